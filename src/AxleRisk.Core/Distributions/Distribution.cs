@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace AxleRisk.Core.Distributions;
+
+/// <summary>
+/// A continuous or discrete distribution of one scalar, in the unit of the quantity it describes.
+/// Immutable; the constructor or factory of each family rejects parameters that make no distribution
+/// with a <see cref="DistributionException"/>.
+/// </summary>
+public abstract class Distribution
+{
+    /// <summary>The family's name as it stands in a scenario file, e.g. <c>lognormal</c>.</summary>
+    public abstract string Family { get; }
+
+    /// <summary>The parameters under their names in a scenario file, in the order they are usually stated.</summary>
+    public abstract ImmutableArray<Parameter> Parameters { get; }
+
+    /// <summary>The least possible value; may be negative infinity.</summary>
+    public abstract double Minimum { get; }
+
+    /// <summary>The greatest possible value; may be positive infinity.</summary>
+    public abstract double Maximum { get; }
+
+    /// <summary>The mean; NaN or infinite where it does not exist.</summary>
+    public abstract double Mean { get; }
+
+    /// <summary>The standard deviation; NaN or infinite where it does not exist.</summary>
+    public abstract double StandardDeviation { get; }
+
+    /// <summary>The median, <c>Quantile(0.5)</c>.</summary>
+    public double Median => Quantile(0.5);
+
+    /// <summary>Whether the distribution has a density (false for a choice and for an empirical sample).</summary>
+    public virtual bool IsContinuous => true;
+
+    /// <summary>The probability density at <paramref name="x"/>; 0 outside the support. For a discrete distribution the probability of exactly <paramref name="x"/>.</summary>
+    public abstract double Density(double x);
+
+    /// <summary>P(X &lt;= <paramref name="x"/>), with full relative accuracy in the lower tail where the family allows it.</summary>
+    public abstract double Cumulative(double x);
+
+    /// <summary>The quantile: the least x with P(X &lt;= x) &gt;= <paramref name="p"/>; <paramref name="p"/> in [0, 1].</summary>
+    public abstract double Quantile(double p);
+
+    /// <summary>The quantiles of a whole column: <c>x[i] = Quantile(p[i])</c>; the spans have one length and may be the same.</summary>
+    public virtual void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        for (int i = 0; i < p.Length; i++)
+        {
+            x[i] = Quantile(p[i]);
+        }
+    }
+
+    /// <summary>The family and its parameters in one line, e.g. <c>normal(mean 6, sd 0.25)</c>.</summary>
+    public override string ToString() =>
+        $"{Family}({string.Join(", ", Parameters.Select(p => $"{p.Name} {p.Value.ToString("G6", CultureInfo.InvariantCulture)}"))})";
+}
+
+/// <summary>One named parameter of a distribution, under its name in a scenario file.</summary>
+public readonly record struct Parameter(string Name, double Value);
+
+/// <summary>The parameters given make no distribution; the message says which one is wrong and what would be right.</summary>
+public sealed class DistributionException : Exception
+{
+    /// <summary>Creates the exception with a message for the user, naming the parameter and what would be right.</summary>
+    public DistributionException(string message, string? parameter = null)
+        : base(message) => Parameter = parameter;
+
+    /// <summary>The name of the parameter at fault, as in a scenario file; null where no single one is.</summary>
+    public string? Parameter { get; }
+}

@@ -1,0 +1,50 @@
+namespace AxleRisk.Core.Scenarios;
+
+/// <summary>
+/// One scalar a scenario can state: the single description that the file reader, the tables, the console and the
+/// assembly of model columns all go by. The instances are in <see cref="Quantities"/>.
+/// </summary>
+/// <param name="Section">The table of the scenario file it stands in: <c>vehicle</c>, <c>axle</c>, <c>use</c>, <c>use.legs</c> (one value a leg) or <c>fatigue</c>.</param>
+/// <param name="Key">Its key there; ends in the unit.</param>
+/// <param name="Unit">The trade's unit as printed; empty for a pure number.</param>
+/// <param name="Domain">The values that make sense.</param>
+/// <param name="Meaning">What it is, in one sentence for the user.</param>
+/// <param name="Default">What holds where the scenario does not state it; null where it must be stated.</param>
+/// <param name="DefaultSource">Where the default comes from; null where there is no default.</param>
+public sealed record Quantity(
+    string Section, string Key, string Unit, Domain Domain, string Meaning, Value? Default = null, string? DefaultSource = null)
+{
+    /// <summary>Whether each leg of use has its own value.</summary>
+    public bool IsPerLeg => Section == Quantities.LegSection;
+}
+
+/// <summary>An interval of values that make sense for a quantity.</summary>
+/// <param name="Low">The lower end.</param>
+/// <param name="High">The upper end.</param>
+/// <param name="LowIncluded">Whether the lower end itself is allowed.</param>
+public readonly record struct Domain(double Low, double High, bool LowIncluded)
+{
+    /// <summary>Numbers above zero.</summary>
+    public static Domain Positive { get; } = new(0, double.PositiveInfinity, false);
+
+    /// <summary>Numbers from zero up.</summary>
+    public static Domain NonNegative { get; } = new(0, double.PositiveInfinity, true);
+
+    /// <summary>Numbers from 0 to 1.</summary>
+    public static Domain Fraction { get; } = new(0, 1, true);
+
+    /// <summary>All finite numbers.</summary>
+    public static Domain Any { get; } = new(double.NegativeInfinity, double.PositiveInfinity, false);
+
+    /// <summary>Whether <paramref name="x"/> is finite and inside; false for NaN.</summary>
+    public bool Contains(double x) => double.IsFinite(x) && (LowIncluded ? x >= Low : x > Low) && x <= High;
+
+    /// <summary>What would be right, for an error message: <c>a number above 0</c>.</summary>
+    public string Describe() => (double.IsInfinity(Low), double.IsInfinity(High)) switch
+    {
+        (true, true) => "a finite number",
+        (false, true) => LowIncluded ? $"a number not below {Low:G6}" : $"a number above {Low:G6}",
+        (true, false) => $"a number up to {High:G6}",
+        _ => LowIncluded ? $"a number from {Low:G6} to {High:G6}" : $"a number above {Low:G6} and up to {High:G6}",
+    };
+}

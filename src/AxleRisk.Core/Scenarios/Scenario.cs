@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Scenarios;
+
+/// <summary>
+/// What is asked and everything known about it: the vehicle, the checked section of its axle, its use and the distance
+/// it must last. Validated when made by a reader; the rest of the program trusts it.
+/// </summary>
+public sealed record Scenario
+{
+    /// <summary>The title, one line.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>What the scenario is about, in the author's words; may be empty.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>The distance the axle must last, km.</summary>
+    public required double RequiredKm { get; init; }
+
+    /// <summary>The shape of the checked section.</summary>
+    public required SectionShape Shape { get; init; }
+
+    /// <summary>The weld detail: one category or several with weights.</summary>
+    public required Detail Detail { get; init; }
+
+    /// <summary>The legs of use, in file order.</summary>
+    public required ImmutableArray<Leg> Legs { get; init; }
+
+    /// <summary>
+    /// Dirichlet concentration of the road mix (the larger, the surer are the stated shares); null where the shares are certain.
+    /// </summary>
+    public double? MixConcentration { get; init; }
+
+    /// <summary>Whether an uncertain road mix varies between vehicles or is unknown.</summary>
+    public Knowledge MixKnowledge { get; init; } = Knowledge.Varies;
+
+    /// <summary>How stress cycles are counted in the frequency domain.</summary>
+    public CycleCounting Counting { get; init; } = CycleCounting.Dirlik;
+
+    /// <summary>
+    /// Every scalar in use, in the order of <see cref="Quantities.All"/> and, for quantities of a leg, of <see cref="Legs"/>.
+    /// Quantities that do not apply (the box of a tube, the class factor of a leg with a stated roughness) are absent.
+    /// </summary>
+    public required ImmutableArray<Input> Inputs { get; init; }
+
+    /// <summary>Rank correlations between inputs; all others are independent.</summary>
+    public ImmutableArray<RankCorrelation> Correlations { get; init; } = [];
+
+    /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
+    public Input? Find(Quantity quantity, int? leg = null) =>
+        Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);
+}
+
+/// <summary>One scalar of a scenario.</summary>
+/// <param name="Name">Its path in the file: <c>vehicle.sprung_kg</c>, <c>legs.gravel.speed_km_per_h</c>.</param>
+/// <param name="Quantity">What it is.</param>
+/// <param name="Leg">The index of its leg, for a quantity of the legs.</param>
+/// <param name="Value">What the scenario says of it.</param>
+/// <param name="IsDefault">Whether the value is the default, not stated in the file.</param>
+public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value, bool IsDefault);
+
+/// <summary>The shape of the checked section.</summary>
+public enum SectionShape
+{
+    /// <summary>A round tube: outside diameter and wall.</summary>
+    Tube,
+
+    /// <summary>A rectangular box: width, height and wall.</summary>
+    Box,
+
+    /// <summary>A given section modulus; the wall serves the thickness correction only.</summary>
+    Given,
+}
+
+/// <summary>The counting methods of the damage model, in the scenario's terms.</summary>
+public enum CycleCounting
+{
+    /// <summary>Dirlik's rainflow range density (1985).</summary>
+    Dirlik,
+
+    /// <summary>The narrow-band (Rayleigh) bound.</summary>
+    NarrowBand,
+
+    /// <summary>Tovo and Benasciutti (2005).</summary>
+    TovoBenasciutti,
+}
+
+/// <summary>One kind of road in the vehicle's use.</summary>
+/// <param name="Name">A short name, unique in the scenario.</param>
+/// <param name="RoadClass">The ISO 8608 class letter A to H; null where the roughness is stated outright.</param>
+/// <param name="Share">Its share of the distance; the shares of all legs sum to 1.</param>
+public sealed record Leg(string Name, char? RoadClass, double Share);
+
+/// <summary>The weld detail of the checked section.</summary>
+/// <param name="Catalogue">The catalogue's name as in a scenario file: <c>DNV-RP-C203</c>, <c>EN 1993-1-9</c>, <c>IIW</c>.</param>
+/// <param name="Categories">The possible categories, best first as the user listed them.</param>
+/// <param name="Weights">Their probabilities, summing to 1; one weight of 1 where the category is certain.</param>
+/// <param name="Knowledge">Whether an uncertain category varies between vehicles or is unknown.</param>
+/// <param name="ThicknessExponent">Replaces the catalogue's thickness exponent where the user states one.</param>
+public sealed record Detail(
+    string Catalogue, ImmutableArray<string> Categories, ImmutableArray<double> Weights,
+    Knowledge Knowledge = Knowledge.Unknown, double? ThicknessExponent = null)
+{
+    /// <summary>The index of the category of the base case: the likeliest, the first of equals.</summary>
+    public int NominalIndex => Weights.IndexOf(Weights.Max());
+}
+
+/// <summary>A rank correlation between two inputs.</summary>
+/// <param name="First">The name of one input.</param>
+/// <param name="Second">The name of the other.</param>
+/// <param name="Spearman">Spearman's rank correlation, above -1 and below 1.</param>
+public sealed record RankCorrelation(string First, string Second, double Spearman);
