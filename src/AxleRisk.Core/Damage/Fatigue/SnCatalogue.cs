@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Damage;
+
+/// <summary>The published S-N curves, as design curves, by catalogue and category.</summary>
+public static class SnCatalogue
+{
+    private static readonly ImmutableArray<ImmutableArray<SnCurve>> Families = [DnvCurves.All, EnCurves.All, IiwCurves.All];
+
+    /// <summary>The catalogues' names as in a scenario file.</summary>
+    public static ImmutableArray<string> Catalogues { get; } = [.. Families.Select(f => f[0].Catalogue)];
+
+    /// <summary>The categories of a catalogue, best first; empty if there is no such catalogue.</summary>
+    public static ImmutableArray<string> Categories(string catalogue) => [.. Family(catalogue).Select(c => c.Category)];
+
+    /// <summary>The design curve of a category; null if catalogue or category is unknown. IIW classes may be named without "FAT".</summary>
+    public static SnCurve? Find(string catalogue, string category) =>
+        Family(catalogue).FirstOrDefault(c => c.Category == category)
+        ?? (catalogue == IiwCurves.Catalogue ? Family(catalogue).FirstOrDefault(c => c.Category == IiwCurves.Prefix + category) : null);
+
+    private static ImmutableArray<SnCurve> Family(string catalogue) => Families.FirstOrDefault(f => f[0].Catalogue == catalogue, []);
+}
