@@ -5,9 +5,9 @@ internal static class BinomialTail
 {
     /// <summary>P(X &lt;= k), X the number of successes in n trials of probability p.</summary>
     public static double AtMost(long k, long n, double p) =>
-        k < 0 ? 0 : k >= n ? 1 : IncompleteBeta.Upper(k + 1.0, n - k, p, 1 - p);
+        k < 0 ? 0 : k >= n ? 1 : BetaTail.Upper(k + 1.0, n - k, p, 1 - p);
 
     /// <summary>P(X &gt;= k).</summary>
     public static double AtLeast(long k, long n, double p) =>
-        k <= 0 ? 1 : k > n ? 0 : IncompleteBeta.Lower(k, n - k + 1.0, p, 1 - p);
+        k <= 0 ? 1 : k > n ? 0 : BetaTail.Lower(k, n - k + 1.0, p, 1 - p);
 }

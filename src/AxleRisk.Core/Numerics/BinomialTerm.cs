@@ -21,10 +21,8 @@ internal static class BinomialTerm
         return Math.Exp(log - HalfLog2Pi) * Math.Sqrt(n / (x * (n - x)));
     }
 
-    // ln(p) given q = 1 - p, accurate when p is near 1.
-    private static double LogOf(double p, double q) => q < 0.5 ? Log1P(-q) : Math.Log(p);
-
-    private static double Log1P(double x) => MathNet.Numerics.SpecialFunctions.Log1p(x);
+    // ln(p) given q = 1 - p with all its digits: near p = 1 the rounding error of p cancels in the quotient (Kahan).
+    private static double LogOf(double p, double q) => p == 1 ? -q : Math.Log(p) * (q / (1 - p));
 
     // ln n! - [ (n + 1/2) ln n - n + ln(2 pi)/2 ]
     private static double StirlingError(double n)

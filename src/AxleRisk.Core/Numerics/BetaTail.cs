@@ -1,10 +1,13 @@
 namespace AxleRisk.Core.Numerics;
 
-/// <summary>The regularised incomplete beta function, accurate in both tails and for parameters up to 1e9.</summary>
+/// <summary>
+/// The tails of the beta distribution (the regularised incomplete beta function), each accurate where it is small, for
+/// parameters up to 1e9; relative error about 1e-16 times the terms summed, 1e-12 at 1e8.
+/// </summary>
 /// <remarks>
 /// MathNet's stops after 140 terms and takes its factor from logarithms of gamma functions, which lose seven digits at 1e8.
 /// </remarks>
-internal static class IncompleteBeta
+internal static class BetaTail
 {
     private const double Tiny = 1e-300;
     private const double Precision = 4e-16;
@@ -25,9 +28,7 @@ internal static class IncompleteBeta
     // order of sqrt(a + b) terms at worst.
     private static double Tail(double a, double b, double x, double y)
     {
-        double factor = y * BinomialTerm.Density(a, a + b - 1, x, y);
-        if (b < 1)
-            factor = Math.Exp(a * Math.Log(x) + b * Math.Log(y) - LogBeta(a, b)) / a; // the binomial form needs b >= 1
+        double factor = b / (a + b) * BinomialTerm.Density(a, a + b, x, y); // x^a y^b / (a B(a, b))
         double c = 1, d = 1 - (a + b) * x / (a + 1);
         d = 1 / (Math.Abs(d) < Tiny ? Tiny : d);
         double fraction = d;
@@ -53,6 +54,4 @@ internal static class IncompleteBeta
         c = 1 + coefficient / c;
         c = Math.Abs(c) < Tiny ? Tiny : c;
     }
-
-    private static double LogBeta(double a, double b) => MathNet.Numerics.SpecialFunctions.BetaLn(a, b);
 }
