@@ -139,7 +139,7 @@ internal sealed class ColumnAssembly
             c => c.Legs[leg].SpeedMPerS, KmPerHourToMPerS, SourceOf(Quantities.Speed, leg), SourceOf(Quantities.SpeedFactor));
         if (stated.RoadClass is { } letter)
         {
-            double mean = RoadClass.Of(letter).MeanM3;
+            double mean = RoadClass.Find(letter)!.MeanM3;
             AddScaledProduct(
                 c => c.Legs[leg].RoughnessM3, mean, SourceOf(Quantities.RoughnessWithinClass, leg), SourceOf(Quantities.RoughnessFactor));
         }

@@ -103,7 +103,7 @@ public sealed class LifeModel
     }
 
     /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
-    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.Details(workspace.Damage, 0, curves, method);
+    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
 
     private static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;

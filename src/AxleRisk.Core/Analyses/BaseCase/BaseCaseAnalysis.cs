@@ -21,8 +21,8 @@ public static class BaseCaseAnalysis
             columns.TyreNPerM[0], columns.TyreDampingNsPerM[0], columns.OutboardShare[0]);
         double damage = bench.Workspace.DamagePerKm[0];
         ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
-            leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].StressRmsMPa,
-            details[i].UpcrossingsPerSecond, bench.Workspace.DamageByLeg[i][0] / damage))];
+            leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
+            details[i].Plain.UpCrossingsPerSecond, bench.Workspace.DamageByLeg[i][0] / damage))];
         double stressPerKn = columns.StressPerForceMPaPerN[0] * 1000;
         Detail detail = model.Scenario.Detail;
         return new BaseCaseResult
@@ -31,8 +31,8 @@ public static class BaseCaseAnalysis
             MedianFactorsLifeKm = medianLife,
             DamagePerKm = damage,
             StressPerKnMPa = stressPerKn,
-            BodyBounceHz = ride.BodyBounceHz,
-            WheelHopHz = ride.WheelHopHz,
+            BodyBounceHz = Ride.BodyBounceHz(ride),
+            WheelHopHz = Ride.WheelHopHz(ride),
             Curve = LifeModel.CurveOf(detail, detail.Categories[detail.NominalIndex]),
             Legs = legs,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(bench, f, life)).OrderByDescending(o => o.Pull)],

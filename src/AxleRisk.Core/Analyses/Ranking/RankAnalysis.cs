@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -85,8 +84,8 @@ public static class RiskAnalysis
         }
 
         // Ranks outside the sample mean that it is too small to bound the quantile on that side.
-        (long r, long s) = OrderStatistics.QuantileInterval(sorted.Length, p);
+        RankInterval ranks = OrderStatistics.QuantileInterval(sorted.Length, p);
         double At(long rank) => rank >= 1 && rank <= sorted.Length ? sorted[rank - 1] : double.NaN;
-        return new Interval(OrderStatistics.Quantile(sorted, p), At(r), At(s));
+        return new Interval(OrderStatistics.Quantile(sorted, p), At(ranks.Lower), At(ranks.Upper));
     }
 }
