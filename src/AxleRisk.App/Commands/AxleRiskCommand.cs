@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using AxleRisk.App.Text;
 using AxleRisk.Files;
 
@@ -17,7 +16,7 @@ internal static class AxleRiskCommand
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
+            foreach (string message in parsed.Errors.Select(e => InOurWords(e.Message)).Distinct())
             {
                 terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(message)}");
             }
@@ -46,6 +45,9 @@ internal static class AxleRiskCommand
             return ExitCode.BadInput;
         }
     }
+
+    private static string InOurWords(string message) =>
+        message == "Required command was not provided." ? "a command is needed: check, base, risk or rank" : message;
 
     private static string Subcommand(ParseResult parsed) =>
         parsed.CommandResult is { Parent: not null } command ? command.Command.Name + " " : "";

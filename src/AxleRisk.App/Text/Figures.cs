@@ -17,12 +17,23 @@ internal static class Figures
         : p < 1e-5 ? p.ToString("0.0e-0")
         : (100 * p).ToString(p < 1e-3 ? "0.0000" : p < 0.1 ? "0.000" : "0.00") + " %";
 
+    /// <summary>The interval of a probability, both ends in one notation.</summary>
+    public static string ProbabilityRange(Interval p)
+    {
+        double least = p.Low > 0 ? p.Low : p.High;
+        return least < 1e-5
+            ? $"{Power(p.Low)} to {Power(p.High)}"
+            : $"{Probability(p.Low).Replace(" %", "")} to {Probability(p.High)}";
+
+        static string Power(double x) => double.IsNaN(x) ? None : x == 0 ? "0" : x.ToString("0.0e-0");
+    }
+
     /// <summary>A share of a whole, in percent.</summary>
     public static string Share(double share) => double.IsNaN(share) ? None : (100 * share).ToString("0.0") + " %";
 
     /// <summary>An index with two decimals and its interval.</summary>
     public static string Index(Interval index) =>
-        double.IsNaN(index.Estimate) ? None : $"{index.Estimate:0.00} ({index.Low:0.00}..{index.High:0.00})";
+        double.IsNaN(index.Estimate) ? None : $"{Two(index.Estimate)} ({Two(index.Low)}..{Two(index.High)})";
 
     /// <summary>A pure number or a value of a factor: four figures.</summary>
     public static string Number(double x) =>
@@ -36,6 +47,9 @@ internal static class Figures
 
     /// <summary>A count with thousands separators.</summary>
     public static string Count(long n) => n.ToString("#,0");
+
+    /// <summary>Two decimals, without a sign on a zero.</summary>
+    private static string Two(double x) => (Math.Round(x, 2) + 0.0).ToString("0.00").Replace("-0.00", "0.00");
 
     private static double RoundTo(double x, int figures)
     {

@@ -8,7 +8,7 @@ internal static class RankText
     public static IEnumerable<string> Lines(RankResult result) =>
     [
         $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
-            + $" ({Figures.Probability(result.Probability.Low)} to {Figures.Probability(result.Probability.High)})",
+            + $" ({Figures.ProbabilityRange(result.Probability)})",
         "",
         Style.Heading("What drives the spread of life (Sobol' indices of ln life, 95 % intervals)"),
         .. Indices(result, f => f.Life), "",

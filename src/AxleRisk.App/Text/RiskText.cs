@@ -21,7 +21,7 @@ internal static class RiskText
     {
         Interval p = result.AtRequired.Probability;
         yield return Style.Heading($"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(p.Estimate)}");
-        yield return $"  95 % interval {Range(p, Figures.Probability)}; reliability index beta {Beta(result.AtRequired)}";
+        yield return $"  95 % interval {Figures.ProbabilityRange(p)}; reliability index beta {Beta(result.AtRequired)}";
         yield return $"  In words: {InWords(p.Estimate)}";
     }
 
@@ -39,7 +39,7 @@ internal static class RiskText
             string mark = risk.DistanceKm == result.RequiredKm ? "required" : "";
             table.Add(
                 Figures.Km(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability.Estimate),
-                Range(risk.Probability, Figures.Probability), Beta(risk), mark);
+                Figures.ProbabilityRange(risk.Probability), Beta(risk), mark);
         }
 
         return table.Lines(Layout.Width);

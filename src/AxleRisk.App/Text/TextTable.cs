@@ -31,9 +31,17 @@ internal sealed class TextTable
         }
     }
 
-    /// <summary>A text of at most <paramref name="width"/> characters: its end is kept, for the end of a factor's name tells most.</summary>
-    public static string Shorten(string text, int width) =>
-        text.Length <= width ? text : string.Concat("..", text.AsSpan(text.Length - width + 2));
+    /// <summary>A text of at most <paramref name="width"/> characters: its middle is left out, for a factor's name tells the leg first and the quantity last.</summary>
+    public static string Shorten(string text, int width)
+    {
+        if (text.Length <= width)
+        {
+            return text;
+        }
+
+        int head = (width - 2) / 2;
+        return string.Concat(text.AsSpan(0, head), "..", text.AsSpan(text.Length - (width - 2 - head)));
+    }
 
     private static string Cell(string[] row, int column) => column < row.Length ? row[column] : "";
 

@@ -28,7 +28,9 @@ public readonly record struct PowerSums(long Count, double Sum, double SumOfSqua
     public PowerSums Plus(PowerSums other) => new(Count + other.Count, Sum + other.Sum, SumOfSquares + other.SumOfSquares);
 
     /// <summary>The mean with its 95 % interval (normal approximation).</summary>
-    public Interval MeanInterval() => new(Mean, Mean - (TwoSided95 * StandardError), Mean + (TwoSided95 * StandardError));
+    public Interval MeanInterval() => Count < 2
+        ? new(Mean, double.NaN, double.NaN)
+        : new(Mean, Mean - (TwoSided95 * StandardError), Mean + (TwoSided95 * StandardError));
 
     /// <summary>
     /// The mean of values between 0 and 1 with its 95 % interval, normal on the scale of the logarithm: it never reaches
@@ -36,9 +38,10 @@ public readonly record struct PowerSums(long Count, double Sum, double SumOfSqua
     /// </summary>
     public Interval PositiveMeanInterval()
     {
-        if (!(Mean > 0))
+        if (Count < 2 || !(Mean > 0))
         {
-            return new Interval(Mean, Mean, Mean);
+            // One value says nothing of the spread.
+            return new Interval(Mean, 0, Count < 2 ? 1 : Mean);
         }
 
         double spread = Math.Exp(TwoSided95 * StandardError / Mean);

@@ -1,0 +1,44 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Numerics;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Text;
+
+public sealed class FiguresTests
+{
+    [Theory]
+    [InlineData(0, "0")]
+    [InlineData(0.25, "25.00 %")]
+    [InlineData(0.0195, "1.950 %")]
+    [InlineData(0.0004283, "0.0428 %")]
+    [InlineData(7.3e-6, "7.3e-6")]
+    [InlineData(double.NaN, "-")]
+    public void Probabilities(double p, string expected) => Assert.Equal(expected, Figures.Probability(p));
+
+    [Theory]
+    [InlineData(486_590.17, "486,600")]
+    [InlineData(1_234_567, "1,235,000")]
+    [InlineData(12.345, "12.35")]
+    [InlineData(double.NaN, "-")]
+    [InlineData(double.PositiveInfinity, "-")]
+    public void Distances(double km, string expected) => Assert.Equal(expected, Figures.Km(km));
+
+    [Theory]
+    [InlineData(0.001, 0.002, "0.100 to 0.200 %")]
+    [InlineData(4e-9, 2e-4, "4.0e-9 to 2.0e-4")]
+    [InlineData(0, 3e-6, "0 to 3.0e-6")]
+    public void Both_ends_of_a_range_are_written_alike(double low, double high, string expected) =>
+        Assert.Equal(expected, Figures.ProbabilityRange(new Interval(low, low, high)));
+
+    [Fact]
+    public void A_zero_has_no_sign() => Assert.Equal("0.00 (0.00..0.01)", Figures.Index(new Interval(-0.001, -0.004, 0.01)));
+
+    [Theory]
+    [InlineData("short", 12, "short")]
+    [InlineData("legs.village-track.speed_km_per_h", 16, "legs.vi..m_per_h")]
+    public void A_long_name_loses_its_middle(string text, int width, string expected) => Assert.Equal(expected, TextTable.Shorten(text, width));
+
+    [Fact]
+    public void Escape_sequences_of_a_scenario_are_not_printed() =>
+        Assert.Equal("[31mred [0m", Printable.Line("\u001b[31mred\u009b[0m".Replace("\u009b", "\u001b")));
+}
