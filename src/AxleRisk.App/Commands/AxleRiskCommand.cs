@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using AxleRisk.App.Text;
 using AxleRisk.Files;
 
@@ -9,6 +10,8 @@ internal static class AxleRiskCommand
 {
     public static async Task<int> RunAsync(string[] args, Terminal terminal)
     {
+        // Numbers are written in one way, whatever the surroundings say.
+        CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
