@@ -56,7 +56,8 @@ public class PublishedValueTests
     public void A_coefficient_of_variation_is_a_scatter_of_log10(double cov, double standardDeviationOfLog10)
     {
         Assert.Equal(standardDeviationOfLog10, Lognormal.FromMedianAndCov(1, cov).StandardDeviationOfLn / Math.Log(10), 5e-9);
-        Assert.Equal(cov, new Lognormal(1, standardDeviationOfLog10 * Math.Log(10)) is var l ? l.StandardDeviation / l.Mean : 0, 2e-8);
+        var lognormal = new Lognormal(1, standardDeviationOfLog10 * Math.Log(10));
+        Assert.Equal(cov, lognormal.StandardDeviation / lognormal.Mean, 2e-8);
     }
 
     [Fact]
