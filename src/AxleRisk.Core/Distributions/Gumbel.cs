@@ -55,7 +55,7 @@ public sealed class Gumbel : Distribution
     public override double Density(double x)
     {
         double z = (x - Location) / Scale;
-        return Math.Exp(-z - Math.Exp(-z)) / Scale;
+        return z == double.NegativeInfinity ? 0 : Math.Exp(-z - Math.Exp(-z)) / Scale;
     }
 
     /// <inheritdoc/>

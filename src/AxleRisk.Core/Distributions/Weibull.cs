@@ -55,9 +55,17 @@ public sealed class Weibull : Distribution
     /// <inheritdoc/>
     public override double Density(double x)
     {
+        if (x < Minimum)
+        {
+            return 0;
+        }
+
         double t = (x - Minimum) / Scale;
-        return t > 0 ? Shape / Scale * Math.Pow(t, Shape - 1) * Math.Exp(-Math.Pow(t, Shape))
-            : t == 0 && Shape <= 1 ? (Shape < 1 ? double.PositiveInfinity : 1 / Scale)
+        double hazard = Math.Pow(t, Shape);
+        return hazard > 750 ? 0 // e^-750 is 0, and the other factor may overflow
+            : t > 0 ? Shape / Scale * Math.Pow(t, Shape - 1) * Math.Exp(-hazard)
+            : Shape < 1 ? double.PositiveInfinity
+            : Shape == 1 ? 1 / Scale
             : 0;
     }
 

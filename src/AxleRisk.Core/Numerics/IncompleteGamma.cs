@@ -41,7 +41,9 @@ internal static class IncompleteGamma
     }
 
     /// <summary>dP/d(ln x) = x^a e^-x / Gamma(a).</summary>
-    public static double Slope(double a, double x, double lnX) => a < 10
+    public static double Slope(double a, double x, double lnX) =>
+        double.IsPositiveInfinity(x) ? 0
+        : a < 10
         ? Math.Exp((a * lnX) - x - SpecialFunctions.GammaLn(a))
         : Math.Sqrt(a / Constants.Pi2) * Math.Exp((-a * Deviance(x / a, lnX - Math.Log(a))) - StirlingRest(a));
 
