@@ -1,1 +1,16 @@
-return 0;
+using AxleRisk.App;
+using AxleRisk.App.Commands;
+using AxleRisk.App.Text;
+
+Terminal terminal = Terminal.OfProcess();
+Style.IsOn = !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "";
+try
+{
+    return await AxleRiskCommand.RunAsync(args, terminal);
+}
+catch (Exception e) when (e is not OutOfMemoryException)
+{
+    // Whatever was not foreseen: one line, no trace.
+    terminal.Error.WriteLine($"{Product.Name}: the run failed: {Printable.Line(e.Message)}");
+    return ExitCode.Failed;
+}

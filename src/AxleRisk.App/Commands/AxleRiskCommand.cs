@@ -1,0 +1,52 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using AxleRisk.App.Text;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary>The whole command line: arguments in, exit code out.</summary>
+internal static class AxleRiskCommand
+{
+    public static async Task<int> RunAsync(string[] args, Terminal terminal)
+    {
+        var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
+        {
+            CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
+        };
+        ParseResult parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
+            {
+                terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(message)}");
+            }
+
+            terminal.Error.WriteLine($"Try: {Product.Name} {Subcommand(parsed)}--help");
+            return ExitCode.BadInput;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                Output = terminal.Out,
+                Error = terminal.Error,
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = TimeSpan.FromSeconds(30),
+            });
+        }
+        catch (ScenarioException e)
+        {
+            foreach (ScenarioError error in e.Errors)
+            {
+                terminal.Error.WriteLine(Printable.Line(error.ToString()));
+            }
+
+            return ExitCode.BadInput;
+        }
+    }
+
+    private static string Subcommand(ParseResult parsed) =>
+        parsed.CommandResult is { Parent: not null } command ? command.Command.Name + " " : "";
+}

@@ -1,0 +1,31 @@
+using System.CommandLine;
+using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk base FILE</c>: the base case and one factor at a time.</summary>
+internal static class BaseCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(null);
+        Command command = options.PlainCommand("base", "the base case: life, damage by leg, frequencies; then one factor at a time");
+        command.SetAction(parsed =>
+        {
+            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            BaseCaseResult result = BaseCaseAnalysis.Run(new LifeModel(document.Scenario));
+            return new Answer(
+                [
+                    .. Frame.Head(document), .. BaseText.Lines(result), .. Frame.Assumptions(document.Scenario),
+                    .. Wrap.Lines(Caution.Sentence, Layout.Width),
+                ],
+                () => BaseDocument.AddTo(Json.Head("base", document), result).WithNotes(document),
+                BaseDocument.Header, BaseDocument.Rows(result)).Give(parsed, options, terminal);
+        });
+        return command;
+    }
+}

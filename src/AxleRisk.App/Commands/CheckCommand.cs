@@ -1,0 +1,27 @@
+using System.CommandLine;
+using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk check FILE</c>: validates a scenario and lists its factors.</summary>
+internal static class CheckCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(null);
+        Command command = options.PlainCommand("check", "validate a scenario and list its factors");
+        command.SetAction(parsed =>
+        {
+            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            var factors = FactorSet.Of(document.Scenario);
+            return new Answer(
+                [.. Frame.Head(document), .. CheckText.Lines(document.Scenario, factors)],
+                () => CheckDocument.AddTo(Json.Head("check", document), document.Scenario, factors).WithNotes(document),
+                CheckDocument.Header, CheckDocument.Rows(factors)).Give(parsed, options, terminal);
+        });
+        return command;
+    }
+}

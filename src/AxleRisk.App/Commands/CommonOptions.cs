@@ -1,0 +1,85 @@
+using System.CommandLine;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary>The arguments and options that the commands share.</summary>
+internal sealed class CommonOptions
+{
+    public CommonOptions(long? defaultEvaluations)
+    {
+        Evaluations = WholeNumber("--evaluations", "N", 1, 1_000_000_000_000, $"evaluations of the damage model (default {defaultEvaluations:#,0})");
+        Evaluations.Aliases.Add("-n");
+        Threads = WholeNumber("--threads", "N", 1, 4096, "threads to use (default: all cores); no digit depends on it");
+        DefaultEvaluations = defaultEvaluations ?? 0;
+        Sampling.AcceptOnlyFromAmong([.. SamplingPlan.Names]);
+    }
+
+    public Argument<string> File { get; } = new("FILE") { Description = "the scenario, a TOML file" };
+
+    public Option<string?> Evaluations { get; }
+
+    public Option<string?> Seed { get; } = SeedOption();
+
+    public Option<string> Sampling { get; } = new("--sampling")
+    {
+        Description = "sampling plan", HelpName = "PLAN", DefaultValueFactory = _ => SamplingPlan.Names[0],
+    };
+
+    public Option<string?> Threads { get; }
+
+    public Option<bool> Json { get; } = new("--json") { Description = "print one JSON document instead of text" };
+
+    public Option<string?> Csv { get; } = new("--csv") { Description = "also write the figures to a CSV file", HelpName = "PATH" };
+
+    private long DefaultEvaluations { get; }
+
+    /// <summary>A command of this name with the options of a run.</summary>
+    public Command StudyCommand(string name, string description) =>
+        new(name, description) { File, Evaluations, Seed, Sampling, Threads, Json, Csv };
+
+    /// <summary>A command of this name that samples nothing.</summary>
+    public Command PlainCommand(string name, string description) => new(name, description) { File, Json, Csv };
+
+    public StudySettings Settings(ParseResult parsed) => new(
+        parsed.GetValue(Evaluations) is { } n ? long.Parse(n) : DefaultEvaluations,
+        parsed.GetValue(Seed) is { } s ? ulong.Parse(s) : StudySettings.DefaultSeed,
+        parsed.GetValue(Sampling)!);
+
+    public RunOptions Run(ParseResult parsed, ProgressLine progress, CancellationToken cancellation) => new()
+    {
+        Threads = parsed.GetValue(Threads) is { } t ? int.Parse(t) : Environment.ProcessorCount,
+        Progress = progress.Report,
+        Cancellation = cancellation,
+    };
+
+    /// <summary>A whole number kept as text, so that a wrong one gets our own words.</summary>
+    private static Option<string?> WholeNumber(string name, string help, long least, long most, string description)
+    {
+        var option = new Option<string?>(name) { Description = description, HelpName = help };
+        option.Validators.Add(result =>
+        {
+            string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+            if (!long.TryParse(text, out long value) || value < least || value > most)
+            {
+                result.AddError($"{name} must be a whole number from {least:#,0} to {most:#,0}, not \"{text}\"");
+            }
+        });
+        return option;
+    }
+
+    private static Option<string?> SeedOption()
+    {
+        var option = new Option<string?>("--seed") { Description = $"seed of the random numbers (default {StudySettings.DefaultSeed})", HelpName = "S" };
+        option.Validators.Add(result =>
+        {
+            string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+            if (!ulong.TryParse(text, out ulong _))
+            {
+                result.AddError($"--seed must be a whole number from 0 to {ulong.MaxValue}, not \"{text}\"");
+            }
+        });
+        return option;
+    }
+}

@@ -1,0 +1,46 @@
+using System.CommandLine;
+using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk rank FILE</c>: which factors matter, over their real spread.</summary>
+internal static class RankCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(RankAnalysis.DefaultEvaluations);
+        Command command = options.StudyCommand("rank", "the factors by what they contribute to the spread of life and to failure");
+        command.SetAction((parsed, cancellation) =>
+        {
+            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            var model = new LifeModel(document.Scenario);
+            if (model.Factors.Factors.IsEmpty)
+            {
+                terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: no value is uncertain, so there is nothing to rank; give at least one a distribution");
+                return Task.FromResult(ExitCode.BadInput);
+            }
+
+            StudySettings settings = options.Settings(parsed);
+            long start = terminal.Clock.GetTimestamp();
+            RankResult result;
+            using (var progress = new ProgressLine(terminal, settings.Evaluations))
+            {
+                result = RankAnalysis.Run(model, settings, options.Run(parsed, progress, cancellation));
+            }
+
+            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            return Task.FromResult(new Answer(
+                [
+                    .. Frame.Head(document), .. RankText.Lines(result), .. Frame.Assumptions(document.Scenario),
+                    .. Frame.Foot(result.Run, RankText.Method(result), elapsed),
+                ],
+                () => RankDocument.AddTo(Json.Head("rank", document), result).WithRun(result.Run, elapsed).WithNotes(document),
+                RankDocument.Header, RankDocument.Rows(result), result.Run.IsPartial).Give(parsed, options, terminal));
+        });
+        return command;
+    }
+}

@@ -1,0 +1,25 @@
+namespace AxleRisk.App.Commands;
+
+/// <summary>Where a command writes and what it may know of its surroundings: handed in, so that tests need no console.</summary>
+internal sealed record Terminal
+{
+    /// <summary>Answers.</summary>
+    public required TextWriter Out { get; init; }
+
+    /// <summary>Errors and progress.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>Whether <see cref="Error"/> is a terminal that progress may be drawn on.</summary>
+    public required bool ShowsProgress { get; init; }
+
+    /// <summary>The clock, for timings only.</summary>
+    public required TimeProvider Clock { get; init; }
+
+    public static Terminal OfProcess() => new()
+    {
+        Out = Console.Out,
+        Error = Console.Error,
+        ShowsProgress = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not (null or "" or "dumb"),
+        Clock = TimeProvider.System,
+    };
+}

@@ -1,0 +1,44 @@
+using System.Text.Json.Nodes;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.App.Documents;
+
+/// <summary>A checked scenario as JSON and as rows.</summary>
+internal static class CheckDocument
+{
+    public static JsonObject AddTo(JsonObject document, Scenario scenario, FactorSet factors)
+    {
+        document["required_km"] = scenario.RequiredKm;
+        document["factors"] = Json.List(factors.Factors, f => new JsonObject
+        {
+            ["name"] = f.Name,
+            ["unit"] = f.Unit,
+            ["knowledge"] = f.Knowledge.ToString().ToLowerInvariant(),
+            ["distribution"] = f.Description,
+            ["assumed"] = IsAssumed(f),
+            ["p5"] = Json.Number(Point(f, 0.05)),
+            ["p50"] = Json.Number(Point(f, 0.5)),
+            ["p95"] = Json.Number(Point(f, 0.95)),
+        });
+        document["certain"] = Json.List(scenario.Inputs.Where(i => i.Value is Value.Certain), i => new JsonObject
+        {
+            ["name"] = i.Name,
+            ["unit"] = i.Quantity.Unit,
+            ["value"] = Json.Number(i.Value.Nominal),
+            ["default"] = i.IsDefault,
+        });
+        return document;
+    }
+
+    public static string[] Header { get; } = ["factor", "unit", "knowledge", "distribution", "p5", "p50", "p95"];
+
+    public static IEnumerable<string[]> Rows(FactorSet factors) => factors.Factors.Select(f => (string[])
+    [
+        f.Name, f.Unit, f.Knowledge.ToString().ToLowerInvariant(), f.Description,
+        Cells.Of(Point(f, 0.05)), Cells.Of(Point(f, 0.5)), Cells.Of(Point(f, 0.95)),
+    ]);
+
+    private static bool IsAssumed(Factor f) => f is ScalarFactor { Input.IsDefault: true };
+
+    private static double Point(Factor f, double p) => f.Distribution?.Quantile(p) ?? double.NaN;
+}

@@ -1,0 +1,55 @@
+using AxleRisk.Core.Analyses.BaseCase;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>The base case as text.</summary>
+internal static class BaseText
+{
+    public static IEnumerable<string> Lines(BaseCaseResult result) =>
+    [
+        Style.Heading($"Base case: life {Figures.Km(result.LifeKm)} km with everything at its nominal"),
+        $"  every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
+        $"  damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
+        $"  body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
+        $"  S-N curve {result.Curve.Catalogue} {result.Curve.Category}: knee at {Figures.Number(result.Curve.KneeMPa)} MPa; lives are on its mean curve",
+        "",
+        .. Legs(result), "",
+        .. OneAtATimeLines(result), "",
+    ];
+
+    private static IEnumerable<string> Legs(BaseCaseResult result)
+    {
+        var table = new TextTable("leg", "share", "km/h", "stress RMS MPa", "cycles/s", "of damage");
+        foreach (BaseLeg leg in result.Legs)
+        {
+            table.Add(
+                leg.Name, Figures.Share(leg.Share), Figures.Number(leg.SpeedKmPerH), Figures.Number(leg.StressRmsMPa),
+                leg.UpcrossingsPerSecond.ToString("0.0"), Figures.Share(leg.DamageShare));
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> OneAtATimeLines(BaseCaseResult result)
+    {
+        if (result.Factors.IsEmpty)
+        {
+            yield return "No value of this scenario is uncertain.";
+            yield break;
+        }
+
+        yield return Style.Heading("One factor at a time: life over the life of the base case");
+        var table = new TextTable("factor", "5 % point", "life", "95 % point", "life", "+10 %");
+        foreach (OneAtATime f in result.Factors)
+        {
+            table.Add(
+                f.Factor.Name, f.Factor.Show(f.Low), Figures.Ratio(f.LifeAtLow), f.Factor.Show(f.High),
+                Figures.Ratio(f.LifeAtHigh), Figures.Ratio(f.LifeAtPlusTenPercent));
+        }
+
+        foreach (string line in table.Lines(Layout.Width))
+        {
+            yield return line;
+        }
+    }
+}

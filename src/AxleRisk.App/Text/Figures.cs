@@ -1,0 +1,52 @@
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>Numbers as a reader wants them: distances in whole km, probabilities in percent while that is readable.</summary>
+internal static class Figures
+{
+    public const string None = "-";
+
+    /// <summary>A distance in km, to three or four figures, with thousands separators.</summary>
+    public static string Km(double km) => !double.IsFinite(km) ? None : RoundTo(km, 4).ToString(Math.Abs(km) < 100 ? "#,0.##" : "#,0");
+
+    /// <summary>A probability: percent down to 0.001 %, powers of ten below.</summary>
+    public static string Probability(double p) =>
+        double.IsNaN(p) ? None
+        : p == 0 ? "0"
+        : p < 1e-5 ? p.ToString("0.0e-0")
+        : (100 * p).ToString(p < 1e-3 ? "0.0000" : p < 0.1 ? "0.000" : "0.00") + " %";
+
+    /// <summary>A share of a whole, in percent.</summary>
+    public static string Share(double share) => double.IsNaN(share) ? None : (100 * share).ToString("0.0") + " %";
+
+    /// <summary>An index with two decimals and its interval.</summary>
+    public static string Index(Interval index) =>
+        double.IsNaN(index.Estimate) ? None : $"{index.Estimate:0.00} ({index.Low:0.00}..{index.High:0.00})";
+
+    /// <summary>A pure number or a value of a factor: four figures.</summary>
+    public static string Number(double x) =>
+        double.IsNaN(x) ? None
+        : x != 0 && (Math.Abs(x) >= 1e6 || Math.Abs(x) < 1e-3) ? x.ToString("0.###e-0")
+        : RoundTo(x, 4).ToString("0.######");
+
+    /// <summary>A ratio of lives: two decimals near 1, fewer when large.</summary>
+    public static string Ratio(double ratio) =>
+        double.IsNaN(ratio) ? None : double.IsInfinity(ratio) ? "inf" : ratio < 0.1 ? ratio.ToString("0.000") : ratio < 100 ? ratio.ToString("0.00") : ratio.ToString("#,0");
+
+    /// <summary>A count with thousands separators.</summary>
+    public static string Count(long n) => n.ToString("#,0");
+
+    private static double RoundTo(double x, int figures)
+    {
+        if (x == 0)
+        {
+            return 0;
+        }
+
+        int digits = figures - 1 - (int)Math.Floor(Math.Log10(Math.Abs(x)));
+        return digits >= 0
+            ? Math.Round(x, Math.Min(15, digits))
+            : Math.Round(x / Math.Pow(10, -digits)) * Math.Pow(10, -digits);
+    }
+}

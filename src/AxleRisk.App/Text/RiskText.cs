@@ -1,0 +1,77 @@
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>The risk as text.</summary>
+internal static class RiskText
+{
+    public static IEnumerable<string> Lines(RiskResult result) =>
+    [
+        .. Summary(result), "",
+        Style.Heading("Failure probability over distance"), .. Distances(result), "",
+        Style.Heading("Lives: the distance by which a share has failed"), .. Lives(result), "",
+        Style.Heading("Share of the damage by leg, mean over all vehicles"), .. Legs(result), "",
+    ];
+
+    /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
+    public static string Method(RiskResult result) => $"{result.Method.ToString().ToLowerInvariant()} method ({result.MethodReason})";
+
+    private static IEnumerable<string> Summary(RiskResult result)
+    {
+        Interval p = result.AtRequired.Probability;
+        yield return Style.Heading($"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(p.Estimate)}");
+        yield return $"  95 % interval {Range(p, Figures.Probability)}; reliability index beta {Beta(result.AtRequired)}";
+        yield return $"  In words: {InWords(p.Estimate)}";
+    }
+
+    private static string InWords(double p) =>
+        p >= 0.5 ? $"about {100 * p:0} of 100 such axles fail before this distance."
+        : p >= 0.01 ? $"about 1 axle in {1 / p:0.#} fails before this distance."
+        : p > 0 ? $"about 1 axle in {Figures.Km(1 / p)} fails before this distance."
+        : "no failure was seen in this run; the interval tells how rare it must be.";
+
+    private static IEnumerable<string> Distances(RiskResult result)
+    {
+        var table = new TextTable("distance km", "failed", "95 % interval", "beta", "<");
+        foreach (DistanceRisk risk in result.Distances)
+        {
+            string mark = risk.DistanceKm == result.RequiredKm ? "required" : "";
+            table.Add(
+                Figures.Km(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability.Estimate),
+                Range(risk.Probability, Figures.Probability), Beta(risk), mark);
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Lives(RiskResult result)
+    {
+        var table = new TextTable("life", "km", "95 % interval");
+        foreach (LifeQuantile life in result.Lives)
+        {
+            table.Add($"B{life.Percent:0.#}", Figures.Km(life.LifeKm.Estimate), Range(life.LifeKm, Figures.Km));
+        }
+
+        table.Add("every factor at its median", Figures.Km(result.MedianFactorsLifeKm));
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Legs(RiskResult result)
+    {
+        var table = new TextTable("leg", "share", "95 % interval", "<");
+        foreach (LegDamage leg in result.Legs)
+        {
+            string bar = double.IsNaN(leg.Share.Estimate) ? "" : new string('#', (int)Math.Round(30 * leg.Share.Estimate));
+            table.Add(leg.Name, Figures.Share(leg.Share.Estimate), Range(leg.Share, Figures.Share), bar);
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static string Range(Interval interval, Func<double, string> show) =>
+        $"{show(interval.Low).Replace(" %", "")} to {show(interval.High)}";
+
+    private static string Beta(DistanceRisk risk) =>
+        double.IsFinite(risk.Beta.Estimate) ? risk.Beta.Estimate.ToString("0.00") : Figures.None;
+}

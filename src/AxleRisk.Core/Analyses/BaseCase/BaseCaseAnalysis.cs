@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Damage;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.BaseCase;
+
+/// <summary>The base case: everything at its nominal, then one factor at a time to its 5 % and 95 % points and by a tenth.</summary>
+public static class BaseCaseAnalysis
+{
+    /// <summary>Runs the analysis; a handful of evaluations.</summary>
+    public static BaseCaseResult Run(LifeModel model)
+    {
+        var bench = new Bench(model);
+        double medianLife = bench.LifeKm(f => f.Median);
+        double life = bench.LifeKm(f => f.Nominal);
+        LegDetail[] details = model.DetailsOfFirstRow(bench.Workspace);
+        DamageColumns columns = bench.Workspace.Damage;
+        var ride = new RideParameters(
+            columns.SprungMassKg[0], columns.UnsprungMassKg[0], columns.SpringNPerM[0], columns.DamperNsPerM[0],
+            columns.TyreNPerM[0], columns.TyreDampingNsPerM[0], columns.OutboardShare[0]);
+        double damage = bench.Workspace.DamagePerKm[0];
+        ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
+            leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
+            details[i].Plain.UpCrossingsPerSecond, bench.Workspace.DamageByLeg[i][0] / damage))];
+        double stressPerKn = columns.StressPerForceMPaPerN[0] * 1000;
+        Detail detail = model.Scenario.Detail;
+        return new BaseCaseResult
+        {
+            LifeKm = life,
+            MedianFactorsLifeKm = medianLife,
+            DamagePerKm = damage,
+            StressPerKnMPa = stressPerKn,
+            BodyBounceHz = Ride.BodyBounceHz(ride),
+            WheelHopHz = Ride.WheelHopHz(ride),
+            Curve = LifeModel.CurveOf(detail, detail.Categories[detail.NominalIndex]),
+            Legs = legs,
+            Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(bench, f, life)).OrderByDescending(o => o.Pull)],
+            Evaluations = bench.Evaluations,
+        };
+    }
+
+    /// <summary>Life with every factor at its median, km.</summary>
+    public static double MedianFactorsLifeKm(LifeModel model) => new Bench(model).LifeKm(f => f.Median);
+
+    private static OneAtATime Vary(Bench bench, Factor factor, double baseLife)
+    {
+        double Relative(double value) => bench.LifeKm(f => f == factor ? [value] : f.Nominal) / baseLife;
+        (double low, double high) = factor switch
+        {
+            // A category has no 5 % point: its first and last possible state stand in.
+            CategoryFactor c => (0, c.Categories.Length - 1),
+            _ => (factor.Distribution!.Quantile(0.05), factor.Distribution.Quantile(0.95)),
+        };
+        double nominal = factor.Nominal[0];
+        double raised = nominal * 1.1;
+        bool meaningful = factor is ScalarFactor s && nominal != 0 && s.Input.Quantity.Domain.Contains(raised);
+        return new OneAtATime(factor, low, high, Relative(low), Relative(high), meaningful ? Relative(raised) : double.NaN);
+    }
+
+    /// <summary>Evaluates one row at a time.</summary>
+    private sealed class Bench(LifeModel model)
+    {
+        private readonly double[][] values = model.CreateColumns(1);
+
+        public Workspace Workspace { get; } = model.CreateWorkspace(1);
+
+        public int Evaluations { get; private set; }
+
+        public double LifeKm(Func<Factor, ImmutableArray<double>> valuesOf)
+        {
+            foreach (Factor factor in model.Factors.Factors)
+            {
+                ImmutableArray<double> chosen = valuesOf(factor);
+                for (int i = 0; i < chosen.Length; i++)
+                {
+                    values[factor.FirstColumn + i][0] = chosen[i];
+                }
+            }
+
+            model.Evaluate(values, 1, Workspace);
+            Evaluations++;
+            return Workspace.LifeKm[0];
+        }
+    }
+}

@@ -1,0 +1,110 @@
+using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Ranking;
+
+/// <summary>First-order and total Sobol' indices of ln life and of failure, and the failure probability with each factor held.</summary>
+public static class RankAnalysis
+{
+    /// <summary>The evaluations of a run unless asked otherwise.</summary>
+    public const long DefaultEvaluations = 400_000;
+
+    /// <summary>Groups of the jackknife: enough for a stable standard error, few enough to be cheap.</summary>
+    private const int JackknifeGroups = 32;
+
+    /// <summary>Runs the analysis, spending at most <see cref="StudySettings.Evaluations"/> unless that is too few for two rows a jackknife group.</summary>
+    public static RankResult Run(LifeModel model, StudySettings settings, RunOptions options)
+    {
+        var layout = new RankPlan(model);
+        long rows = Math.Max(2 * JackknifeGroups, settings.Evaluations / layout.EvaluationsPerRow);
+        int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / JackknifeGroups);
+        SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rows);
+        double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
+        var tally = new RankTally(model, settings, layout, plan, blockSize, centre);
+        int perRow = layout.EvaluationsPerRow;
+        RunOptions scaled = options with { Progress = options.Progress is { } report ? done => report(done * perRow) : null };
+        BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, scaled, tally.CreateWorker, tally.Work);
+        return Summarise(model, settings, layout, run);
+    }
+
+    private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, BlockRun<double[]> run)
+    {
+        double[][] groups = JoinIntoGroups(run.Blocks, layout.Sums);
+        Interval Of(Func<double[], double> statistic) => Jackknife.Estimate(groups, statistic);
+        Interval Probability(int index, double samples) => Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
+        var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
+        Pinned? PinnedAt(Factor factor, PinPoint point)
+        {
+            int pin = layout.Pins.ToList().FindIndex(p => p.Factor == factor && p.Point == point);
+            return pin < 0 ? null : new Pinned(ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1));
+        }
+
+        IEnumerable<RankedFactor> factors =
+            from pair in pairs
+            from factor in pair.Group.Factors
+            select new RankedFactor
+            {
+                Factor = factor,
+                RankedWith = [.. pair.Group.Factors.Where(f => f != factor).Select(f => f.Name)],
+                Life = pair.Life,
+                Failure = pair.Failure,
+                AtNominal = PinnedAt(factor, PinPoint.Nominal)!,
+                AtLow = PinnedAt(factor, PinPoint.Low),
+                AtHigh = PinnedAt(factor, PinPoint.High),
+            };
+        return new RankResult
+        {
+            RequiredKm = model.Scenario.RequiredKm,
+            Probability = Probability(RankPlan.Event, 2),
+            Factors = [.. factors.OrderByDescending(f => f.Life.Total.Estimate)],
+            IsConditional = model.Scale.IsLognormal,
+            Rows = run.Rows,
+            Run = new RunRecord(
+                run.Rows * layout.EvaluationsPerRow, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, run.IsPartial),
+        };
+    }
+
+    private static double ValueOf(Pin pin) => pin.Values.Length == 1 ? pin.Values[0] : double.NaN;
+
+    private static SobolPair LifePair(Func<Func<double[], double>, Interval> of, int group) => new(
+        of(s => s[RankPlan.LifeFirst(group)] / s[RankPlan.Rows] / LifeVariance(s)),
+        of(s => s[RankPlan.LifeTotal(group)] / s[RankPlan.Rows] / LifeVariance(s)));
+
+    private static SobolPair EventPair(Func<Func<double[], double>, Interval> of, int group) => new(
+        of(s => s[RankPlan.EventFirst(group)] / s[RankPlan.Rows] / EventVariance(s)),
+        of(s => s[RankPlan.EventTotal(group)] / s[RankPlan.Rows] / EventVariance(s)));
+
+    private static double LifeVariance(double[] s)
+    {
+        double samples = 2 * s[RankPlan.Rows];
+        double mean = s[RankPlan.Life] / samples;
+        return (s[RankPlan.LifeSquared] / samples) - (mean * mean);
+    }
+
+    private static double EventVariance(double[] s)
+    {
+        double p = s[RankPlan.Event] / (2 * s[RankPlan.Rows]);
+        return p * (1 - p);
+    }
+
+    /// <summary>Joins the blocks, in order, into the groups of the jackknife: as equal as whole blocks allow.</summary>
+    private static double[][] JoinIntoGroups(IReadOnlyList<double[]> blocks, int sums)
+    {
+        int count = Math.Min(JackknifeGroups, blocks.Count);
+        double[][] groups = Workspace.Columns(count, sums);
+        for (int b = 0; b < blocks.Count; b++)
+        {
+            double[] group = groups[(int)((long)b * count / blocks.Count)];
+            for (int i = 0; i < sums; i++)
+            {
+                group[i] += blocks[b][i];
+            }
+        }
+
+        return groups;
+    }
+}

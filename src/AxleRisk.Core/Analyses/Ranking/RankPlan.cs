@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Ranking;
+
+/// <summary>
+/// What a row of the ranking evaluates and where its sums stand: two independent samples A and B, A with the columns of
+/// one group taken from B, and A with one factor held.
+/// </summary>
+internal sealed class RankPlan
+{
+    /// <summary>Sums of a row that belong to no group: rows, life A + B, their squares, event A + B.</summary>
+    private const int CommonSums = 4;
+
+    /// <summary>Sums of a group: first-order and total numerators of life and event.</summary>
+    private const int SumsOfGroup = 4;
+
+    public RankPlan(LifeModel model)
+    {
+        Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g))];
+        Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
+        EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !LifeScale.Contains(p.Factor));
+    }
+
+    public ImmutableArray<RankGroup> Groups { get; }
+
+    public ImmutableArray<Pin> Pins { get; }
+
+    /// <summary>Evaluations of the damage model a row costs; Miner sum and S-N scatter cost none.</summary>
+    public int EvaluationsPerRow { get; }
+
+    public int Sums => CommonSums + (SumsOfGroup * Groups.Length) + Pins.Length;
+
+    public static int Rows => 0;
+
+    public static int Life => 1;
+
+    public static int LifeSquared => 2;
+
+    public static int Event => 3;
+
+    public static int LifeFirst(int group) => CommonSums + (SumsOfGroup * group);
+
+    public static int LifeTotal(int group) => LifeFirst(group) + 1;
+
+    public static int EventFirst(int group) => LifeFirst(group) + 2;
+
+    public static int EventTotal(int group) => LifeFirst(group) + 3;
+
+    public int PinnedEvent(int pin) => CommonSums + (SumsOfGroup * Groups.Length) + pin;
+
+    private static IEnumerable<Pin> PinsOf(Factor factor)
+    {
+        yield return new Pin(factor, PinPoint.Nominal, factor.Nominal);
+        if (factor is ScalarFactor { Distribution: var d })
+        {
+            yield return new Pin(factor, PinPoint.Low, [d.Quantile(0.05)]);
+            yield return new Pin(factor, PinPoint.High, [d.Quantile(0.95)]);
+        }
+    }
+}
+
+/// <summary>Factors that are exchanged together because they depend on one another; usually one.</summary>
+internal sealed record RankGroup(ImmutableArray<Factor> Factors)
+{
+    /// <summary>Whether the group scales life without touching the damage.</summary>
+    public bool IsScale { get; } = Factors.All(LifeScale.Contains);
+
+    public IEnumerable<int> Columns => Factors.SelectMany(f => Enumerable.Range(f.FirstColumn, f.ColumnNames.Length));
+}
+
+/// <summary>Where a factor is held.</summary>
+internal enum PinPoint
+{
+    Nominal,
+    Low,
+    High,
+}
+
+/// <summary>A factor held at a point, one value a column.</summary>
+internal sealed record Pin(Factor Factor, PinPoint Point, ImmutableArray<double> Values);

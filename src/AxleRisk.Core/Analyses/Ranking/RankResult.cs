@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Analyses.Ranking;
+
+/// <summary>The factors by what they contribute to the spread of life and to failure before the required distance.</summary>
+public sealed record RankResult
+{
+    /// <summary>The distance of the failure event, km.</summary>
+    public required double RequiredKm { get; init; }
+
+    /// <summary>P(life &lt; required distance), from this run.</summary>
+    public required Interval Probability { get; init; }
+
+    /// <summary>The factors, the largest total index of ln life first.</summary>
+    public required ImmutableArray<RankedFactor> Factors { get; init; }
+
+    /// <summary>Whether the event's indices average the exact failure probability given the damage, or count failures.</summary>
+    public required bool IsConditional { get; init; }
+
+    /// <summary>Rows of the plan: each costs one evaluation for every column that is exchanged or pinned.</summary>
+    public required long Rows { get; init; }
+
+    /// <summary>The run behind it.</summary>
+    public required RunRecord Run { get; init; }
+}
+
+/// <summary>One factor's place.</summary>
+public sealed record RankedFactor
+{
+    /// <summary>The factor.</summary>
+    public required Factor Factor { get; init; }
+
+    /// <summary>The factors it is correlated with: their indices are those of all of them together. Empty for an independent factor.</summary>
+    public required ImmutableArray<string> RankedWith { get; init; }
+
+    /// <summary>The indices of ln life.</summary>
+    public required SobolPair Life { get; init; }
+
+    /// <summary>The indices of the event 'fails before the required distance'; NaN where nothing fails.</summary>
+    public required SobolPair Failure { get; init; }
+
+    /// <summary>The failure probability with the factor held at its nominal.</summary>
+    public required Pinned AtNominal { get; init; }
+
+    /// <summary>The failure probability with the factor held at its 5 % point; null for a category and the road mix.</summary>
+    public required Pinned? AtLow { get; init; }
+
+    /// <summary>The failure probability with the factor held at its 95 % point; null for a category and the road mix.</summary>
+    public required Pinned? AtHigh { get; init; }
+
+    /// <summary>+1 where more of the factor means more failures, -1 where it means fewer, 0 where it cannot be told.</summary>
+    public int Direction =>
+        AtLow is null || AtHigh is null ? 0
+        : AtHigh.Probability.Low > AtLow.Probability.High ? 1
+        : AtHigh.Probability.High < AtLow.Probability.Low ? -1
+        : 0;
+}
+
+/// <summary>First-order and total Sobol' index of one output, with 95 % intervals.</summary>
+/// <param name="First">The share of the variance that the factor explains alone.</param>
+/// <param name="Total">The share that would be left if all other factors were known: alone and together with others.</param>
+public sealed record SobolPair(Interval First, Interval Total);
+
+/// <summary>A failure probability with one factor held.</summary>
+/// <param name="Value">The value it is held at, in its unit; NaN for the road mix, held at its stated shares.</param>
+/// <param name="Probability">The failure probability.</param>
+public sealed record Pinned(double Value, Interval Probability);

@@ -1,0 +1,103 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace AxleRisk.Core.Numerics;
+
+/// <summary>
+/// Standard normal quantiles eight at a time, by the rational approximations PPND16 of Wichura (1988, Algorithm AS 241),
+/// about 1e-16 relative in both tails.
+/// </summary>
+internal static class NormalQuantileBatch
+{
+    private const int Width = 8;
+
+    /// <summary>Fills <paramref name="z"/> with the quantiles of <paramref name="p"/>, of the same length; may overlap exactly.</summary>
+    public static void Fill(ReadOnlySpan<double> p, Span<double> z)
+    {
+        int i = 0;
+        for (; i <= p.Length - Width; i += Width)
+        {
+            Quantile(Vector512.Create(p.Slice(i, Width))).CopyTo(z.Slice(i, Width));
+        }
+
+        if (i < p.Length)
+        {
+            // The last ones run through the same arithmetic, so a value does not depend on the batch's length.
+            Span<double> part = stackalloc double[Width];
+            part.Fill(0.5);
+            p[i..].CopyTo(part);
+            Quantile(Vector512.Create<double>(part)).CopyTo(part);
+            part[..(p.Length - i)].CopyTo(z[i..]);
+        }
+    }
+
+    private static Vector512<double> Quantile(Vector512<double> p)
+    {
+        Vector512<double> q = p - Vector512.Create(0.5);
+        Vector512<double> centralRange = Vector512.LessThanOrEqual(Vector512.Abs(q), Vector512.Create(0.425));
+        Vector512<double> z = Central(q);
+        if (Vector512.EqualsAll(centralRange.AsInt64(), Vector512<long>.AllBitsSet))
+            return z;
+
+        Vector512<double> smaller = Vector512.ConditionalSelect(
+            Vector512.LessThan(q, Vector512<double>.Zero), p, Vector512<double>.One - p);
+        Vector512<double> r = Vector512.Sqrt(-Vector512.Log(smaller));
+        Vector512<double> tail = Near(r);
+        Vector512<double> farRange = Vector512.GreaterThan(r, Vector512.Create(5.0));
+        if (farRange != Vector512<double>.Zero)
+        {
+            tail = Vector512.ConditionalSelect(farRange, Far(r), tail);
+            tail = Vector512.ConditionalSelect(
+                Vector512.Equals(smaller, Vector512<double>.Zero), Vector512.Create(double.PositiveInfinity), tail);
+        }
+
+        tail = Vector512.ConditionalSelect(Vector512.LessThan(q, Vector512<double>.Zero), -tail, tail);
+        return Vector512.ConditionalSelect(centralRange, z, tail);
+    }
+
+    // |p - 1/2| up to 0.425
+    private static Vector512<double> Central(Vector512<double> q)
+    {
+        Vector512<double> r = Vector512.Create(0.180625) - q * q;
+        return q
+            * Polynomial(r, 2.5090809287301226727e3, 3.3430575583588128105e4, 6.7265770927008700853e4, 4.5921953931549871457e4,
+                1.3731693765509461125e4, 1.9715909503065514427e3, 1.3314166789178437745e2, 3.3871328727963666080)
+            / Polynomial(r, 5.2264952788528545610e3, 2.8729085735721942674e4, 3.9307895800092710610e4, 2.1213794301586595867e4,
+                5.3941960214247511077e3, 6.8718700749205790830e2, 4.2313330701600911252e1, 1);
+    }
+
+    // r = sqrt(-ln of the smaller tail) up to 5, a tail of 1.4e-11
+    private static Vector512<double> Near(Vector512<double> r)
+    {
+        r -= Vector512.Create(1.6);
+        return Polynomial(r, 7.74545014278341407640e-4, 2.27238449892691845833e-2, 2.41780725177450611770e-1,
+                1.27045825245236838258, 3.64784832476320460504, 5.76949722146069140550, 4.63033784615654529590,
+                1.42343711074968357734)
+            / Polynomial(r, 1.05075007164441684324e-9, 5.47593808499534494600e-4, 1.51986665636164571966e-2,
+                1.48103976427480074590e-1, 6.89767334985100004550e-1, 1.67638483018380384940, 2.05319162663775882187, 1);
+    }
+
+    private static Vector512<double> Far(Vector512<double> r)
+    {
+        r -= Vector512.Create(5.0);
+        return Polynomial(r, 2.01033439929228813265e-7, 2.71155556874348757815e-5, 1.24266094738807843860e-3,
+                2.65321895265761230930e-2, 2.96560571828504891230e-1, 1.78482653991729133580, 5.46378491116411436990,
+                6.65790464350110377720)
+            / Polynomial(r, 2.04426310338993978564e-15, 1.42151175831644588870e-7, 1.84631831751005468180e-5,
+                7.86869131145613259100e-4, 1.48753612908506148525e-2, 1.36929880922735805310e-1, 5.99832206555887937690e-1, 1);
+    }
+
+    // Coefficients from the highest power down. Written out, because a loop over them takes twice the time.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<double> Polynomial(
+        Vector512<double> x, double c7, double c6, double c5, double c4, double c3, double c2, double c1, double c0)
+    {
+        Vector512<double> sum = Vector512.FusedMultiplyAdd(Vector512.Create(c7), x, Vector512.Create(c6));
+        sum = Vector512.FusedMultiplyAdd(sum, x, Vector512.Create(c5));
+        sum = Vector512.FusedMultiplyAdd(sum, x, Vector512.Create(c4));
+        sum = Vector512.FusedMultiplyAdd(sum, x, Vector512.Create(c3));
+        sum = Vector512.FusedMultiplyAdd(sum, x, Vector512.Create(c2));
+        sum = Vector512.FusedMultiplyAdd(sum, x, Vector512.Create(c1));
+        return Vector512.FusedMultiplyAdd(sum, x, Vector512.Create(c0));
+    }
+}

@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
+
+namespace AxleRisk.Core.Scenarios;
+
+/// <summary>The factors of a scenario, in the scenario's order, with their columns and their dependence.</summary>
+public sealed class FactorSet
+{
+    private readonly GaussianCopula? copula;
+    private readonly int[] copulaColumns;
+
+    private FactorSet(ImmutableArray<Factor> factors, ImmutableArray<RankCorrelation> correlations)
+    {
+        Factors = factors;
+        ColumnNames = [.. factors.SelectMany(f => f.ColumnNames)];
+        string[] names = [.. correlations.SelectMany(c => new[] { c.First, c.Second }).Distinct()];
+        copulaColumns = [.. names.Select(n => Find(n)!.FirstColumn)];
+        copula = names.Length == 0 ? null : new GaussianCopula(names, SpearmanMatrix(names, correlations));
+        Groups = GroupByDependence(correlations);
+    }
+
+    /// <summary>The factors.</summary>
+    public ImmutableArray<Factor> Factors { get; }
+
+    /// <summary>The names of all columns of the sample, in order.</summary>
+    public ImmutableArray<string> ColumnNames { get; }
+
+    /// <summary>The factors in groups that are independent of one another: correlated factors share a group.</summary>
+    public ImmutableArray<ImmutableArray<Factor>> Groups { get; }
+
+    /// <summary>Collects the factors of a scenario.</summary>
+    /// <exception cref="DistributionException">The rank correlations are impossible together.</exception>
+    public static FactorSet Of(Scenario scenario)
+    {
+        var factors = ImmutableArray.CreateBuilder<Factor>();
+        int column = 0;
+        void Add(Factor factor)
+        {
+            factors.Add(factor);
+            column += factor.ColumnNames.Length;
+        }
+
+        foreach (Input input in scenario.Inputs)
+        {
+            if (input.Value is Value.Uncertain uncertain)
+            {
+                Add(new ScalarFactor(input, uncertain, column));
+            }
+        }
+
+        if (scenario.Detail.Categories.Length > 1)
+        {
+            Add(new CategoryFactor(scenario.Detail, column));
+        }
+
+        if (scenario.MixConcentration is { } concentration && scenario.Legs.Length > 1)
+        {
+            Add(new MixFactor(scenario.Legs, concentration, scenario.MixKnowledge, column));
+        }
+
+        return new FactorSet(factors.ToImmutable(), scenario.Correlations);
+    }
+
+    /// <summary>The factor of a name; null where there is none.</summary>
+    public Factor? Find(string name) => Factors.FirstOrDefault(f => f.Name == name);
+
+    /// <summary>
+    /// Maps <paramref name="count"/> rows of independent unit columns to factor values; the unit columns of dependent
+    /// factors are coupled in place on the way.
+    /// </summary>
+    public void Map(double[][] unit, double[][] values, int count)
+    {
+        copula?.Couple([.. copulaColumns.Select(c => unit[c])], count);
+        foreach (Factor factor in Factors)
+        {
+            factor.Map(unit, values, count);
+        }
+    }
+
+    private static double[,] SpearmanMatrix(string[] names, ImmutableArray<RankCorrelation> correlations)
+    {
+        var matrix = new double[names.Length, names.Length];
+        for (int i = 0; i < names.Length; i++)
+        {
+            matrix[i, i] = 1;
+        }
+
+        foreach (RankCorrelation c in correlations)
+        {
+            int i = Array.IndexOf(names, c.First);
+            int j = Array.IndexOf(names, c.Second);
+            matrix[i, j] = matrix[j, i] = c.Spearman;
+        }
+
+        return matrix;
+    }
+
+    private ImmutableArray<ImmutableArray<Factor>> GroupByDependence(ImmutableArray<RankCorrelation> correlations)
+    {
+        int[] group = [.. Enumerable.Range(0, Factors.Length)];
+        foreach (RankCorrelation c in correlations.Where(c => c.Spearman != 0))
+        {
+            int from = group[Factors.IndexOf(Find(c.First)!)];
+            int to = group[Factors.IndexOf(Find(c.Second)!)];
+            for (int i = 0; i < group.Length; i++)
+            {
+                group[i] = group[i] == from ? to : group[i];
+            }
+        }
+
+        return [.. Factors.Select((f, i) => (Factor: f, Group: group[i])).GroupBy(x => x.Group).Select(g => g.Select(x => x.Factor).ToImmutableArray())];
+    }
+}

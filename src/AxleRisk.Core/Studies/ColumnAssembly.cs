@@ -1,0 +1,183 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Damage;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Studies;
+
+/// <summary>
+/// Puts a scenario's certain values and a block of factor values together into the damage model's columns, in SI units.
+/// A column that no factor reaches is filled once, when a worker starts.
+/// </summary>
+internal sealed class ColumnAssembly
+{
+    private const double KmPerHourToMPerS = 1 / 3.6;
+    private readonly Scenario scenario;
+    private readonly Dictionary<string, int> columnOf;
+    private readonly List<Step> steps = [];
+
+    public ColumnAssembly(Scenario scenario, FactorSet factors)
+    {
+        this.scenario = scenario;
+        columnOf = factors.ColumnNames.Select((name, i) => (name, i)).ToDictionary(x => x.name, x => x.i);
+        AddVehicle();
+        AddSection();
+        for (int leg = 0; leg < scenario.Legs.Length; leg++)
+        {
+            AddLeg(leg);
+        }
+    }
+
+    private delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count);
+
+    /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
+    public Source SourceOf(Quantity quantity, int? leg = null)
+    {
+        if (scenario.Find(quantity, leg) is not { } input)
+        {
+            return new Source(null, quantity.Default?.Nominal ?? 0);
+        }
+
+        return columnOf.TryGetValue(input.Name, out int column) ? new Source(column, 0) : new Source(null, input.Value.Nominal);
+    }
+
+    /// <summary>Fills the columns that are the same in every evaluation.</summary>
+    public void FillConstant(DamageColumns columns) => Run(constant: true, [], columns, columns.Capacity);
+
+    /// <summary>Fills the columns that factors reach, for the first <paramref name="count"/> rows.</summary>
+    public void Fill(double[][] values, DamageColumns columns, int count) => Run(constant: false, values, columns, count);
+
+    private void Run(bool constant, double[][] values, DamageColumns columns, int count)
+    {
+        foreach (Step step in steps)
+        {
+            if (step.IsConstant == constant)
+            {
+                step.Formula([.. step.Sources.Select(s => s.Read(values, columns.Capacity))], step.Target(columns), count);
+            }
+        }
+    }
+
+    private void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) =>
+        steps.Add(new Step(target, [.. sources], formula));
+
+    private void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
+        Add(target, (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = scale * x[0][i]; } }, source);
+
+    private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
+        Add(target, (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = scale * x[0][i] * x[1][i]; } }, first, second);
+
+    private void AddVehicle()
+    {
+        const double PerMmToPerM = 1000;
+        Add(
+            c => c.SprungMassKg,
+            (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = x[0][i] + (x[1][i] * x[2][i]); } },
+            SourceOf(Quantities.SprungMass), SourceOf(Quantities.Payload), SourceOf(Quantities.PayloadShare));
+        AddScaled(c => c.UnsprungMassKg, 1, SourceOf(Quantities.UnsprungMass));
+        Add(
+            c => c.SpringNPerM,
+            (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = PerMmToPerM * (x[0][i] + x[1][i]); } },
+            SourceOf(Quantities.SpringRate), SourceOf(Quantities.HelperSpringRate));
+        AddScaledProduct(c => c.DamperNsPerM, PerMmToPerM, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition));
+        AddScaled(c => c.TyreNPerM, PerMmToPerM, SourceOf(Quantities.TyreRate));
+        AddScaled(c => c.TyreDampingNsPerM, PerMmToPerM, SourceOf(Quantities.TyreDamping));
+        AddScaled(c => c.OutboardShare, 1, SourceOf(Quantities.OutboardShare));
+        AddScaled(c => c.ContactLengthM, 1e-3, SourceOf(Quantities.ContactLength));
+        AddScaled(c => c.Waviness, 1, SourceOf(Quantities.Waviness));
+        Source category = columnOf.TryGetValue("detail.category", out int column) ? new Source(column, 0) : new Source(null, 0);
+        AddScaled(c => c.Category, 1, category);
+    }
+
+    private void AddSection()
+    {
+        AddScaled(c => c.ThicknessMm, 1, SourceOf(Quantities.Wall));
+
+        // Columns: stress factor, concentration, arm, offset, then what the section's shape needs.
+        Source[] common =
+        [
+            SourceOf(Quantities.StressFactor), SourceOf(Quantities.StressConcentration),
+            SourceOf(Quantities.LeverArm), SourceOf(Quantities.WheelOffset),
+        ];
+        Source[] wall = [SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss)];
+        switch (scenario.Shape)
+        {
+            case SectionShape.Tube:
+                AddStress((x, i) => SectionModulus.Tube(x[6][i], x[4][i] - x[5][i]), [.. common, .. wall, SourceOf(Quantities.OutsideDiameter)]);
+                break;
+            case SectionShape.Box:
+                AddStress(
+                    (x, i) => SectionModulus.Box(x[6][i], x[7][i], x[4][i] - x[5][i]),
+                    [.. common, .. wall, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight)]);
+                break;
+            default:
+                AddStress((x, i) => x[4][i], [.. common, SourceOf(Quantities.SectionModulus)]);
+                break;
+        }
+    }
+
+    private delegate double ModulusMm3(ReadOnlySpan<double[]> inputs, int row);
+
+    private void AddStress(ModulusMm3 modulus, Source[] sources) =>
+        Add(
+            c => c.StressPerForceMPaPerN,
+            (x, to, n) =>
+            {
+                for (int i = 0; i < n; i++)
+                {
+                    // A wheel set so far inward that the arm turns negative bends the section the other way: its size counts.
+                    to[i] = x[0][i] * x[1][i] * Math.Abs(x[2][i] + x[3][i]) / modulus(x, i);
+                }
+            },
+            sources);
+
+    private void AddLeg(int leg)
+    {
+        Leg stated = scenario.Legs[leg];
+        Source share = columnOf.TryGetValue($"legs.{stated.Name}.share", out int column) ? new Source(column, 0) : new Source(null, stated.Share);
+        AddScaled(c => c.Legs[leg].Share, 1, share);
+        AddScaledProduct(
+            c => c.Legs[leg].SpeedMPerS, KmPerHourToMPerS, SourceOf(Quantities.Speed, leg), SourceOf(Quantities.SpeedFactor));
+        if (stated.RoadClass is { } letter)
+        {
+            double mean = RoadClass.Find(letter)!.MeanM3;
+            AddScaledProduct(
+                c => c.Legs[leg].RoughnessM3, mean, SourceOf(Quantities.RoughnessWithinClass, leg), SourceOf(Quantities.RoughnessFactor));
+        }
+        else
+        {
+            AddScaledProduct(
+                c => c.Legs[leg].RoughnessM3, 1e-6, SourceOf(Quantities.Roughness, leg), SourceOf(Quantities.RoughnessFactor));
+        }
+
+        AddScaled(c => c.Legs[leg].CorrugatedShare, 1, SourceOf(Quantities.CorrugatedShare, leg));
+        AddScaled(c => c.Legs[leg].CorrugationWavelengthM, 1, SourceOf(Quantities.CorrugationWavelength, leg));
+        AddScaled(c => c.Legs[leg].CorrugationRmsM, 1e-3, SourceOf(Quantities.CorrugationRms, leg));
+    }
+
+    /// <summary>Where a quantity's values come from: a column of the sample, or one number for every row.</summary>
+    internal readonly struct Source(int? column, double constant)
+    {
+        public bool IsConstant => column is null;
+
+        public int? Column => column;
+
+        public double Constant => constant;
+
+        public double[] Read(double[][] values, int capacity)
+        {
+            if (column is { } c)
+            {
+                return values[c];
+            }
+
+            var filled = new double[capacity];
+            Array.Fill(filled, constant);
+            return filled;
+        }
+    }
+
+    private sealed record Step(Func<DamageColumns, double[]> Target, ImmutableArray<Source> Sources, Formula Formula)
+    {
+        public bool IsConstant { get; } = Sources.All(s => s.IsConstant);
+    }
+}

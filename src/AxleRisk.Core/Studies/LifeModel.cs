@@ -1,0 +1,110 @@
+using AxleRisk.Core.Damage;
+using AxleRisk.Core.Randomness;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Studies;
+
+/// <summary>
+/// A scenario made ready to run: from sample numbers to factor values to damage and life. Holds no state that changes;
+/// each thread brings its own <see cref="Workspace"/>.
+/// </summary>
+public sealed class LifeModel
+{
+    /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
+    public const int Version = 1;
+
+    private readonly ColumnAssembly assembly;
+    private readonly SnCurve[] curves;
+    private readonly CountingMethod method;
+    private readonly ColumnAssembly.Source minerSum;
+    private readonly ColumnAssembly.Source scatter;
+
+    /// <summary>Prepares a validated scenario.</summary>
+    public LifeModel(Scenario scenario)
+    {
+        Scenario = scenario;
+        Factors = FactorSet.Of(scenario);
+        Scale = new LifeScale(scenario, Factors);
+        assembly = new ColumnAssembly(scenario, Factors);
+        minerSum = assembly.SourceOf(Quantities.MinerSum);
+        scatter = assembly.SourceOf(Quantities.LifeScatter);
+        curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];
+        method = scenario.Counting switch
+        {
+            CycleCounting.NarrowBand => CountingMethod.NarrowBand,
+            CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
+            _ => CountingMethod.Dirlik,
+        };
+    }
+
+    /// <summary>The scenario.</summary>
+    public Scenario Scenario { get; }
+
+    /// <summary>Its factors.</summary>
+    public FactorSet Factors { get; }
+
+    /// <summary>What scales life without touching the damage.</summary>
+    public LifeScale Scale { get; }
+
+    /// <summary>The design S-N curve of a category, with the scenario's own thickness exponent where it states one.</summary>
+    public static SnCurve CurveOf(Detail detail, string category)
+    {
+        SnCurve curve = SnCatalogue.Find(detail.Catalogue, category)
+            ?? throw new ArgumentException($"no category {category} in {detail.Catalogue}", nameof(category));
+        return detail.ThicknessExponent is { } exponent ? curve with { ThicknessExponent = exponent } : curve;
+    }
+
+    /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
+    public Workspace CreateWorkspace(int capacity)
+    {
+        var workspace = new Workspace(capacity, Factors.ColumnNames.Length, Scenario.Legs.Length);
+        assembly.FillConstant(workspace.Damage);
+        return workspace;
+    }
+
+    /// <summary>Factor columns of <paramref name="capacity"/> rows.</summary>
+    public double[][] CreateColumns(int capacity) => Workspace.Columns(Factors.ColumnNames.Length, capacity);
+
+    /// <summary>
+    /// Draws factor values for the sample numbers <paramref name="first"/> and on. A study that needs several independent
+    /// samples names each (<paramref name="sample"/>); the values depend on plan, seed, sample's name and number alone.
+    /// </summary>
+    public void Draw(SamplingPlan plan, ulong seed, string sample, long first, int count, Workspace workspace, double[][] values)
+    {
+        for (int column = 0; column < values.Length; column++)
+        {
+            string stream = sample.Length == 0 ? Factors.ColumnNames[column] : $"{Factors.ColumnNames[column]}/{sample}";
+            plan.Fill(new StreamKey(seed, stream), column, first, workspace.Unit[column].AsSpan(0, count));
+        }
+
+        Factors.Map(workspace.Unit, values, count);
+    }
+
+    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace.</summary>
+    public void Evaluate(double[][] values, int count, Workspace workspace)
+    {
+        assembly.Fill(values, workspace.Damage, count);
+        ScalarKernel.Evaluate(workspace.Damage, count, curves, method, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        FillScale(values, count, workspace.Scale);
+        for (int row = 0; row < count; row++)
+        {
+            workspace.LifeKm[row] = workspace.Scale[row] / workspace.DamagePerKm[row];
+        }
+    }
+
+    /// <summary>Miner sum times 10^scatter of each row: life is this over the damage per km.</summary>
+    public void FillScale(double[][] values, int count, double[] scale)
+    {
+        for (int row = 0; row < count; row++)
+        {
+            scale[row] = At(minerSum, values, row) * Math.Pow(10, At(scatter, values, row));
+        }
+    }
+
+    /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
+    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+
+    private static double At(ColumnAssembly.Source source, double[][] values, int row) =>
+        source.Column is { } column ? values[column][row] : source.Constant;
+}

@@ -1,0 +1,49 @@
+using AxleRisk.Core.Damage;
+
+namespace AxleRisk.Core.Studies;
+
+/// <summary>The buffers of one thread: everything a block of evaluations needs, allocated once.</summary>
+public sealed class Workspace
+{
+    internal Workspace(int capacity, int factorColumns, int legs)
+    {
+        Capacity = capacity;
+        Unit = Columns(factorColumns, capacity);
+        Damage = new DamageColumns(capacity, legs);
+        DamageByLeg = Columns(legs, capacity);
+        DamagePerKm = new double[capacity];
+        Scale = new double[capacity];
+        LifeKm = new double[capacity];
+    }
+
+    /// <summary>The greatest number of rows of a block.</summary>
+    public int Capacity { get; }
+
+    /// <summary>The unit columns last drawn.</summary>
+    public double[][] Unit { get; }
+
+    /// <summary>Damage per km of use that each leg brings, by leg and row.</summary>
+    public double[][] DamageByLeg { get; }
+
+    /// <summary>Damage per km of use, by row.</summary>
+    public double[] DamagePerKm { get; }
+
+    /// <summary>Miner sum times 10^scatter, by row.</summary>
+    public double[] Scale { get; }
+
+    /// <summary>Life in km, by row.</summary>
+    public double[] LifeKm { get; }
+
+    internal DamageColumns Damage { get; }
+
+    internal static double[][] Columns(int columns, int rows)
+    {
+        var result = new double[columns][];
+        for (int i = 0; i < columns; i++)
+        {
+            result[i] = new double[rows];
+        }
+
+        return result;
+    }
+}

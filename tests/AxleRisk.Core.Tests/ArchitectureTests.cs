@@ -1,0 +1,111 @@
+using System.Text.RegularExpressions;
+using AxleRisk.Core.Numerics;
+using Xunit;
+
+namespace AxleRisk.Core.Tests;
+
+/// <summary>The rules of the layout, read from the source files.</summary>
+public partial class ArchitectureTests
+{
+    // A folder uses only itself and folders before it.
+    private static readonly string[] Folders =
+        ["Numerics", "Randomness", "Distributions", "Sampling", "Scenarios", "Damage", "Outcomes", "Studies", "Analyses"];
+
+    // Nor these, though they stand before it: a plan fills the unit cube and knows no distribution, the damage model takes
+    // numbers and knows neither scenario nor sampler.
+    private static readonly (string Folder, string Forbidden)[] AlsoForbidden =
+        [("Sampling", "Distributions"), ("Damage", "Scenarios"), ("Damage", "Sampling")];
+
+    private static readonly string Source = Path.Combine(RepositoryRoot(), "src", "AxleRisk.Core");
+
+    [Fact]
+    public void Folders_of_the_core_use_only_those_before_them()
+    {
+        string[] offences =
+        [
+            .. from file in SourceFiles(Source)
+               let folder = FolderOf(file)
+               where folder is not null
+               from used in FoldersUsed(File.ReadAllText(file))
+               where !MayUse(folder, used)
+               select $"{Path.GetRelativePath(Source, file)} uses {used}",
+        ];
+        Assert.Empty(offences);
+    }
+
+    [Fact]
+    public void Every_folder_of_the_core_has_its_place()
+    {
+        string[] used = [.. SourceFiles(Source).Select(FolderOf).OfType<string>().Distinct()];
+        Assert.NotEmpty(used);
+        Assert.Empty(used.Except(Folders));
+    }
+
+    [Theory]
+    [InlineData("using AxleRisk.Core.Damage;", "Numerics", false)]
+    [InlineData("using static AxleRisk.Core.Numerics.StandardNormal;", "Damage", true)]
+    [InlineData("using D = AxleRisk.Core.Distributions.Normal;", "Sampling", false)]
+    [InlineData("    var x = global::AxleRisk.Core.Scenarios.Quantities.All;", "Damage", false)]
+    [InlineData("using AxleRisk.Core.Analyses.Risk;", "Studies", false)]
+    [InlineData("namespace AxleRisk.Core.Analyses.Risk;", "Studies", true)]
+    public void The_rule_itself_catches_what_it_should(string line, string folder, bool allowed) =>
+        Assert.Equal(allowed, FoldersUsed(line).All(used => MayUse(folder, used)));
+
+    [Fact]
+    public void No_source_file_is_longer_than_500_lines()
+    {
+        string root = RepositoryRoot();
+        string[] tooLong =
+        [
+            .. from file in SourceFiles(Path.Combine(root, "src")).Concat(SourceFiles(Path.Combine(root, "tests")))
+               let lines = File.ReadLines(file).Count()
+               where lines > 500
+               select $"{Path.GetRelativePath(root, file)}: {lines} lines",
+        ];
+        Assert.Empty(tooLong);
+    }
+
+    [Fact]
+    public void No_namespace_is_named_like_a_type()
+    {
+        Type[] types = [.. typeof(StandardNormal).Assembly.GetTypes().Where(IsOurs)];
+        HashSet<string> namespaceParts = [.. types.SelectMany(t => t.Namespace!.Split('.'))];
+        Assert.Contains("Numerics", namespaceParts);
+        Assert.Empty(types.Where(t => namespaceParts.Contains(t.Name)).Select(t => t.FullName));
+    }
+
+    private static bool IsOurs(Type type) => type.Namespace?.StartsWith("AxleRisk", StringComparison.Ordinal) == true;
+
+    private static bool MayUse(string folder, string used) =>
+        Array.IndexOf(Folders, used) <= Array.IndexOf(Folders, folder) && !AlsoForbidden.Contains((folder, used));
+
+    private static string[] FoldersUsed(string text) =>
+        [.. FolderName().Matches(NamespaceLine().Replace(text, "")).Select(m => m.Groups[1].Value).Where(Folders.Contains)];
+
+    private static string? FolderOf(string file)
+    {
+        string[] parts = Path.GetRelativePath(Source, file).Split(Path.DirectorySeparatorChar);
+        return parts.Length > 1 ? parts[0] : null;
+    }
+
+    private static IEnumerable<string> SourceFiles(string folder) =>
+        Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
+            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
+
+    private static string RepositoryRoot()
+    {
+        string? folder = AppContext.BaseDirectory;
+        while (folder is not null && !File.Exists(Path.Combine(folder, "AxleRisk.sln")))
+        {
+            folder = Path.GetDirectoryName(folder);
+        }
+
+        return folder ?? throw new InvalidOperationException("no AxleRisk.sln above the tests");
+    }
+
+    [GeneratedRegex(@"\bAxleRisk\.Core\.(\w+)")]
+    private static partial Regex FolderName();
+
+    [GeneratedRegex(@"^\s*namespace .*$", RegexOptions.Multiline)]
+    private static partial Regex NamespaceLine();
+}
