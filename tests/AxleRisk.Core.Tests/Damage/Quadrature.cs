@@ -3,7 +3,9 @@ namespace AxleRisk.Core.Tests.Damage;
 /// <summary>Slow, plain integration to check closed forms with.</summary>
 internal static class Quadrature
 {
-    /// <summary>Trapezoid rule over ln x: for smooth integrands that vanish at both ends it converges faster than any power of the step.</summary>
+    /// <summary>
+    /// Trapezoid rule over ln x: for smooth integrands that vanish at both ends it converges faster than any power of the step.
+    /// </summary>
     public static double OverLog(Func<double, double> g, double from, double to, int points)
     {
         double step = Math.Log(to / from) / (points - 1);

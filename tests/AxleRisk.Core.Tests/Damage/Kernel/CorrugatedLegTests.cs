@@ -36,7 +36,8 @@ public class CorrugatedLegTests
     public void Details_show_both_parts_of_a_corrugated_leg_only()
     {
         LegDetail[] details = ScalarKernel.LegDetails(
-            Rows.Of([new()], Half with { Share = 0.5 }, Half with { Share = 0.5, CorrugatedShare = 0 }), 0, [Rows.ClassE], CountingMethod.Dirlik);
+            Rows.Of([new()], Half with { Share = 0.5 }, Half with { Share = 0.5, CorrugatedShare = 0 }),
+            0, [Rows.ClassE], CountingMethod.Dirlik);
         Assert.True(details[0].Corrugated!.RmsMPa > details[0].Plain.RmsMPa);
         Assert.Null(details[1].Corrugated);
         Assert.Equal(details[0].Plain, details[1].Plain);

@@ -14,17 +14,20 @@ public class KernelPropertiesTests
     private const double Step = 1.01;
 
     [Property(MaxTest = Cases)]
-    public Property Damage_falls_with_the_wall() => Everywhere((v, leg) => Damage(v with { WallMm = Step * v.WallMm }, leg) < Damage(v, leg));
+    public Property Damage_falls_with_the_wall() =>
+        Everywhere((v, leg) => Damage(v with { WallMm = Step * v.WallMm }, leg) < Damage(v, leg));
 
     [Property(MaxTest = Cases)]
-    public Property Damage_rises_with_the_arm() => Everywhere((v, leg) => Damage(v with { ArmMm = Step * v.ArmMm }, leg) > Damage(v, leg));
+    public Property Damage_rises_with_the_arm() =>
+        Everywhere((v, leg) => Damage(v with { ArmMm = Step * v.ArmMm }, leg) > Damage(v, leg));
 
     [Property(MaxTest = Cases)]
     public Property Damage_rises_with_the_stress_factor() =>
         Everywhere((v, leg) => Damage(v with { StressFactor = Step * v.StressFactor }, leg) > Damage(v, leg));
 
     [Property(MaxTest = Cases)]
-    public Property Damage_rises_with_roughness() => Everywhere((v, leg) => Damage(v, leg with { Gd1E6 = Step * leg.Gd1E6 }) > Damage(v, leg));
+    public Property Damage_rises_with_roughness() =>
+        Everywhere((v, leg) => Damage(v, leg with { Gd1E6 = Step * leg.Gd1E6 }) > Damage(v, leg));
 
     // Roughness only scales the spectrum, so its square root is a factor on stress.
     [Property(MaxTest = Cases)]
@@ -48,7 +51,8 @@ public class KernelPropertiesTests
             double[] alone = [.. legs.Select(leg => Damage(v, leg))];
             double use = Rows.DamagePerKm(v, [.. legs.Select((leg, i) => leg with { Share = shares[i] })]);
             double combination = shares.Zip(alone, (s, d) => s * d).Sum();
-            return Math.Abs(use - combination) <= 1e-13 * combination && use >= alone.Min() * (1 - 1e-13) && use <= alone.Max() * (1 + 1e-13);
+            return Math.Abs(use - combination) <= 1e-13 * combination
+                && use >= alone.Min() * (1 - 1e-13) && use <= alone.Max() * (1 + 1e-13);
         });
 
     private static Property Everywhere(Func<Vehicle, RoadLeg, bool> holds) =>

@@ -22,7 +22,8 @@ internal sealed record Vehicle
 }
 
 /// <summary>One leg in the trade's units.</summary>
-internal sealed record RoadLeg(double Share, double Gd1E6, double KmPerH, double CorrugatedShare = 0, double WavelengthM = 0.8, double RmsMm = 8);
+internal sealed record RoadLeg(
+    double Share, double Gd1E6, double KmPerH, double CorrugatedShare = 0, double WavelengthM = 0.8, double RmsMm = 8);
 
 /// <summary>Fills columns and runs the kernel.</summary>
 internal static class Rows

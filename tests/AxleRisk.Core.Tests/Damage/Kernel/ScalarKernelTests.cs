@@ -16,7 +16,11 @@ public class ScalarKernelTests
     [InlineData(9)]
     public void A_batch_of_any_length_gives_the_answers_of_single_rows(int count)
     {
-        Vehicle[] vehicles = [.. Enumerable.Range(0, 10).Select(i => new Vehicle { WallMm = 5 + 0.2 * i, Waviness = 1.6 + 0.1 * i, SprungKg = 500 + 20 * i })];
+        Vehicle[] vehicles =
+        [
+            .. Enumerable.Range(0, 10).Select(
+                i => new Vehicle { WallMm = 5 + 0.2 * i, Waviness = 1.6 + 0.1 * i, SprungKg = 500 + 20 * i }),
+        ];
         (double[] total, double[][] byLeg) = Rows.Evaluate(Rows.Of(vehicles, Legs), count, Rows.ClassE);
         for (int row = 0; row < count; row++)
         {

@@ -44,7 +44,7 @@ public class TradeFactsTests
             TyreNPerMm = tyre * Base.TyreNPerMm,
         };
         double ratio = Damage(changed, kmPerH) / Damage(Base);
-        Assert.True(ratio > trade / 1.25 && ratio < trade * 1.25, $"{what}: {ratio:G4}, the trade says {trade}");
+        Assert.True(Math.Abs(ratio - trade) <= 0.25 * trade, $"{what}: {ratio:G4}, the trade says {trade}");
         Near.Relative(prototype, ratio, 0.01);
     }
 
