@@ -32,6 +32,21 @@ public class CorrugatedLegTests
         Near.Relative(12 / 0.8 * Math.Sqrt(1.01), m.UpCrossingsPerSecond, 1e-3);
     }
 
+    [Theory]
+    [InlineData(0.5, 6)]
+    [InlineData(1.2, 9)]
+    public void What_a_leg_adds_is_the_corrugation_of_its_own_wavelength_and_height(double wavelengthM, double rmsMm)
+    {
+        DamageColumns columns = Rows.Of([new()], Half with { WavelengthM = wavelengthM, RmsMm = rmsMm });
+        LegDetail detail = ScalarKernel.LegDetails(columns, 0, [Rows.ClassE], CountingMethod.Dirlik)[0];
+        var ride = new double[FrequencyGrid.Points];
+        ForceSpectrum.FillRide(new(600, 90, 45e3, 4000, 300e3, 200, 0.5), ride);
+        SpectralMoments force = ForceSpectrum.OnCorrugation(ride, 40 / 3.6, 0.2, wavelengthM, rmsMm / 1000);
+        double stressPerForce = columns.StressPerForceMPaPerN[0];
+        Near.Relative(
+            stressPerForce * stressPerForce * force.M0, detail.Corrugated!.Moments.M0 - detail.Plain.Moments.M0, 1e-10);
+    }
+
     [Fact]
     public void Details_show_both_parts_of_a_corrugated_leg_only()
     {
