@@ -22,10 +22,12 @@ internal static class DistributionForms
         Form("weibull", "shape scale", "location", a => new Weibull(a["shape"], a["scale"], a.Or("location", 0))),
         Form("gumbel", "location scale", "", a => new Gumbel(a["location"], a["scale"])),
         Form("gumbel", "mean sd", "", a => Gumbel.FromMeanAndSd(a["mean"], a["sd"])),
-        Form("gamma", "shape scale", "", a => new Gamma(a["shape"], a["scale"])),
-        Form("gamma", "mean cov", "", a => Gamma.FromMeanAndSd(a["mean"], SdOf(a["mean"], a["cov"]))),
+        Form("gamma", "shape scale", "", a => new Gamma(GammaShape(a["shape"], "shape"), a["scale"])),
+        Form("gamma", "mean cov", "", a => GammaOf(a["mean"], a["cov"])),
         Form("exponential", "mean", "location", a => new Exponential(a["mean"], a.Or("location", 0))),
     ];
+
+    private const double GreatestGammaShape = 1e6;
 
     /// <summary>The names of all families, those that are not stated by numbers alone included.</summary>
     public static ImmutableArray<string> Families { get; } = [.. All.Select(f => f.Family).Distinct(), "choice", "sample"];
@@ -40,6 +42,18 @@ internal static class DistributionForms
 
     private static DistributionForm Form(string family, string required, string optional, Func<Arguments, Distribution> make) =>
         new(family, Split(required), Split(optional), make);
+
+    private static Gamma GammaOf(double mean, double cov)
+    {
+        double sd = SdOf(mean, cov);
+        GammaShape(1 / (cov * cov), "cov");
+        return Gamma.FromMeanAndSd(mean, sd);
+    }
+
+    // The series of the gamma distribution need ever more terms as the shape rises; by then it is normal anyhow.
+    private static double GammaShape(double shape, string parameter) => shape > GreatestGammaShape
+        ? throw new DistributionException($"a gamma distribution of shape {shape:G6} is a normal one: state that", parameter)
+        : shape;
 
     private static double SdOf(double mean, double cov)
     {

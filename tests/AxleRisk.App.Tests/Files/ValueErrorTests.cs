@@ -36,13 +36,14 @@ public class ValueErrorTests
     [InlineData("{ distribution = \"normal\", mean = 90, sd = 4, max = nan }", 67, "vehicle.unsprung_kg.max must be a finite number, not nan")]
     [InlineData("{ distribution = \"normal\", quantiles = [0.05, 3] }", 54, "vehicle.unsprung_kg.quantiles must be two pairs of probability and value, such as [[0.05, 3.0], [0.95, 5.2]]")]
     [InlineData("{ distribution = \"normal\", quantiles = [[0.05, 3], [0.95, 4]], mean = 3 }", 15, "vehicle.unsprung_kg: normal takes mean and sd, or mean and cov, or quantiles, not mean and quantiles")]
-    [InlineData("{ distribution = \"normal\", quantiles = [[0.05, 3], [0.01, 4]] }", 77, "vehicle.unsprung_kg: p2 must lie between p1 (0.05) and 1, not 0.01")]
+    [InlineData("{ distribution = \"normal\", quantiles = [[0.05, 3], [0.01, 4]] }", 67, "vehicle.unsprung_kg: p2 must lie between p1 (0.05) and 1, not 0.01")]
     [InlineData("{ distribution = \"gamma\", mean = 90, cov = 0 }", 58, "vehicle.unsprung_kg: cov must be above 0, not 0")]
+    [InlineData("{ distribution = \"gamma\", mean = 90, cov = 1e-9 }", 58, "vehicle.unsprung_kg: a gamma distribution of shape 1E+18 is a normal one: state that")]
     [InlineData("{ distribution = \"choice\", values = [80, -1], weights = [0.5, 0.5] }", 56, "vehicle.unsprung_kg.values must each be a number above 0, not -1")]
     [InlineData("{ distribution = \"choice\", values = [80, 90], weights = [0.5, 0.4] }", 71, "vehicle.unsprung_kg.weights must add up to 1, not 0.9")]
     [InlineData("{ distribution = \"choice\", values = [80, 90], weights = [1] }", 71, "vehicle.unsprung_kg.weights must be as many as the values: 2, not 1")]
     [InlineData("{ distribution = \"choice\", values = [], weights = [1] }", 51, "vehicle.unsprung_kg.values must be an array with at least one item")]
-    [InlineData("{ distribution = \"choice\", values = [80], weights = [1], min = 3 }", 72, "vehicle.unsprung_kg: min truncates continuous distributions only, not a choice")]
+    [InlineData("{ distribution = \"choice\", values = [80, 90], weights = [0.5, 0.5], min = 3 }", 83, "vehicle.unsprung_kg: min truncates continuous distributions only, not a choice")]
     public void A_wrong_distribution_says_what_would_be_right(string value, int column, string message) => Check(value, column, message);
 
     [Theory]
