@@ -1,0 +1,77 @@
+using System.Globalization;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+using CsvHelper;
+
+namespace AxleRisk.Files.Distributions;
+
+/// <summary>Reads one column of measured values from a CSV file with a header.</summary>
+/// <param name="file">The file's name for messages.</param>
+/// <param name="anchor">Where the scenario refers to it.</param>
+/// <param name="errors">Where errors go.</param>
+internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors)
+{
+    private const int MostErrors = 10;
+
+    // No thousands separators: "1,5" must not become 15.
+    private const NumberStyles NoThousands = NumberStyles.Float;
+
+    private static readonly CsvReaderOptions Options = CsvReaderOptions.Default with
+    {
+        TrackLineNumbers = true,
+        FieldCountMismatch = CsvFieldCountHandling.Throw,
+        MalformedData = CsvMalformedDataHandling.Throw,
+        TrimWhitespace = true,
+    };
+
+    /// <summary>The values of a column, all in <paramref name="domain"/>; null where there are errors.</summary>
+    public double[]? Read(byte[] bytes, string column, Domain domain)
+    {
+        if (Utf8Text.Decode(bytes, out Position invalidAt) is not string text)
+        {
+            Error(invalidAt.Line, "the text is not valid UTF-8");
+            return null;
+        }
+
+        try
+        {
+            using CsvReader csv = CsvReader.FromText(text, Options);
+            return Read(csv, column, domain);
+        }
+        catch (CsvFormatException e)
+        {
+            Error((int)Math.Clamp(e.LineNumber, 1, int.MaxValue), e.Message.ReplaceLineEndings(" "));
+            return null;
+        }
+    }
+
+    private double[]? Read(CsvReader csv, string column, Domain domain)
+    {
+        if (!csv.TryGetFieldIndex(column, out int index))
+        {
+            Error(1, $"there is no column {Plain.Quote(column)}{NearestName.Hint(column, [.. csv.Headers])}");
+            return null;
+        }
+
+        List<double> values = [];
+        int wrong = 0;
+        while (wrong < MostErrors && csv.Read())
+        {
+            string field = csv.GetString(index);
+            if (double.TryParse(field, NoThousands, CultureInfo.InvariantCulture, out double value) && domain.Contains(value))
+            {
+                values.Add(value);
+                continue;
+            }
+
+            wrong++;
+            Error((int)Math.Min(csv.LineNumber, int.MaxValue), $"{column} must be {domain.Describe()}, not {Plain.Quote(field)}");
+        }
+
+        if (wrong == 0 && values.Count == 0)
+            Error(1, $"there are no values in column {Plain.Quote(column)}");
+        return wrong == 0 && values.Count > 0 ? [.. values] : null;
+    }
+
+    private void Error(int line, string message) => errors.AddInDataFile(file, line, anchor, message);
+}

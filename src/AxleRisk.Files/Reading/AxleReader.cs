@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads the checked section: its shape and the quantities that belong to the shape.</summary>
+internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, InputCollector inputs)
+{
+    /// <summary>The wall where a section modulus is given without one: so thin that no standard corrects for it, mm.</summary>
+    public const double WallOfGivenModulus = 1;
+
+    private static readonly Dictionary<string, SectionShape> Shapes = new()
+    {
+        ["tube"] = SectionShape.Tube,
+        ["box"] = SectionShape.Box,
+        ["given"] = SectionShape.Given,
+    };
+
+    /// <summary>The quantities that only some shapes have. A given section modulus cannot say what corrosion makes of it.</summary>
+    private static readonly ImmutableArray<(Quantity Quantity, SectionShape[] Shapes)> OfShapes =
+    [
+        (Quantities.OutsideDiameter, [SectionShape.Tube]),
+        (Quantities.BoxWidth, [SectionShape.Box]),
+        (Quantities.BoxHeight, [SectionShape.Box]),
+        (Quantities.SectionModulus, [SectionShape.Given]),
+        (Quantities.CorrosionLoss, [SectionShape.Tube, SectionShape.Box]),
+    ];
+
+    /// <summary>Reads the table and returns the shape; a tube unless stated.</summary>
+    public SectionShape Read(TableReader table)
+    {
+        SectionShape? stated = table.Word("shape", Shapes);
+        bool shapeIsWrong = stated is null && table.Table.Find("shape") is not null;
+        SectionShape shape = stated ?? SectionShape.Tube;
+        if (shapeIsWrong)
+            inputs.MarkWrong("axle");
+        foreach (Quantity quantity in Quantities.All.Where(q => q.Section == "axle"))
+        {
+            // Without a shape nothing is missing and nothing in the wrong place, but what is there can be checked.
+            TomlEntry? entry = table.Find(quantity.Key);
+            if (shapeIsWrong ? entry is not null : IsOf(quantity, shape))
+                quantities.Read(table, quantity, otherwise: Otherwise(quantity, shape));
+            else if (!shapeIsWrong && entry is not null)
+                errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} does not belong to shape {Word(shape)}, only to {Owners(quantity)}");
+        }
+
+        table.RejectUnknown(QuantityReader.OtherSection);
+        RejectSolid(table, shape);
+        return shape;
+    }
+
+    // A wall of more than half of the outside is no wall; the formulas would compute on.
+    private void RejectSolid(TableReader table, SectionShape shape)
+    {
+        Quantity[] outsides = shape switch
+        {
+            SectionShape.Tube => [Quantities.OutsideDiameter],
+            SectionShape.Box => [Quantities.BoxWidth, Quantities.BoxHeight],
+            _ => [],
+        };
+        foreach (Quantity outside in outsides)
+        {
+            if (inputs.Find(Quantities.Wall)?.Value.Nominal is double wall && inputs.Find(outside)?.Value.Nominal is double size && wall > size / 2)
+                errors.Add(table.Table.Find(Quantities.Wall.Key)!.Node.At, $"axle.wall_mm ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
+        }
+    }
+
+    private static bool IsOf(Quantity quantity, SectionShape shape) =>
+        OfShapes.FirstOrDefault(o => o.Quantity == quantity).Shapes is not SectionShape[] shapes || shapes.Contains(shape);
+
+    private static Value.Certain? Otherwise(Quantity quantity, SectionShape shape) =>
+        quantity == Quantities.Wall && shape == SectionShape.Given ? new Value.Certain(WallOfGivenModulus) : null;
+
+    private static string Owners(Quantity quantity) =>
+        string.Join(" or ", OfShapes.First(o => o.Quantity == quantity).Shapes.Select(Word));
+
+    private static string Word(SectionShape shape) => Plain.Quote(Shapes.First(s => s.Value == shape).Key);
+}

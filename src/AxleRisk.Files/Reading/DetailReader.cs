@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Damage;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads the weld detail: a category of a catalogue, or several with weights.</summary>
+internal sealed class DetailReader(ErrorLog errors)
+{
+    private static readonly Domain Exponent = Domain.Fraction;
+
+    /// <summary>Reads the table; null, with the errors logged, where it is wrong.</summary>
+    public Detail? Read(TableReader table)
+    {
+        string? name = table.RequiredText("catalogue");
+        TomlEntry? category = table.Require("category");
+        double? exponent = table.Number("thickness_exponent", Exponent);
+        table.RejectUnknown();
+        if (name is not null && !SnCatalogue.Catalogues.Contains(name))
+        {
+            errors.Add(table.Table.Find("catalogue")!.Node.At, $"unknown catalogue {Plain.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
+            name = null;
+        }
+
+        if (category is null)
+            return null;
+
+        (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? read = category.Node is TomlTable choice
+            ? ReadChoice(new TableReader(choice, table.NameOf("category"), errors), name)
+            : IsCategory(category.Node, name, table.NameOf("category")) ? ([((TomlText)category.Node).Text], [1.0], Knowledge.Unknown) : null;
+        return name is null || read is not var (categories, weights, knowledge)
+            ? null
+            : new Detail(name, categories, weights, knowledge, exponent);
+    }
+
+    private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table, string? catalogueName)
+    {
+        string? family = table.RequiredText("distribution");
+        if (family is not null and not "choice")
+            errors.Add(table.Table.Find("distribution")!.Node.At, $"{table.NameOf("distribution")} must be \"choice\", not {Plain.Quote(family)}");
+        Knowledge knowledge = table.Word("knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;
+        DiscreteReader lists = new(errors);
+        TomlArray? values = lists.ReadArray(table, "values");
+        double[]? weights = lists.ReadWeights(table, values?.Items.Count);
+        table.RejectUnknown();
+
+        bool sound = values is not null;
+        HashSet<string> seen = [];
+        foreach (TomlNode item in values?.Items ?? [])
+        {
+            bool good = IsCategory(item, catalogueName, table.NameOf("values"));
+            if (good && !seen.Add(CurveOf(catalogueName, ((TomlText)item).Text)))
+            {
+                errors.Add(item.At, $"{table.NameOf("values")} has {item.Shown} twice");
+                good = false;
+            }
+
+            sound &= good;
+        }
+
+        return sound && weights is not null && values is not null
+            ? ([.. values.Items.Select(i => ((TomlText)i).Text)], [.. weights], knowledge)
+            : null;
+    }
+
+    private bool IsCategory(TomlNode node, string? catalogueName, string name)
+    {
+        if (node is not TomlText { Text: string text })
+        {
+            errors.Add(node.At, $"{name} must be a category in quotes, not {node.Shown}");
+            return false;
+        }
+
+        if (catalogueName is null || SnCatalogue.Find(catalogueName, text) is not null)
+            return true;
+        string possible = string.Join(", ", SnCatalogue.Categories(catalogueName));
+        errors.Add(node.At, $"{catalogueName} has no category {Plain.Quote(text)}; possible: {possible}");
+        return false;
+    }
+
+    // A curve may have two names.
+    private static string CurveOf(string? catalogueName, string category) =>
+        catalogueName is null ? category : SnCatalogue.Find(catalogueName, category)?.Category ?? category;
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Gathers the inputs of a scenario in any order and hands them out in the order of <see cref="Quantities.All"/>, then of the legs.</summary>
+internal sealed class InputCollector
+{
+    private readonly List<Input> inputs = [];
+
+    private readonly HashSet<string> wrong = [];
+
+    public void Add(Input input) => inputs.Add(input);
+
+    /// <summary>Notes that what stands under a name (an input, a leg, a section) is wrong and reported already.</summary>
+    public void MarkWrong(string name) => wrong.Add(name);
+
+    /// <summary>Whether an input, or what it stands in, is wrong and reported already.</summary>
+    public bool IsWrong(string name) => wrong.Contains(name) || (name.LastIndexOf('.') is > 0 and int dot && IsWrong(name[..dot]));
+
+    public Input? Find(Quantity quantity) => inputs.Find(i => i.Quantity == quantity);
+
+    public ImmutableArray<Input> InOrder() => [.. inputs.OrderBy(i => Quantities.All.IndexOf(i.Quantity)).ThenBy(i => i.Leg ?? 0)];
+}

@@ -1,0 +1,45 @@
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads the quantities of a table into inputs; what is not stated gets its default.</summary>
+internal sealed class QuantityReader(ValueReader values, InputCollector inputs)
+{
+    /// <summary>Reads one quantity and adds it to the inputs; null where it is wrong or missing.</summary>
+    /// <param name="table">The table it stands in.</param>
+    /// <param name="quantity">The quantity.</param>
+    /// <param name="leg">The index of the leg, for a quantity of the legs.</param>
+    /// <param name="otherwise">The default where the quantity has none of its own.</param>
+    public Value? Read(TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null)
+    {
+        Value? standard = quantity.Default ?? otherwise;
+        TomlEntry? entry = standard is null ? table.Require(quantity.Key) : table.Find(quantity.Key);
+        string name = table.NameOf(quantity.Key);
+        Value? value = entry is null ? standard : values.Read(entry.Node, name, quantity.Domain);
+        if (value is not null)
+            inputs.Add(new Input(name, quantity, leg, value, IsDefault: entry is null));
+        else
+            inputs.MarkWrong(name);
+        return value;
+    }
+
+    /// <summary>Reads all quantities of a section.</summary>
+    public void ReadSection(TableReader table, string section)
+    {
+        foreach (Quantity quantity in Quantities.All.Where(q => q.Section == section))
+            Read(table, quantity);
+    }
+
+    /// <summary>Says of a key that is not known in one section where else it is known.</summary>
+    public static string? OtherSection(string key)
+    {
+        string? section = Quantities.All.FirstOrDefault(q => q.Key == key)?.Section;
+        return section switch
+        {
+            null => null,
+            Quantities.LegSection => $"; it belongs in [[{section}]]",
+            _ => $"; it belongs in [{section}]",
+        };
+    }
+}

@@ -1,0 +1,57 @@
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Distributions;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads what a scenario says of one scalar: a number or a distribution.</summary>
+internal sealed class ValueReader(ErrorLog errors, DataFiles data)
+{
+    /// <summary>The words for the two kinds of not knowing.</summary>
+    public static IReadOnlyDictionary<string, Knowledge> KnowledgeWords { get; } = new Dictionary<string, Knowledge>
+    {
+        ["varies"] = Knowledge.Varies,
+        ["unknown"] = Knowledge.Unknown,
+    };
+
+    /// <summary>Reads a value; null, with the errors logged, where it is wrong.</summary>
+    public Value? Read(TomlNode node, string name, Domain domain)
+    {
+        switch (node)
+        {
+            case TomlTable table:
+                return ReadDistribution(new TableReader(table, name, errors), name, domain);
+            case TomlNumber { Number: double number } when domain.Contains(number):
+                return new Value.Certain(number);
+            default:
+                errors.Add(node.At, $"{name} must be {domain.Describe()}, not {node.Shown}");
+                return null;
+        }
+    }
+
+    private Value.Uncertain? ReadDistribution(TableReader table, string name, Domain domain)
+    {
+        string? family = table.RequiredText("distribution");
+        Knowledge knowledge = table.Word("knowledge", KnowledgeWords) ?? Knowledge.Varies;
+        double? nominal = table.Number("nominal", domain);
+        if (family is null)
+            return null;
+
+        if (!DistributionForms.Families.Contains(family))
+        {
+            string hint = NearestName.Find(family, DistributionForms.Families) is string near
+                ? $"; did you mean \"{near}\"?"
+                : $"; possible: {string.Join(", ", DistributionForms.Families)}";
+            errors.Add(table.Find("distribution")!.Node.At, $"{name}: unknown distribution {Plain.Quote(family)}{hint}");
+            return null;
+        }
+
+        Core.Distributions.Distribution? distribution = family switch
+        {
+            "choice" => new DiscreteReader(errors).ReadChoice(table, name, domain),
+            "sample" => new DiscreteReader(errors).ReadSample(table, name, domain, data),
+            _ => new ContinuousReader(errors).Read(table, family, name, domain),
+        };
+        return distribution is null ? null : new Value.Uncertain(distribution, knowledge, nominal);
+    }
+}

@@ -1,0 +1,16 @@
+namespace AxleRisk.App.Tests.Files;
+
+/// <summary>The files of the repository that the tests read.</summary>
+internal static class Repository
+{
+    private static readonly string Root = Find(AppContext.BaseDirectory);
+
+    public static string[] Scenarios => Directory.GetFiles(PathTo("scenarios"), "*.toml").Order(StringComparer.Ordinal).ToArray();
+
+    public static string PathTo(params string[] parts) => Path.Combine([Root, .. parts]);
+
+    private static string Find(string folder) =>
+        File.Exists(Path.Combine(folder, "AxleRisk.sln"))
+            ? folder
+            : Find(Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the tests do not run inside the repository"));
+}
