@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using AxleRisk.Core.Studies;
 using Xunit;
 
@@ -6,46 +7,36 @@ namespace AxleRisk.Core.Tests.Studies;
 public sealed class BlockRunnerTests
 {
     [Theory]
-    [InlineData(0)]
-    [InlineData(1)]
-    [InlineData(255)]
-    [InlineData(256)]
-    [InlineData(257)]
-    [InlineData(10_000)]
-    public void Every_row_is_done_once_and_in_order(int rows)
+    [InlineData(0, 0)]
+    [InlineData(0, 1)]
+    [InlineData(5, 1000)]
+    public void Every_block_is_done_once(int first, int end)
     {
-        BlockRun<int[]> run = Rows(rows, new RunOptions { Threads = 3 });
-        Assert.Equal(Enumerable.Range(0, rows), run.Blocks.SelectMany(b => b));
-        Assert.Equal(rows, run.Rows);
-        Assert.False(run.IsPartial);
+        var done = new ConcurrentBag<long>();
+        int[] workers = BlockRunner.CreateWorkers(new RunOptions { Threads = 3 }, end - first, () => 0);
+        Assert.Equal(end, BlockRunner.Run(workers, first, end, (_, block) => done.Add(block), CancellationToken.None));
+        Assert.Equal(Enumerable.Range(first, end - first).Select(b => (long)b), done.Order());
     }
 
     [Fact]
     public void A_cancelled_run_keeps_what_was_done_without_a_gap()
     {
         using var source = new CancellationTokenSource();
-        BlockRun<int[]> run = Rows(100_000, new RunOptions
+        var done = new ConcurrentBag<long>();
+        long end = BlockRunner.Run([1, 2], 0, 100_000, (_, block) =>
         {
-            Threads = 2,
-            Cancellation = source.Token,
-            Progress = done =>
+            done.Add(block);
+            if (block > 100)
             {
-                if (done > 3000)
-                {
-                    source.Cancel();
-                }
-            },
-        });
-        Assert.True(run.IsPartial);
-        Assert.InRange(run.Rows, 3000, 99_000);
-        Assert.Equal(Enumerable.Range(0, (int)run.Rows), run.Blocks.SelectMany(b => b));
+                source.Cancel();
+            }
+        }, source.Token);
+        Assert.InRange(end, 100, 99_000);
+        Assert.Equal(Enumerable.Range(0, (int)end).Select(b => (long)b), done.Order());
     }
 
     [Fact]
     public void A_failure_in_a_block_comes_out_as_itself() =>
-        Assert.Throws<InvalidOperationException>(() => BlockRunner.Run<int, int>(
-            1000, 10, new RunOptions { Threads = 2 }, () => 0, (_, first, _) => first == 500 ? throw new InvalidOperationException() : 0));
-
-    private static BlockRun<int[]> Rows(int rows, RunOptions options) => BlockRunner.Run(
-        rows, 256, options, () => 0, (_, first, count) => Enumerable.Range((int)first, count).ToArray());
+        Assert.Throws<InvalidOperationException>(() => BlockRunner.Run(
+            [1, 2], 0, 1000, (_, block) => _ = block == 500 ? throw new InvalidOperationException() : 0, CancellationToken.None));
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
@@ -27,28 +26,33 @@ public static class RiskAnalysis
     public static RiskResult Run(
         LifeModel model, StudySettings settings, RiskMethod method, ImmutableArray<double> distancesKm, RunOptions options)
     {
-        double required = model.Scenario.RequiredKm;
         (RiskMethod used, string reason) = Choose(model, method);
-        double[] distances = [.. (distancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : distancesKm)
-            .Append(required).Distinct().Order()];
-        var tally = new RiskTally(model, settings, used, distances);
-        BlockRun<RiskBlock> run = BlockRunner.Run(
-            settings.Evaluations, StudySettings.BlockSize, options, tally.CreateWorker, tally.Work);
-        long n = run.Rows;
-        ImmutableArray<DistanceRisk> risks = [.. distances.Select((d, i) => new DistanceRisk(d, ProbabilityOf(run, i, used)))];
-        double[] lives = [.. run.Blocks.SelectMany(b => b.LivesKm)];
-        Array.Sort(lives);
+        var study = new RiskStudy(model, settings);
+        study.Run(options, curve => false, used);
+        return Summarise(study, used, reason, distancesKm);
+    }
+
+    private static RiskResult Summarise(RiskStudy study, RiskMethod method, string reason, ImmutableArray<double> distancesKm)
+    {
+        LifeModel model = study.Model;
+        StudySettings settings = study.Settings;
+        double required = model.Scenario.RequiredKm;
+        FailureCurve curve = study.Curve(method);
+        IEnumerable<double> distances = (distancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : distancesKm)
+            .Append(required).Distinct().Order();
+        LifeSummary all = study.All();
         return new RiskResult
         {
             RequiredKm = required,
-            AtRequired = risks.Single(r => r.DistanceKm == required),
-            Distances = risks,
-            Lives = [.. LifePercents.Select(p => new LifeQuantile(p, LifeOf(lives, p / 100)))],
+            AtRequired = new DistanceRisk(required, curve.At(required)),
+            Distances = [.. distances.Select(d => new DistanceRisk(d, curve.At(d)))],
+            Lives = [.. LifePercents.Select(p => new LifeQuantile(p, curve.Life(p / 100)))],
             MedianFactorsLifeKm = BaseCaseAnalysis.MedianFactorsLifeKm(model),
-            Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, MeanOf(run, b => b.LegShare[i])))],
-            Method = used,
+            Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, all.LegShare(i).MeanInterval()))],
+            Method = method,
             MethodReason = reason,
-            Run = new RunRecord(n, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, run.IsPartial),
+            Run = new RunRecord(
+                all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, study.IsPartial),
         };
     }
 
@@ -63,28 +67,5 @@ public static class RiskAnalysis
             (RiskMethod.Auto, false) => (RiskMethod.Crude, Counted),
             _ => throw new ArgumentException("the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
         };
-    }
-
-    private static Interval ProbabilityOf(BlockRun<RiskBlock> run, int distance, RiskMethod method) =>
-        method == RiskMethod.Crude
-            ? BinomialInterval.Wilson((long)run.Blocks.Sum(b => b.Failure[distance].Sum), run.Rows)
-            : Total(run, b => b.Failure[distance]).PositiveMeanInterval();
-
-    private static Interval MeanOf(BlockRun<RiskBlock> run, Func<RiskBlock, PowerSums> part) => Total(run, part).MeanInterval();
-
-    private static PowerSums Total(BlockRun<RiskBlock> run, Func<RiskBlock, PowerSums> part) =>
-        run.Blocks.Aggregate(default(PowerSums), (sum, b) => sum.Plus(part(b)));
-
-    private static Interval LifeOf(double[] sorted, double p)
-    {
-        if (sorted.Length == 0)
-        {
-            return new Interval(double.NaN, double.NaN, double.NaN);
-        }
-
-        // Ranks outside the sample mean that it is too small to bound the quantile on that side.
-        RankInterval ranks = OrderStatistics.QuantileInterval(sorted.Length, p);
-        double At(long rank) => rank >= 1 && rank <= sorted.Length ? sorted[rank - 1] : double.NaN;
-        return new Interval(OrderStatistics.Quantile(sorted, p), At(ranks.Lower), At(ranks.Upper));
     }
 }

@@ -1,50 +1,66 @@
-using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;
 
-/// <summary>What one block adds to the risk: small, and joined by adding.</summary>
-internal sealed record RiskBlock(PowerSums[] Failure, PowerSums[] LegShare, double[] LivesKm);
-
-/// <summary>The work of one block of the risk analysis.</summary>
-internal sealed class RiskTally(LifeModel model, StudySettings settings, RiskMethod method, double[] distancesKm)
+/// <summary>One thread's work on the risk: evaluates blocks and keeps a summary for each replicate.</summary>
+internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
 {
-    private readonly SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, settings.Evaluations);
+    private readonly Workspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
+    private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
+    private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
+    private readonly double[] shareSquares = new double[model.Scenario.Legs.Length];
 
-    public (Workspace Workspace, double[][] Values) CreateWorker() =>
-        (model.CreateWorkspace(StudySettings.BlockSize), model.CreateColumns(StudySettings.BlockSize));
+    /// <summary>The summaries so far; null for a replicate this thread has not met.</summary>
+    public LifeSummary?[] Summaries { get; } = new LifeSummary?[plan.Replicates];
 
-    public RiskBlock Work((Workspace Workspace, double[][] Values) worker, long first, int count)
+    /// <summary>Evaluates a block.</summary>
+    /// <returns>The number of its evaluations.</returns>
+    public int Work(long block)
     {
-        (Workspace w, double[][] values) = worker;
-        model.Draw(plan, settings.Seed, "", first, count, w, values);
-        model.Evaluate(values, count, w);
-        var failure = new PowerSums[distancesKm.Length];
-        var legShare = new PowerSums[w.DamageByLeg.Length];
-        for (int d = 0; d < failure.Length; d++)
+        (int replicate, long first, int rows) = plan[block];
+        model.Draw(plan.Plan, seed, plan.StreamOf(replicate), first, rows, workspace, values);
+        model.Evaluate(values, rows, workspace);
+        LifeSummary summary = Summaries[replicate] ??= new LifeSummary(shareSums.Length);
+        for (int row = 0; row < rows; row++)
         {
-            for (int row = 0; row < count; row++)
-            {
-                failure[d] = failure[d].Plus(FailureProbability(distancesKm[d], w, row));
-            }
+            double lnDamage = Math.Log(workspace.DamagePerKm[row]);
+            summary.Damage.AddLn(lnDamage);
+            summary.Life.AddLn(Math.Log(workspace.Scale[row]) - lnDamage);
         }
 
-        for (int leg = 0; leg < legShare.Length; leg++)
-        {
-            for (int row = 0; row < count; row++)
-            {
-                double share = w.DamageByLeg[leg][row] / w.DamagePerKm[row];
-
-                // No wall left: the damage is infinite on every leg and has no shares.
-                legShare[leg] = double.IsNaN(share) ? legShare[leg] : legShare[leg].Plus(share);
-            }
-        }
-
-        return new RiskBlock(failure, legShare, w.LifeKm.AsSpan(0, count).ToArray());
+        AddShares(summary, rows);
+        return rows;
     }
 
-    private double FailureProbability(double distanceKm, Workspace w, int row) =>
-        method == RiskMethod.Conditional ? model.Scale.FailureProbability(distanceKm, w.DamagePerKm[row])
-        : w.LifeKm[row] < distanceKm ? 1 : 0;
+    private void AddShares(LifeSummary summary, int rows)
+    {
+        long finite = 0;
+        for (int row = 0; row < rows; row++)
+        {
+            // No wall left: the damage is infinite and has no shares.
+            finite += double.IsFinite(workspace.DamagePerKm[row]) ? 1 : 0;
+        }
+
+        for (int leg = 0; leg < shareSums.Length; leg++)
+        {
+            double sum = 0;
+            double squares = 0;
+            double[] ofLeg = workspace.DamageByLeg[leg];
+            for (int row = 0; row < rows; row++)
+            {
+                double share = ofLeg[row] / workspace.DamagePerKm[row];
+                if (double.IsFinite(share) && double.IsFinite(workspace.DamagePerKm[row]))
+                {
+                    sum += share;
+                    squares += share * share;
+                }
+            }
+
+            shareSums[leg] = sum;
+            shareSquares[leg] = squares;
+        }
+
+        summary.AddShares(finite, shareSums, shareSquares);
+    }
 }

@@ -1,0 +1,57 @@
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Risk;
+
+/// <summary>A summary laid out for asking: the bins of damage that hold anything.</summary>
+internal sealed class DamageSpread
+{
+    private readonly LifeSummary summary;
+    private readonly (double LnDamage, long Count)[] bins;
+
+    public DamageSpread(LifeSummary summary)
+    {
+        this.summary = summary;
+        LogHistogram damage = summary.Damage;
+        bins = [.. Enumerable.Range(0, damage.Bins).Where(i => damage[i] > 0).Select(i => (LogHistogram.LnCentre(i), damage[i]))];
+    }
+
+    public long Evaluations => summary.Evaluations;
+
+    /// <summary>
+    /// Sums of the exact failure probabilities given the damage. The middle of a bin stands for its values: the relative error
+    /// is (z^2 - 1) (bin width / sigma)^2 / 24, below 1e-4 for z up to 8 and sigma from 0.3.
+    /// </summary>
+    public PowerSums Failure(double km, LifeScale scale)
+    {
+        // Infinite damage fails for certain, none never.
+        double sum = summary.Damage.Above;
+        double squares = summary.Damage.Above;
+        double shift = Math.Log(km) - scale.Mu;
+        foreach ((double lnDamage, long count) in bins)
+        {
+            double p = StandardNormal.Cumulative((shift + lnDamage) / scale.Sigma);
+            sum += count * p;
+            squares += count * p * p;
+        }
+
+        return new PowerSums(Evaluations, sum, squares);
+    }
+
+    /// <summary>The number of lives below a distance; the one bin that the distance divides counts in proportion.</summary>
+    public long FailedBy(double km)
+    {
+        LogHistogram life = summary.Life;
+        double place = (Math.Log(km) - LogHistogram.LnCentre(0)) * LogHistogram.BinsPerUnit + 0.5;
+        int whole = (int)Math.Clamp(Math.Floor(place), 0, life.Bins);
+        long below = life.Below;
+        for (int i = 0; i < whole; i++)
+        {
+            below += life[i];
+        }
+
+        double part = whole < life.Bins ? (place - whole) * life[whole] : 0;
+        return below + (long)Math.Round(Math.Max(0, part));
+    }
+}

@@ -1,0 +1,130 @@
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Risk;
+
+/// <summary>
+/// The failure probability at any distance and the life of any failure probability, with 95 % intervals, from the summaries
+/// of a run: one summary of independent evaluations, or one a replicate.
+/// </summary>
+internal sealed class FailureCurve
+{
+    private const double TwoSided95 = 1.959963984540054;
+
+    /// <summary>The search for a life ends where its bracket is this narrow in ln km.</summary>
+    private const double LnTolerance = 1e-9;
+
+    private readonly LifeSummary all;
+    private readonly DamageSpread[] replicates;
+    private readonly DamageSpread pooled;
+    private readonly LifeScale? scale;
+
+    /// <summary>Prepares the curve.</summary>
+    /// <param name="summaries">The summaries of the replicates, those without evaluations left out.</param>
+    /// <param name="all">Their sum.</param>
+    /// <param name="scale">The scale of life whose part is averaged exactly; null to count failures.</param>
+    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeSummary all, LifeScale? scale)
+    {
+        this.all = all;
+        this.scale = scale;
+        replicates = [.. summaries.Select(s => new DamageSpread(s))];
+        pooled = replicates.Length == 1 ? replicates[0] : new DamageSpread(all);
+    }
+
+    private bool HasReplicates => replicates.Length > 1;
+
+    /// <summary>The failure probability by a distance.</summary>
+    public Interval At(double km)
+    {
+        if (all.Evaluations == 0)
+        {
+            return new Interval(double.NaN, double.NaN, double.NaN);
+        }
+
+        if (!HasReplicates)
+        {
+            return scale is null
+                ? BinomialInterval.Wilson(pooled.FailedBy(km), all.Evaluations)
+                : pooled.Failure(km, scale).PositiveMeanInterval();
+        }
+
+        double p = Probability(pooled, km);
+        double relative = RelativeErrorOfReplicates(km, p);
+        double spread = Math.Exp(-StudentT.Quantile(0.025, replicates.Length - 1) * relative);
+        return p > 0 ? new Interval(p, p / spread, Math.Min(1, p * spread)) : BinomialInterval.Wilson(0, all.Evaluations);
+    }
+
+    /// <summary>The coefficient of variation of the failure probability by a distance; infinite where nothing fails.</summary>
+    public double CoefficientOfVariation(double km)
+    {
+        double p = Probability(pooled, km);
+        if (!(p > 0) || all.Evaluations < 2)
+        {
+            return double.PositiveInfinity;
+        }
+
+        return HasReplicates ? RelativeErrorOfReplicates(km, p)
+            : scale is null ? Math.Sqrt((1 - p) / (p * all.Evaluations))
+            : pooled.Failure(km, scale).StandardError / p;
+    }
+
+    /// <summary>
+    /// The distance by which a share <paramref name="p"/> has failed. Counted from independent evaluations its interval is
+    /// that of order statistics; otherwise the distances where the failure probability's interval ends at p.
+    /// </summary>
+    public Interval Life(double p)
+    {
+        if (all.Evaluations == 0)
+        {
+            return new Interval(double.NaN, double.NaN, double.NaN);
+        }
+
+        if (scale is null && !HasReplicates)
+        {
+            RankInterval ranks = OrderStatistics.QuantileInterval(all.Evaluations, p);
+            return new Interval(
+                all.Life.ValueOfRank(1 + ((all.Evaluations - 1) * p)), all.Life.ValueOfRank(ranks.Lower), all.Life.ValueOfRank(ranks.Upper));
+        }
+
+        double life = KmAt(p);
+        double half = (HasReplicates ? -StudentT.Quantile(0.025, replicates.Length - 1) : TwoSided95) * CoefficientOfVariation(life);
+        return new Interval(life, KmAt(p * Math.Exp(-half)), KmAt(p * Math.Exp(half)));
+    }
+
+    private double Probability(DamageSpread spread, double km) =>
+        scale is null ? (double)spread.FailedBy(km) / spread.Evaluations : spread.Failure(km, scale).Mean;
+
+    private double RelativeErrorOfReplicates(double km, double p)
+    {
+        RunningMoments moments = default;
+        foreach (DamageSpread replicate in replicates)
+        {
+            moments.Add(Probability(replicate, km));
+        }
+
+        return p > 0 ? moments.StandardError / p : double.PositiveInfinity;
+    }
+
+    private double KmAt(double p)
+    {
+        if (!(p > 0 && p < 1))
+        {
+            return double.NaN;
+        }
+
+        (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));
+        if (Probability(pooled, Math.Exp(high)) < p || Probability(pooled, Math.Exp(low)) > p)
+        {
+            return double.NaN;
+        }
+
+        while (high - low > LnTolerance)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = Probability(pooled, Math.Exp(middle)) < p ? (middle, high) : (low, middle);
+        }
+
+        return Math.Exp((low + high) / 2);
+    }
+}

@@ -1,0 +1,64 @@
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Outcomes;
+
+/// <summary>
+/// What is kept of any number of evaluations: enough for failure probabilities at every distance, lives, and the damage of
+/// the legs, in memory that does not grow. Two summaries are joined by adding whole numbers, so that order, threads and
+/// parts leave no trace.
+/// </summary>
+public sealed class LifeSummary
+{
+    /// <summary>An empty summary.</summary>
+    /// <param name="legs">The number of legs.</param>
+    public LifeSummary(int legs)
+    {
+        LegShareSums = new ExactSum[legs];
+        LegShareSquares = new ExactSum[legs];
+    }
+
+    /// <summary>The number of evaluations.</summary>
+    public long Evaluations => Life.Count;
+
+    /// <summary>The damage per km, Miner sum and S-N scatter left out.</summary>
+    public LogHistogram Damage { get; } = new();
+
+    /// <summary>The life in km.</summary>
+    public LogHistogram Life { get; } = new();
+
+    /// <summary>Evaluations whose damage is finite: only those have shares of damage.</summary>
+    public long WithShares { get; private set; }
+
+    /// <summary>Sums of each leg's share of the damage.</summary>
+    public ExactSum[] LegShareSums { get; }
+
+    /// <summary>Sums of the squares of those shares.</summary>
+    public ExactSum[] LegShareSquares { get; }
+
+    /// <summary>Adds a block's sums of the legs' shares and of their squares, of <paramref name="rows"/> evaluations.</summary>
+    public void AddShares(long rows, ReadOnlySpan<double> sums, ReadOnlySpan<double> squares)
+    {
+        WithShares += rows;
+        for (int leg = 0; leg < sums.Length; leg++)
+        {
+            LegShareSums[leg] = LegShareSums[leg].Plus(sums[leg]);
+            LegShareSquares[leg] = LegShareSquares[leg].Plus(squares[leg]);
+        }
+    }
+
+    /// <summary>Adds another summary of the same scenario.</summary>
+    public void Add(LifeSummary other)
+    {
+        Damage.Add(other.Damage);
+        Life.Add(other.Life);
+        WithShares += other.WithShares;
+        for (int leg = 0; leg < LegShareSums.Length; leg++)
+        {
+            LegShareSums[leg] = LegShareSums[leg].Plus(other.LegShareSums[leg]);
+            LegShareSquares[leg] = LegShareSquares[leg].Plus(other.LegShareSquares[leg]);
+        }
+    }
+
+    /// <summary>The sums of one leg's share, for its mean and standard error.</summary>
+    public PowerSums LegShare(int leg) => new(WithShares, LegShareSums[leg].Value, LegShareSquares[leg].Value);
+}
