@@ -25,7 +25,10 @@ internal static class CheckText
         yield return "";
         foreach (RankCorrelation c in scenario.Correlations)
         {
-            yield return $"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}";
+            foreach (string line in Wrap.Lines($"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}", Layout.Width))
+            {
+                yield return line;
+            }
         }
     }
 

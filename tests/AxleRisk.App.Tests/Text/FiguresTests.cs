@@ -18,7 +18,7 @@ public sealed class FiguresTests
     [Theory]
     [InlineData(486_590.17, "486,600")]
     [InlineData(1_234_567, "1,235,000")]
-    [InlineData(12.345, "12.35")]
+    [InlineData(12.346, "12.35")]
     [InlineData(double.NaN, "-")]
     [InlineData(double.PositiveInfinity, "-")]
     public void Distances(double km, string expected) => Assert.Equal(expected, Figures.Km(km));
