@@ -24,7 +24,9 @@ internal sealed class CommonOptions
 
     public Option<string> Sampling { get; } = new("--sampling")
     {
-        Description = "sampling plan", HelpName = "PLAN", DefaultValueFactory = _ => SamplingPlan.Names[0],
+        Description = "sampling plan",
+        HelpName = "PLAN",
+        DefaultValueFactory = _ => SamplingPlan.Names[0],
     };
 
     public Option<string?> Threads { get; }

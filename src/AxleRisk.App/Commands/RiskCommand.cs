@@ -16,7 +16,9 @@ internal static class RiskCommand
         var options = new CommonOptions(RiskAnalysis.DefaultEvaluations);
         var method = new Option<string>("--method")
         {
-            Description = "how probabilities are estimated", HelpName = "METHOD", DefaultValueFactory = _ => "auto",
+            Description = "how probabilities are estimated",
+            HelpName = "METHOD",
+            DefaultValueFactory = _ => "auto",
         };
         method.AcceptOnlyFromAmong("auto", "crude", "conditional");
         Option<string?> distances = DistancesOption();
@@ -53,7 +55,8 @@ internal static class RiskCommand
     {
         var option = new Option<string?>("--distances")
         {
-            Description = "distances of the table in km, separated by commas", HelpName = "KM,KM,...",
+            Description = "distances of the table in km, separated by commas",
+            HelpName = "KM,KM,...",
         };
         option.Validators.Add(result =>
         {

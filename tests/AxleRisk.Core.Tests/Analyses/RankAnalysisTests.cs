@@ -43,7 +43,8 @@ public sealed class RankAnalysisTests
     {
         // A triangular scatter of the same spread cannot be integrated, so failures are counted; the answer hardly moves.
         Scenario counted = FiveLegs.With(
-            Quantities.LifeScatter, new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies)) with { RequiredKm = 300_000 };
+            Quantities.LifeScatter, new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies)) with
+        { RequiredKm = 300_000 };
         RankResult crude = Rank(counted, 200_000);
         RankResult exact = Rank(FiveLegs.Scenario with { RequiredKm = 300_000 }, 200_000);
         Assert.False(crude.IsConditional);

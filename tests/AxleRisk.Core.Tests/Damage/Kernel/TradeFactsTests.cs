@@ -27,11 +27,11 @@ public class TradeFactsTests
 
     [Theory]
     // what                                        km/h  spring  wall  arm+  kg+  tyre  trade  prototype: damage over the base case's
-    [InlineData("faster",                            80,     1,  6.7,    0,   0,    1,   2.2,   1.75)]
-    [InlineData("slower",                            20,     1,  6.7,    0,   0,    1,  0.12,  0.117)]
-    [InlineData("a stiffer spring",                  50,   1.2,  6.7,    0,   0,    1,  1.07,  1.062)]
-    [InlineData("a thinner wall",                    50,     1,    4,    0,   0,    1,     4,   4.47)]
-    [InlineData("a wide wheel with a heavy tyre",    50,     1,  6.7,  100,  13, 1.16,     6,   6.18)]
+    [InlineData("faster", 80, 1, 6.7, 0, 0, 1, 2.2, 1.75)]
+    [InlineData("slower", 20, 1, 6.7, 0, 0, 1, 0.12, 0.117)]
+    [InlineData("a stiffer spring", 50, 1.2, 6.7, 0, 0, 1, 1.07, 1.062)]
+    [InlineData("a thinner wall", 50, 1, 4, 0, 0, 1, 4, 4.47)]
+    [InlineData("a wide wheel with a heavy tyre", 50, 1, 6.7, 100, 13, 1.16, 6, 6.18)]
     public void A_change_costs_or_saves_what_the_trade_says(
         string what, double kmPerH, double spring, double wall, double arm, double unsprung, double tyre, double trade, double prototype)
     {
