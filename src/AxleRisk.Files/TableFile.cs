@@ -8,32 +8,20 @@ public static class TableFile
     /// <summary>Writes a header and rows to a file: beside it first, then renamed, so that nothing is left half-written.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public static void Write(string path, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
-    {
-        string beside = $"{path}.{Environment.ProcessId}.part";
-        try
+    public static void Write(string path, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows) =>
+        WholeFile.Write(path, stream =>
         {
-            using (FileStream stream = File.Create(beside))
-            using (CsvWriter csv = CsvWriter.Create(stream, CsvWriterOptions.Default with { NewLine = "\n" }))
+            using CsvWriter csv = CsvWriter.Create(stream, CsvWriterOptions.Default with { NewLine = "\n" });
+            foreach (IReadOnlyList<string> row in rows.Prepend(header))
             {
-                foreach (IReadOnlyList<string> row in rows.Prepend(header))
+                foreach (string cell in row)
                 {
-                    foreach (string cell in row)
-                    {
-                        csv.WriteField(Harmless(cell));
-                    }
-
-                    csv.EndRecord();
+                    csv.WriteField(Harmless(cell));
                 }
-            }
 
-            File.Move(beside, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(beside);
-        }
-    }
+                csv.EndRecord();
+            }
+        });
 
     /// <summary>A text that a spreadsheet would run as a formula gets an apostrophe before it; numbers stay as they are.</summary>
     private static string Harmless(string cell) =>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using AxleRisk.App.Text;
+using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
 namespace AxleRisk.App.Commands;
@@ -15,6 +16,7 @@ internal static class AxleRiskCommand
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
+            MergeCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
@@ -47,10 +49,15 @@ internal static class AxleRiskCommand
 
             return ExitCode.BadInput;
         }
+        catch (StudyException e)
+        {
+            terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(e.Message)}");
+            return ExitCode.BadInput;
+        }
     }
 
     private static string InOurWords(string message) =>
-        message == "Required command was not provided." ? "a command is needed: check, base, risk or rank" : message;
+        message == "Required command was not provided." ? "a command is needed: check, base, risk, rank or merge" : message;
 
     private static string Subcommand(ParseResult parsed) =>
         parsed.CommandResult is { Parent: not null } command ? command.Command.Name + " " : "";

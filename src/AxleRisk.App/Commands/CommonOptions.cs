@@ -44,8 +44,8 @@ internal sealed class CommonOptions
     /// <summary>A command of this name that samples nothing.</summary>
     public Command PlainCommand(string name, string description) => new(name, description) { File, Json, Csv };
 
-    public StudySettings Settings(ParseResult parsed) => new(
-        parsed.GetValue(Evaluations) is { } n ? long.Parse(n) : DefaultEvaluations,
+    public StudySettings Settings(ParseResult parsed, long? otherDefault = null) => new(
+        parsed.GetValue(Evaluations) is { } n ? long.Parse(n) : otherDefault ?? DefaultEvaluations,
         parsed.GetValue(Seed) is { } s ? ulong.Parse(s) : StudySettings.DefaultSeed,
         parsed.GetValue(Sampling)!);
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
@@ -11,67 +10,55 @@ namespace AxleRisk.App.Commands;
 /// <summary><c>axlerisk risk FILE</c>: the failure probability over distance and the lives.</summary>
 internal static class RiskCommand
 {
+    /// <summary>The most evaluations spent to reach a coefficient of variation unless asked otherwise.</summary>
+    private const long MostUntilCov = 20_000_000;
+
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(RiskAnalysis.DefaultEvaluations);
-        var method = new Option<string>("--method")
-        {
-            Description = "how probabilities are estimated",
-            HelpName = "METHOD",
-            DefaultValueFactory = _ => "auto",
-        };
-        method.AcceptOnlyFromAmong("auto", "crude", "conditional");
-        Option<string?> distances = DistancesOption();
+        var own = new RiskOptions();
         Command command = options.StudyCommand("risk", "the failure probability over distance, and the B1, B5, B10 and B50 lives");
-        command.Options.Add(method);
-        command.Options.Add(distances);
-        command.SetAction((parsed, cancellation) =>
-        {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
-            var model = new LifeModel(document.Scenario);
-            StudySettings settings = options.Settings(parsed);
-            long start = terminal.Clock.GetTimestamp();
-            RiskResult result;
-            using (var progress = new ProgressLine(terminal, settings.Evaluations))
-            {
-                result = RiskAnalysis.Run(
-                    model, settings, Enum.Parse<RiskMethod>(parsed.GetValue(method)!, ignoreCase: true),
-                    Distances(parsed.GetValue(distances)), options.Run(parsed, progress, cancellation));
-            }
-
-            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
-            return Task.FromResult(new Answer(
-                [
-                    .. Frame.Head(document), .. RiskText.Lines(result), .. Frame.Assumptions(document.Scenario),
-                    .. Frame.Foot(result.Run, RiskText.Method(result), elapsed),
-                ],
-                () => RiskDocument.AddTo(Json.Head("risk", document), result).WithRun(result.Run, elapsed).WithNotes(document),
-                RiskDocument.Header, RiskDocument.Rows(result), result.Run.IsPartial).Give(parsed, options, terminal));
-        });
+        own.AddTo(command);
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, options, own, terminal, cancellation)));
         return command;
     }
 
-    private static Option<string?> DistancesOption()
-    {
-        var option = new Option<string?>("--distances")
-        {
-            Description = "distances of the table in km, separated by commas",
-            HelpName = "KM,KM,...",
-        };
-        option.Validators.Add(result =>
-        {
-            string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
-            foreach (string part in text.Split(','))
-            {
-                if (!double.TryParse(part, out double km) || !double.IsFinite(km) || !(km > 0))
-                {
-                    result.AddError($"--distances must be numbers above 0 separated by commas, not \"{text}\"");
-                    return;
-                }
-            }
-        });
-        return option;
-    }
+    /// <summary>The answer of a study or of its parts joined.</summary>
+    public static Answer AnswerOf(string command, ScenarioDocument document, RiskResult result, TimeSpan elapsed) => new(
+        [
+            .. Frame.Head(document), .. RiskText.Lines(result), .. Frame.Assumptions(document.Scenario),
+            .. Frame.Foot(result.Run, RiskText.Method(result), elapsed),
+        ],
+        () => RiskDocument.AddTo(Json.Head(command, document), result).WithRun(result.Run, elapsed).WithNotes(document),
+        RiskDocument.Header, RiskDocument.Rows(result), result.Run.IsPartial);
 
-    private static ImmutableArray<double> Distances(string? text) => text is null ? [] : [.. text.Split(',').Select(double.Parse)];
+    private static int Run(ParseResult parsed, CommonOptions options, RiskOptions own, Terminal terminal, CancellationToken cancellation)
+    {
+        ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+        var model = new LifeModel(document.Scenario);
+        RiskQuestion question = own.Question(parsed);
+        StudySettings settings = options.Settings(parsed, question.UntilCov > 0 ? MostUntilCov : null);
+        string? path = parsed.GetValue(own.Out);
+        var keeper = new StateKeeper(document, path, terminal.Clock);
+        question = question with
+        {
+            From = parsed.GetValue(own.Resume) ? keeper.Read() : null,
+            Checkpoint = path is null ? null : keeper.Keep,
+        };
+        long start = terminal.Clock.GetTimestamp();
+        RiskResult result;
+        RiskState state;
+        using (var progress = new ProgressLine(terminal, settings.Evaluations / question.Part.Of))
+        {
+            (result, state) = RiskAnalysis.Run(model, settings, question, options.Run(parsed, progress, cancellation));
+        }
+
+        TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+        if (path is not null)
+        {
+            keeper.Write(state);
+        }
+
+        return AnswerOf("risk", document, result, elapsed).Give(parsed, options, terminal);
+    }
 }

@@ -67,6 +67,13 @@ public sealed class LogHistogram
         Above += other.Above;
     }
 
+    /// <summary>Empties the histogram, to be filled again.</summary>
+    public void Clear()
+    {
+        Array.Clear(counts);
+        Count = Below = Above = 0;
+    }
+
     /// <summary>Adds a whole bin's count, as read from a file.</summary>
     public void AddBin(int bin, long count)
     {

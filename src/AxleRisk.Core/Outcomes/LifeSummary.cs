@@ -46,17 +46,48 @@ public sealed class LifeSummary
         }
     }
 
+    /// <summary>The sum of summaries of one scenario; an empty summary of no legs for none.</summary>
+    public static LifeSummary Sum(IReadOnlyList<LifeSummary> parts)
+    {
+        var sum = new LifeSummary(parts.Count == 0 ? 0 : parts[0].LegShareSums.Length);
+        foreach (LifeSummary part in parts)
+        {
+            sum.Add(part);
+        }
+
+        return sum;
+    }
+
+    /// <summary>A copy that does not change with this one.</summary>
+    public LifeSummary Copy() => Sum([this]);
+
+    /// <summary>Empties the summary, to be filled again.</summary>
+    public void Clear()
+    {
+        Damage.Clear();
+        Life.Clear();
+        WithShares = 0;
+        Array.Clear(LegShareSums);
+        Array.Clear(LegShareSquares);
+    }
+
+    /// <summary>Adds sums as read from a file.</summary>
+    public void AddShares(long rows, IReadOnlyList<ExactSum> sums, IReadOnlyList<ExactSum> squares)
+    {
+        WithShares += rows;
+        for (int leg = 0; leg < LegShareSums.Length; leg++)
+        {
+            LegShareSums[leg] = LegShareSums[leg].Plus(sums[leg]);
+            LegShareSquares[leg] = LegShareSquares[leg].Plus(squares[leg]);
+        }
+    }
+
     /// <summary>Adds another summary of the same scenario.</summary>
     public void Add(LifeSummary other)
     {
         Damage.Add(other.Damage);
         Life.Add(other.Life);
-        WithShares += other.WithShares;
-        for (int leg = 0; leg < LegShareSums.Length; leg++)
-        {
-            LegShareSums[leg] = LegShareSums[leg].Plus(other.LegShareSums[leg]);
-            LegShareSquares[leg] = LegShareSquares[leg].Plus(other.LegShareSquares[leg]);
-        }
+        AddShares(other.WithShares, other.LegShareSums, other.LegShareSquares);
     }
 
     /// <summary>The sums of one leg's share, for its mean and standard error.</summary>

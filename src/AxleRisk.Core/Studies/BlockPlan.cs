@@ -17,13 +17,20 @@ internal sealed class BlockPlan
 
     private readonly long rowsOfReplicate;
 
-    public BlockPlan(StudySettings settings)
+    /// <summary>Divides a study of <paramref name="columns"/> columns.</summary>
+    /// <exception cref="StudyException">The sampling plan has fewer dimensions.</exception>
+    public BlockPlan(StudySettings settings, int columns)
     {
         bool independent = settings.Sampling == SamplingPlan.Names[0];
         Replicates = independent || settings.Evaluations < DependentReplicates * LeastRowsOfReplicate ? 1 : DependentReplicates;
         rowsOfReplicate = settings.Evaluations / Replicates;
         Blocks = Replicates * ((rowsOfReplicate + StudySettings.BlockSize - 1) / StudySettings.BlockSize);
         Plan = SamplingPlan.FromName(settings.Sampling, rowsOfReplicate);
+        if (columns > Plan.Dimensions)
+        {
+            throw new StudyException(
+                $"{settings.Sampling} sampling has {Plan.Dimensions} dimensions and this scenario needs {columns}: choose --sampling {SamplingPlan.Names[0]}");
+        }
     }
 
     public int Replicates { get; }

@@ -43,7 +43,7 @@ public sealed class RiskAnalysisTests
         RiskResult result = Run(RiskMethod.Conditional);
         LifeQuantile b10 = result.Lives.Single(l => l.Percent == 10);
         RiskResult there = RiskAnalysis.Run(
-            Model, new StudySettings(Evaluations, 2, "plain"), RiskMethod.Conditional, [b10.LifeKm.Low, b10.LifeKm.High], new RunOptions());
+            Model, new StudySettings(Evaluations, 2, "plain"), new RiskQuestion { DistancesKm = [b10.LifeKm.Low, b10.LifeKm.High] }, new RunOptions()).Result;
 
         // The ends of the B10 life enclose the distance where a tenth fails, give or take the other run's error (2 %).
         Assert.InRange(0.1, there.Distances.Single(d => d.DistanceKm == b10.LifeKm.Low).Probability.Estimate * 0.98,
@@ -68,8 +68,8 @@ public sealed class RiskAnalysisTests
         Assert.Equal(1, Run(RiskMethod.Crude).Legs.Sum(l => l.Share.Estimate), 1e-12);
 
     private static RiskResult Small(int threads) => RiskAnalysis.Run(
-        Model, new StudySettings(2_000, 3, "latin-hypercube"), RiskMethod.Auto, [], new RunOptions { Threads = threads });
+        Model, new StudySettings(2_000, 3, "latin-hypercube"), new RiskQuestion(), new RunOptions { Threads = threads }).Result;
 
     private static RiskResult Run(RiskMethod method) =>
-        RiskAnalysis.Run(Model, new StudySettings(Evaluations, 1, "plain"), method, [], new RunOptions());
+        RiskAnalysis.Run(Model, new StudySettings(Evaluations, 1, "plain"), new RiskQuestion { Method = method }, new RunOptions()).Result;
 }

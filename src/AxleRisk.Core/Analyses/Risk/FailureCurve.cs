@@ -22,11 +22,10 @@ internal sealed class FailureCurve
 
     /// <summary>Prepares the curve.</summary>
     /// <param name="summaries">The summaries of the replicates, those without evaluations left out.</param>
-    /// <param name="all">Their sum.</param>
     /// <param name="scale">The scale of life whose part is averaged exactly; null to count failures.</param>
-    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeSummary all, LifeScale? scale)
+    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeScale? scale)
     {
-        this.all = all;
+        all = LifeSummary.Sum(summaries);
         this.scale = scale;
         replicates = [.. summaries.Select(s => new DamageSpread(s))];
         pooled = replicates.Length == 1 ? replicates[0] : new DamageSpread(all);

@@ -16,31 +16,46 @@ public static class RiskAnalysis
 
     private static readonly ImmutableArray<double> LifePercents = [1, 5, 10, 50];
 
-    /// <summary>Runs the analysis.</summary>
+    /// <summary>Runs a study or a part of one.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="settings">Evaluations, seed, sampling plan.</param>
-    /// <param name="method">How to estimate the probabilities.</param>
-    /// <param name="distancesKm">The distances of the table; multiples of the required distance where empty.</param>
+    /// <param name="question">Method, distances, when to stop, which part, where to go on from.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
-    /// <exception cref="ArgumentException"><see cref="RiskMethod.Conditional"/> was asked for where the scenario does not allow it.</exception>
-    public static RiskResult Run(
-        LifeModel model, StudySettings settings, RiskMethod method, ImmutableArray<double> distancesKm, RunOptions options)
+    /// <returns>The result and the state behind it.</returns>
+    /// <exception cref="StudyException">The conditional method or the sampling plan does not fit the scenario, or the state to go on from the study.</exception>
+    public static (RiskResult Result, RiskState State) Run(LifeModel model, StudySettings settings, RiskQuestion question, RunOptions options)
     {
-        (RiskMethod used, string reason) = Choose(model, method);
-        var study = new RiskStudy(model, settings);
-        study.Run(options, curve => false, used);
-        return Summarise(study, used, reason, distancesKm);
+        (RiskMethod method, _) = Choose(model, question.Method);
+        var study = new RiskStudy(model, settings, question.Part);
+        if (question.From is { } from)
+        {
+            study.GoOnFrom(from);
+        }
+
+        study.Run(options, s =>
+        {
+            question.Checkpoint?.Invoke(s.State);
+            return question.UntilCov > 0
+                && CurveOf(model, s.State, method).CoefficientOfVariation(model.Scenario.RequiredKm) <= question.UntilCov;
+        });
+        RiskState state = study.State;
+        return (Summarise(model, state, question, study.IsPartial), state);
     }
 
-    private static RiskResult Summarise(RiskStudy study, RiskMethod method, string reason, ImmutableArray<double> distancesKm)
+    /// <summary>The result of a state: of a whole study, or of as much of it as the state has.</summary>
+    /// <param name="model">The scenario of the state.</param>
+    /// <param name="state">The state.</param>
+    /// <param name="question">Method and distances.</param>
+    /// <param name="isPartial">Whether to mark the result as that of a run ended early.</param>
+    public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, bool isPartial)
     {
-        LifeModel model = study.Model;
-        StudySettings settings = study.Settings;
+        (RiskMethod method, string reason) = Choose(model, question.Method);
         double required = model.Scenario.RequiredKm;
-        FailureCurve curve = study.Curve(method);
-        IEnumerable<double> distances = (distancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : distancesKm)
+        FailureCurve curve = CurveOf(model, state, method);
+        IEnumerable<double> distances = (question.DistancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : question.DistancesKm)
             .Append(required).Distinct().Order();
-        LifeSummary all = study.All();
+        LifeSummary all = LifeSummary.Sum(state.Replicates);
+        StudySettings settings = state.Settings;
         return new RiskResult
         {
             RequiredKm = required,
@@ -51,10 +66,36 @@ public static class RiskAnalysis
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, all.LegShare(i).MeanInterval()))],
             Method = method,
             MethodReason = reason,
-            Run = new RunRecord(
-                all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, study.IsPartial),
+            Run = new RunRecord(all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
     }
+
+    /// <summary>The number of blocks that a study of these settings is cut into.</summary>
+    public static long BlocksOf(StudySettings settings) => new BlockPlan(settings, 1).Blocks;
+
+    /// <summary>Joins finished parts of one study, in any order, to the whole.</summary>
+    /// <exception cref="StudyException">They are not all of one study's parts, each once.</exception>
+    public static RiskState Join(IReadOnlyList<RiskState> parts)
+    {
+        RiskState[] sorted = [.. parts.OrderBy(p => p.FirstBlock)];
+        long next = 0;
+        foreach (RiskState part in sorted)
+        {
+            if (part.Settings != sorted[0].Settings || part.FirstBlock != next)
+            {
+                throw new StudyException("the parts do not make one whole study, each part once");
+            }
+
+            next = part.EndBlock;
+        }
+
+        IEnumerable<LifeSummary> replicates = Enumerable.Range(0, sorted[0].Replicates.Length)
+            .Select(r => LifeSummary.Sum([.. sorted.Select(p => p.Replicates[r])]));
+        return new RiskState(sorted[0].Settings, 0, next, next, [.. replicates]);
+    }
+
+    private static FailureCurve CurveOf(LifeModel model, RiskState state, RiskMethod method) => new(
+        [.. state.Replicates.Where(s => s.Evaluations > 0)], method == RiskMethod.Conditional ? model.Scale : null);
 
     private static (RiskMethod Method, string Reason) Choose(LifeModel model, RiskMethod asked)
     {
@@ -65,7 +106,7 @@ public static class RiskAnalysis
             (RiskMethod.Crude, _) => (RiskMethod.Crude, "failures are counted, as asked"),
             (_, true) => (RiskMethod.Conditional, Exact),
             (RiskMethod.Auto, false) => (RiskMethod.Crude, Counted),
-            _ => throw new ArgumentException("the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
+            _ => throw new StudyException("the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
         };
     }
 }

@@ -7,7 +7,7 @@ namespace AxleRisk.Core.Analyses.Risk;
 /// A risk study under way: what is known after the blocks done so far. It advances in rounds whose ends depend on nothing but
 /// their number, so that a study that stops when its answer is good enough stops at the same place everywhere.
 /// </summary>
-internal sealed class RiskStudy(LifeModel model, StudySettings settings)
+internal sealed class RiskStudy
 {
     /// <summary>The first round's end, in blocks; each later round doubles it until the longest.</summary>
     private const long FirstRound = 16;
@@ -15,67 +15,65 @@ internal sealed class RiskStudy(LifeModel model, StudySettings settings)
     /// <summary>The longest round, in blocks: short enough that little is lost between two checkpoints.</summary>
     private const long LongestRound = 1024;
 
-    private readonly BlockPlan plan = new(settings);
-    private readonly LifeSummary?[] summaries = new LifeSummary?[new BlockPlan(settings).Replicates];
+    private readonly LifeModel model;
+    private readonly StudySettings settings;
+    private readonly BlockPlan plan;
+    private readonly long firstBlock;
+    private readonly long endBlock;
+    private readonly LifeSummary[] summaries;
+    private long nextBlock;
 
-    public LifeModel Model => model;
+    public RiskStudy(LifeModel model, StudySettings settings, StudyPart part)
+    {
+        this.model = model;
+        this.settings = settings;
+        plan = new BlockPlan(settings, model.Factors.ColumnNames.Length);
+        firstBlock = nextBlock = plan.Blocks * (part.Number - 1) / part.Of;
+        endBlock = plan.Blocks * part.Number / part.Of;
+        summaries = [.. Enumerable.Range(0, plan.Replicates).Select(_ => new LifeSummary(model.Scenario.Legs.Length))];
+    }
 
-    public StudySettings Settings => settings;
+    /// <summary>The state so far; it does not change when the study goes on.</summary>
+    public RiskState State => new(settings, firstBlock, endBlock, nextBlock, [.. summaries.Select(s => s.Copy())]);
 
-    /// <summary>The blocks done, from the first on.</summary>
-    public long BlocksDone { get; private set; }
-
-    /// <summary>Whether the study was ended before its last block without its answer being good enough.</summary>
+    /// <summary>Whether the study was ended by cancellation.</summary>
     public bool IsPartial { get; private set; }
 
-    /// <summary>Runs until the last block, until <paramref name="isGoodEnough"/> says so after a round, or until cancelled.</summary>
-    public void Run(RunOptions options, Func<FailureCurve, bool> isGoodEnough, RiskMethod method)
+    /// <summary>Takes over a state of the same part of the same study.</summary>
+    /// <exception cref="StudyException">It is another study's or another part's.</exception>
+    public void GoOnFrom(RiskState state)
     {
-        RiskTally[] workers = BlockRunner.CreateWorkers(options, plan.Blocks, () => new RiskTally(model, settings.Seed, plan));
-        long rows = 0;
-        while (BlocksDone < plan.Blocks && !IsPartial)
+        if (state.Settings != settings || state.FirstBlock != firstBlock || state.EndBlock != endBlock)
         {
-            long end = Math.Min(plan.Blocks, NextEnd(BlocksDone));
-            long done = BlockRunner.Run(workers, BlocksDone, end, (worker, block) =>
+            throw new StudyException("the state belongs to a study with other settings or to another part");
+        }
+
+        nextBlock = state.NextBlock;
+        for (int r = 0; r < summaries.Length; r++)
+        {
+            summaries[r].Add(state.Replicates[r]);
+        }
+    }
+
+    /// <summary>Runs to the last block, until <paramref name="afterRound"/> says that it is enough, or until cancelled.</summary>
+    public void Run(RunOptions options, Func<RiskStudy, bool> afterRound)
+    {
+        RiskTally[] workers = BlockRunner.CreateWorkers(options, endBlock - firstBlock, () => new RiskTally(model, settings.Seed, plan));
+        long rows = summaries.Sum(s => s.Evaluations);
+        bool enough = false;
+        while (nextBlock < endBlock && !IsPartial && !enough)
+        {
+            long end = Math.Min(endBlock, firstBlock + NextEnd(nextBlock - firstBlock));
+            nextBlock = BlockRunner.Run(workers, nextBlock, end, (worker, block) =>
             {
                 long soFar = Interlocked.Add(ref rows, worker.Work(block));
                 options.Progress?.Invoke(soFar);
             }, options.Cancellation);
-            IsPartial = done < end;
-            BlocksDone = done;
-            if (end == plan.Blocks || IsPartial)
-            {
-                break;
-            }
-
+            IsPartial = nextBlock < end;
             Collect(workers);
-            if (isGoodEnough(Curve(method)))
-            {
-                break;
-            }
+            enough = afterRound(this);
         }
-
-        Collect(workers);
     }
-
-    /// <summary>All evaluations so far in one summary.</summary>
-    public LifeSummary All()
-    {
-        var all = new LifeSummary(model.Scenario.Legs.Length);
-        foreach (LifeSummary? summary in summaries)
-        {
-            if (summary is not null)
-            {
-                all.Add(summary);
-            }
-        }
-
-        return all;
-    }
-
-    /// <summary>The failure curve of all evaluations so far.</summary>
-    public FailureCurve Curve(RiskMethod method) => new(
-        [.. summaries.OfType<LifeSummary>().Where(s => s.Evaluations > 0)], All(), method == RiskMethod.Conditional ? model.Scale : null);
 
     private static long NextEnd(long done)
     {
@@ -95,10 +93,10 @@ internal sealed class RiskStudy(LifeModel model, StudySettings settings)
         {
             for (int r = 0; r < summaries.Length; r++)
             {
-                if (worker.Summaries[r] is { } part)
+                if (worker.Summaries[r] is { Evaluations: > 0 } part)
                 {
-                    (summaries[r] ??= new LifeSummary(model.Scenario.Legs.Length)).Add(part);
-                    worker.Summaries[r] = null;
+                    summaries[r].Add(part);
+                    part.Clear();
                 }
             }
         }

@@ -1,0 +1,82 @@
+using System.CommandLine;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk merge FILES...</c>: joins the parts of a risk study to the whole, to the same digits as one run.</summary>
+internal static class MergeCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(null);
+        var own = new RiskOptions();
+        var files = new Argument<string[]>("FILES") { Description = "the files written by risk --part K/M --out FILE", Arity = ArgumentArity.OneOrMore };
+        var scenario = new Option<string?>("--scenario") { Description = "the scenario, where it has moved since", HelpName = "FILE" };
+        var command = new Command("merge", "join the parts of a risk study") { files, scenario, own.Method, own.Distances, options.Json, options.Csv };
+        command.SetAction(parsed =>
+        {
+            long start = terminal.Clock.GetTimestamp();
+            List<(string Path, PartFile Part)> parts = [.. parsed.GetValue(files)!.Select(path => (path, PartFile.Read(path)))];
+            CheckBelongTogether(parts);
+            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(scenario) ?? parts[0].Part.Scenario);
+            if (document.Digest != parts[0].Part.Digest)
+            {
+                throw new StudyException($"{document.FileName} has changed since {parts[0].Path} was written: run the parts again, or name the old file with --scenario");
+            }
+
+            RiskState whole = RiskAnalysis.Join([.. parts.Select(p => p.Part.State)]);
+            var question = new RiskQuestion
+            {
+                Method = own.Question(parsed).Method,
+                DistancesKm = own.Question(parsed).DistancesKm,
+            };
+            RiskResult result = RiskAnalysis.Summarise(new LifeModel(document.Scenario), whole, question, isPartial: false);
+            return RiskCommand.AnswerOf("merge", document, result, terminal.Clock.GetElapsedTime(start)).Give(parsed, options, terminal);
+        });
+        return command;
+    }
+
+    /// <summary>Refuses parts of different studies, unfinished ones, and sets with a part twice or missing, naming the file.</summary>
+    private static void CheckBelongTogether(List<(string Path, PartFile Part)> parts)
+    {
+        (string firstPath, PartFile first) = parts[0];
+        foreach ((string path, PartFile part) in parts)
+        {
+            string? fault =
+                part.Digest != first.Digest ? "is of another scenario than"
+                : part.ModelVersion != first.ModelVersion || part.Version != first.Version ? "is of another version than"
+                : part.State.Settings != first.State.Settings ? "has other settings (evaluations, seed or sampling) than"
+                : null;
+            if (fault is not null)
+            {
+                throw new StudyException($"{path} {fault} {firstPath}");
+            }
+
+            if (!part.State.IsFinished)
+            {
+                throw new StudyException($"{path} is not finished: run it again with --resume");
+            }
+        }
+
+        long next = 0;
+        foreach ((string path, PartFile part) in parts.OrderBy(p => p.Part.State.FirstBlock).ThenBy(p => p.Part.State.EndBlock))
+        {
+            if (part.State.FirstBlock != next)
+            {
+                throw new StudyException(part.State.FirstBlock < next
+                    ? $"{path} overlaps another part: give each part once"
+                    : $"a part is missing before {path}: blocks {next} to {part.State.FirstBlock - 1}");
+            }
+
+            next = part.State.EndBlock;
+        }
+
+        long blocks = RiskAnalysis.BlocksOf(first.State.Settings);
+        if (next != blocks)
+        {
+            throw new StudyException($"a part is missing at the end: blocks {next} to {blocks - 1}");
+        }
+    }
+}
