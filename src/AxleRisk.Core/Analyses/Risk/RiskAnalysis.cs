@@ -77,7 +77,7 @@ public static class RiskAnalysis
     /// <exception cref="StudyException">They are not all of one study's parts, each once.</exception>
     public static RiskState Join(IReadOnlyList<RiskState> parts)
     {
-        RiskState[] sorted = [.. parts.OrderBy(p => p.FirstBlock)];
+        RiskState[] sorted = [.. parts.OrderBy(p => p.FirstBlock).ThenBy(p => p.EndBlock)];
         long next = 0;
         foreach (RiskState part in sorted)
         {
