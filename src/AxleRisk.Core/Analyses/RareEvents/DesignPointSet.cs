@@ -33,7 +33,7 @@ internal sealed class DesignPointSet
         {
             points.Add(point);
         }
-        else if (point.Beta < points[same].Beta)
+        else if (point.Beta < points[same].Beta && (!point.IsApproximate || points[same].IsApproximate))
         {
             points[same] = point;
         }

@@ -96,7 +96,7 @@ internal sealed class LifeLimitState : LimitState
             }
         }
 
-        return new DesignPointReport(point.Beta, [.. coordinates.OrderByDescending(c => Math.Abs(c.Cosine))]);
+        return new DesignPointReport(point.Beta, [.. coordinates.OrderByDescending(c => Math.Abs(c.Cosine))], point.IsApproximate);
     }
 
     private void Map(double[][] u, int first, int rows, Workspace workspace, double[][] values)

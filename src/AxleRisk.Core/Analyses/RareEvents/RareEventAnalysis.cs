@@ -23,34 +23,37 @@ public static class RareEventAnalysis
 
         IReadOnlyList<DiscreteState> discrete = DiscreteState.Of(model.Factors);
         LifeLimitState[] limits = [.. discrete.Select(state => new LifeLimitState(model, distanceKm, state))];
-        Stratum[] strata = new Stratum[limits.Length];
-        Parallel.For(0, strata.Length, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, i =>
-            strata[i] = new Stratum(discrete[i].Probability, limits[i], settings.Seed, $"rare/{discrete[i].Name}"));
+        Stratum[] strata = Search(discrete, limits, settings.Seed, options);
         var sampling = new StratifiedImportance(strata, settings);
-        bool whole = sampling.Run(options);
-        RareEventEstimate? check = settings.CrossCheck && whole
-            ? SubsetSimulation.Run(new LifeLimitState(model, distanceKm, DiscreteState.None), settings.Seed, options)
-            : null;
-        long search = strata.Sum(s => s.SearchEvaluations);
-        long sampled = strata.Sum(s => s.SamplingEvaluations);
-        var words = new RareEventWords(sampling, settings, model.Scale.IsLognormal, strata.Sum(s => s.Points.Points.Count), check);
+        var choice = RareEventChoice.Of(sampling, new LifeLimitState(model, distanceKm, DiscreteState.None), settings, options);
+        var words = new RareEventWords(choice, sampling, settings, model.Scale.IsLognormal, strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
         return new RareEventResult
         {
             DistanceKm = distanceKm,
-            Probability = sampling.Probability,
-            Cov = sampling.Cov,
-            FailureFound = sampling.Estimate > 0,
+            Probability = choice.Answer.Probability,
+            Cov = choice.Answer.Cov,
+            FailureFound = choice.Answer.Probability.Estimate > 0,
             Method = words.Method,
             MethodReason = words.Reason,
             Doubt = words.Doubt,
             States = States(discrete, limits, strata),
             EffectiveSize = sampling.EffectiveSize,
             LargestShare = sampling.LargestShare,
-            SearchEvaluations = search,
-            SamplingEvaluations = sampled,
-            CrossCheck = check,
-            Run = new RunRecord(search + sampled, settings.MaxEvaluations, settings.Seed, "importance", LifeModel.Version, !whole),
+            SearchEvaluations = strata.Sum(s => s.SearchEvaluations),
+            SamplingEvaluations = strata.Sum(s => s.SamplingEvaluations),
+            CrossCheck = choice.Check,
+            Run = new RunRecord(
+                choice.Answer.Evaluations, settings.MaxEvaluations, settings.Seed, choice.Answer.Method, LifeModel.Version, choice.IsPartial),
         };
+    }
+
+    private static Stratum[] Search(IReadOnlyList<DiscreteState> discrete, LifeLimitState[] limits, ulong seed, RunOptions options)
+    {
+        // One state's search is short and goes by its own streams: the states are the blocks.
+        BlockRun<Stratum> run = BlockRunner.Run(
+            limits.Length, 1, options with { Progress = null, Cancellation = default }, () => 0,
+            (_, i, _) => new Stratum(discrete[(int)i].Probability, limits[i], seed, $"rare/{discrete[(int)i].Name}", options.Cancellation));
+        return [.. run.Blocks];
     }
 
     private static ImmutableArray<RareEventState> States(IReadOnlyList<DiscreteState> discrete, LifeLimitState[] limits, Stratum[] strata) =>

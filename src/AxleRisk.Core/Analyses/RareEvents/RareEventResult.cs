@@ -80,7 +80,8 @@ public sealed record RareEventState(
 /// <summary>The likeliest way to fail: a design point in the factors' own units.</summary>
 /// <param name="Beta">Its distance from the medians in standard normals, the first-order reliability index.</param>
 /// <param name="Coordinates">The factors, the most important first.</param>
-public sealed record DesignPointReport(double Beta, ImmutableArray<DesignCoordinate> Coordinates);
+/// <param name="IsApproximate">Whether the search did not converge there, and the point is only a failing one near the closest.</param>
+public sealed record DesignPointReport(double Beta, ImmutableArray<DesignCoordinate> Coordinates, bool IsApproximate);
 
 /// <summary>One column of the sample at a design point.</summary>
 /// <param name="Name">The factor's name, or the leg's share of an uncertain road mix.</param>

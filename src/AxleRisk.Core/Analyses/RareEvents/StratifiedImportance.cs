@@ -49,7 +49,8 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
         }
     }
 
-    private long Spent => strata.Sum(s => s.SearchEvaluations + s.SamplingEvaluations);
+    /// <summary>Evaluations spent so far.</summary>
+    public long Spent => strata.Sum(s => s.SearchEvaluations + s.SamplingEvaluations);
 
     /// <summary>Samples until the target or the limit is reached; true unless cancelled.</summary>
     public bool Run(RunOptions options)

@@ -10,13 +10,11 @@ internal sealed class Stratum
     public const double HeavyShare = 0.05;
 
     private const int MostRestarts = 3;
-    private const int CentresWithoutPoint = 4;
 
     private readonly LimitState state;
-    private readonly LimitState joint;
     private readonly ulong seed;
     private readonly string stream;
-    private readonly FoundPoints found;
+    private readonly DesignPointFinder finder;
     private ImportanceRun? run;
     private int restarts;
 
@@ -25,15 +23,15 @@ internal sealed class Stratum
     /// <param name="state">Its limit state.</param>
     /// <param name="seed">The study's seed.</param>
     /// <param name="stream">The name of the streams, of this stratum alone.</param>
-    public Stratum(double probability, LimitState state, ulong seed, string stream)
+    /// <param name="cancellation">Cuts the search short.</param>
+    public Stratum(double probability, LimitState state, ulong seed, string stream, CancellationToken cancellation = default)
     {
         Probability = probability;
         this.state = state;
         this.seed = seed;
         this.stream = stream;
-        joint = state.Joint;
-        found = DesignPointFinder.Find(joint, seed, stream);
-        SearchEvaluations = found.Evaluations;
+        finder = new DesignPointFinder(state.Joint, seed, stream);
+        finder.Find(cancellation);
         run = CreateRun();
     }
 
@@ -41,10 +39,10 @@ internal sealed class Stratum
     public double Probability { get; }
 
     /// <summary>The design points, the nearest first.</summary>
-    public DesignPointSet Points => found.Points;
+    public DesignPointSet Points => finder.Points;
 
     /// <summary>Evaluations spent on design points.</summary>
-    public long SearchEvaluations { get; private set; }
+    public long SearchEvaluations => finder.Evaluations;
 
     /// <summary>Evaluations spent on sampling, also those that a restart threw away.</summary>
     public long SamplingEvaluations { get; private set; }
@@ -53,7 +51,7 @@ internal sealed class Stratum
     public bool CanFail => run is not null;
 
     /// <summary>An upper bound of P(fail | state), as far as it is known, where no failure was sampled; 0 otherwise.</summary>
-    public double Unresolved => run is null ? found.NotAbove ?? 1 : run.Sums.Sum > 0 ? 0 : NormalMixture.BoundWithoutFailure(run.Sums.Count);
+    public double Unresolved => run is null ? finder.NotAbove ?? 1 : run.Sums.Sum > 0 ? 0 : NormalMixture.BoundWithoutFailure(run.Sums.Count);
 
     /// <summary>P(fail | state).</summary>
     public double Mean => run is { Sums.Count: > 0 } ? run.Sums.Mean : 0;
@@ -91,10 +89,8 @@ internal sealed class Stratum
         if (whole && restarts < MostRestarts && run.Heaviest is { } heaviest
             && run.Largest > HeavyShare * run.Sums.Sum && !(Points.Beyond(heaviest) >= -1e-9))
         {
-            (bool isNew, int spent) = DesignPointFinder.Follow(joint, Points, heaviest);
-            SearchEvaluations += spent;
             restarts++;
-            if (isNew)
+            if (finder.Follow(heaviest))
             {
                 run = CreateRun();
                 return Sample(rows, options);
@@ -109,11 +105,6 @@ internal sealed class Stratum
         // Where the origin itself fails the event is not rare, and the nominal density serves.
         List<(double[] Centre, double Weight)> centres =
             [.. Points.Points.Select(p => (p.Beta > 0 ? p.U : new double[p.U.Length], StandardNormal.Upper(p.Beta)))];
-        if (centres.Count == 0)
-        {
-            centres = [.. found.Failing.OrderBy(u => Vectors.Norm(u)).Take(CentresWithoutPoint).Select(u => (u, 1.0))];
-        }
-
         return centres.Count == 0 ? null
             : new ImportanceRun(state, new NormalMixture(centres, state.Dimension), seed, $"{stream}/importance {restarts}");
     }
