@@ -11,10 +11,10 @@ namespace AxleRisk.Core.Analyses.RareEvents;
 /// <param name="stream">The name of the streams, of this state alone.</param>
 internal sealed class DesignPointFinder(LimitState state, ulong seed, string stream)
 {
-    private const int PilotSamples = 128;
+    private const int PilotSamples = 256;
     private const int SubsetSamples = 500;
     private const int MostSearches = 12;
-    private const int MostApproaches = 4;
+    private const int MostApproaches = 2;
 
     /// <summary>Searches in a row that find nothing new before it is enough.</summary>
     private const int Patience = 2;
@@ -71,7 +71,11 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
         }
 
         Evaluations += NearestFailing.Evaluations;
-        return Points.Add(NearestFailing.Approach(state, Points, clearly, seed, $"{stream}/approach {approaches++}"));
+        DesignPoint point = NearestFailing.Approach(state, Points, clearly, seed, $"{stream}/approach {approaches++}");
+
+        // A sample about a true point at beta lies at about the root of beta^2 + dimension.
+        double farthest = Math.Sqrt((DesignPointSearch.GreatestRadius * DesignPointSearch.GreatestRadius) + state.Dimension);
+        return point.Beta < farthest && Points.Add(point);
     }
 
     private bool Search(double[] start)
@@ -104,12 +108,15 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
     {
         double[][] u = Workspace.Columns(state.Dimension, PilotSamples);
         NormalDraws.Fill(seed, $"{stream}/pilot {beta:F1}", 0, PilotSamples, u);
-        double spread = NormalMixture.WideSpread(beta, state.Dimension);
+
+        // A half-space at beta holds Phi(-beta / spread) of the samples. Where the first spread gives too few, in tens of
+        // dimensions, the second still meets it.
+        double[] spreads = [NormalMixture.WideSpread(beta, state.Dimension), NormalMixture.WideSpread(1.5 * beta, state.Dimension)];
         foreach (double[] column in u)
         {
             for (int row = 0; row < PilotSamples; row++)
             {
-                column[row] *= spread;
+                column[row] *= spreads[row % 2];
             }
         }
 

@@ -7,12 +7,13 @@ namespace AxleRisk.Core.Analyses.RareEvents;
 /// </summary>
 internal static class DesignPointSearch
 {
+    /// <summary>The greatest beta looked for, a probability of 1e-19.</summary>
+    public const double GreatestRadius = 9;
+
     private const int MostIterations = 40;
     private const double Step = 1e-3;
     private const double Tolerance = 1e-4;
 
-    // Beyond, the coordinates no longer map to distinct numbers of the unit interval, and the probability is below 1e-18.
-    private const double GreatestRadius = 9;
 
     // The usual constants of Armijo's rule: accept a tenth of the promised gain, halve the step.
     private const double Armijo = 0.1;

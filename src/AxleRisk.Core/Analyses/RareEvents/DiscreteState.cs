@@ -24,30 +24,21 @@ internal sealed record DiscreteState(string Name, double Probability, IReadOnlyL
         List<DiscreteState> states = [None];
         foreach (Factor factor in factors.Groups.Where(g => g.Length == 1).Select(g => g[0]).OrderBy(f => f.FirstColumn))
         {
-            double[] values = ValuesOf(factor.Distribution);
-            if (values.Length > 0 && states.Count * values.Length <= MostCombinations)
+            if (factor.Distribution is NumberChoice choice && states.Count * choice.Values.Length <= MostCombinations)
             {
-                states = [.. states.SelectMany(state => values.Select(value => state.With(factor, value)))];
+                states = [.. states.SelectMany(state => choice.Values.Select(value => state.With(factor, choice, value)))];
             }
         }
 
         return states;
     }
 
-    private static double[] ValuesOf(Distribution? distribution) => distribution switch
+    private DiscreteState With(Factor factor, NumberChoice choice, double value)
     {
-        NumberChoice choice => [.. choice.Values],
-        Truncated { Inner: NumberChoice inner } truncated => [.. inner.Values.Where(v => truncated.Density(v) > 0)],
-        _ => [],
-    };
-
-    private DiscreteState With(Factor factor, double value)
-    {
-        Distribution distribution = factor.Distribution!;
-        double probability = distribution.Density(value);
+        double probability = choice.Density(value);
 
         // The middle of the interval of unit values that map to this state.
-        double unit = distribution.Cumulative(value) - (probability / 2);
+        double unit = choice.Cumulative(value) - (probability / 2);
         string name = $"{factor.Name} {factor.Show(value)}";
         return new DiscreteState(
             Name.Length == 0 ? name : $"{Name}, {name}", Probability * probability, [.. Units, (factor.FirstColumn, unit)]);

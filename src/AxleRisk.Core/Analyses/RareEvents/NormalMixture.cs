@@ -12,6 +12,9 @@ internal sealed class NormalMixture
     private const double NominalShare = 0.05;
     private const double WideShare = 0.05;
 
+    /// <summary>How far out the wide part reaches, in least distances of failure: half, because beyond that its weights for samples near a missed design point grow wild.</summary>
+    private const double Reach = 0.5;
+
     private readonly int dimension;
     private readonly List<Part> parts = [];
 
@@ -30,7 +33,7 @@ internal sealed class NormalMixture
         var origin = new double[dimension];
         double farthest = parts.Max(p => Vectors.Norm(p.Centre));
         parts.Add(new Part(origin, 1, NominalShare));
-        parts.Add(new Part(origin, WideSpread(farthest, dimension), WideShare));
+        parts.Add(new Part(origin, WideSpread(Reach * farthest, dimension), WideShare));
     }
 
     /// <summary>The spread of a normal density about the origin whose samples typically lie beta farther out than nominal ones.</summary>

@@ -19,7 +19,12 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
     private const double SmallPart = 1e-3;
 
     private const double TwoSided95 = 1.959963984540054;
-    private const double LeastEffectiveSize = 100;
+    private const double LeastEffectiveSize = 50;
+
+    /// <summary>However modest the target, sampling goes on to this: below it the error itself is not known.</summary>
+    private const double LeastTarget = 0.1;
+
+    private readonly double target = Math.Min(settings.TargetCov, LeastTarget);
 
     /// <summary>The failure probability.</summary>
     public double Estimate => strata.Sum(s => s.Part);
@@ -64,7 +69,7 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
             }
         }
 
-        while (!(Cov <= settings.TargetCov) && strata.Any(s => s.CanFail))
+        while (!(Cov <= target) && strata.Any(s => s.CanFail))
         {
             long left = settings.MaxEvaluations - Spent;
             foreach ((Stratum stratum, long rows) in NextRound(left))
@@ -87,7 +92,7 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
     private List<(Stratum Stratum, long Rows)> NextRound(long left)
     {
         double spreads = strata.Sum(s => s.Spread);
-        double perSpread = spreads / Math.Pow(settings.TargetCov * Estimate, 2);
+        double perSpread = spreads / Math.Pow(target * Estimate, 2);
         var rounds = new List<(Stratum, long)>();
         foreach (Stratum stratum in strata.Where(s => s.CanFail).OrderByDescending(s => s.Spread))
         {
