@@ -80,7 +80,7 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
 
     private bool Search(double[] start)
     {
-        (DesignPoint? point, int spent) = DesignPointSearch.From(state, start);
+        (DesignPoint? point, int spent) = DesignPointSearch.From(state, start, Points.Points);
         Evaluations += spent;
         return point is not null && Points.Add(point);
     }

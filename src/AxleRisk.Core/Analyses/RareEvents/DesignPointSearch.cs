@@ -14,6 +14,11 @@ internal static class DesignPointSearch
     private const double Step = 1e-3;
     private const double Tolerance = 1e-4;
 
+    /// <summary>Where a kink keeps the search from converging, a point this near, over beta, is good enough to sample about.</summary>
+    private const double LooseTolerance = 0.05;
+
+    /// <summary>A search that comes this near a known point is on its way there.</summary>
+    private const double KnownDistance = 0.3;
 
     // The usual constants of Armijo's rule: accept a tenth of the promised gain, halve the step.
     private const double Armijo = 0.1;
@@ -22,28 +27,38 @@ internal static class DesignPointSearch
     /// <summary>Searches from a point; the design point is null where the search does not converge.</summary>
     /// <param name="state">The limit state, without a normal part of its own (<see cref="LimitState.Joint"/>).</param>
     /// <param name="start">Where to start.</param>
-    public static (DesignPoint? Point, int Evaluations) From(LimitState state, double[] start)
+    /// <param name="known">Points already found: the search ends without result where it nears one.</param>
+    public static (DesignPoint? Point, int Evaluations) From(LimitState state, double[] start, IReadOnlyList<DesignPoint>? known = null)
     {
         double[] u = start;
         double g = Values(state, [u])[0];
         int evaluations = 1;
+        DesignPoint? near = null;
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
+            if (known?.Any(p => !p.IsApproximate && Vectors.Distance(p.U, u) < KnownDistance) == true)
+            {
+                return (null, evaluations);
+            }
+
             double[] gradient = Gradient(state, u);
             evaluations += 2 * u.Length;
             double slope = Vectors.Norm(gradient);
             if (!(slope > 0) || !double.IsFinite(slope))
             {
-                return (null, evaluations);
+                break;
             }
 
             double[] alpha = Vectors.Scaled(gradient, -1 / slope);
             double beta = Vectors.Dot(alpha, u) + (g / slope);
             double[] target = Vectors.Scaled(alpha, Math.Clamp(beta, -GreatestRadius, GreatestRadius));
-            if (Vectors.Distance(target, u) <= Tolerance * Math.Max(1, Math.Abs(beta)))
+            double away = Vectors.Distance(target, u) / Math.Max(1, Math.Abs(beta));
+
+            // The point taken is one step of the plain method further: its error is of the order of the distance squared.
+            near = away <= LooseTolerance && Math.Abs(beta) < GreatestRadius ? new DesignPoint(target, beta, alpha) : null;
+            if (away <= Tolerance)
             {
-                // One more step of the plain method: its error is of the order of the tolerance squared.
-                return Math.Abs(beta) < GreatestRadius ? (new DesignPoint(target, beta, alpha), evaluations) : (null, evaluations);
+                break;
             }
 
             double[] direction = Vectors.Moved(target, -1, u);
@@ -62,13 +77,13 @@ internal static class DesignPointSearch
 
             if (accepted < 0)
             {
-                return (null, evaluations);
+                break;
             }
 
             (u, g) = (trials[accepted], values[accepted]);
         }
 
-        return (null, evaluations);
+        return (near, evaluations);
     }
 
     private static double[] Values(LimitState state, double[][] points)

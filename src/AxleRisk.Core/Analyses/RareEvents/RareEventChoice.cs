@@ -3,8 +3,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.RareEvents;
 
 /// <summary>
-/// Which method answers: importance sampling, unless a few samples carry it; then subset simulation, which needs no design
-/// point. The other one, where it was run, is the cross-check.
+/// Which method answers: importance sampling, unless a few samples carry it or it found nothing to sample; then subset
+/// simulation, which needs no design point. The other one, where it was run, is the cross-check.
 /// </summary>
 /// <param name="Answer">The answer.</param>
 /// <param name="Check">The cross-check; null where none was run.</param>
@@ -15,6 +15,9 @@ internal sealed record RareEventChoice(RareEventEstimate Answer, RareEventEstima
     /// <summary>The name of importance sampling.</summary>
     public const string Importance = "importance sampling";
 
+    /// <summary>What was not found to fail is worth a second look unless it is rarer than this.</summary>
+    private const double Negligible = 1e-10;
+
     /// <summary>Runs importance sampling and, where it is asked for or needed, subset simulation.</summary>
     /// <param name="sampling">Importance sampling, ready to run.</param>
     /// <param name="whole">The limit state with no discrete factor held, for subset simulation.</param>
@@ -24,13 +27,14 @@ internal sealed record RareEventChoice(RareEventEstimate Answer, RareEventEstima
     {
         bool complete = sampling.Run(options);
         var importance = new RareEventEstimate(Importance, sampling.Probability, sampling.Cov, sampling.Spent);
-        if (!complete || !(settings.CrossCheck || sampling.IsDegenerate))
+        bool isUnfit = sampling.IsDegenerate || (sampling.Estimate == 0 && sampling.Unresolved > Negligible);
+        if (!complete || !(settings.CrossCheck || isUnfit))
         {
             return new RareEventChoice(importance, null, false, !complete);
         }
 
         RareEventEstimate? subset = SubsetSimulation.Run(whole, settings.Seed, options);
-        return subset is { Probability.Estimate: > 0 } && sampling.IsDegenerate
+        return subset is { Probability.Estimate: > 0 } && isUnfit
             ? new RareEventChoice(subset, importance, true, false)
             : new RareEventChoice(importance, subset, false, subset is null);
     }

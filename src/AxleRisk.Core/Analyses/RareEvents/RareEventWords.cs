@@ -42,8 +42,7 @@ internal sealed class RareEventWords(
 
     private string Place => (choice.IsSubset, points) switch
     {
-        (true, _) => "the failures do not lie about a few design points (a few samples would carry the estimate of importance sampling),"
-            + " and subset simulation needs none",
+        (true, _) => "no few design points stand for the failures, and subset simulation needs none",
         (_, 0) => "no design point was found, so the samples are drawn about failing ones",
         (_, 1) => "nearly all failures lie about one design point, and the samples are drawn there",
         _ => $"nearly all failures lie about {points} design points, and the samples are drawn there",

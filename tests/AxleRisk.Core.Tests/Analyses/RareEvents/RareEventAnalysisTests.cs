@@ -94,6 +94,32 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Bounded_stepped_and_dependent_factors_give_the_same_by_two_methods()
+    {
+        // A measured sample (kinks), bounded factors, a choice, a road mix, a rank correlation, a Miner sum that is not lognormal.
+        Dictionary<Quantity, Distribution> other = new()
+        {
+            [Quantities.SprungMass] = new Empirical([480, 520, 590, 600, 605, 640, 700, 710]),
+            [Quantities.StressFactor] = new Triangular(0.5, 1, 1.9),
+            [Quantities.RoughnessFactor] = new Uniform(0.5, 1.8),
+            [Quantities.SpeedFactor] = new NumberChoice([0.9, 1, 1.2], [0.4, 0.5, 0.1]),
+            [Quantities.MinerSum] = new Weibull(3, 1.2),
+        };
+        Scenario scenario = FiveLegs.Scenario with
+        {
+            Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => other.TryGetValue(i.Quantity, out Distribution? d)
+                ? i with { Value = new Value.Uncertain(d, Knowledge.Varies) } : i)],
+            MixConcentration = 15,
+            Correlations = [new RankCorrelation("vehicle.damper_n_s_per_mm", "fatigue.stress_factor", 0.4)],
+        };
+        RareEventResult result = Run(new LifeModel(scenario), 2_000, crossCheck: true);
+        Assert.Equal(3, result.States.Length);
+        Assert.All(result.States, s => Assert.False(Assert.Single(s.DesignPoints).IsApproximate));
+        Assert.True(result.CrossCheckDistance < 3);
+        AssertGood(result);
+    }
+
+    [Fact]
     public void Scatter_alone_gives_the_closed_form()
     {
         // Nothing is left to sample: Phi(g) itself.
