@@ -15,6 +15,12 @@ public sealed record RunOptions
     public CancellationToken Cancellation { get; init; }
 }
 
+/// <summary>What a run that keeps a result a block gave: the results of the blocks from the first on, without a gap.</summary>
+/// <param name="Blocks">The results in the order of the blocks.</param>
+/// <param name="Rows">The number of rows behind them.</param>
+/// <param name="IsPartial">Whether the run was cancelled before its end.</param>
+internal sealed record BlockRun<T>(IReadOnlyList<T> Blocks, long Rows, bool IsPartial);
+
 /// <summary>
 /// Runs blocks of work on all cores. Threads take the next block as they come free. Results must not depend on which thread
 /// did which block: a worker's sums are either exact or kept block by block.
@@ -24,6 +30,29 @@ internal static class BlockRunner
     /// <summary>One worker a thread.</summary>
     public static TWorker[] CreateWorkers<TWorker>(RunOptions options, long blocks, Func<TWorker> create) =>
         [.. Enumerable.Range(0, (int)Math.Clamp(blocks, 1, options.Threads)).Select(_ => create())];
+
+    /// <summary>Runs <paramref name="work"/> over the rows 0 to <paramref name="rows"/> - 1 in blocks of <paramref name="blockSize"/> and keeps its results.</summary>
+    /// <param name="rows">The number of rows.</param>
+    /// <param name="blockSize">Rows a block.</param>
+    /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="createWorker">Makes one thread's buffers.</param>
+    /// <param name="work">From buffers, first row and number of rows to the block's result.</param>
+    public static BlockRun<TResult> Run<TWorker, TResult>(
+        long rows, int blockSize, RunOptions options, Func<TWorker> createWorker, Func<TWorker, long, int, TResult> work)
+    {
+        long blocks = (rows + blockSize - 1) / blockSize;
+        var results = new TResult[blocks];
+        long rowsDone = 0;
+        long end = Run(CreateWorkers(options, blocks, createWorker), 0, blocks, (worker, block) =>
+        {
+            long first = block * blockSize;
+            int count = (int)Math.Min(blockSize, rows - first);
+            results[block] = work(worker, first, count);
+            long soFar = Interlocked.Add(ref rowsDone, count);
+            options.Progress?.Invoke(soFar);
+        }, options.Cancellation);
+        return new BlockRun<TResult>(new ArraySegment<TResult>(results, 0, (int)end), rowsDone, end < blocks);
+    }
 
     /// <summary>Runs <paramref name="work"/> on the blocks from <paramref name="first"/> up to but not including <paramref name="end"/>.</summary>
     /// <returns>The end of the blocks done: all from <paramref name="first"/> to it, without a gap; less than <paramref name="end"/> where the run was cancelled.</returns>

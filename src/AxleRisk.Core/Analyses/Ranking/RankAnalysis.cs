@@ -25,24 +25,15 @@ public static class RankAnalysis
         SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rows);
         double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
         var tally = new RankTally(model, settings, layout, plan, blockSize, centre);
-        long blocks = (rows + blockSize - 1) / blockSize;
-        var sums = new double[blocks][];
-        long rowsDone = 0;
-        RankTally.Worker[] workers = BlockRunner.CreateWorkers(options, blocks, tally.CreateWorker);
-        long done = BlockRunner.Run(workers, 0, blocks, (worker, block) =>
-        {
-            long first = block * blockSize;
-            int count = (int)Math.Min(blockSize, rows - first);
-            sums[block] = tally.Work(worker, first, count);
-            long soFar = Interlocked.Add(ref rowsDone, count);
-            options.Progress?.Invoke(soFar * layout.EvaluationsPerRow);
-        }, options.Cancellation);
-        return Summarise(model, settings, layout, new ArraySegment<double[]>(sums, 0, (int)done), rowsDone, done < blocks);
+        int perRow = layout.EvaluationsPerRow;
+        RunOptions scaled = options with { Progress = options.Progress is { } report ? done => report(done * perRow) : null };
+        BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, scaled, tally.CreateWorker, tally.Work);
+        return Summarise(model, settings, layout, run);
     }
 
-    private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, IReadOnlyList<double[]> blocks, long rows, bool isPartial)
+    private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, BlockRun<double[]> run)
     {
-        double[][] groups = JoinIntoGroups(blocks, layout.Sums);
+        double[][] groups = JoinIntoGroups(run.Blocks, layout.Sums);
         Interval Of(Func<double[], double> statistic) => Jackknife.Estimate(groups, statistic);
         Interval Probability(int index, double samples) => Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
         var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
@@ -71,9 +62,9 @@ public static class RankAnalysis
             Probability = Probability(RankPlan.Event, 2),
             Factors = [.. factors.OrderByDescending(f => f.Life.Total.Estimate)],
             IsConditional = model.Scale.IsLognormal,
-            Rows = rows,
+            Rows = run.Rows,
             Run = new RunRecord(
-                rows * layout.EvaluationsPerRow, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
+                run.Rows * layout.EvaluationsPerRow, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, run.IsPartial),
         };
     }
 
