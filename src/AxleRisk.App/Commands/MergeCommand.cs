@@ -32,7 +32,7 @@ internal static class MergeCommand
                 Method = own.Question(parsed).Method,
                 DistancesKm = own.Question(parsed).DistancesKm,
             };
-            RiskResult result = RiskAnalysis.Summarise(new LifeModel(document.Scenario), whole, question, isPartial: false);
+            RiskResult result = RiskAnalysis.Summarise(new LifeModel(document.Scenario), whole, question, new RunOptions(), isPartial: false);
             return RiskCommand.AnswerOf("merge", document, result, terminal.Clock.GetElapsedTime(start)).Give(parsed, options, terminal);
         });
         return command;

@@ -9,7 +9,7 @@ internal sealed class RiskOptions
 {
     public RiskOptions()
     {
-        Method.AcceptOnlyFromAmong("auto", "crude", "conditional");
+        Method.AcceptOnlyFromAmong("auto", "crude", "conditional", "importance");
         Distances.Validators.Add(result =>
         {
             if (!Text(result).Split(',').All(part => double.TryParse(part, out double km) && double.IsFinite(km) && km > 0))
@@ -40,6 +40,8 @@ internal sealed class RiskOptions
         DefaultValueFactory = _ => "auto",
     };
 
+    public Option<bool> CrossCheck { get; } = new("--cross-check") { Description = "check rare probabilities by subset simulation" };
+
     public Option<string?> Distances { get; } = new("--distances")
     {
         Description = "distances of the table in km, separated by commas",
@@ -68,7 +70,7 @@ internal sealed class RiskOptions
 
     public void AddTo(Command command)
     {
-        foreach (Option option in new Option[] { Method, Distances, UntilCov, Part, Out, Resume })
+        foreach (Option option in new Option[] { Method, CrossCheck, Distances, UntilCov, Part, Out, Resume })
         {
             command.Options.Add(option);
         }
@@ -87,6 +89,7 @@ internal sealed class RiskOptions
         Method = Enum.Parse<RiskMethod>(parsed.GetValue(Method)!, ignoreCase: true),
         DistancesKm = parsed.GetValue(Distances) is { } km ? [.. km.Split(',').Select(double.Parse)] : ImmutableArray<double>.Empty,
         UntilCov = parsed.GetValue(UntilCov) is { } cov ? double.Parse(cov) : 0,
+        CrossCheck = parsed.GetValue(CrossCheck),
         Part = ToPart(parsed.GetValue(Part) ?? "1/1")!.Value,
     };
 

@@ -19,8 +19,10 @@ internal static class RiskDocument
             JsonObject row = Json.Of(d.Probability);
             row.Insert(0, "distance_km", d.DistanceKm);
             row["beta"] = Json.Number(d.Beta.Estimate);
+            row["method"] = d.Method.ToString().ToLowerInvariant();
             return row;
         });
+        document["rare_events"] = Json.List(result.RareEvents, RareEventDocument.Of);
         document["lives_km"] = new JsonObject(result.Lives.Select(l => KeyValuePair.Create(Name(l), Json.Number(l.LifeKm.Estimate))));
         document["lives_km_intervals"] = new JsonObject(
             result.Lives.Select(l => KeyValuePair.Create<string, JsonNode?>(Name(l), Json.Of(l.LifeKm))));

@@ -10,6 +10,7 @@ internal static class RiskText
     [
         .. Summary(result), "",
         Style.Heading("Failure probability over distance"), .. Distances(result), "",
+        .. RareEventText.Lines(result),
         Style.Heading("Lives: the distance by which a share has failed"), .. Lives(result), "",
         Style.Heading("Share of the damage by leg, mean over all vehicles"), .. Legs(result), "",
     ];
@@ -36,7 +37,7 @@ internal static class RiskText
         var table = new TextTable("distance km", "failed", "95 % interval", "beta", "<");
         foreach (DistanceRisk risk in result.Distances)
         {
-            string mark = risk.DistanceKm == result.RequiredKm ? "required" : "";
+            string mark = (risk.DistanceKm == result.RequiredKm ? "required " : "") + (risk.Method == RiskMethod.Importance ? "i" : "");
             table.Add(
                 Figures.Km(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability.Estimate),
                 Figures.ProbabilityRange(risk.Probability), Beta(risk), mark);

@@ -54,7 +54,7 @@ public sealed class FailureCurveTests
     [Fact]
     public void One_evaluation_says_nothing_of_its_error()
     {
-        RiskResult one = RiskAnalysis.Run(Model, new StudySettings(1, 1, "plain"), new RiskQuestion(), new RunOptions()).Result;
+        RiskResult one = RiskAnalysis.Run(Model, new StudySettings(1, 1, "plain"), new RiskQuestion { Method = RiskMethod.Conditional }, new RunOptions()).Result;
         Assert.Equal((0, 1), (one.AtRequired.Probability.Low, one.AtRequired.Probability.High));
     }
 

@@ -20,7 +20,7 @@ public sealed class RiskPartsTests
         var settings = new StudySettings(6_000, 4, sampling);
         RiskState joined = RiskAnalysis.Join([.. Enumerable.Range(1, parts).Reverse().Select(k =>
             RiskAnalysis.Run(Model, settings, new RiskQuestion { Part = new StudyPart(k, parts) }, new RunOptions()).State)]);
-        Same(Whole(settings), RiskAnalysis.Summarise(Model, joined, new RiskQuestion(), isPartial: false));
+        Same(Whole(settings), RiskAnalysis.Summarise(Model, joined, new RiskQuestion(), new RunOptions(), isPartial: false));
     }
 
     [Fact]

@@ -77,7 +77,7 @@ internal sealed class RareEventWords(
         }
     }
 
-    private static string Number(double x) => x.ToString("0.#E+0", CultureInfo.InvariantCulture);
+    private static string Number(double x) => x.ToString("0.#e0", CultureInfo.InvariantCulture);
 
     private static string Percent(double x) => (100 * x).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

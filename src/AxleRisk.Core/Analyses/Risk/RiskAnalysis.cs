@@ -39,15 +39,16 @@ public static class RiskAnalysis
                 && CurveOf(model, s.State, method).CoefficientOfVariation(model.Scenario.RequiredKm) <= question.UntilCov;
         });
         RiskState state = study.State;
-        return (Summarise(model, state, question, study.IsPartial), state);
+        return (Summarise(model, state, question, options, study.IsPartial), state);
     }
 
     /// <summary>The result of a state: of a whole study, or of as much of it as the state has.</summary>
     /// <param name="model">The scenario of the state.</param>
     /// <param name="state">The state.</param>
     /// <param name="question">Method and distances.</param>
+    /// <param name="options">How to run the rare-event answers; none are sought for a part of a study or a run ended early.</param>
     /// <param name="isPartial">Whether to mark the result as that of a run ended early.</param>
-    public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, bool isPartial)
+    public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, RunOptions options, bool isPartial)
     {
         (RiskMethod method, string reason) = Choose(model, question.Method);
         double required = model.Scenario.RequiredKm;
@@ -56,11 +57,11 @@ public static class RiskAnalysis
             .Append(required).Distinct().Order();
         LifeSummary all = LifeSummary.Sum(state.Replicates);
         StudySettings settings = state.Settings;
-        return new RiskResult
+        var sampled = new RiskResult
         {
             RequiredKm = required,
-            AtRequired = new DistanceRisk(required, curve.At(required)),
-            Distances = [.. distances.Select(d => new DistanceRisk(d, curve.At(d)))],
+            AtRequired = new DistanceRisk(required, curve.At(required), method),
+            Distances = [.. distances.Select(d => new DistanceRisk(d, curve.At(d), method))],
             Lives = [.. LifePercents.Select(p => new LifeQuantile(p, curve.Life(p / 100)))],
             MedianFactorsLifeKm = BaseCaseAnalysis.MedianFactorsLifeKm(model),
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, all.LegShare(i).MeanInterval()))],
@@ -68,6 +69,8 @@ public static class RiskAnalysis
             MethodReason = reason,
             Run = new RunRecord(all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
+        bool isWhole = !isPartial && state.FirstBlock == 0 && state.EndBlock == BlocksOf(settings);
+        return isWhole ? RareDistances.Refine(model, sampled, question, options) : sampled;
     }
 
     /// <summary>The number of blocks that a study of these settings is cut into.</summary>
@@ -105,7 +108,7 @@ public static class RiskAnalysis
         {
             (RiskMethod.Crude, _) => (RiskMethod.Crude, "failures are counted, as asked"),
             (_, true) => (RiskMethod.Conditional, Exact),
-            (RiskMethod.Auto, false) => (RiskMethod.Crude, Counted),
+            (RiskMethod.Auto or RiskMethod.Importance, false) => (RiskMethod.Crude, Counted),
             _ => throw new StudyException("the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
         };
     }

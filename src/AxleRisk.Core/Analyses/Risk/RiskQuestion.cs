@@ -14,6 +14,9 @@ public sealed record RiskQuestion
     /// <summary>Stop when the failure probability at the required distance has this coefficient of variation; 0 never.</summary>
     public double UntilCov { get; init; }
 
+    /// <summary>Whether subset simulation checks the rare-event answers.</summary>
+    public bool CrossCheck { get; init; }
+
     /// <summary>The part of the study to run.</summary>
     public StudyPart Part { get; init; } = StudyPart.Whole;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.RareEvents;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 
@@ -15,6 +16,9 @@ public enum RiskMethod
 
     /// <summary>The exact failure probability given the damage is averaged (conditional Monte Carlo).</summary>
     Conditional,
+
+    /// <summary>Importance sampling about the design points, at every distance of the table.</summary>
+    Importance,
 }
 
 /// <summary>The failure probability over distance and the lives.</summary>
@@ -38,20 +42,24 @@ public sealed record RiskResult
     /// <summary>The mean share of the damage that each leg does, over all evaluations.</summary>
     public required ImmutableArray<LegDamage> Legs { get; init; }
 
-    /// <summary>The method used: never <see cref="RiskMethod.Auto"/>.</summary>
+    /// <summary>The method of the sampled part: crude or conditional.</summary>
     public required RiskMethod Method { get; init; }
 
     /// <summary>Why that method, in a sentence.</summary>
     public required string MethodReason { get; init; }
 
-    /// <summary>The run behind it.</summary>
+    /// <summary>The rare-event answers that stand in the table in place of sampled ones, rising in distance.</summary>
+    public ImmutableArray<RareEventResult> RareEvents { get; init; } = [];
+
+    /// <summary>The run behind the sampled part; each rare-event answer carries its own.</summary>
     public required RunRecord Run { get; init; }
 }
 
 /// <summary>The failure probability by one distance, with its 95 % interval.</summary>
 /// <param name="DistanceKm">The distance.</param>
 /// <param name="Probability">P(life &lt; distance).</param>
-public sealed record DistanceRisk(double DistanceKm, Interval Probability)
+/// <param name="Method">The method behind this probability.</param>
+public sealed record DistanceRisk(double DistanceKm, Interval Probability, RiskMethod Method)
 {
     /// <summary>The reliability index beta = -Phi^-1(P) with its interval.</summary>
     public Interval Beta => new(
