@@ -13,4 +13,9 @@ internal static class Check
         double.IsFinite(x) && x > bound
             ? x
             : throw new DistributionException($"{name} must be above {boundName} ({bound:G6}), not {x:G6}", name);
+
+    public static double Between(double x, double low, double high, string name) =>
+        x >= low && x <= high
+            ? x
+            : throw new DistributionException($"{name} must lie between {low:G6} and {high:G6}, not {x:G6}", name);
 }

@@ -40,8 +40,14 @@ public abstract class Distribution
     /// <summary>P(X &lt;= <paramref name="x"/>), with full relative accuracy in the lower tail where the family allows it.</summary>
     public abstract double Cumulative(double x);
 
+    /// <summary>P(X &gt; <paramref name="x"/>); the families override it so that it keeps its digits in the upper tail.</summary>
+    public virtual double Upper(double x) => 1 - Cumulative(x);
+
     /// <summary>The quantile: the least x with P(X &lt;= x) &gt;= <paramref name="p"/>; <paramref name="p"/> in [0, 1].</summary>
     public abstract double Quantile(double p);
+
+    /// <summary>The x with P(X &gt; x) = <paramref name="q"/>: <c>Quantile(1 - q)</c> without the rounding of 1 - q, which a small q would not survive.</summary>
+    public virtual double UpperQuantile(double q) => Quantile(1 - q);
 
     /// <summary>The quantiles of a whole column: <c>x[i] = Quantile(p[i])</c>; the spans have one length and may be the same.</summary>
     public virtual void Quantiles(ReadOnlySpan<double> p, Span<double> x)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -15,7 +16,7 @@ public sealed class LogUniform : Distribution
     {
         Minimum = Check.Positive(low, "low");
         Maximum = Check.Above(high, low, "high", "low");
-        logRatio = Math.Log(high / low);
+        logRatio = NearZero.LogOnePlus((high - low) / low);
     }
 
     /// <inheritdoc/>
@@ -34,16 +35,34 @@ public sealed class LogUniform : Distribution
     public override double Mean => (Maximum - Minimum) / logRatio;
 
     /// <inheritdoc/>
-    public override double StandardDeviation =>
-        Math.Sqrt((((Maximum * Maximum) - (Minimum * Minimum)) / (2 * logRatio)) - (Mean * Mean));
+    public override double StandardDeviation
+    {
+        get
+        {
+            double l2 = logRatio * logRatio;
+
+            // sinh(L)/L - (sinh(L/2)/(L/2))^2, by its series where the difference would cancel.
+            double variance = logRatio < 0.05
+                ? l2 * ((1.0 / 12) + (l2 / 180) + (l2 * l2 / 6720))
+                : (Math.Sinh(logRatio) / logRatio) - (2 * (Math.Cosh(logRatio) - 1) / l2);
+            return Math.Sqrt(Minimum) * Math.Sqrt(Maximum) * Math.Sqrt(variance);
+        }
+    }
 
     /// <inheritdoc/>
     public override double Density(double x) => x >= Minimum && x <= Maximum ? 1 / (x * logRatio) : 0;
 
     /// <inheritdoc/>
     public override double Cumulative(double x) =>
-        x <= Minimum ? 0 : x >= Maximum ? 1 : Math.Log(x / Minimum) / logRatio;
+        x <= Minimum ? 0 : x >= Maximum ? 1 : NearZero.LogOnePlus((x - Minimum) / Minimum) / logRatio;
 
     /// <inheritdoc/>
-    public override double Quantile(double p) => p >= 1 ? Maximum : Minimum * Math.Exp(p * logRatio);
+    public override double Upper(double x) =>
+        x <= Minimum ? 1 : x >= Maximum ? 0 : -NearZero.LogOnePlus((x - Maximum) / Maximum) / logRatio;
+
+    /// <inheritdoc/>
+    public override double Quantile(double p) => p >= 1 ? Maximum : Math.Min(Maximum, Minimum * Math.Exp(p * logRatio));
+
+    /// <inheritdoc/>
+    public override double UpperQuantile(double q) => q >= 1 ? Minimum : Math.Max(Minimum, Maximum * Math.Exp(-q * logRatio));
 }

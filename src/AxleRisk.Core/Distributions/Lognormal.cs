@@ -38,11 +38,19 @@ public sealed class Lognormal : Distribution
     public override double Mean => MedianValue * Math.Exp(StandardDeviationOfLn * StandardDeviationOfLn / 2);
 
     /// <inheritdoc/>
-    public override double StandardDeviation => Mean * Math.Sqrt(Math.Exp(StandardDeviationOfLn * StandardDeviationOfLn) - 1);
+    public override double StandardDeviation => Mean * Math.Sqrt(NearZero.ExpMinusOne(StandardDeviationOfLn * StandardDeviationOfLn));
 
     /// <summary>The lognormal distribution of a median and a coefficient of variation: sd_ln = sqrt(ln(1 + CoV^2)).</summary>
-    public static Lognormal FromMedianAndCov(double median, double cov) =>
-        new(median, Math.Sqrt(Math.Log(1 + Math.Pow(Check.Positive(cov, "cov"), 2))));
+    /// <exception cref="DistributionException">A parameter is not above 0.</exception>
+    public static Lognormal FromMedianAndCov(double median, double cov) => new(median, StandardDeviationOfLnFor(cov));
+
+    /// <summary>The lognormal distribution of a mean and a coefficient of variation: median = mean / sqrt(1 + CoV^2).</summary>
+    /// <exception cref="DistributionException">A parameter is not above 0.</exception>
+    public static Lognormal FromMeanAndCov(double mean, double cov)
+    {
+        double standardDeviationOfLn = StandardDeviationOfLnFor(cov);
+        return new(Check.Positive(mean, "mean") * Math.Exp(-standardDeviationOfLn * standardDeviationOfLn / 2), standardDeviationOfLn);
+    }
 
     /// <inheritdoc/>
     public override double Density(double x) =>
@@ -53,5 +61,15 @@ public sealed class Lognormal : Distribution
         x > 0 ? StandardNormal.Cumulative(Math.Log(x / MedianValue) / StandardDeviationOfLn) : 0;
 
     /// <inheritdoc/>
+    public override double Upper(double x) =>
+        x > 0 ? StandardNormal.Upper(Math.Log(x / MedianValue) / StandardDeviationOfLn) : 1;
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => MedianValue * Math.Exp(StandardDeviationOfLn * StandardNormal.Quantile(p));
+
+    /// <inheritdoc/>
+    public override double UpperQuantile(double q) => MedianValue * Math.Exp(-StandardDeviationOfLn * StandardNormal.Quantile(q));
+
+    private static double StandardDeviationOfLnFor(double cov) =>
+        Math.Sqrt(NearZero.LogOnePlus(Math.Pow(Check.Positive(cov, "cov"), 2)));
 }

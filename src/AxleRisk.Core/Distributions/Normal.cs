@@ -41,5 +41,11 @@ public sealed class Normal : Distribution
     public override double Cumulative(double x) => StandardNormal.Cumulative((x - Mean) / StandardDeviation);
 
     /// <inheritdoc/>
+    public override double Upper(double x) => StandardNormal.Upper((x - Mean) / StandardDeviation);
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => Mean + (StandardDeviation * StandardNormal.Quantile(p));
+
+    /// <inheritdoc/>
+    public override double UpperQuantile(double q) => Mean - (StandardDeviation * StandardNormal.Quantile(q));
 }
