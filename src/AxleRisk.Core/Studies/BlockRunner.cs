@@ -55,7 +55,8 @@ public static class BlockRunner
                     long first = block * blockSize;
                     int count = (int)Math.Min(blockSize, rows - first);
                     results[block] = work(worker, first, count);
-                    options.Progress?.Invoke(Interlocked.Add(ref done, count));
+                    long soFar = Interlocked.Add(ref done, count);
+                    options.Progress?.Invoke(soFar);
                 }
             });
         }

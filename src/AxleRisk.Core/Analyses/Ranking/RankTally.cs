@@ -5,11 +5,9 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Ranking;
 
 /// <summary>
-/// The work of one block of the ranking: sums for the first-order indices by the estimator of Saltelli et al. (2010,
-/// Computer Physics Communications 181, table 2 b) and for the total indices by Jansen's (1999), of ln life and of failure.
-/// For the event, exact probabilities given the damage stand in for counted failures where the scenario allows it: two
-/// evaluations that share all scatter fail together with Phi(min(g, g')), those that share a part rho of its variance with
-/// the bivariate normal Phi2(g, g'; rho).
+/// The work of one block of the ranking: the sums of <see cref="SobolTerms"/> for ln life and for failure before the
+/// required distance. For the event, exact probabilities given the damage stand in for counted failures where the scenario
+/// allows it.
 /// </summary>
 internal sealed class RankTally(LifeModel model, StudySettings settings, RankPlan layout, SamplingPlan plan, int blockSize, double centreLnLife)
 {
@@ -62,24 +60,21 @@ internal sealed class RankTally(LifeModel model, StudySettings settings, RankPla
         for (int i = 0; i < count; i++)
         {
             double a = w.OfA.LnLife[i];
-            double b = w.OfB.LnLife[i];
             double mixed = w.OfMixed.LnLife[i];
-            sums[RankPlan.LifeFirst(g)] += b * (mixed - a);
-            sums[RankPlan.LifeTotal(g)] += 0.5 * Square(a - mixed);
+            sums[RankPlan.LifeFirst(g)] += SobolTerms.First(a, w.OfB.LnLife[i], mixed);
+            sums[RankPlan.LifeTotal(g)] += SobolTerms.Total(a, mixed);
+            double pA = w.OfA.Fails[i];
+            double pB = w.OfB.Fails[i];
             if (conditional && group.IsScale)
             {
-                // Only this part of the scatter is shared, or all but this part.
-                double ga = w.OfA.Standardised[i];
-                double gb = w.OfB.Standardised[i];
-                sums[RankPlan.EventFirst(g)] += BivariateNormal.Cumulative(ga, gb, rho) - (w.OfA.Fails[i] * w.OfB.Fails[i]);
-                sums[RankPlan.EventTotal(g)] += w.OfA.Fails[i] - BivariateNormal.Cumulative(ga, ga, 1 - rho);
+                double gA = w.OfA.Standardised[i];
+                sums[RankPlan.EventFirst(g)] += SobolTerms.ScaleFirst(gA, w.OfB.Standardised[i], pA, pB, rho);
+                sums[RankPlan.EventTotal(g)] += SobolTerms.ScaleTotal(gA, pA, rho);
             }
             else
             {
-                sums[RankPlan.EventFirst(g)] += w.OfB.Fails[i] * (w.OfMixed.Fails[i] - w.OfA.Fails[i]);
-
-                // All scatter is shared: Phi(g) + Phi(g') - 2 Phi(min(g, g')), halved; for indicators the same thing.
-                sums[RankPlan.EventTotal(g)] += 0.5 * Math.Abs(w.OfA.Fails[i] - w.OfMixed.Fails[i]);
+                sums[RankPlan.EventFirst(g)] += SobolTerms.First(pA, pB, w.OfMixed.Fails[i]);
+                sums[RankPlan.EventTotal(g)] += SobolTerms.EventTotal(pA, w.OfMixed.Fails[i]);
             }
         }
     }

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;

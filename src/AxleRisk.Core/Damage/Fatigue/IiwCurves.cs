@@ -17,7 +17,8 @@ internal static class IiwCurves
     private const double KneeCycles = 1e7;
 
     private const string Source =
-        "IIW Recommendations (2016), steel, direct stress, variable amplitude; 97.7 % survival: mean = design + 2 x 0.20 in log10 N; from memory";
+        "IIW Recommendations (2016), steel, direct stress, variable amplitude; 97.7 % survival: mean = design + 2 x 0.20 in log10 N; "
+        + "from memory";
 
     public static ImmutableArray<SnCurve> All { get; } =
         [.. new[] { 160, 140, 125, 112, 100, 90, 80, 71, 63, 56, 50, 45, 40, 36 }.Select(Row)];

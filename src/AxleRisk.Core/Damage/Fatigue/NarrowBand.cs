@@ -1,6 +1,8 @@
 namespace AxleRisk.Core.Damage;
 
-/// <summary>Narrow-band counting: a Rayleigh range for every up-crossing of the mean (JCSS Probabilistic Model Code 3.12, annex B).</summary>
+/// <summary>
+/// Narrow-band counting: a Rayleigh range for every up-crossing of the mean (JCSS Probabilistic Model Code 3.12, annex B).
+/// </summary>
 internal static class NarrowBand
 {
     /// <summary>

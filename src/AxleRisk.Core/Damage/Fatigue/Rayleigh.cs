@@ -1,6 +1,8 @@
 namespace AxleRisk.Core.Damage;
 
-/// <summary>Ranges of twice a Rayleigh amplitude: the Weibull density of shape 2 and scale 2 sqrt(2) times the standard deviation.</summary>
+/// <summary>
+/// Ranges of twice a Rayleigh amplitude: the Weibull density of shape 2 and scale 2 sqrt(2) times the standard deviation.
+/// </summary>
 internal static class Rayleigh
 {
     private const double ScaleOverSigma = 2 * 1.4142135623730950488;

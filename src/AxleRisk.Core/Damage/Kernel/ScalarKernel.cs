@@ -11,7 +11,9 @@ internal static class ScalarKernel
     /// <param name="count">How many rows.</param>
     /// <param name="curves">The mean S-N curves that <see cref="DamageColumns.Category"/> points into.</param>
     /// <param name="method">How cycles are counted.</param>
-    /// <param name="damageByLeg">Filled by leg and row with what the leg adds per km of the use: its share times the damage per km on it.</param>
+    /// <param name="damageByLeg">
+    /// Filled by leg and row with what the leg adds per km of the use: its share times the damage per km on it.
+    /// </param>
     /// <param name="damagePerKm">Filled with the sum over the legs. Infinite where the stress per force is.</param>
     public static void Evaluate(
         DamageColumns columns, int count, ReadOnlySpan<SnCurve> curves, CountingMethod method, double[][] damageByLeg,
