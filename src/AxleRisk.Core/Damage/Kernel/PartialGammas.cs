@@ -1,0 +1,54 @@
+using System.Runtime.CompilerServices;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Damage;
+
+/// <summary><see cref="PartialGamma"/> several rows at a time: Gamma(a, y) on its way up from a = 1 or 1/2, with y^a e^-y.</summary>
+/// <typeparam name="T">The lanes.</typeparam>
+/// <param name="a">The first argument so far.</param>
+/// <param name="upper">Gamma(a, y).</param>
+/// <param name="power">y^a e^-y.</param>
+internal struct PartialGammas<T>(double a, T upper, T power)
+    where T : struct, IDoubleLanes<T>
+{
+    // Below it the lower function is summed as a series: the difference from the complete one has too few digits.
+    private const double Small = 0.01;
+
+    private double a = a;
+    private T upper = upper;
+    private T power = power;
+
+    /// <summary>Gamma(a, y).</summary>
+    public readonly T Upper => upper;
+
+    /// <summary>Starts at a = 1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static PartialGammas<T> Exponential(T y)
+    {
+        T exp = VectorMath.Exp(T.Create(0) - y);
+        return new(1, exp, y * exp);
+    }
+
+    /// <summary>Raises a by a whole number: Gamma(a + 1, y) = a Gamma(a, y) + y^a e^-y (DLMF 8.8.2).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void RaiseBy(int steps, T y)
+    {
+        for (int i = 0; i < steps; i++)
+        {
+            upper = T.MultiplyAdd(T.Create(a), upper, power);
+            power *= y;
+            a++;
+        }
+    }
+
+    /// <summary>The lower function, the complete one being <paramref name="complete"/>; its series is DLMF 8.7.1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T Lower(double complete, T y)
+    {
+        T one = T.Create(1);
+        T series = T.MultiplyAdd(y, T.Create(1 / (a + 3)), one);
+        series = T.MultiplyAdd(y * series, T.Create(1 / (a + 2)), one);
+        series = T.MultiplyAdd(y * series, T.Create(1 / (a + 1)), one);
+        return T.IfLess(y, T.Create(Small), power * series * T.Create(1 / a), T.Create(complete) - upper);
+    }
+}
