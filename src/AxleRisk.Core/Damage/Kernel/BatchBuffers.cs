@@ -29,6 +29,18 @@ internal sealed class BatchBuffers(int legs)
     /// <summary>The sums of one leg on its corrugation.</summary>
     public AlignedBuffer<float> CorrugatedSums { get; } = new(4 * Rows);
 
+    /// <summary>The range density of one leg.</summary>
+    public RangeParts Parts { get; } = new(Rows);
+
+    /// <summary>Damage per second of one leg, of each pair of slopes in turn.</summary>
+    public AlignedBuffer<double> OfPair { get; } = new(Rows);
+
+    /// <summary>Damage per second of one leg in units of that of a cycle at the knee.</summary>
+    public AlignedBuffer<double> PerSecond { get; } = new(Rows);
+
+    /// <summary>The same on its corrugation.</summary>
+    public AlignedBuffer<double> CorrugatedPerSecond { get; } = new(Rows);
+
     /// <summary>Damage per km of use, by leg.</summary>
     public AlignedBuffer<double> Damage { get; } = new(legs * Rows);
 

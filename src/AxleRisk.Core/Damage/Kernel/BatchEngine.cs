@@ -26,15 +26,26 @@ internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
             LegScales.Fill<TDouble>(columns, first, rows, leg, curves, tile);
         TileMoments.Fill<TFloat>(columns, first, rows, tile);
         for (int leg = 0; leg < legs; leg++)
+            EvaluateLeg(columns, first, rows, leg, method, curves, tile);
+        AddUp(legs, rows, tile);
+    }
+
+    private static void EvaluateLeg(
+        DamageColumns columns, int first, int rows, int leg, CountingMethod method, CurveColumns curves, BatchBuffers tile)
+    {
+        LegColumns l = columns.Legs[leg];
+        ref float sums = ref tile.Sums.At(4 * leg * BatchBuffers.Rows);
+        ref double scale = ref tile.MomentScale.At(leg * BatchBuffers.Rows);
+        LegDamages.FillPerSecond<TDouble>(method, ref sums, ref scale, rows, curves, tile, tile.PerSecond);
+        bool corrugated = l.CorrugatedShare.AsSpan(first, rows).ContainsAnyExcept(0.0);
+        if (corrugated)
         {
-            LegColumns l = columns.Legs[leg];
-            bool corrugated = l.CorrugatedShare.AsSpan(first, rows).ContainsAnyExcept(0.0);
-            if (corrugated)
-                CorrugationMoments.Fill<TFloat>(columns, first, rows, leg, tile);
-            LegDamages.Fill<TDouble>(l, first, rows, leg, corrugated, method, curves, tile);
+            CorrugationMoments.Fill<TFloat>(columns, first, rows, leg, tile);
+            LegDamages.FillPerSecond<TDouble>(
+                method, ref tile.CorrugatedSums.At(0), ref scale, rows, curves, tile, tile.CorrugatedPerSecond);
         }
 
-        AddUp(legs, rows, tile);
+        LegDamages.FillPerKm<TDouble>(l, first, rows, leg, corrugated, curves, tile);
     }
 
     private static void AddUp(int legs, int rows, BatchBuffers tile)

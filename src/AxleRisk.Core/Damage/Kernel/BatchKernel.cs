@@ -62,6 +62,8 @@ internal sealed class BatchKernel
                 tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows).CopyTo(damageByLeg[leg].AsSpan(first));
             Repair(columns, first, rows, damageByLeg, damagePerKm);
         }
+
+        GC.KeepAlive(this); // the tile's memory is addressed directly
     }
 
     // Whatever the vector code does not serve it answers with NaN.

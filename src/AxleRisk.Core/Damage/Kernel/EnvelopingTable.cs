@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using AxleRisk.Core.Numerics;
 
@@ -14,6 +15,7 @@ internal sealed class EnvelopingTable
 
     private readonly int rowLength;
     private readonly int phases;
+    private readonly int log2Phases;
     private readonly double substepsPerLog;
     private readonly AlignedBuffer<float> rows;
 
@@ -25,6 +27,7 @@ internal sealed class EnvelopingTable
     public EnvelopingTable(int points, double step, int phases, double greatestShift)
     {
         this.phases = phases;
+        log2Phases = BitOperations.Log2((uint)phases);
         GreatestLogShift = Math.Log(greatestShift);
         substepsPerLog = phases / step;
         int length = (int)((GreatestLogShift - LeastLogShift) / step) + points + 1;
@@ -51,9 +54,10 @@ internal sealed class EnvelopingTable
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public (int Values, int Slopes, float Fraction) Find(double logShift)
     {
-        double position = (Math.Max(logShift, LeastLogShift) - LeastLogShift) * substepsPerLog;
+        double above = logShift - LeastLogShift;
+        double position = (above > 0 ? above : 0) * substepsPerLog;
         int substep = (int)position;
-        int values = 2 * (substep & (phases - 1)) * rowLength + substep / phases;
+        int values = 2 * (substep & (phases - 1)) * rowLength + (substep >> log2Phases);
         return (values, values + rowLength, (float)(position - substep));
     }
 

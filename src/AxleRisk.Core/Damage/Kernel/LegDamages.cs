@@ -7,54 +7,54 @@ namespace AxleRisk.Core.Damage;
 /// <summary>From the sums of a leg to its part in the damage per km of the use, several rows at a time.</summary>
 internal static class LegDamages
 {
-    /// <summary>Fills the damage of a leg; NaN in rows that only the scalar code serves.</summary>
-    public static void Fill<T>(LegColumns leg, int first, int rows, int index, bool corrugated, CountingMethod method, CurveColumns curves, BatchBuffers to)
+    /// <summary>
+    /// Fills damage per second in units of that of a cycle at the knee and in units of the grid's centre; NaN in rows that only the scalar
+    /// code serves.
+    /// </summary>
+    public static void FillPerSecond<T>(
+        CountingMethod method, ref float sums, ref double momentScale, int rows, CurveColumns curves, BatchBuffers tile,
+        AlignedBuffer<double> perSecond)
+        where T : struct, IDoubleLanes<T>
+    {
+        CountingBatch.Fill<T>(method, ref sums, BatchBuffers.Rows, ref momentScale, rows, tile.Parts);
+        perSecond.Span.Fill(double.NaN);
+        for (int pair = 0; pair < curves.SlopePairs.Length; pair++)
+        {
+            tile.OfPair.Span.Clear();
+            for (int part = CountingBatch.FirstPart(method); part < RangeParts.Count; part++)
+            {
+                PartDamages.Add<T>(
+                    tile.Parts, part, curves.SlopePairs[pair], ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfPair.At(0));
+            }
+
+            for (int row = 0; row < rows; row += T.Count)
+            {
+                T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
+                ref double to = ref perSecond.At(row);
+                T.Store(T.IfLess(other, T.Create(0.5), T.Load(in tile.OfPair.At(row)), T.Load(in to)), ref to);
+            }
+        }
+    }
+
+    /// <summary>Fills the leg's damage per km of use from <see cref="BatchBuffers.PerSecond"/> and its corrugated twin.</summary>
+    public static void FillPerKm<T>(LegColumns leg, int first, int rows, int index, bool corrugated, CurveColumns curves, BatchBuffers tile)
         where T : struct, IDoubleLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
         {
             int at = index * BatchBuffers.Rows + row;
-            T scale = T.Load(in to.MomentScale.At(at));
-            T perSecond = PerSecond(ref to.Sums.At(4 * index * BatchBuffers.Rows + row), scale, row, method, curves);
+            T perSecond = T.Load(in tile.PerSecond.At(row));
             if (corrugated)
             {
-                T on = PerSecond(ref to.CorrugatedSums.At(row), scale, row, method, curves);
+                // Where the share is 0 the plain part comes out to the last bit.
                 T share = Load<T>(leg.CorrugatedShare, first + row);
-                // Not a difference times the share: where the share is 0 the plain part must come out to the last bit.
-                perSecond = (T.Create(1) - share) * perSecond + share * on;
+                perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in tile.CorrugatedPerSecond.At(row));
             }
 
             T perKm = T.Create(1000 * MomentGrid.CentreHz) * T.Load(in curves.DamageAtKnee.At(row))
-                * T.Load(in to.InverseSpeed.At(at)) * Load<T>(leg.Share, first + row);
-            T.Store(perSecond * perKm, ref to.Damage.At(at));
+                * T.Load(in tile.InverseSpeed.At(at)) * Load<T>(leg.Share, first + row);
+            T.Store(perSecond * perKm, ref tile.Damage.At(at));
         }
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T PerSecond<T>(ref float sums, T scale, int row, CountingMethod method, CurveColumns curves)
-        where T : struct, IDoubleLanes<T>
-    {
-        var counts = new RangeCounts<T>(
-            scale * T.Load(in sums),
-            scale * T.Load(in Unsafe.Add(ref sums, BatchBuffers.Rows)),
-            scale * T.Load(in Unsafe.Add(ref sums, 2 * BatchBuffers.Rows)),
-            scale * T.Load(in Unsafe.Add(ref sums, 3 * BatchBuffers.Rows)));
-        T cutOff = T.Load(in curves.CutOffOverKnee.At(row));
-        T pair = T.Load(in curves.Pair.At(row));
-        T result = T.Create(double.NaN);
-        for (int i = 0; i < curves.SlopePairs.Length; i++)
-        {
-            SlopePair slopes = curves.SlopePairs[i];
-            T damage = method switch
-            {
-                CountingMethod.Dirlik => counts.Dirlik(cutOff, curves.HasCutOff, slopes),
-                CountingMethod.NarrowBand => counts.NarrowBand(cutOff, curves.HasCutOff, slopes),
-                _ => counts.TovoBenasciutti(cutOff, curves.HasCutOff, slopes),
-            };
-            result = T.IfLess(T.Abs(pair - T.Create(i)), T.Create(0.5), damage, result);
-        }
-
-        return result;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -5,29 +5,30 @@ namespace AxleRisk.Core.Damage;
 
 /// <summary><see cref="PartialGamma"/> several rows at a time: Gamma(a, y) on its way up from a = 1 or 1/2, with y^a e^-y.</summary>
 /// <typeparam name="T">The lanes.</typeparam>
-/// <param name="a">The first argument so far.</param>
-/// <param name="upper">Gamma(a, y).</param>
-/// <param name="power">y^a e^-y.</param>
-internal struct PartialGammas<T>(double a, T upper, T power)
+internal struct PartialGammas<T>
     where T : struct, IDoubleLanes<T>
 {
     // Below it the lower function is summed as a series: the difference from the complete one has too few digits.
     private const double Small = 0.01;
 
-    private double a = a;
-    private T upper = upper;
-    private T power = power;
+    private double a;
+    private T upper;
+    private T power;
+
+    /// <summary>Starts anywhere.</summary>
+    /// <param name="a">The first argument.</param>
+    /// <param name="upper">Gamma(a, y).</param>
+    /// <param name="power">y^a e^-y.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public PartialGammas(double a, T upper, T power)
+    {
+        this.a = a;
+        this.upper = upper;
+        this.power = power;
+    }
 
     /// <summary>Gamma(a, y).</summary>
     public readonly T Upper => upper;
-
-    /// <summary>Starts at a = 1.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static PartialGammas<T> Exponential(T y)
-    {
-        T exp = VectorMath.Exp(T.Create(0) - y);
-        return new(1, exp, y * exp);
-    }
 
     /// <summary>Raises a by a whole number: Gamma(a + 1, y) = a Gamma(a, y) + y^a e^-y (DLMF 8.8.2).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

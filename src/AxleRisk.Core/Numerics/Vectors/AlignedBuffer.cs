@@ -7,20 +7,19 @@ namespace AxleRisk.Core.Numerics;
 /// Memory that starts on a cache line and never moves. Vector code reads whole registers: one that straddles two lines costs twice.
 /// </summary>
 /// <typeparam name="T">The elements' type.</typeparam>
-internal sealed class AlignedBuffer<T>
+internal sealed unsafe class AlignedBuffer<T>
     where T : unmanaged
 {
     private const int LineBytes = 64;
     private readonly T[] memory;
-    private readonly int first;
+    private readonly T* start;
 
     /// <summary>Allocates <paramref name="length"/> zeros.</summary>
     public AlignedBuffer(int length)
     {
-        int spare = LineBytes / Unsafe.SizeOf<T>();
-        memory = GC.AllocateArray<T>(length + spare, pinned: true);
-        nint misplaced = Marshal.UnsafeAddrOfPinnedArrayElement(memory, 0) & (LineBytes - 1);
-        first = misplaced == 0 ? 0 : (int)(LineBytes - misplaced) / Unsafe.SizeOf<T>();
+        memory = GC.AllocateArray<T>(length + LineBytes / sizeof(T), pinned: true);
+        nint first = Marshal.UnsafeAddrOfPinnedArrayElement(memory, 0);
+        start = (T*)((first + LineBytes - 1) & -LineBytes);
         Length = length;
     }
 
@@ -28,9 +27,12 @@ internal sealed class AlignedBuffer<T>
     public int Length { get; }
 
     /// <summary>The elements.</summary>
-    public Span<T> Span => memory.AsSpan(first, Length);
+    public Span<T> Span => new(start, Length);
 
-    /// <summary>The element at an index, unchecked: for inner loops whose bounds are fixed by construction.</summary>
+    /// <summary>
+    /// The element at an index, unchecked: for inner loops whose bounds are fixed by construction. The buffer must outlive the reference,
+    /// which does not keep it alive.
+    /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public ref T At(int index) => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(memory), first + index);
+    public ref T At(int index) => ref start[index];
 }

@@ -1,5 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.Arm;
+using System.Runtime.Intrinsics.X86;
 
 namespace AxleRisk.Core.Numerics;
 
@@ -47,18 +49,10 @@ internal readonly struct FloatLanes128(Vector128<float> value) : IFloatLanes<Flo
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector128<float> Sums(FloatLanes128 a, FloatLanes128 b, FloatLanes128 c, FloatLanes128 d)
     {
-        // Transposed, then added: (a0 b0 a1 b1) + (a2 b2 a3 b3), and so on.
-        Vector128<float> ab = Pairs(a.value, b.value);
-        Vector128<float> cd = Pairs(c.value, d.value);
-        return Vector128.Create(ab.GetLower() + ab.GetUpper(), cd.GetLower() + cd.GetUpper());
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector128<float> Pairs(Vector128<float> a, Vector128<float> b)
-    {
-        Vector128<float> low = Vector128.Create(a.GetLower(), b.GetLower());
-        Vector128<float> high = Vector128.Create(a.GetUpper(), b.GetUpper());
-        Vector128<float> sum = low + high; // a0+a2 a1+a3 b0+b2 b1+b3
-        return Vector128.Shuffle(sum, Vector128.Create(0, 2, 1, 3));
+        if (Sse3.IsSupported)
+            return Sse3.HorizontalAdd(Sse3.HorizontalAdd(a.value, b.value), Sse3.HorizontalAdd(c.value, d.value));
+        if (AdvSimd.Arm64.IsSupported)
+            return AdvSimd.Arm64.AddPairwise(AdvSimd.Arm64.AddPairwise(a.value, b.value), AdvSimd.Arm64.AddPairwise(c.value, d.value));
+        return Vector128.Create(Vector128.Sum(a.value), Vector128.Sum(b.value), Vector128.Sum(c.value), Vector128.Sum(d.value));
     }
 }

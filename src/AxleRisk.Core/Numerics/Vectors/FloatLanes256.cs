@@ -45,10 +45,8 @@ internal readonly struct FloatLanes256(Vector256<float> value) : IFloatLanes<Flo
     public static FloatLanes256 Exp(FloatLanes256 value) => new(Vector256.Exp(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector128<float> Sums(FloatLanes256 a, FloatLanes256 b, FloatLanes256 c, FloatLanes256 d)
-    {
-        return FloatLanes128.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
-    }
+    public static Vector128<float> Sums(FloatLanes256 a, FloatLanes256 b, FloatLanes256 c, FloatLanes256 d) =>
+        FloatLanes128.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static FloatLanes128 Fold(FloatLanes256 x) => new(x.value.GetLower() + x.value.GetUpper());

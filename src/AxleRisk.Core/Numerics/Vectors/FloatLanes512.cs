@@ -45,10 +45,8 @@ internal readonly struct FloatLanes512(Vector512<float> value) : IFloatLanes<Flo
     public static FloatLanes512 Exp(FloatLanes512 value) => new(Vector512.Exp(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector128<float> Sums(FloatLanes512 a, FloatLanes512 b, FloatLanes512 c, FloatLanes512 d)
-    {
-        return FloatLanes256.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
-    }
+    public static Vector128<float> Sums(FloatLanes512 a, FloatLanes512 b, FloatLanes512 c, FloatLanes512 d) =>
+        FloatLanes256.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static FloatLanes256 Fold(FloatLanes512 x) => new(x.value.GetLower() + x.value.GetUpper());
