@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using AxleRisk.Core.Numerics;
 
@@ -44,8 +45,8 @@ internal static class CorrugationMoments
         where T : struct, IFloatLanes<T>
     {
         MomentGrid grid = MomentGrid.Full;
-        (int values, int slopes, float fraction) = grid.Table.Find(logShift);
-        T part = T.Create(fraction);
+        Envelope envelope = grid.Table.Find(logShift);
+        T part = T.Create(envelope.Fraction);
         T m0 = T.Create(0), m1 = m0, m2 = m0, m4 = m0;
         for (int i = 0; i < grid.Points; i += T.Count)
         {
@@ -55,7 +56,8 @@ internal static class CorrugationMoments
                 continue;
             T squared = T.Load(in grid.SquaredFrequencies.At(i));
             T z = (T.Sqrt(squared) * T.Create(inversePeak) - T.Create(1)) * T.Create((float)(1 / Corrugation.RelativeBandwidth));
-            T gain = T.MultiplyAdd(part, T.Load(in grid.Table.At(slopes + i)), T.Load(in grid.Table.At(values + i)));
+            T gain = T.MultiplyAdd(
+                part, T.Load(in Unsafe.Add(ref envelope.Slopes, i)), T.Load(in Unsafe.Add(ref envelope.Values, i)));
             gain *= squared * T.Exp(T.Create(-0.5f) * z * z);
             m0 = T.MultiplyAdd(gain, T.Load(in spectrum.At(i)), m0);
             m1 = T.MultiplyAdd(gain, T.Load(in spectrum.At(grid.Points + i)), m1);

@@ -50,20 +50,16 @@ internal sealed class EnvelopingTable
     /// <summary>ln s of the greatest shift in the table.</summary>
     public double GreatestLogShift { get; }
 
-    /// <summary>Where the gains of a shift lie: the value at the grid's point i is <c>At(Values + i) + Fraction At(Slopes + i)</c>.</summary>
+    /// <summary>The gains of a shift, ln s; at most <see cref="GreatestLogShift"/>.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public (int Values, int Slopes, float Fraction) Find(double logShift)
+    public Envelope Find(double logShift)
     {
         double above = logShift - LeastLogShift;
         double position = (above > 0 ? above : 0) * substepsPerLog;
         int substep = (int)position;
         int values = 2 * (substep & (phases - 1)) * rowLength + (substep >> log2Phases);
-        return (values, values + rowLength, (float)(position - substep));
+        return new(ref rows.At(values), ref rows.At(values + rowLength), (float)(position - substep));
     }
-
-    /// <summary>An element, unchecked.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public ref float At(int index) => ref rows.At(index);
 
     private double Gain(int substep) => Enveloping.Gain(FrequencyGrid.LowestHz, LeastShift * Math.Exp(substep / substepsPerLog));
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using AxleRisk.Core.Numerics;
 
@@ -6,45 +7,81 @@ namespace AxleRisk.Core.Damage;
 /// <summary>The sums of every row and leg of a tile.</summary>
 internal static class TileMoments
 {
-    /// <summary>Fills <see cref="BatchBuffers.Sums"/>; zeros, of which the later steps make NaN, where a shift lies beyond the table.</summary>
+    /// <summary>Fills <see cref="BatchBuffers.Sums"/>; NaN in rows with a shift beyond the table.</summary>
     public static void Fill<T>(DamageColumns columns, int first, int rows, BatchBuffers tile)
         where T : struct, IFloatLanes<T>
     {
         int legs = columns.Legs.Length;
         for (int row = 0; row < rows; row++)
         {
-            MomentGrid grid = GridOf(row, legs, tile);
+            double greatest = GreatestShift(row, legs, tile);
+            MomentGrid grid = GridOf(row, greatest, tile);
+            if (!(greatest <= grid.Table.GreatestLogShift))
+            {
+                for (int leg = 0; leg < legs; leg++)
+                    Put(Vector128.Create(float.NaN), leg, row, tile);
+                continue;
+            }
+
             RideSpectrum.Fill<T>(ref tile.Ride.At(row), BatchBuffers.Rows, grid, tile.Spectrum);
             double waviness = columns.Waviness[first + row];
             if (waviness != 2)
                 RideSpectrum.ApplyWaviness<T>(waviness, grid, tile.Spectrum);
-            for (int leg = 0; leg < legs; leg++)
-            {
-                double shift = tile.LogShift.At(leg * BatchBuffers.Rows + row);
-                Vector128<float> sums = shift <= grid.Table.GreatestLogShift
-                    ? LegMoments.Sums<T>(tile.Spectrum, grid, shift)
-                    : Vector128<float>.Zero;
-                int at = 4 * leg * BatchBuffers.Rows + row;
-                tile.Sums.At(at) = sums[0];
-                tile.Sums.At(at + BatchBuffers.Rows) = sums[1];
-                tile.Sums.At(at + 2 * BatchBuffers.Rows) = sums[2];
-                tile.Sums.At(at + 3 * BatchBuffers.Rows) = sums[3];
-            }
+            FillRow<T>(row, legs, grid, tile);
         }
     }
 
-    /// <summary>The grid of a row.</summary>
-    public static MomentGrid GridOf(int row, int legs, BatchBuffers tile)
+    private static void FillRow<T>(int row, int legs, MomentGrid grid, BatchBuffers tile)
+        where T : struct, IFloatLanes<T>
     {
-        ref float ride = ref tile.Ride.At(row);
-        bool reduced = ReducedGridRule.Admits(
+        ref float spectrum = ref tile.Spectrum.At(0);
+        ref double shift = ref tile.LogShift.At(row);
+        EnvelopingTable table = grid.Table;
+        int leg = 0;
+        for (; leg + 1 < legs; leg += 2)
+        {
+            Envelope a = table.Find(Unsafe.Add(ref shift, leg * BatchBuffers.Rows));
+            Envelope b = table.Find(Unsafe.Add(ref shift, (leg + 1) * BatchBuffers.Rows));
+            (Vector128<float> sumsA, Vector128<float> sumsB) = LegMoments.Of<T>(ref spectrum, grid.Points, a, b);
+            Put(sumsA, leg, row, tile);
+            Put(sumsB, leg + 1, row, tile);
+        }
+
+        if (leg < legs)
+            Put(LegMoments.Of<T>(ref spectrum, grid.Points, table.Find(Unsafe.Add(ref shift, leg * BatchBuffers.Rows))), leg, row, tile);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Put(Vector128<float> sums, int leg, int row, BatchBuffers tile)
+    {
+        ref float to = ref tile.Sums.At(4 * leg * BatchBuffers.Rows + row);
+        to = sums[0];
+        Unsafe.Add(ref to, BatchBuffers.Rows) = sums[1];
+        Unsafe.Add(ref to, 2 * BatchBuffers.Rows) = sums[2];
+        Unsafe.Add(ref to, 3 * BatchBuffers.Rows) = sums[3];
+    }
+
+    // NaN if any is.
+    private static double GreatestShift(int row, int legs, BatchBuffers tile)
+    {
+        double greatest = double.NegativeInfinity;
+        for (int leg = 0; leg < legs; leg++)
+        {
+            double shift = tile.LogShift.At(leg * BatchBuffers.Rows + row);
+            greatest = shift <= greatest ? greatest : shift;
+            if (double.IsNaN(greatest))
+                break;
+        }
+
+        return greatest;
+    }
+
+    private static MomentGrid GridOf(int row, double greatestShift, BatchBuffers tile) =>
+        greatestShift <= MomentGrid.Reduced.Table.GreatestLogShift & ReducedGridRule.Admits(
             tile.Ride.At(RideCoefficients.LowerSquared * BatchBuffers.Rows + row),
             tile.Ride.At(RideCoefficients.UpperSquared * BatchBuffers.Rows + row),
             tile.Ride.At(RideCoefficients.LowerDamping * BatchBuffers.Rows + row),
-            tile.Ride.At(RideCoefficients.UpperDamping * BatchBuffers.Rows + row));
-        double greatest = MomentGrid.Reduced.Table.GreatestLogShift;
-        for (int leg = 0; leg < legs; leg++)
-            reduced &= tile.LogShift.At(leg * BatchBuffers.Rows + row) <= greatest;
-        return reduced ? MomentGrid.Reduced : MomentGrid.Full;
-    }
+            tile.Ride.At(RideCoefficients.UpperDamping * BatchBuffers.Rows + row))
+            ? MomentGrid.Reduced
+            : MomentGrid.Full;
 }
