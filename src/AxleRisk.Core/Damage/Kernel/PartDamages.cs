@@ -11,6 +11,7 @@ namespace AxleRisk.Core.Damage;
 internal static class PartDamages
 {
     private const double SqrtPi = 1.7724538509055160273;
+    private const double Small = 0.01;
 
     /// <summary>Adds a part to <paramref name="sum"/>.</summary>
     /// <param name="parts">The parts.</param>
@@ -41,13 +42,17 @@ internal static class PartDamages
             gamma.RaiseBy(slopes.Above, y);
             T above = gamma.Upper;
             gamma.RaiseBy(slopes.Below - slopes.Above, y);
-            T below = gamma.Lower(slopes.ExponentialBelow, y);
+            T below;
             if (hasCutOff)
             {
                 T cut = y * T.Load(in Unsafe.Add(ref cutOff, row));
-                gamma = StartExponential(cut);
-                gamma.RaiseBy(slopes.Below, cut);
-                below -= gamma.Lower(slopes.ExponentialBelow, cut);
+                PartialGammas<T> atCut = StartExponential(cut);
+                atCut.RaiseBy(slopes.Below, cut);
+                below = Between(gamma, y, atCut.Upper, atCut.LowerOfSmall(cut));
+            }
+            else
+            {
+                below = Between(gamma, y, T.Create(slopes.ExponentialBelow), T.Create(0));
             }
 
             AddPowers(parts, part, row, slopes, above, below, ref sum);
@@ -71,19 +76,30 @@ internal static class PartDamages
             if (!sameParity)
                 gamma = StartRayleigh(slopes.Below, root, y);
             gamma.RaiseBy(sameParity ? raiseBelow - raiseAbove : raiseBelow, y);
-            T below = gamma.Lower(slopes.RayleighBelow, y);
+            T below;
             if (hasCutOff)
             {
                 T rootCut = root * T.Load(in Unsafe.Add(ref cutOff, row));
                 T cut = rootCut * rootCut;
-                gamma = StartRayleigh(slopes.Below, rootCut, cut);
-                gamma.RaiseBy(raiseBelow, cut);
-                below -= gamma.Lower(slopes.RayleighBelow, cut);
+                PartialGammas<T> atCut = StartRayleigh(slopes.Below, rootCut, cut);
+                atCut.RaiseBy(raiseBelow, cut);
+                below = Between(gamma, y, atCut.Upper, atCut.LowerOfSmall(cut));
+            }
+            else
+            {
+                below = Between(gamma, y, T.Create(slopes.RayleighBelow), T.Create(0));
             }
 
             AddPowers(parts, part, row, slopes, above, below, ref sum);
         }
     }
+
+    // The part between cut-off and knee: a difference of upper functions, or where their difference has no digits left (far more stress
+    // than the knee's) of lower ones.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Between<T>(PartialGammas<T> atKnee, T y, T upperAtCut, T lowerAtCut)
+        where T : struct, IDoubleLanes<T> =>
+        T.IfLess(y, T.Create(Small), atKnee.LowerOfSmall(y) - lowerAtCut, upperAtCut - atKnee.Upper);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static PartialGammas<T> StartExponential<T>(T y)

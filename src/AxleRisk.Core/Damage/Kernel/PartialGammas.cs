@@ -8,9 +8,6 @@ namespace AxleRisk.Core.Damage;
 internal struct PartialGammas<T>
     where T : struct, IDoubleLanes<T>
 {
-    // Below it the lower function is summed as a series: the difference from the complete one has too few digits.
-    private const double Small = 0.01;
-
     private double a;
     private T upper;
     private T power;
@@ -42,14 +39,14 @@ internal struct PartialGammas<T>
         }
     }
 
-    /// <summary>The lower function, the complete one being <paramref name="complete"/>; its series is DLMF 8.7.1.</summary>
+    /// <summary>The lower function gamma(a, y) of a small y: four terms of its series (DLMF 8.7.1).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly T Lower(double complete, T y)
+    public readonly T LowerOfSmall(T y)
     {
         T one = T.Create(1);
         T series = T.MultiplyAdd(y, T.Create(1 / (a + 3)), one);
         series = T.MultiplyAdd(y * series, T.Create(1 / (a + 2)), one);
         series = T.MultiplyAdd(y * series, T.Create(1 / (a + 1)), one);
-        return T.IfLess(y, T.Create(Small), power * series * T.Create(1 / a), T.Create(complete) - upper);
+        return power * series * T.Create(1 / a);
     }
 }

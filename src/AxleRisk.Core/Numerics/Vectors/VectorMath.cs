@@ -12,20 +12,19 @@ internal static class VectorMath
     // Adding it leaves the nearest whole number in the low bits.
     private const double Shift = 6755399441055744.0;
 
-    // exp(-700) = 1e-304 is still a normal number.
+    // exp(-700) = 1e-304: what lies below is soon no normal number.
     private const double Least = -700;
 
-    /// <summary>exp of numbers from about -700 to 700, within 1e-15 of itself; below -700 it is exp(-700). (BCL: Math.Exp)</summary>
+    /// <summary>exp of numbers from about -700 to 700, within 1e-15 of itself; 0 below -700; as Math.Exp.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Exp<T>(T x)
         where T : struct, IDoubleLanes<T>
     {
-        x = T.IfLess(x, T.Create(Least), T.Create(Least), x);
         T shifted = T.MultiplyAdd(x, T.Create(Log2E), T.Create(Shift));
         T n = shifted - T.Create(Shift);
         T r = T.MultiplyAdd(n, T.Create(-Ln2High), x);
         r = T.MultiplyAdd(n, T.Create(-Ln2Low), r);
-        return T.TimesPowerOfTwo(ExpNearZero(r), shifted);
+        return T.IfLess(x, T.Create(Least), T.Create(0), T.TimesPowerOfTwo(ExpNearZero(r), shifted));
     }
 
     /// <summary>
