@@ -4,7 +4,9 @@ using AxleRisk.Core.Randomness;
 
 namespace AxleRisk.Benchmarks;
 
-/// <summary>The benchmark case: a pick-up's rear axle on five legs of use from highway to bush track, eleven of its parameters random.</summary>
+/// <summary>
+/// The benchmark case: a pick-up's rear axle on five legs of use from highway to bush track, eleven of its parameters random.
+/// </summary>
 internal sealed class FiveLegCase
 {
     /// <summary>Rows of a block.</summary>

@@ -15,7 +15,7 @@ internal sealed class BatchBuffers(int legs)
     public AlignedBuffer<float> Spectrum { get; } = new(4 * FrequencyGrid.Points);
 
     /// <summary>ln of contact length over speed, by leg.</summary>
-    public AlignedBuffer<double> LogShift { get; } = new(legs * Rows);
+    public AlignedBuffer<float> LogShift { get; } = new(legs * Rows);
 
     /// <summary>1/speed, s/m, by leg.</summary>
     public AlignedBuffer<double> InverseSpeed { get; } = new(legs * Rows);

@@ -6,7 +6,8 @@ namespace AxleRisk.Core.Damage;
 internal abstract class BatchEngine
 {
     /// <summary>Fills damage and total of the tile from the rows <paramref name="first"/> and on, a multiple of every width.</summary>
-    public abstract void Evaluate(DamageColumns columns, int first, int rows, CountingMethod method, CurveColumns curves, BatchBuffers tile);
+    public abstract void Evaluate(
+        DamageColumns columns, int first, int rows, CountingMethod method, CurveColumns curves, BatchBuffers tile);
 }
 
 /// <summary>The steps at one width.</summary>
@@ -17,13 +18,18 @@ internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
     where TDouble : struct, IDoubleLanes<TDouble>
 {
     /// <inheritdoc/>
-    public override void Evaluate(DamageColumns columns, int first, int rows, CountingMethod method, CurveColumns curves, BatchBuffers tile)
+    public override void Evaluate(
+        DamageColumns columns, int first, int rows, CountingMethod method, CurveColumns curves, BatchBuffers tile)
     {
         int legs = columns.Legs.Length;
         curves.Fill(columns, first, rows);
         RideCoefficients.Fill<TFloat>(columns, first, rows, tile.Ride, BatchBuffers.Rows);
         for (int leg = 0; leg < legs; leg++)
+        {
+            LegScales.FillShift<TFloat>(columns, first, rows, leg, tile);
             LegScales.Fill<TDouble>(columns, first, rows, leg, curves, tile);
+        }
+
         TileMoments.Fill<TFloat>(columns, first, rows, tile);
         for (int leg = 0; leg < legs; leg++)
             EvaluateLeg(columns, first, rows, leg, method, curves, tile);

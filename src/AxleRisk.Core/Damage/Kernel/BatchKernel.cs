@@ -71,8 +71,27 @@ internal sealed class BatchKernel
     {
         for (int row = first; row < first + rows; row++)
         {
-            if (double.IsNaN(damagePerKm[row]))
+            if (!double.IsNaN(damagePerKm[row]))
+                continue;
+            if (double.IsPositiveInfinity(curveColumns.StressPerForce[row - first]))
+                FillNoSection(columns, row, damageByLeg, damagePerKm);
+            else
                 ScalarKernel.EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm);
         }
+    }
+
+    // Corroded through: the scalar kernel's answer without its work, as many samples of a rusty fleet are so.
+    private static void FillNoSection(DamageColumns columns, int row, double[][] damageByLeg, Span<double> damagePerKm)
+    {
+        double total = 0;
+        for (int leg = 0; leg < columns.Legs.Length; leg++)
+        {
+            LegColumns l = columns.Legs[leg];
+            double part = l.Share[row] == 0 ? 0 : l.Share[row] * (double.PositiveInfinity / l.SpeedMPerS[row]);
+            damageByLeg[leg][row] = part;
+            total += part;
+        }
+
+        damagePerKm[row] = total;
     }
 }

@@ -24,7 +24,7 @@ internal static class CorrugationMoments
             double wavelength = l.CorrugationWavelengthM[first + row];
             double rms = l.CorrugationRmsM[first + row];
             RideSpectrum.Fill<T>(ref tile.Ride.At(row), BatchBuffers.Rows, MomentGrid.Full, tile.Spectrum);
-            double shift = tile.LogShift.At(leg * BatchBuffers.Rows + row);
+            float shift = tile.LogShift.At(leg * BatchBuffers.Rows + row);
             double peak = speed / (wavelength * MomentGrid.CentreHz);
             Vector128<float> sums = shift <= MomentGrid.Full.Table.GreatestLogShift
                 ? Sums<T>(tile.Spectrum, shift, (float)(1 / peak))
@@ -41,7 +41,7 @@ internal static class CorrugationMoments
     }
 
     // The spectrum holds the plain road's f^-2, hence the factor f^2.
-    private static Vector128<float> Sums<T>(AlignedBuffer<float> spectrum, double logShift, float inversePeak)
+    private static Vector128<float> Sums<T>(AlignedBuffer<float> spectrum, float logShift, float inversePeak)
         where T : struct, IFloatLanes<T>
     {
         MomentGrid grid = MomentGrid.Full;

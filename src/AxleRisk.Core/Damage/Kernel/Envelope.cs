@@ -1,6 +1,9 @@
 namespace AxleRisk.Core.Damage;
 
-/// <summary>Where in an <see cref="EnvelopingTable"/> the gains of a shift lie: at the grid's point i it is <c>Values[i] + Fraction Slopes[i]</c>.</summary>
+/// <summary>
+/// Where in an <see cref="EnvelopingTable"/> the gains of a shift lie: at the grid's point i it is
+/// <c>Values[i] + Fraction Slopes[i]</c>.
+/// </summary>
 /// <param name="values">The first value.</param>
 /// <param name="slopes">The first slope.</param>
 /// <param name="fraction">How far between two phases.</param>

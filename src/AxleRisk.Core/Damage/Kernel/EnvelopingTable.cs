@@ -28,7 +28,7 @@ internal sealed class EnvelopingTable
     {
         this.phases = phases;
         log2Phases = BitOperations.Log2((uint)phases);
-        GreatestLogShift = Math.Log(greatestShift);
+        GreatestLogShift = (float)Math.Log(greatestShift);
         substepsPerLog = phases / step;
         int length = (int)((GreatestLogShift - LeastLogShift) / step) + points + 1;
         rowLength = (length + 15) / 16 * 16;
@@ -48,17 +48,17 @@ internal sealed class EnvelopingTable
     public static double LeastLogShift { get; } = Math.Log(LeastShift);
 
     /// <summary>ln s of the greatest shift in the table.</summary>
-    public double GreatestLogShift { get; }
+    public float GreatestLogShift { get; }
 
     /// <summary>The gains of a shift, ln s; at most <see cref="GreatestLogShift"/>.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Envelope Find(double logShift)
+    public Envelope Find(float logShift)
     {
-        double above = logShift - LeastLogShift;
-        double position = (above > 0 ? above : 0) * substepsPerLog;
+        float above = logShift - (float)LeastLogShift;
+        float position = (above > 0 ? above : 0) * (float)substepsPerLog;
         int substep = (int)position;
         int values = 2 * (substep & (phases - 1)) * rowLength + (substep >> log2Phases);
-        return new(ref rows.At(values), ref rows.At(values + rowLength), (float)(position - substep));
+        return new(ref rows.At(values), ref rows.At(values + rowLength), position - substep);
     }
 
     private double Gain(int substep) => Enveloping.Gain(FrequencyGrid.LowestHz, LeastShift * Math.Exp(substep / substepsPerLog));

@@ -24,7 +24,8 @@ internal static class LegDamages
             for (int part = CountingBatch.FirstPart(method); part < RangeParts.Count; part++)
             {
                 PartDamages.Add<T>(
-                    tile.Parts, part, curves.SlopePairs[pair], ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfPair.At(0));
+                    tile.Parts, part, curves.SlopePairs[pair], ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows,
+                    ref tile.OfPair.At(0));
             }
 
             for (int row = 0; row < rows; row += T.Count)

@@ -31,7 +31,8 @@ internal static class LegMoments
 
     /// <summary>Of two legs at once, which share the reading of the spectrum; the same sums as one by one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static (Vector128<float> First, Vector128<float> Second) Of<T>(ref float spectrum, int points, in Envelope first, in Envelope second)
+    public static (Vector128<float> First, Vector128<float> Second) Of<T>(
+        ref float spectrum, int points, in Envelope first, in Envelope second)
         where T : struct, IFloatLanes<T>
     {
         ref float valueA = ref first.Values;

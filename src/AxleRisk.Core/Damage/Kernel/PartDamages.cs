@@ -25,14 +25,25 @@ internal static class PartDamages
         RangeParts parts, int part, SlopePair slopes, ref double cutOff, bool hasCutOff, int rows, ref double sum)
         where T : struct, IDoubleLanes<T>
     {
-        if (part == RangeParts.Exponential)
-            AddExponential<T>(parts, part, slopes, ref cutOff, hasCutOff, rows, ref sum);
+        bool exponential = part == RangeParts.Exponential;
+        if (hasCutOff)
+        {
+            FillCut<T>(parts, part, slopes, ref cutOff, rows);
+        }
         else
-            AddRayleigh<T>(parts, part, slopes, ref cutOff, hasCutOff, rows, ref sum);
+        {
+            parts.UpperAtCut.Span.Fill(exponential ? slopes.ExponentialBelow : slopes.RayleighBelow);
+            parts.LowerAtCut.Span.Clear();
+        }
+
+        if (exponential)
+            AddExponential<T>(parts, part, slopes, rows, ref sum);
+        else
+            AddRayleigh<T>(parts, part, slopes, rows, ref sum);
     }
 
-    private static void AddExponential<T>(
-        RangeParts parts, int part, SlopePair slopes, ref double cutOff, bool hasCutOff, int rows, ref double sum)
+    [MethodImpl(MethodImplOptions.NoInlining)] // so that what it calls is
+    private static void AddExponential<T>(RangeParts parts, int part, SlopePair slopes, int rows, ref double sum)
         where T : struct, IDoubleLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
@@ -42,25 +53,12 @@ internal static class PartDamages
             gamma.RaiseBy(slopes.Above, y);
             T above = gamma.Upper;
             gamma.RaiseBy(slopes.Below - slopes.Above, y);
-            T below;
-            if (hasCutOff)
-            {
-                T cut = y * T.Load(in Unsafe.Add(ref cutOff, row));
-                PartialGammas<T> atCut = StartExponential(cut);
-                atCut.RaiseBy(slopes.Below, cut);
-                below = Between(gamma, y, atCut.Upper, atCut.LowerOfSmall(cut));
-            }
-            else
-            {
-                below = Between(gamma, y, T.Create(slopes.ExponentialBelow), T.Create(0));
-            }
-
-            AddPowers(parts, part, row, slopes, above, below, ref sum);
+            AddPowers(parts, part, row, slopes, above, Between(parts, row, gamma, y), ref sum);
         }
     }
 
-    private static void AddRayleigh<T>(
-        RangeParts parts, int part, SlopePair slopes, ref double cutOff, bool hasCutOff, int rows, ref double sum)
+    [MethodImpl(MethodImplOptions.NoInlining)] // so that what it calls is
+    private static void AddRayleigh<T>(RangeParts parts, int part, SlopePair slopes, int rows, ref double sum)
         where T : struct, IDoubleLanes<T>
     {
         bool sameParity = ((slopes.Above ^ slopes.Below) & 1) == 0;
@@ -76,30 +74,33 @@ internal static class PartDamages
             if (!sameParity)
                 gamma = StartRayleigh(slopes.Below, root, y);
             gamma.RaiseBy(sameParity ? raiseBelow - raiseAbove : raiseBelow, y);
-            T below;
-            if (hasCutOff)
-            {
-                T rootCut = root * T.Load(in Unsafe.Add(ref cutOff, row));
-                T cut = rootCut * rootCut;
-                PartialGammas<T> atCut = StartRayleigh(slopes.Below, rootCut, cut);
-                atCut.RaiseBy(raiseBelow, cut);
-                below = Between(gamma, y, atCut.Upper, atCut.LowerOfSmall(cut));
-            }
-            else
-            {
-                below = Between(gamma, y, T.Create(slopes.RayleighBelow), T.Create(0));
-            }
+            AddPowers(parts, part, row, slopes, above, Between(parts, row, gamma, y), ref sum);
+        }
+    }
 
-            AddPowers(parts, part, row, slopes, above, below, ref sum);
+    // A pass of its own: most curves have no cut-off, and the compiler inlines only so much into one loop.
+    [MethodImpl(MethodImplOptions.NoInlining)] // so that what it calls is
+    private static void FillCut<T>(RangeParts parts, int part, SlopePair slopes, ref double cutOff, int rows)
+        where T : struct, IDoubleLanes<T>
+    {
+        for (int row = 0; row < rows; row += T.Count)
+        {
+            T root = T.Load(in parts.Inverse(part, row)) * T.Load(in Unsafe.Add(ref cutOff, row));
+            T y = part == RangeParts.Exponential ? root : root * root;
+            PartialGammas<T> gamma = part == RangeParts.Exponential ? StartExponential(y) : StartRayleigh(slopes.Below, root, y);
+            gamma.RaiseBy(part == RangeParts.Exponential ? slopes.Below : (slopes.Below + 1) / 2, y);
+            T.Store(gamma.Upper, ref parts.UpperAtCut.At(row));
+            T.Store(gamma.LowerOfSmall(y), ref parts.LowerAtCut.At(row));
         }
     }
 
     // The part between cut-off and knee: a difference of upper functions, or where their difference has no digits left (far more stress
     // than the knee's) of lower ones.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Between<T>(PartialGammas<T> atKnee, T y, T upperAtCut, T lowerAtCut)
-        where T : struct, IDoubleLanes<T> =>
-        T.IfLess(y, T.Create(Small), atKnee.LowerOfSmall(y) - lowerAtCut, upperAtCut - atKnee.Upper);
+    private static T Between<T>(RangeParts parts, int row, PartialGammas<T> atKnee, T y)
+        where T : struct, IDoubleLanes<T> => T.IfLess(
+            y, T.Create(Small),
+            atKnee.LowerOfSmall(y) - T.Load(in parts.LowerAtCut.At(row)), T.Load(in parts.UpperAtCut.At(row)) - atKnee.Upper);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static PartialGammas<T> StartExponential<T>(T y)

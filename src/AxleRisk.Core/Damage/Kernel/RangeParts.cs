@@ -22,6 +22,12 @@ internal sealed class RangeParts(int rows)
     private readonly AlignedBuffer<double> scales = new(Count * rows);
     private readonly AlignedBuffer<double> inverses = new(Count * rows);
 
+    /// <summary>The upper function at the cut-off, of the part at work; the complete function where there is none.</summary>
+    public AlignedBuffer<double> UpperAtCut { get; } = new(rows);
+
+    /// <summary>The lower function at the cut-off, where that is small, of the part at work.</summary>
+    public AlignedBuffer<double> LowerAtCut { get; } = new(rows);
+
     /// <summary>Weight of a part.</summary>
     public ref double Weight(int part, int row) => ref weights.At(part * rows + row);
 

@@ -2,7 +2,9 @@ using MathNet.Numerics;
 
 namespace AxleRisk.Core.Damage;
 
-/// <summary>The whole slopes of an S-N curve on either side of its knee, and what the closed forms of the damage integrals need of them.</summary>
+/// <summary>
+/// The whole slopes of an S-N curve on either side of its knee, and what the closed forms of the damage integrals need of them.
+/// </summary>
 /// <param name="Above">Slope above the knee.</param>
 /// <param name="Below">Slope below the knee, not smaller.</param>
 internal readonly record struct SlopePair(int Above, int Below)

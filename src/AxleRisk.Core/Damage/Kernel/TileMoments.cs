@@ -14,7 +14,7 @@ internal static class TileMoments
         int legs = columns.Legs.Length;
         for (int row = 0; row < rows; row++)
         {
-            double greatest = GreatestShift(row, legs, tile);
+            float greatest = GreatestShift(row, legs, tile);
             MomentGrid grid = GridOf(row, greatest, tile);
             if (!(greatest <= grid.Table.GreatestLogShift))
             {
@@ -35,7 +35,7 @@ internal static class TileMoments
         where T : struct, IFloatLanes<T>
     {
         ref float spectrum = ref tile.Spectrum.At(0);
-        ref double shift = ref tile.LogShift.At(row);
+        ref float shift = ref tile.LogShift.At(row);
         EnvelopingTable table = grid.Table;
         int leg = 0;
         for (; leg + 1 < legs; leg += 2)
@@ -62,21 +62,21 @@ internal static class TileMoments
     }
 
     // NaN if any is.
-    private static double GreatestShift(int row, int legs, BatchBuffers tile)
+    private static float GreatestShift(int row, int legs, BatchBuffers tile)
     {
-        double greatest = double.NegativeInfinity;
+        float greatest = float.NegativeInfinity;
         for (int leg = 0; leg < legs; leg++)
         {
-            double shift = tile.LogShift.At(leg * BatchBuffers.Rows + row);
+            float shift = tile.LogShift.At(leg * BatchBuffers.Rows + row);
             greatest = shift <= greatest ? greatest : shift;
-            if (double.IsNaN(greatest))
+            if (float.IsNaN(greatest))
                 break;
         }
 
         return greatest;
     }
 
-    private static MomentGrid GridOf(int row, double greatestShift, BatchBuffers tile) =>
+    private static MomentGrid GridOf(int row, float greatestShift, BatchBuffers tile) =>
         greatestShift <= MomentGrid.Reduced.Table.GreatestLogShift & ReducedGridRule.Admits(
             tile.Ride.At(RideCoefficients.LowerSquared * BatchBuffers.Rows + row),
             tile.Ride.At(RideCoefficients.UpperSquared * BatchBuffers.Rows + row),

@@ -46,6 +46,8 @@ internal readonly struct FloatLanes128(Vector128<float> value) : IFloatLanes<Flo
 
     public static FloatLanes128 Exp(FloatLanes128 value) => new(Vector128.Exp(value.value));
 
+    public static FloatLanes128 Log(FloatLanes128 value) => new(Vector128.Log(value.value));
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector128<float> Sums(FloatLanes128 a, FloatLanes128 b, FloatLanes128 c, FloatLanes128 d)
     {

@@ -44,6 +44,8 @@ internal readonly struct FloatLanes256(Vector256<float> value) : IFloatLanes<Flo
 
     public static FloatLanes256 Exp(FloatLanes256 value) => new(Vector256.Exp(value.value));
 
+    public static FloatLanes256 Log(FloatLanes256 value) => new(Vector256.Log(value.value));
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector128<float> Sums(FloatLanes256 a, FloatLanes256 b, FloatLanes256 c, FloatLanes256 d) =>
         FloatLanes128.Sums(Fold(a), Fold(b), Fold(c), Fold(d));

@@ -44,6 +44,8 @@ internal readonly struct FloatLanes512(Vector512<float> value) : IFloatLanes<Flo
 
     public static FloatLanes512 Exp(FloatLanes512 value) => new(Vector512.Exp(value.value));
 
+    public static FloatLanes512 Log(FloatLanes512 value) => new(Vector512.Log(value.value));
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector128<float> Sums(FloatLanes512 a, FloatLanes512 b, FloatLanes512 c, FloatLanes512 d) =>
         FloatLanes256.Sums(Fold(a), Fold(b), Fold(c), Fold(d));

@@ -41,6 +41,9 @@ internal interface IFloatLanes<T>
     /// <summary>The exponential.</summary>
     static abstract T Exp(T value);
 
+    /// <summary>The natural logarithm.</summary>
+    static abstract T Log(T value);
+
     /// <summary>The sums over the lanes of four registers.</summary>
     static abstract Vector128<float> Sums(T a, T b, T c, T d);
 }

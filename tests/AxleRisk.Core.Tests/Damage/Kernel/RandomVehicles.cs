@@ -1,3 +1,4 @@
+using System.Reflection;
 using AxleRisk.Core.Damage;
 using AxleRisk.Core.Randomness;
 
@@ -102,10 +103,14 @@ internal static class RandomVehicles
     /// <summary>Copies a row to the first row of <paramref name="to"/>.</summary>
     public static void CopyRow(DamageColumns from, int row, DamageColumns to)
     {
-        foreach ((object source, object target) in from.Legs.Zip(to.Legs).Select(p => ((object)p.First, (object)p.Second)).Append((from, to)))
-        {
-            foreach (System.Reflection.PropertyInfo column in source.GetType().GetProperties().Where(p => p.PropertyType == typeof(double[])))
-                ((double[])column.GetValue(target)!)[0] = ((double[])column.GetValue(source)!)[row];
-        }
+        CopyFirst(from, row, to);
+        for (int leg = 0; leg < from.Legs.Length; leg++)
+            CopyFirst(from.Legs[leg], row, to.Legs[leg]);
+    }
+
+    private static void CopyFirst(object from, int row, object to)
+    {
+        foreach (PropertyInfo column in from.GetType().GetProperties().Where(p => p.PropertyType == typeof(double[])))
+            ((double[])column.GetValue(to)!)[0] = ((double[])column.GetValue(from)!)[row];
     }
 }
