@@ -3,8 +3,9 @@ using AxleRisk.Core.Numerics;
 namespace AxleRisk.Core.Damage;
 
 /// <summary>
-/// The damage model in vector code: the job of <see cref="ScalarKernel"/>, within 1e-3 of its answer, typically 1e-6. Owns its buffers, so
-/// it allocates nothing once made and serves one thread. A row's answer does not depend on its place.
+/// The damage model in vector code: the job of <see cref="ScalarKernel"/>, within 1e-3 of its answer where that is above 1e-20 per km
+/// (typically within 1e-6). Owns its buffers, so it allocates nothing once made and serves one thread. A row's answer does not depend on its
+/// place; it may differ in the last digits between widths of registers.
 /// </summary>
 internal sealed class BatchKernel
 {
