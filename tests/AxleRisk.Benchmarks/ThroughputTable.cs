@@ -1,5 +1,7 @@
 using System.Diagnostics;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Damage;
+using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Benchmarks;
 
@@ -29,6 +31,31 @@ internal static class ThroughputTable
 
         double sampling = SecondsPerBlock(() => five.Sample(0));
         Row($"sampling {FiveLegCase.Factors} factors", sampling, scalar, 0);
+        PrintWholeRun(scalar / FiveLegCase.Rows * StudySettings.BlockSize);
+    }
+
+    /// <summary>The stages of a run of the shipped benchmark scenario, one block each.</summary>
+    private static void PrintWholeRun(double scalar)
+    {
+        var model = new LifeModel(BenchmarkScenario.Read());
+        var settings = new StudySettings(1L << 40, 1, "plain");
+        var plan = new BlockPlan(settings, model.Factors.ColumnNames.Length);
+        Workspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
+        double[][] values = model.CreateColumns(StudySettings.BlockSize);
+        long block = 0;
+        double draw = SecondsPerBlock(() => model.Draw(plan.Plan, 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize, workspace, values));
+        double evaluate = SecondsPerBlock(() => model.Evaluate(values, StudySettings.BlockSize, workspace));
+        var tally = new RiskTally(model, 1, plan);
+        double whole = SecondsPerBlock(() => tally.Work(block++));
+        WholeRow("draw factor values", draw, scalar);
+        WholeRow("assemble and evaluate", evaluate, scalar);
+        WholeRow("whole block of risk", whole, scalar);
+    }
+
+    private static void WholeRow(string name, double secondsPerBlock, double scalarPerBlock)
+    {
+        double each = secondsPerBlock / StudySettings.BlockSize;
+        Console.WriteLine($"{name,-30}{each * 1e6,13:F4}{1 / each,15:N0}{scalarPerBlock / secondsPerBlock,14:F1}");
     }
 
     private static void Row(string name, double secondsPerBlock, double scalar, double difference)
