@@ -1,7 +1,15 @@
 using AxleRisk.Benchmarks;
 using BenchmarkDotNet.Running;
 
-if (args is ["table"])
-    ThroughputTable.Print();
-else
-    BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
+switch (args)
+{
+    case ["table"]:
+        ThroughputTable.Print();
+        break;
+    case ["coverage"]:
+        CoverageStudy.Print();
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
+        break;
+}
