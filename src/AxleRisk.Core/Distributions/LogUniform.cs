@@ -63,15 +63,10 @@ public sealed class LogUniform : Distribution
     /// <inheritdoc/>
     public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
     {
+        VectorColumns.ScaledExp(p, logRatio, Minimum, x);
         for (int i = 0; i < x.Length; i++)
         {
-            x[i] = p[i] * logRatio;
-        }
-
-        VectorColumns.Exp(x, x);
-        for (int i = 0; i < x.Length; i++)
-        {
-            x[i] = Math.Min(Maximum, Minimum * x[i]);
+            x[i] = Math.Min(Maximum, x[i]);
         }
     }
 

@@ -68,16 +68,7 @@ public sealed class Lognormal : Distribution
     public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
     {
         StandardNormal.Quantiles(p, x);
-        for (int i = 0; i < x.Length; i++)
-        {
-            x[i] *= StandardDeviationOfLn;
-        }
-
-        VectorColumns.Exp(x, x);
-        for (int i = 0; i < x.Length; i++)
-        {
-            x[i] *= MedianValue;
-        }
+        VectorColumns.ScaledExp(x, StandardDeviationOfLn, MedianValue, x);
     }
 
     /// <inheritdoc/>

@@ -47,10 +47,7 @@ public sealed class Normal : Distribution
     public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
     {
         StandardNormal.Quantiles(p, x);
-        for (int i = 0; i < x.Length; i++)
-        {
-            x[i] = Mean + (StandardDeviation * x[i]);
-        }
+        VectorColumns.Line(x, StandardDeviation, Mean, x);
     }
 
     /// <inheritdoc/>

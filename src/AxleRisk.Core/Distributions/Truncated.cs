@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -110,16 +111,10 @@ public sealed class Truncated : Distribution
             return;
         }
 
-        for (int i = 0; i < x.Length; i++)
-        {
-            x[i] = Math.Min(lowerAtMinimum + (p[i] * kept), 1);
-        }
-
+        VectorColumns.Line(p, kept, lowerAtMinimum, x);
+        VectorColumns.Clamp(x, 0, 1);
         Inner.Quantiles(x, x);
-        for (int i = 0; i < x.Length; i++)
-        {
-            x[i] = Math.Clamp(x[i], Minimum, Maximum);
-        }
+        VectorColumns.Clamp(x, Minimum, Maximum);
     }
 
     private static IEnumerable<Parameter> Limit(string name, double? value) => value is double x ? [new(name, x)] : [];

@@ -13,6 +13,58 @@ internal static class VectorColumns
     /// <summary>exp of every element; as Math.Exp but for the last bits.</summary>
     public static void Exp(ReadOnlySpan<double> x, Span<double> y) => Apply<ExpOf>(x, y);
 
+    /// <summary><c>scale * exp(slope * x)</c> of every element.</summary>
+    public static void ScaledExp(ReadOnlySpan<double> x, double slope, double scale, Span<double> y)
+    {
+        Multiply(x, slope, y);
+        Exp(y, y);
+        Multiply(y, scale, y);
+    }
+
+    /// <summary><c>offset + slope * x</c> of every element.</summary>
+    public static void Line(ReadOnlySpan<double> x, double slope, double offset, Span<double> y)
+    {
+        int i = 0;
+        for (; i <= x.Length - Width; i += Width)
+        {
+            (Vector512.Create(offset) + (slope * Vector512.Create(x.Slice(i, Width)))).CopyTo(y.Slice(i, Width));
+        }
+
+        for (; i < x.Length; i++)
+        {
+            y[i] = offset + (slope * x[i]);
+        }
+    }
+
+    /// <summary>Brings every element into a range, in place.</summary>
+    public static void Clamp(Span<double> x, double least, double most)
+    {
+        int i = 0;
+        for (; i <= x.Length - Width; i += Width)
+        {
+            Vector512.Min(Vector512.Max(Vector512.Create<double>(x.Slice(i, Width)), Vector512.Create(least)), Vector512.Create(most)).CopyTo(x.Slice(i, Width));
+        }
+
+        for (; i < x.Length; i++)
+        {
+            x[i] = Math.Min(Math.Max(x[i], least), most);
+        }
+    }
+
+    private static void Multiply(ReadOnlySpan<double> x, double factor, Span<double> y)
+    {
+        int i = 0;
+        for (; i <= x.Length - Width; i += Width)
+        {
+            (factor * Vector512.Create(x.Slice(i, Width))).CopyTo(y.Slice(i, Width));
+        }
+
+        for (; i < x.Length; i++)
+        {
+            y[i] = factor * x[i];
+        }
+    }
+
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply<LogOf>(x, y);
 
