@@ -43,7 +43,7 @@ internal static class ThroughputTable
         Workspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
         double[][] values = model.CreateColumns(StudySettings.BlockSize);
         long block = 0;
-        double draw = SecondsPerBlock(() => model.Draw(plan.Plan, 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize, workspace, values));
+        double draw = SecondsPerBlock(() => model.Draw(plan.PlanOf(0), 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize, workspace, values));
         double evaluate = SecondsPerBlock(() => model.Evaluate(values, StudySettings.BlockSize, workspace));
         var tally = new RiskTally(model, 1, plan);
         double whole = SecondsPerBlock(() => tally.Work(block++));

@@ -22,7 +22,7 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     public int Work(long block)
     {
         (int replicate, long first, int rows) = plan[block];
-        model.Draw(plan.Plan, seed, plan.StreamOf(replicate), first, rows, workspace, values);
+        model.Draw(plan.PlanOf(replicate), seed, plan.StreamOf(replicate), first, rows, workspace, values);
         model.Evaluate(values, rows, workspace);
         LifeSummary summary = Summaries[replicate] ??= new LifeSummary(shareSums.Length);
         VectorColumns.Log(workspace.DamagePerKm.AsSpan(0, rows), lnDamage.AsSpan(0, rows));
