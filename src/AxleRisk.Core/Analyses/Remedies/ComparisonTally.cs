@@ -6,6 +6,7 @@ namespace AxleRisk.Core.Analyses.Remedies;
 internal sealed class ComparisonTally(IReadOnlyList<LifeModel> models, CommonDraw draw, BlockPlan plan, ulong seed)
 {
     private readonly double[][] unit = Workspace.Columns(draw.Columns, StudySettings.BlockSize);
+    private readonly double[][] coupled = Workspace.Columns(draw.Columns, StudySettings.BlockSize);
     private readonly Workspace[] workspaces = [.. models.Select(m => m.CreateWorkspace(StudySettings.BlockSize))];
     private readonly double[][][] values = [.. models.Select(m => m.CreateColumns(StudySettings.BlockSize))];
 
@@ -17,9 +18,7 @@ internal sealed class ComparisonTally(IReadOnlyList<LifeModel> models, CommonDra
         draw.Draw(plan.Plan, seed, plan.StreamOf(replicate), first, rows, unit);
         for (int m = 0; m < models.Count; m++)
         {
-            // Coupling changes the unit values in place: each scenario has its own copy.
-            draw.CopyTo(m, unit, workspaces[m].Unit, rows);
-            models[m].Factors.Map(workspaces[m].Unit, values[m], rows);
+            draw.Map(m, unit, coupled, workspaces[m], values[m], rows);
             models[m].Evaluate(values[m], rows, workspaces[m]);
             lives[m].Add(workspaces[m], rows, row => plan.Replicates > 1 ? replicate : (int)((first + row) % Groups.Independent));
         }

@@ -100,6 +100,20 @@ public sealed class ComparisonTests
     }
 
     [Fact]
+    public void Where_no_failure_was_counted_nothing_is_claimed()
+    {
+        Value cut = new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies);
+        ComparisonResult result = Run([With(Base, Quantities.LifeScatter, cut), With(Stronger, Quantities.LifeScatter, cut)], 300, km: 1);
+        CaseChange change = result.Cases[1].Change!;
+        Assert.Equal(0, result.Cases[0].Probability.Estimate);
+        Assert.True(result.Cases[0].Probability.High > 0.005); // Wilson: z^2 / (n + z^2) = 1.3 %
+        Assert.True(change.Difference.Low < 0 && change.Difference.High > 0);
+        Assert.False(change.IsRiskDistinct);
+        Assert.True(double.IsNaN(change.Ratio.Estimate));
+        Assert.True(change.IsLifeDistinct);
+    }
+
+    [Fact]
     public void Exchanging_two_scenarios_turns_the_change_round()
     {
         CaseChange there = Run([Base, Stronger], 2_000).Cases[1].Change!;
@@ -117,6 +131,20 @@ public sealed class ComparisonTests
         Scenario nearly = With(Base, Quantities.SprungMass, new Value.Uncertain(new Lognormal(600, 1e-9), Knowledge.Varies));
         ComparisonResult result = Run([Base, certain, nearly], 2_000, plan: "sobol");
         Assert.Equal(result.Cases[1].Probability.Estimate, result.Cases[2].Probability.Estimate, 1e-8);
+    }
+
+    [Fact]
+    public void A_factor_whose_correlated_partner_is_made_certain_keeps_its_samples()
+    {
+        Scenario correlated = With(Base, Quantities.SprungMass, new Value.Uncertain(new Lognormal(600, 1e-9), Knowledge.Varies)) with
+        {
+            Correlations = [new RankCorrelation("vehicle.sprung_kg", "use.speed_factor", -0.9)],
+        };
+        Scenario certain = Remedy.Apply(correlated, new Remedy("weighed", null, [new Change.ToValue("vehicle.sprung_kg", new Value.Certain(600))]));
+        Assert.Empty(certain.Correlations);
+        CaseChange change = Run([correlated, certain], 1_000).Cases[1].Change!;
+        Assert.Equal(1, change.Ratio.Estimate, 1e-6);
+        Assert.Equal(0, change.Ratio.High - change.Ratio.Low, 1e-6);
     }
 
     [Theory]
