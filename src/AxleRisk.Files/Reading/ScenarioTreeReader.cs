@@ -70,8 +70,9 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TomlEntry? stated = root.Find("correlations");
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, inputs).Read(stated);
+        TomlEntry? remedies = root.Find("remedies");
         root.RejectUnknown(QuantityReader.OtherSection);
-        return new Scenario
+        var scenario = new Scenario
         {
             Title = title,
             About = about,
@@ -85,6 +86,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Inputs = inOrder,
             Correlations = correlations,
         };
+        return scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
     }
 
     private string ReadTitle(TableReader root)
