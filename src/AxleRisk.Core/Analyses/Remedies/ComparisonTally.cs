@@ -15,7 +15,7 @@ internal sealed class ComparisonTally(IReadOnlyList<LifeModel> models, CommonDra
     public int Work(long block, CaseLives[] lives)
     {
         (int replicate, long first, int rows) = plan[block];
-        draw.Draw(plan.Plan, seed, plan.StreamOf(replicate), first, rows, unit);
+        draw.Draw(plan.PlanOf(replicate), seed, plan.StreamOf(replicate), first, rows, unit);
         for (int m = 0; m < models.Count; m++)
         {
             draw.Map(m, unit, coupled, workspaces[m], values[m], rows);
