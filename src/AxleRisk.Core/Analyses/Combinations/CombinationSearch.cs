@@ -26,12 +26,13 @@ internal sealed class CombinationSearch(EventRows rows, IReadOnlyList<RangeRows>
         .Select(owner => Enumerable.Range(0, ranges.Count).Where(i => ranges[i].Owner == owner).ToArray())];
     private readonly double leastFailures = limits.LeastCoverage * rows.Failures;
 
-    /// <summary>Searches; the ranges with a scale bit must stand first.</summary>
+    /// <summary>Searches.</summary>
+    /// <exception cref="InvalidOperationException">The ranges with a scale bit do not stand first.</exception>
     public SearchOutcome Run(int threads)
     {
         if (ranges.Skip(scaleRanges).Any(r => r.Scale != 0))
         {
-            throw new ArgumentException("ranges of the scale must stand first", nameof(threads));
+            throw new InvalidOperationException("ranges of the scale must stand first");
         }
 
         BlockRun<Branch> run = BlockRunner.Run(

@@ -18,7 +18,7 @@ public static class CombineAnalysis
     private const int SearchedPart = 4;
 
     /// <summary>The most rows kept in memory at once.</summary>
-    private const long MostRows = 50_000_000;
+    private const long MostRows = 10_000_000;
 
     private const long LeastRows = 64;
 
@@ -40,6 +40,7 @@ public static class CombineAnalysis
         DrawnRows drawn = new RowDraw(model, settings with { Evaluations = rows }, plan).Run(options);
         (ImmutableArray<AdverseRange> ranges, ImmutableArray<RangeRows> inside) = RangeChoice.Choose(plan, drawn);
         int drawnRows = drawn.Rows.Count;
+        bool IsWorse(AdverseRange range) => range.Probability.Estimate * drawnRows > drawn.Rows.Failures;
         RunOptions further = options with { Progress = options.Progress is { } report ? done => report(drawnRows + done) : null };
         ImmutableArray<ImmutableArray<Factor>> players = Strongest(model, ranges, drawn.Rows, limits.StrongestFactors);
         (ImmutableArray<InteractionPair> interactions, long spent, bool endedEarly) = drawn.IsPartial
@@ -50,7 +51,7 @@ public static class CombineAnalysis
             RequiredKm = model.Scenario.RequiredKm,
             Pairs = PairEffects.Of(
                 drawn.Rows, ranges, inside,
-                [.. Enumerable.Range(0, ranges.Length).Where(i => players.Any(p => p.Contains(ranges[i].Factor)))], limits),
+                [.. Enumerable.Range(0, ranges.Length).Where(i => IsWorse(ranges[i]) && players.Any(p => p.Contains(ranges[i].Factor)))], limits),
             Interactions = interactions,
             IsConditional = plan.IsConditional,
             Run = new RunRecord(

@@ -16,7 +16,7 @@ public sealed record CombineResult
     /// <summary>The ranges and states that were combined.</summary>
     public required ImmutableArray<AdverseRange> Ranges { get; init; }
 
-    /// <summary>Pairs of ranges of the strongest factors, the largest departure from multiplication (in standard errors) first.</summary>
+    /// <summary>Pairs of ranges that are worse than the average, of the strongest factors; the largest departure from multiplication (in standard errors) first.</summary>
     public required ImmutableArray<PairEffect> Pairs { get; init; }
 
     /// <summary>The interaction indices of the strongest factors' pairs, the largest Shapley interaction first; empty where the run was ended early.</summary>
