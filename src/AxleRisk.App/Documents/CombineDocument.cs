@@ -96,6 +96,7 @@ internal static class CombineDocument
         ["likelihood"] = p.Likelihood,
         ["rows"] = p.Rows,
         ["notable"] = p.IsNotable,
+        ["correlated"] = p.AreCorrelated,
     };
 
     private static JsonObject Searched(SearchRecord s) => new()

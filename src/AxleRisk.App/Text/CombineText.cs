@@ -72,7 +72,8 @@ internal static class CombineText
         foreach (PairEffect p in told)
         {
             string text = $"{RangeWords.Of([p.First, p.Second])}: {RangeWords.Percent(p.Together.Estimate)} fail ({Range(p.Together)}); multiplied "
-                + $"{RangeWords.Percent(p.Multiplied.Estimate)}; ratio {Figures.Index(p.Ratio)}; {RangeWords.OneIn(p.Likelihood)}.";
+                + $"{RangeWords.Percent(p.Multiplied.Estimate)}; ratio {Figures.Index(p.Ratio)}; {RangeWords.OneIn(p.Likelihood)}."
+                + (p.AreCorrelated ? " Correlated: the product counts what they share twice." : "");
             foreach (string line in Indented(text, "  "))
             {
                 yield return line;

@@ -30,7 +30,7 @@ public sealed class CombineTests
         }
 
         Assert.All(document["pairs"]!.AsArray(), p => Assert.Equal(
-            ["first", "second", "probability", "multiplied", "ratio", "likelihood", "rows", "notable"], p!.AsObject().Select(x => x.Key)));
+            ["first", "second", "probability", "multiplied", "ratio", "likelihood", "rows", "notable", "correlated"], p!.AsObject().Select(x => x.Key)));
         Assert.Equal(8 * 7 / 2, document["interactions"]!.AsArray().Count);
         Assert.Equal(["first", "second", "second_order", "shapley_interaction"], document["interactions"]![0]!.AsObject().Select(x => x.Key));
         Assert.Contains("W1", document["ranges"]!.AsArray().Where(r => (string)r!["factor"]! == "detail.category").Select(r => (string)r!["limit"]!));

@@ -46,12 +46,12 @@ public static class CombineAnalysis
         (ImmutableArray<InteractionPair> interactions, long spent, bool endedEarly) = drawn.IsPartial
             ? ([], 0, true)
             : InteractionAnalysis.Run(model, settings with { Evaluations = settings.Evaluations - rows }, players, further);
+        int[] paired = [.. Enumerable.Range(0, ranges.Length).Where(i => IsWorse(ranges[i]) && players.Any(p => p.Contains(ranges[i].Factor)))];
+        ImmutableArray<PairEffect> pairs = PairEffects.Of(drawn.Rows, ranges, inside, paired, limits);
         return Search(drawn.Rows, ranges, inside, plan.Possible(limits.MostMembers), limits, options.Threads) with
         {
             RequiredKm = model.Scenario.RequiredKm,
-            Pairs = PairEffects.Of(
-                drawn.Rows, ranges, inside,
-                [.. Enumerable.Range(0, ranges.Length).Where(i => IsWorse(ranges[i]) && players.Any(p => p.Contains(ranges[i].Factor)))], limits),
+            Pairs = [.. pairs.Select(p => p with { AreCorrelated = players.Any(g => g.Contains(p.First.Factor) && g.Contains(p.Second.Factor)) })],
             Interactions = interactions,
             IsConditional = plan.IsConditional,
             Run = new RunRecord(

@@ -45,7 +45,11 @@ public sealed record CombineResult
 /// <param name="Rows">Sampled rows in both.</param>
 /// <param name="IsNotable">Whether the two figures differ beyond chance, after Bonferroni correction for the number of pairs.</param>
 public sealed record PairEffect(
-    AdverseRange First, AdverseRange Second, Interval Together, Interval Multiplied, Interval Ratio, double Likelihood, int Rows, bool IsNotable);
+    AdverseRange First, AdverseRange Second, Interval Together, Interval Multiplied, Interval Ratio, double Likelihood, int Rows, bool IsNotable)
+{
+    /// <summary>Whether the two factors are correlated: they then share a part of their effects, and the product counts it twice.</summary>
+    public bool AreCorrelated { get; init; }
+}
 
 /// <summary>The interaction of two factors in the variance of the event, as fractions of that variance.</summary>
 /// <param name="First">The one factor, or group of correlated factors.</param>

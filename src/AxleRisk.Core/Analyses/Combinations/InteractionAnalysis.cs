@@ -15,18 +15,24 @@ internal static class InteractionAnalysis
     /// <summary>Runs the analysis with about <see cref="StudySettings.Evaluations"/> evaluations, at least two rows a group.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="settings">Evaluations, seed, sampling plan.</param>
-    /// <param name="players">Groups of factors that are independent of one another.</param>
+    /// <param name="players">Groups of factors that are independent of one another, the strongest first; the last are left out where there are too few evaluations for all.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <returns>The pairs, the largest Shapley interaction first, the evaluations spent, and whether the run was ended early; then there are no pairs.</returns>
     public static (ImmutableArray<InteractionPair> Pairs, long Evaluations, bool IsPartial) Run(
         LifeModel model, StudySettings settings, ImmutableArray<ImmutableArray<Factor>> players, RunOptions options)
     {
+        int PerRow() => new InteractionTally(model, settings, players, SamplingPlan.FromName(settings.Sampling, 1), 1).EvaluationsPerRow;
+        while (players.Length > 2 && 2L * Groups * PerRow() > settings.Evaluations)
+        {
+            players = players.RemoveAt(players.Length - 1);
+        }
+
         if (players.Length < 2)
         {
             return ([], 0, false);
         }
 
-        int perRow = new InteractionTally(model, settings, players, SamplingPlan.FromName(settings.Sampling, 1), 1).EvaluationsPerRow;
+        int perRow = PerRow();
         long rows = Math.Max(2 * Groups, settings.Evaluations / perRow / Groups * Groups);
         int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / Groups);
         var tally = new InteractionTally(model, settings, players, SamplingPlan.FromName(settings.Sampling, rows), blockSize);

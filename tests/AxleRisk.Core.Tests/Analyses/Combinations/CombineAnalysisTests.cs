@@ -25,7 +25,7 @@ public sealed class CombineAnalysisTests
                 i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
             RequiredKm = 200_000,
         };
-        CombineResult result = Run(scenario, 80_000, sampling);
+        CombineResult result = Run(scenario, 40_000, sampling);
         double sdMiner = 0.29, sdScatter = 0.20 * Math.Log(10);
         double Threshold(double z) => (Math.Log(200_000 / 486_590.0) - (sdMiner * z)) / sdScatter; // scatter below it fails
         double z20 = StandardNormal.Quantile(0.2);
@@ -41,11 +41,11 @@ public sealed class CombineAnalysisTests
     [Fact]
     public void Weighted_and_counted_failures_give_the_same_combinations_their_probability()
     {
-        CombineResult exact = Run(At200, 60_000, "plain");
+        CombineResult exact = Run(At200, 30_000, "plain");
         Scenario scattered = FiveLegs.With(
             Quantities.LifeScatter, new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies)) with
         { RequiredKm = 200_000 };
-        CombineResult counted = Run(scattered, 60_000, "plain");
+        CombineResult counted = Run(scattered, 30_000, "plain");
         Assert.True(exact.IsConditional);
         Assert.False(counted.IsConditional);
         AssertClose(exact.Probability, counted.Probability);
@@ -58,7 +58,7 @@ public sealed class CombineAnalysisTests
     [Fact]
     public void Thin_walls_and_rough_roads_are_the_adverse_ends()
     {
-        CombineResult result = Run(At200, 40_000, "plain");
+        CombineResult result = Run(At200, 20_000, "plain");
         RangePart PartOf(string name) => result.Ranges.Single(r => r.Column == name).Part;
         Assert.Equal(RangePart.Below, PartOf("axle.wall_mm"));
         Assert.Equal(RangePart.Above, PartOf("use.roughness_factor"));
@@ -74,9 +74,28 @@ public sealed class CombineAnalysisTests
     }
 
     [Fact]
+    public void Correlated_factors_are_marked_and_play_as_one()
+    {
+        CombineResult result = Run(At200 with { Correlations = [new RankCorrelation("axle.wall_mm", "fatigue.stress_factor", -0.7)] }, 20_000, "plain");
+        PairEffect pair = result.Pairs.Single(p => p.AreCorrelated);
+        Assert.Equal(["axle.wall_mm", "fatigue.stress_factor"], new[] { pair.First.Column, pair.Second.Column }.Order());
+        Assert.True(pair.Likelihood > 0.08); // 0.04 if they were independent
+        Assert.Contains(result.Interactions, i => i.First.Contains(" + ", StringComparison.Ordinal) || i.Second.Contains(" + ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_small_run_spends_no_more_than_it_was_given()
+    {
+        CombineResult result = CombineAnalysis.Run(
+            new LifeModel(At200), new StudySettings(2000, 1, "plain"), new CombineLimits(), new RunOptions());
+        Assert.InRange(result.Run.Evaluations, 1000, 2000);
+        Assert.NotEmpty(result.Interactions);
+    }
+
+    [Fact]
     public void Legs_of_the_road_mix_are_ranges_of_their_share()
     {
-        CombineResult result = Run(At200 with { MixConcentration = 20 }, 40_000, "plain");
+        CombineResult result = Run(At200 with { MixConcentration = 20 }, 20_000, "plain");
         AdverseRange[] shares = [.. result.Ranges.Where(r => r.Factor is MixFactor)];
         Assert.Equal(5, shares.Length);
         Assert.Equal(RangePart.Above, shares[^1].Part); // more of the worst track

@@ -79,7 +79,7 @@ public sealed class InteractionGameTests
         var model = new LifeModel(scenario);
         string[] names = ["fatigue.stress_factor", "vehicle.sprung_kg", "fatigue.log10_life_scatter", "use.speed_factor"];
         return [.. InteractionAnalysis.Run(
-            model, new StudySettings(40_000, 1, SamplingPlan.Names[0]),
+            model, new StudySettings(20_000, 1, SamplingPlan.Names[0]),
             [.. model.Factors.Groups.Where(g => names.Contains(g[0].Name))], new RunOptions()).Pairs];
     }
 
