@@ -16,12 +16,12 @@ internal static class AxleRiskCommand
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
-            MergeCommand.Create(terminal), CompareCommand.Create(terminal), RemediesCommand.Create(terminal),
+            CombineCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal), MergeCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (string message in parsed.Errors.Select(e => InOurWords(e.Message)).Distinct())
+            foreach (string message in parsed.Errors.Select(e => InOurWords(e.Message, root)).Distinct())
             {
                 terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(message)}");
             }
@@ -56,8 +56,13 @@ internal static class AxleRiskCommand
         }
     }
 
-    private static string InOurWords(string message) =>
-        message == "Required command was not provided." ? "a command is needed: check, base, risk, rank, merge, compare or remedies" : message;
+    private static string InOurWords(string message, RootCommand root)
+    {
+        string[] names = [.. root.Subcommands.Select(c => c.Name)];
+        return message == "Required command was not provided."
+            ? $"a command is needed: {string.Join(", ", names[..^1])} or {names[^1]}"
+            : message;
+    }
 
     private static string Subcommand(ParseResult parsed) =>
         parsed.CommandResult is { Parent: not null } command ? command.Command.Name + " " : "";

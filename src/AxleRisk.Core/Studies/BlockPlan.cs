@@ -48,6 +48,15 @@ internal sealed class BlockPlan
         }
     }
 
+    /// <summary>The rows of all blocks before one.</summary>
+    public long RowsBefore(long block)
+    {
+        // Earlier blocks of the replicates, then those of the replicates before it that begin alike.
+        long first = block / Replicates * StudySettings.BlockSize;
+        int replicate = (int)(block % Replicates);
+        return Enumerable.Range(0, Replicates).Sum(r => Math.Min(RowsOf(r), r < replicate ? first + StudySettings.BlockSize : first));
+    }
+
     /// <summary>The sampling plan of a replicate.</summary>
     public SamplingPlan PlanOf(int replicate) => plans[replicate];
 

@@ -13,7 +13,7 @@ public sealed class AnswerTests
             var questions = new TheoryData<string, string>();
             foreach (string scenario in new[] { "benchmark-five-legs", "warranty-clinic-van", "desert-crossing", "broken-housing" })
             {
-                foreach (string command in new[] { "check", "base", "risk", "rank" })
+                foreach (string command in new[] { "check", "base", "risk", "rank", "combine" })
                 {
                     questions.Add(command, scenario);
                 }

@@ -1,0 +1,49 @@
+using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>Ranges of factors and shares of vehicles in words.</summary>
+internal static class RangeWords
+{
+    /// <summary>A range as a reader would say it: <c>payload above 620 kg</c>, <c>detail.category F</c>.</summary>
+    public static string Of(AdverseRange range)
+    {
+        string unit = range.Factor.Unit.Length == 0 ? "" : $" {range.Factor.Unit}";
+        string name = Printable.Line(range.Column);
+        return range.Part switch
+        {
+            RangePart.State when range.Factor is CategoryFactor => $"{name} {State(range)}",
+            RangePart.State => $"{name} at {State(range)}{unit}",
+            RangePart.Below => $"{name} below {Limit(range)}{unit}",
+            _ => $"{name} above {Limit(range)}{unit}",
+        };
+    }
+
+    /// <summary>All of them, with <c>and</c> before the last.</summary>
+    public static string Of(IReadOnlyList<AdverseRange> ranges) => ranges.Count == 1
+        ? Of(ranges[0])
+        : string.Join(", ", ranges.Take(ranges.Count - 1).Select(Of)) + " and " + Of(ranges[^1]);
+
+    /// <summary>How many vehicles are like this: <c>1 vehicle in 25</c>.</summary>
+    public static string OneIn(double likelihood) =>
+        !(likelihood > 0) ? "no vehicle" : likelihood > 0.4 ? $"{Percent(likelihood)} of vehicles" : $"1 vehicle in {Figures.Number(Whole(1 / likelihood))}";
+
+    /// <summary>A probability to two figures or so: <c>31 %</c>, <c>4.2 %</c>.</summary>
+    public static string Percent(double p) => double.IsNaN(p) ? Figures.None
+        : p is > 0 and < 1e-4 ? Figures.Probability(p)
+        : (100 * p).ToString(p < 1e-3 ? "0.###" : p < 0.1 ? "0.0" : "0") + " %";
+
+    /// <summary>The state of a choice as the user would write it.</summary>
+    public static string State(AdverseRange range) =>
+        Printable.Line(range.Factor is CategoryFactor ? range.Factor.Show(range.Limit) : Figures.Number(range.Limit));
+
+    private static string Limit(AdverseRange range) =>
+        range.Factor is MixFactor ? $"{100 * range.Limit:0.#} %" : Rounded(range.Limit);
+
+    /// <summary>Three figures are enough for the end of a fifth.</summary>
+    private static string Rounded(double x) => Figures.Number(x == 0 ? 0 : double.Parse(x.ToString("G3")));
+
+    /// <summary>Two figures.</summary>
+    private static double Whole(double x) => double.Parse(x.ToString("G2"));
+}
