@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Ranking.Shares;
+
+/// <summary>
+/// The shares of ln life (output 0) and of failure before the required distance (output 1). A row's number is -ln life;
+/// where Miner sum and S-N scatter are lognormal and independent they are scale players, and it is that of the median scale.
+/// </summary>
+internal sealed class LifeShareProblem : ShareProblem
+{
+    private readonly LifeModel model;
+    private readonly StudySettings settings;
+    private readonly ImmutableArray<Factor> evaluated;
+    private readonly ImmutableArray<Factor> scale;
+    private readonly bool isConditional;
+
+    public LifeShareProblem(LifeModel model, StudySettings settings, double centreLnLife)
+    {
+        this.model = model;
+        this.settings = settings;
+        isConditional = model.Scale.IsLognormal;
+        scale = isConditional ? [.. model.Factors.Factors.Where(LifeScale.Contains)] : [];
+        evaluated = [.. model.Factors.Factors.Except(scale)];
+        if (evaluated.Length > MostPlayers)
+        {
+            throw new StudyException($"shares can be found of up to {MostPlayers} factors besides Miner sum and S-N scatter, and this scenario has {evaluated.Length}");
+        }
+
+        Factors = [.. evaluated, .. scale];
+        Columns = [.. evaluated.Select(f => Enumerable.Range(f.FirstColumn, f.ColumnNames.Length).ToImmutableArray())];
+        Dependence = FactorDependence.Of(model.Scenario, evaluated);
+        double[] variances = [.. scale.Select(f => model.Scale.VarianceShare(f) * model.Scale.Sigma * model.Scale.Sigma)];
+        double limit = -Math.Log(model.Scenario.RequiredKm);
+        Moments = [new AdditiveMoment(-centreLnLife, variances), isConditional ? new ScatterMoment(limit, variances) : new CountedMoment(limit)];
+    }
+
+    /// <summary>The factor of each player.</summary>
+    public ImmutableArray<Factor> Factors { get; }
+
+    /// <inheritdoc/>
+    public override ImmutableArray<ImmutableArray<int>> Columns { get; }
+
+    /// <inheritdoc/>
+    public override int ColumnCount => model.Factors.ColumnNames.Length;
+
+    /// <inheritdoc/>
+    public override ScoreDependence? Dependence { get; }
+
+    /// <inheritdoc/>
+    public override int ScalePlayers => scale.Length;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<JointMoment> Moments { get; }
+
+    /// <inheritdoc/>
+    public override ShareSample CreateSample(int capacity, long pairs) => new LifeShareSample(this, capacity, pairs);
+
+    private sealed class LifeShareSample(LifeShareProblem problem, int capacity, long pairs) : ShareSample
+    {
+        private readonly Workspace workspace = problem.model.CreateWorkspace(capacity);
+        private readonly BaseDraws draws = new(problem.model, problem.settings, pairs);
+        private readonly ImmutableArray<Factor> members = [.. problem.Dependence?.Members.Select(m => problem.evaluated[m]) ?? []];
+        private readonly double medianScale = problem.isConditional ? Math.Exp(problem.model.Scale.Mu) : double.NaN;
+
+        public override void Draw(int replicate, bool second, long first, double[][] values, double[][] scores) =>
+            draws.Draw(replicate, second, first, values, members, scores);
+
+        public override void FromScores(int member, double[] scores, int count, double[][] values) =>
+            FactorDependence.FromScores(members[member], scores, count, workspace.Unit, values);
+
+        public override void Evaluate(double[][] values, int count, Span<double> outputs)
+        {
+            problem.model.Evaluate(values, count, workspace);
+            for (int row = 0; row < count; row++)
+            {
+                double scale = problem.isConditional ? medianScale : workspace.Scale[row];
+
+                // A section without wall has life 0: a metre stands in, so that its logarithm stays finite.
+                outputs[row] = -Math.Log(Math.Max(scale / workspace.DamagePerKm[row], 1e-3));
+            }
+        }
+    }
+}
