@@ -5,11 +5,17 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Ranking.Shares;
 
 /// <summary>
-/// The shares of ln life (output 0) and of failure before the required distance (output 1). A row's number is -ln life;
+/// The shares of ln life and of failure before the required distance. A row's number is -ln life;
 /// where Miner sum and S-N scatter are lognormal and independent they are scale players, and it is that of the median scale.
 /// </summary>
 internal sealed class LifeShareProblem : ShareProblem
 {
+    /// <summary>The number of the output ln life.</summary>
+    public const int Life = 0;
+
+    /// <summary>The number of the output 'fails before the required distance'.</summary>
+    public const int Failure = 1;
+
     private readonly LifeModel model;
     private readonly StudySettings settings;
     private readonly ImmutableArray<Factor> evaluated;

@@ -57,7 +57,8 @@ internal sealed class ShareRun
             (int replicate, long first) = ((int)(block % Replicates), block / Replicates * MostPairsOfBlock);
             int count = (int)Math.Min(MostPairsOfBlock, pairsOfReplicate - first);
             results[block] = tally.Work(worker, replicate, first, count);
-            options.Progress?.Invoke((long)(Interlocked.Add(ref pairsDone, count) * ofPair));
+            long soFar = Interlocked.Add(ref pairsDone, count);
+            options.Progress?.Invoke((long)(soFar * ofPair));
         }, options.Cancellation);
         return new(Joined(problem, results.AsSpan(0, (int)end)), allSubsets, pairsDone, (long)(pairsDone * ofPair), end < results.Length);
     }
