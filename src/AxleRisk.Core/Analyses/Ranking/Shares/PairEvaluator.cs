@@ -39,13 +39,15 @@ internal sealed class PairEvaluator
         }
     }
 
-    /// <summary>The outputs of the rows of one pair.</summary>
-    public void Evaluate(int pair, PairRows plan, Span<double> outputs)
+    /// <summary>The outputs of rows mixed of the pairs last drawn.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="outputs">Takes the outputs.</param>
+    public void Evaluate(ReadOnlySpan<MixedRow> rows, Span<double> outputs)
     {
-        for (int start = 0; start < plan.Rows.Count; start += capacity)
+        for (int start = 0; start < rows.Length; start += capacity)
         {
-            int count = Math.Min(capacity, plan.Rows.Count - start);
-            Mix(pair, plan, start, count);
+            int count = Math.Min(capacity, rows.Length - start);
+            Mix(rows.Slice(start, count));
             sample.Evaluate(mixed, count, outputs.Slice(start, count));
         }
     }
@@ -61,39 +63,38 @@ internal sealed class PairEvaluator
         return arrays;
     }
 
-    private void Mix(int pair, PairRows plan, int start, int count)
+    private void Mix(ReadOnlySpan<MixedRow> rows)
     {
         for (int player = 0; player < problem.Columns.Length; player++)
         {
             foreach (int column in problem.Columns[player])
             {
-                (double ofX, double ofSecond) = (x.Values[column][pair], second.Values[column][pair]);
-                for (int row = 0; row < count; row++)
+                (double[] ofX, double[] ofSecond, double[] to) = (x.Values[column], second.Values[column], mixed[column]);
+                for (int row = 0; row < rows.Length; row++)
                 {
-                    PairRows.Row r = plan.Rows[start + row];
-                    mixed[column][row] = (r.Kept >> player & 1) == 1 != r.FromSecond ? ofX : ofSecond;
+                    to[row] = (rows[row].FromX >> player & 1) == 1 ? ofX[rows[row].Pair] : ofSecond[rows[row].Pair];
                 }
             }
         }
 
         if (problem.Dependence is { } dependence)
         {
-            MixScores(dependence, pair, plan, start, count);
+            MixScores(dependence, rows);
         }
     }
 
-    private void MixScores(ScoreDependence dependence, int pair, PairRows plan, int start, int count)
+    private void MixScores(ScoreDependence dependence, ReadOnlySpan<MixedRow> rows)
     {
-        for (int row = 0; row < count; row++)
+        for (int row = 0; row < rows.Length; row++)
         {
-            PairRows.Row r = plan.Rows[start + row];
+            MixedRow r = rows[row];
             for (int m = 0; m < keptScores.Length; m++)
             {
-                (double ofX, double ofSecond) = (x.Scores[m][pair], second.Scores[m][pair]);
-                (keptScores[m], otherScores[m]) = r.FromSecond ? (ofSecond, ofX) : (ofX, ofSecond);
+                (double ofX, double ofSecond) = (x.Scores[m][r.Pair], second.Scores[m][r.Pair]);
+                (keptScores[m], otherScores[m]) = r.KeepsSecond ? (ofSecond, ofX) : (ofX, ofSecond);
             }
 
-            dependence.Fill(r.Kept, keptScores, otherScores, rowScores, regressions);
+            dependence.Fill(r.KeepsSecond ? ~r.FromX : r.FromX, keptScores, otherScores, rowScores, regressions);
             for (int m = 0; m < rowScores.Length; m++)
             {
                 mixedScores[m][row] = rowScores[m];
@@ -102,9 +103,15 @@ internal sealed class PairEvaluator
 
         for (int m = 0; m < mixedScores.Length; m++)
         {
-            sample.FromScores(m, mixedScores[m], count, mixed);
+            sample.FromScores(m, mixedScores[m], rows.Length, mixed);
         }
     }
 
     private sealed record Base(double[][] Values, double[][] Scores);
 }
+
+/// <summary>A row mixed of the base rows x and x' of a pair.</summary>
+/// <param name="Pair">The pair's place in its block.</param>
+/// <param name="FromX">The players from x; the rest is from x'.</param>
+/// <param name="KeepsSecond">Whether what is from x' is kept and the rest conditional on it, rather than the other way round; of independent players it is the same.</param>
+internal readonly record struct MixedRow(int Pair, ulong FromX, bool KeepsSecond);

@@ -9,20 +9,20 @@ namespace AxleRisk.Core.Analyses.Ranking.Shares;
 /// </summary>
 internal sealed class PairRows
 {
-    private readonly List<Row> rows = [];
+    private readonly List<MixedRow> rows = [];
 
     private PairRows(IReadOnlyList<ulong> subsets, ulong all, ScoreDependence? dependence)
     {
-        int[] fromX = [.. subsets.Select(s => Add(new Row(s, false)))];
+        int[] fromX = [.. subsets.Select(s => Add(new MixedRow(0, s, false)))];
         var rowOf = subsets.Zip(fromX).ToDictionary(x => x.First, x => x.Second);
         FromX = [.. fromX];
-        Complements = [.. subsets.Select(s => dependence?.Splits(s) == true ? Add(new Row(all & ~s, true)) : rowOf[s])];
+        Complements = [.. subsets.Select(s => dependence?.Splits(s) == true ? Add(new MixedRow(0, s, true)) : rowOf[s])];
         X = rowOf[all];
         Second = rowOf[0];
     }
 
-    /// <summary>The rows.</summary>
-    public IReadOnlyList<Row> Rows => rows;
+    /// <summary>The rows, as of the first pair of a block.</summary>
+    public IReadOnlyList<MixedRow> Rows => rows;
 
     /// <summary>By subset: the row that keeps it from x.</summary>
     public ImmutableArray<int> FromX { get; }
@@ -52,14 +52,9 @@ internal sealed class PairRows
         return new(subsets, subsets[^1], dependence);
     }
 
-    private int Add(Row row)
+    private int Add(MixedRow row)
     {
         rows.Add(row);
         return rows.Count - 1;
     }
-
-    /// <summary>A row.</summary>
-    /// <param name="Kept">The players kept.</param>
-    /// <param name="FromSecond">Whether they are kept from x' rather than from x.</param>
-    internal readonly record struct Row(ulong Kept, bool FromSecond);
 }

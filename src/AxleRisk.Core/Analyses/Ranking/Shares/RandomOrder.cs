@@ -5,9 +5,10 @@ namespace AxleRisk.Core.Analyses.Ranking.Shares;
 /// <summary>Random orders.</summary>
 internal static class RandomOrder
 {
-    /// <summary>Fills the order of a number: all equally likely (Fisher and Yates; Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P).</summary>
-    public static void Fill(RandomStream stream, long number, Span<int> order)
+    /// <summary>The order of a number: all equally likely (Fisher and Yates; Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P).</summary>
+    public static int[] Of(RandomStream stream, long number, int players)
     {
+        int[] order = new int[players];
         for (int i = 0; i < order.Length; i++)
         {
             order[i] = i;
@@ -18,5 +19,7 @@ internal static class RandomOrder
             int j = (int)(UnitInterval.FromWord(stream.Word(number, i)) * (i + 1));
             (order[i], order[j]) = (order[j], order[i]);
         }
+
+        return order;
     }
 }

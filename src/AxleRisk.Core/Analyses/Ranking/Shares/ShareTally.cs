@@ -38,9 +38,15 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
         double[][][] joint = [CreateJoint(outputs.Length), CreateJoint(outputs.Length)];
         double[][] worth = [.. problem.Moments.Select(_ => new double[rows.FromX.Length * scaleSubsets])];
         int all = rows.FromX.Length - 1;
+        MixedRow[] mixed = new MixedRow[outputs.Length];
         for (int pair = 0; pair < count; pair++)
         {
-            evaluator.Evaluate(pair, rows, outputs);
+            for (int row = 0; row < mixed.Length; row++)
+            {
+                mixed[row] = rows.Rows[row] with { Pair = pair };
+            }
+
+            evaluator.Evaluate(mixed, outputs);
             for (int m = 0; m < worth.Length; m++)
             {
                 problem.Moments[m].Fill(outputs[rows.X], outputs, joint[0]);
@@ -61,26 +67,32 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
     private double[][] OfOrders(PairEvaluator evaluator, int replicate, long first, int count)
     {
         var stream = new RandomStream(new StreamKey(seed, $"shares/orders/r{replicate}"));
-        int[] order = new int[problem.Columns.Length];
+        int[][] order = [.. Enumerable.Range(0, count).Select(pair => RandomOrder.Of(stream, first + pair, problem.Columns.Length))];
+        PairRows[] rows = [.. order.Select(o => PairRows.OfOrder(o, problem.Dependence))];
+        MixedRow[] mixed = [.. rows.SelectMany((plan, pair) => plan.Rows.Select(r => r with { Pair = pair }))];
+        double[] outputs = new double[mixed.Length];
+        evaluator.Evaluate(mixed, outputs);
         double[][] values = [.. problem.Moments.Select(_ => new double[problem.Players])];
-        for (int pair = 0; pair < count; pair++)
+        for (int pair = 0, start = 0; pair < count; start += rows[pair].Rows.Count, pair++)
         {
-            RandomOrder.Fill(stream, first + pair, order);
-            PairRows rows = PairRows.OfOrder(order, problem.Dependence);
-            double[] outputs = new double[rows.Rows.Count];
-            evaluator.Evaluate(pair, rows, outputs);
-            int[] reverse = [.. order.Reverse()];
-            double[][] joint = CreateJoint(outputs.Length);
-            for (int m = 0; m < values.Length; m++)
-            {
-                problem.Moments[m].Fill(outputs[rows.X], outputs, joint);
-                orders.Add(order, [.. joint.Select(j => rows.FromX.Select(r => j[r]).ToArray())], 0.5, values[m]);
-                problem.Moments[m].Fill(outputs[rows.Second], outputs, joint);
-                orders.Add(reverse, [.. joint.Select(j => rows.Complements.Reverse().Select(r => j[r]).ToArray())], 0.5, values[m]);
-            }
+            AddOrder(order[pair], rows[pair], outputs.AsSpan(start, rows[pair].Rows.Count), values);
         }
 
         return values;
+    }
+
+    /// <summary>Adds an order of players kept from x, and its reverse kept from x': they share their rows.</summary>
+    private void AddOrder(int[] order, PairRows rows, ReadOnlySpan<double> outputs, double[][] values)
+    {
+        int[] reverse = [.. order.Reverse()];
+        double[][] joint = CreateJoint(outputs.Length);
+        for (int m = 0; m < values.Length; m++)
+        {
+            problem.Moments[m].Fill(outputs[rows.X], outputs, joint);
+            orders.Add(order, [.. joint.Select(j => rows.FromX.Select(r => j[r]).ToArray())], 0.5, values[m]);
+            problem.Moments[m].Fill(outputs[rows.Second], outputs, joint);
+            orders.Add(reverse, [.. joint.Select(j => rows.Complements.Reverse().Select(r => j[r]).ToArray())], 0.5, values[m]);
+        }
     }
 
     private double[][] CreateJoint(int rows) => [.. Enumerable.Range(0, scaleSubsets).Select(_ => new double[rows])];
