@@ -65,6 +65,22 @@ public sealed class Lognormal : Distribution
         x > 0 ? StandardNormal.Upper(Math.Log(x / MedianValue) / StandardDeviationOfLn) : 1;
 
     /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        StandardNormal.Quantiles(p, x);
+        for (int i = 0; i < x.Length; i++)
+        {
+            x[i] *= StandardDeviationOfLn;
+        }
+
+        VectorColumns.Exp(x, x);
+        for (int i = 0; i < x.Length; i++)
+        {
+            x[i] *= MedianValue;
+        }
+    }
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => MedianValue * Math.Exp(StandardDeviationOfLn * StandardNormal.Quantile(p));
 
     /// <inheritdoc/>

@@ -44,6 +44,16 @@ public sealed class Normal : Distribution
     public override double Upper(double x) => StandardNormal.Upper((x - Mean) / StandardDeviation);
 
     /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        StandardNormal.Quantiles(p, x);
+        for (int i = 0; i < x.Length; i++)
+        {
+            x[i] = Mean + (StandardDeviation * x[i]);
+        }
+    }
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => Mean + (StandardDeviation * StandardNormal.Quantile(p));
 
     /// <inheritdoc/>

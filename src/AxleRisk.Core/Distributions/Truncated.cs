@@ -100,6 +100,28 @@ public sealed class Truncated : Distribution
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Quantile(1 - q, q);
 
+    /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        if (isUpperPart)
+        {
+            // There the lower tail's probabilities have no digits.
+            base.Quantiles(p, x);
+            return;
+        }
+
+        for (int i = 0; i < x.Length; i++)
+        {
+            x[i] = Math.Min(lowerAtMinimum + (p[i] * kept), 1);
+        }
+
+        Inner.Quantiles(x, x);
+        for (int i = 0; i < x.Length; i++)
+        {
+            x[i] = Math.Clamp(x[i], Minimum, Maximum);
+        }
+    }
+
     private static IEnumerable<Parameter> Limit(string name, double? value) => value is double x ? [new(name, x)] : [];
 
     private double Share(double probability) => Math.Clamp(probability / kept, 0, 1);
