@@ -14,14 +14,18 @@ namespace AxleRisk.Core.Analyses.Ranking;
 /// </summary>
 public static class RankAnalysis
 {
-    /// <summary>The evaluations of a run unless asked otherwise.</summary>
-    public const long DefaultEvaluations = 400_000;
+    /// <summary>The most evaluations that go into indices and pinned probabilities.</summary>
+    private const long MostForIndices = 1_000_000;
 
     /// <summary>Groups of the jackknife: enough for a stable standard error, few enough to be cheap.</summary>
     private const int JackknifeGroups = 32;
 
-    /// <summary>The part of the evaluations that goes into the shares; the rest goes into indices and pinned probabilities.</summary>
-    private const double PartOfShares = 0.6;
+    /// <summary>The part of the evaluations that goes into indices and pinned probabilities, while it is not more; the rest goes into the shares.</summary>
+    private const double PartOfIndices = 0.4;
+
+    /// <summary>The evaluations of a run unless asked otherwise: by the number of factors, for all subsets of which the shares are found.</summary>
+    public static long DefaultEvaluations(LifeModel model) =>
+        MostForIndices + ShareRun.DefaultEvaluations(new LifeShareProblem(model, StudySettings.DefaultSeed, 0));
 
     /// <summary>
     /// Runs the analysis, spending at most <see cref="StudySettings.Evaluations"/> unless that is too few for two rows a
@@ -31,16 +35,22 @@ public static class RankAnalysis
     public static RankResult Run(LifeModel model, StudySettings settings, RunOptions options)
     {
         var layout = new RankPlan(model);
-        long forShares = (long)(PartOfShares * settings.Evaluations);
-        long rows = Math.Max(2 * JackknifeGroups, (settings.Evaluations - forShares) / layout.EvaluationsPerRow);
+        long forIndices = Math.Min(MostForIndices, (long)(PartOfIndices * settings.Evaluations));
+        long rows = Math.Max(2 * JackknifeGroups, forIndices / layout.EvaluationsPerRow);
         int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / JackknifeGroups);
         SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rows);
+        if (PairedDraws.Dimensions(model) > plan.Dimensions)
+        {
+            throw new StudyException(
+                $"{settings.Sampling} sampling has {plan.Dimensions} dimensions and the ranking of this scenario needs {PairedDraws.Dimensions(model)}: choose --sampling {SamplingPlan.Names[0]}");
+        }
+
         double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
         var tally = new RankTally(model, settings, layout, plan, blockSize, centre);
         int perRow = layout.EvaluationsPerRow;
         BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
-        var problem = new LifeShareProblem(model, settings, centre);
-        ShareRun shares = ShareRun.Run(problem, forShares, settings.Seed, Reporting(done => done + (run.Rows * perRow)));
+        var problem = new LifeShareProblem(model, settings.Seed, centre);
+        ShareRun shares = ShareRun.Run(problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (run.Rows * perRow)));
         return Summarise(model, settings, layout, run, problem, shares);
 
         RunOptions Reporting(Func<long, long> evaluations) =>

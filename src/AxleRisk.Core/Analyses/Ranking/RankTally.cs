@@ -18,8 +18,8 @@ internal sealed class RankTally(LifeModel model, StudySettings settings, RankPla
 
     public double[] Work(Worker w, long first, int count)
     {
-        model.Draw(plan, settings.Seed, "A", first, count, w.Workspace, w.A);
-        model.Draw(plan, settings.Seed, "B", first, count, w.Workspace, w.B);
+        PairedDraws.Draw(model, plan, settings.Seed, "A", second: false, first, count, w.Workspace.Unit, w.A);
+        PairedDraws.Draw(model, plan, settings.Seed, "B", second: true, first, count, w.Workspace.Unit, w.B);
         var sums = new double[layout.Sums];
         Evaluate(w, w.A, count, w.OfA);
         AddLegs(w, count, sums);

@@ -23,7 +23,7 @@ internal sealed class NormalProblem(
 
     public override ImmutableArray<JointMoment> Moments => [moment];
 
-    public override ShareSample CreateSample(int capacity, long pairs) => new Sample(players, function, cholesky);
+    public override ShareSample CreateSample(int capacity) => new Sample(players, function, cholesky);
 
     private sealed class Sample(int players, Func<ReadOnlySpan<double>, double> function, double[,]? cholesky) : ShareSample
     {

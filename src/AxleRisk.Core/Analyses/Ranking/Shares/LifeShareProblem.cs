@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -17,15 +18,15 @@ internal sealed class LifeShareProblem : ShareProblem
     public const int Failure = 1;
 
     private readonly LifeModel model;
-    private readonly StudySettings settings;
+    private readonly ulong seed;
     private readonly ImmutableArray<Factor> evaluated;
     private readonly ImmutableArray<Factor> scale;
     private readonly bool isConditional;
 
-    public LifeShareProblem(LifeModel model, StudySettings settings, double centreLnLife)
+    public LifeShareProblem(LifeModel model, ulong seed, double centreLnLife)
     {
         this.model = model;
-        this.settings = settings;
+        this.seed = seed;
         isConditional = model.Scale.IsLognormal;
         scale = isConditional ? [.. model.Factors.Factors.Where(LifeScale.Contains)] : [];
         evaluated = [.. model.Factors.Factors.Except(scale)];
@@ -61,17 +62,33 @@ internal sealed class LifeShareProblem : ShareProblem
     public override ImmutableArray<JointMoment> Moments { get; }
 
     /// <inheritdoc/>
-    public override ShareSample CreateSample(int capacity, long pairs) => new LifeShareSample(this, capacity, pairs);
+    public override ShareSample CreateSample(int capacity) => new LifeShareSample(this, capacity);
 
-    private sealed class LifeShareSample(LifeShareProblem problem, int capacity, long pairs) : ShareSample
+    /// <summary>The plan of the base rows in each replicate: the scrambled Sobol' sequence where it has the dimensions.</summary>
+    private static SamplingPlan PlanOf(LifeModel model)
+    {
+        SamplingPlan sobol = SamplingPlan.FromName("sobol", 1);
+        return PairedDraws.Dimensions(model) <= sobol.Dimensions ? sobol : SamplingPlan.FromName("plain", 1);
+    }
+
+    private sealed class LifeShareSample(LifeShareProblem problem, int capacity) : ShareSample
     {
         private readonly Workspace workspace = problem.model.CreateWorkspace(capacity);
-        private readonly BaseDraws draws = new(problem.model, problem.settings, pairs);
+        private readonly SamplingPlan plan = PlanOf(problem.model);
         private readonly ImmutableArray<Factor> members = [.. problem.Dependence?.Members.Select(m => problem.evaluated[m]) ?? []];
         private readonly double medianScale = problem.isConditional ? Math.Exp(problem.model.Scale.Mu) : double.NaN;
 
-        public override void Draw(int replicate, bool second, long first, double[][] values, double[][] scores) =>
-            draws.Draw(replicate, second, first, values, members, scores);
+        public override void Draw(int replicate, bool second, long first, double[][] values, double[][] scores)
+        {
+            int count = values[0].Length;
+            double[][] unit = Workspace.Columns(values.Length, count);
+            string sample = $"shares/{(second ? "B" : "A")}/r{replicate}";
+            PairedDraws.Draw(problem.model, plan, problem.seed, sample, second, first, count, unit, values);
+            for (int m = 0; m < members.Length; m++)
+            {
+                FactorDependence.ToScores(unit[members[m].FirstColumn], scores[m]);
+            }
+        }
 
         public override void FromScores(int member, double[] scores, int count, double[][] values) =>
             FactorDependence.FromScores(members[member], scores, count, workspace.Unit, values);

@@ -15,11 +15,11 @@ internal sealed class PairEvaluator
     private Base x = new([], []);
     private Base second = new([], []);
 
-    public PairEvaluator(ShareProblem problem, int capacity, long pairs)
+    public PairEvaluator(ShareProblem problem, int capacity)
     {
         this.problem = problem;
         this.capacity = capacity;
-        sample = problem.CreateSample(capacity, pairs);
+        sample = problem.CreateSample(capacity);
         int members = problem.Dependence?.Members.Length ?? 0;
         mixed = Arrays(problem.ColumnCount, capacity);
         mixedScores = Arrays(members, capacity);

@@ -28,8 +28,7 @@ internal abstract class ShareProblem
 
     /// <summary>One thread's way to the model.</summary>
     /// <param name="capacity">The most rows of one evaluation.</param>
-    /// <param name="pairs">The number of base pairs of a replicate.</param>
-    public abstract ShareSample CreateSample(int capacity, long pairs);
+    public abstract ShareSample CreateSample(int capacity);
 }
 
 /// <summary>One thread's draws and evaluations.</summary>

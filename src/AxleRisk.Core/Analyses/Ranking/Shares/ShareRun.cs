@@ -12,8 +12,13 @@ internal sealed class ShareRun
     /// <summary>Up to this many players every subset is run.</summary>
     public const int MostExactPlayers = 13;
 
-    /// <summary>All subsets take at least this many pairs in each replicate; with less to spend random orders tell more.</summary>
-    private const int LeastPairsOfReplicate = 1;
+    /// <summary>All subsets are run of at least this many pairs; with less to spend random orders give narrower intervals.</summary>
+    private const int LeastExactPairs = 16_384;
+
+    /// <summary>Pairs that bring a typical share to about one percentage point when all subsets are run.</summary>
+    private const int GoodExactPairs = 24_576;
+
+    private const long GoodEvaluations = 2_000_000;
 
     private const int RowsOfCall = StudySettings.BlockSize;
     private const int MostPairsOfBlock = 64;
@@ -38,7 +43,14 @@ internal sealed class ShareRun
     /// <summary>Whether the run was cancelled.</summary>
     public bool IsPartial { get; }
 
-    /// <summary>Runs a problem with about <paramref name="evaluations"/> evaluations, at least one pair a replicate.</summary>
+    /// <summary>The evaluations to spend where nobody says otherwise.</summary>
+    public static long DefaultEvaluations(ShareProblem problem) => problem.Players > MostExactPlayers ? GoodEvaluations
+        : Math.Max(GoodEvaluations, (long)(GoodExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true)));
+
+    /// <summary>
+    /// Runs a problem with about <paramref name="evaluations"/> evaluations, at least one pair a replicate: all subsets of up
+    /// to <see cref="MostExactPlayers"/> players where that is enough to spend, otherwise random orders.
+    /// </summary>
     public static ShareRun Run(ShareProblem problem, long evaluations, ulong seed, RunOptions options) =>
         Run(problem, evaluations, seed, options, IsExact(problem, evaluations));
 
@@ -51,7 +63,7 @@ internal sealed class ShareRun
         var tally = new ShareTally(problem, seed, allSubsets);
         long pairsDone = 0;
         var results = new double[chunks * Replicates][][];
-        PairEvaluator[] workers = BlockRunner.CreateWorkers(options, results.Length, () => new PairEvaluator(problem, RowsOfCall, pairsOfReplicate));
+        PairEvaluator[] workers = BlockRunner.CreateWorkers(options, results.Length, () => new PairEvaluator(problem, RowsOfCall));
         long end = BlockRunner.Run(workers, 0, results.Length, (worker, block) =>
         {
             (int replicate, long first) = ((int)(block % Replicates), block / Replicates * MostPairsOfBlock);
@@ -74,7 +86,7 @@ internal sealed class ShareRun
 
     private static bool IsExact(ShareProblem problem, long evaluations) =>
         problem.Players <= MostExactPlayers
-        && evaluations >= Replicates * LeastPairsOfReplicate * ShareTally.EvaluationsOfPair(problem, allSubsets: true);
+        && evaluations >= LeastExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true);
 
     /// <summary>The sums by output, replicate and player.</summary>
     private static double[][][] Joined(ShareProblem problem, ReadOnlySpan<double[][]> blocks)
