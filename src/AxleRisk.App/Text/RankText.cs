@@ -8,7 +8,10 @@ namespace AxleRisk.App.Text;
 internal static class RankText
 {
     /// <summary>Characters of a bar of 100 %.</summary>
-    private const int BarLength = 20;
+    private const int BarLength = 12;
+
+    /// <summary>An index that two decimals show as 0.</summary>
+    private const double LeastShown = 0.005;
 
     public static IEnumerable<string> Lines(RankResult result) =>
     [
@@ -38,18 +41,18 @@ internal static class RankText
 
     private static IEnumerable<string> Shares(RankResult result)
     {
-        var table = new TextTable("factor", "place", "of failure", "", "<", "of life", "");
+        var table = new TextTable("factor", "place", "failure", "", "<", "life");
         foreach (RankedFactor f in result.Factors)
         {
             table.Add(
                 f.Factor.Name, $"{f.Place}{(f.IsTied ? "=" : " ")}", Percent(f.FailureShare.Estimate), Range(f.FailureShare),
-                Bar(f.FailureShare.Estimate), Percent(f.LifeShare.Estimate), Range(f.LifeShare));
+                Bar(f.FailureShare.Estimate), PlusMinus(f.LifeShare));
         }
 
         foreach (KnowledgeShare k in result.ByKnowledge.Where(k => k.Factors > 0))
         {
             string name = k.Knowledge == Knowledge.Varies ? "all that varies" : "all that is unknown";
-            table.Add(name, "", Percent(k.Failure.Estimate), Range(k.Failure), Bar(k.Failure.Estimate), Percent(k.Life.Estimate), Range(k.Life));
+            table.Add(name, "", Percent(k.Failure.Estimate), Range(k.Failure), Bar(k.Failure.Estimate), PlusMinus(k.Life));
         }
 
         return table.Lines(Layout.Width);
@@ -73,12 +76,14 @@ internal static class RankText
     private static IEnumerable<string> Indices(RankResult result, Func<RankedFactor, SobolPair> of)
     {
         var table = new TextTable("factor", "alone", "with others");
-        foreach (RankedFactor f in result.Factors)
+        List<RankedFactor> shown = [.. result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown))];
+        foreach (RankedFactor f in shown)
         {
             table.Add(f.Factor.Name + (f.RankedWith.IsEmpty ? "" : " *"), Figures.Index(of(f).First), Figures.Index(of(f).Total));
         }
 
-        return table.Lines(Layout.Width);
+        int rest = result.Factors.Length - shown.Count;
+        return [.. table.Lines(Layout.Width), .. rest > 0 ? [$"  and {rest} more, each below {LeastShown}"] : Array.Empty<string>()];
     }
 
     private static IEnumerable<string> Pins(RankResult result)
@@ -116,6 +121,9 @@ internal static class RankText
     /// <summary>An interval in percent. A share is not negative: what chance puts below 0 is shown as 0.</summary>
     private static string Range(Interval share) =>
         double.IsNaN(share.Low) ? "" : $"{Tenths(Math.Max(0, share.Low))}..{Tenths(Math.Clamp(share.High, 0, 1))}";
+
+    private static string PlusMinus(Interval share) =>
+        double.IsNaN(share.Low) ? Percent(share.Estimate) : $"{Tenths(share.Estimate)} +-{Tenths((share.High - share.Low) / 2)}";
 
     private static string Tenths(double share)
     {

@@ -12,13 +12,14 @@ internal sealed class ShareRun
     /// <summary>Up to this many players every subset is run.</summary>
     public const int MostExactPlayers = 13;
 
-    /// <summary>All subsets are run of at least this many pairs; with less to spend random orders give narrower intervals.</summary>
-    private const int LeastExactPairs = 16_384;
+    /// <summary>
+    /// All subsets are run where there is enough to spend for this many pairs, which bring shares to within one percentage point
+    /// at a failure probability of 2 %. With less to spend random orders give far narrower intervals.
+    /// </summary>
+    private const int ExactPairs = 20_480;
 
-    /// <summary>Pairs that bring a typical share to about one percentage point when all subsets are run.</summary>
-    private const int GoodExactPairs = 24_576;
-
-    private const long GoodEvaluations = 2_000_000;
+    /// <summary>What random orders are given; and all subsets of few factors, at least.</summary>
+    private const long UsualEvaluations = 1_000_000;
 
     private const int RowsOfCall = StudySettings.BlockSize;
     private const int MostPairsOfBlock = 64;
@@ -44,8 +45,8 @@ internal sealed class ShareRun
     public bool IsPartial { get; }
 
     /// <summary>The evaluations to spend where nobody says otherwise.</summary>
-    public static long DefaultEvaluations(ShareProblem problem) => problem.Players > MostExactPlayers ? GoodEvaluations
-        : Math.Max(GoodEvaluations, (long)(GoodExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true)));
+    public static long DefaultEvaluations(ShareProblem problem) => problem.Players > MostExactPlayers ? UsualEvaluations
+        : Math.Max(UsualEvaluations, (long)(ExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true)));
 
     /// <summary>
     /// Runs a problem with about <paramref name="evaluations"/> evaluations, at least one pair a replicate: all subsets of up
@@ -86,7 +87,7 @@ internal sealed class ShareRun
 
     private static bool IsExact(ShareProblem problem, long evaluations) =>
         problem.Players <= MostExactPlayers
-        && evaluations >= LeastExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true);
+        && evaluations >= ExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true);
 
     /// <summary>The sums by output, replicate and player.</summary>
     private static double[][][] Joined(ShareProblem problem, ReadOnlySpan<double[][]> blocks)
