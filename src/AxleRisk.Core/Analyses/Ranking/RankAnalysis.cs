@@ -60,7 +60,8 @@ public static class RankAnalysis
     private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, BlockRun<double[]> run, LifeShareProblem problem, ShareRun shares)
     {
         double[][] groups = JoinIntoGroups(run.Blocks, layout.Sums);
-        Interval Of(Func<double[], double> statistic) => Jackknife.Estimate(groups, statistic);
+        Interval Of(Func<double[], double> statistic) =>
+            groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
         Interval Probability(int index, double samples) => Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
         var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
         Pinned? PinnedAt(Factor factor, PinPoint point)

@@ -11,7 +11,7 @@ internal sealed class PairEvaluator
     private readonly double[] keptScores;
     private readonly double[] otherScores;
     private readonly double[] rowScores;
-    private readonly Dictionary<ulong, double[,]> regressions = [];
+    private readonly Dictionary<UInt128, double[,]> regressions = [];
     private Base x = new([], []);
     private Base second = new([], []);
 
@@ -114,4 +114,4 @@ internal sealed class PairEvaluator
 /// <param name="Pair">The pair's place in its block.</param>
 /// <param name="FromX">The players from x; the rest is from x'.</param>
 /// <param name="KeepsSecond">Whether what is from x' is kept and the rest conditional on it, rather than the other way round; of independent players it is the same.</param>
-internal readonly record struct MixedRow(int Pair, ulong FromX, bool KeepsSecond);
+internal readonly record struct MixedRow(int Pair, UInt128 FromX, bool KeepsSecond);

@@ -11,7 +11,7 @@ internal sealed class PairRows
 {
     private readonly List<MixedRow> rows = [];
 
-    private PairRows(IReadOnlyList<ulong> subsets, ulong all, ScoreDependence? dependence)
+    private PairRows(IReadOnlyList<UInt128> subsets, UInt128 all, ScoreDependence? dependence)
     {
         int[] fromX = [.. subsets.Select(s => Add(new MixedRow(0, s, false)))];
         var rowOf = subsets.Zip(fromX).ToDictionary(x => x.First, x => x.Second);
@@ -38,15 +38,15 @@ internal sealed class PairRows
 
     /// <summary>The rows of all subsets; the index of a subset is its bits.</summary>
     public static PairRows OfAllSubsets(int players, ScoreDependence? dependence) =>
-        new([.. Enumerable.Range(0, 1 << players).Select(s => (ulong)s)], (1UL << players) - 1, dependence);
+        new([.. Enumerable.Range(0, 1 << players).Select(s => (UInt128)(uint)s)], (UInt128.One << players) - 1, dependence);
 
     /// <summary>The rows of the first 0, 1, ... players of an order.</summary>
     public static PairRows OfOrder(ReadOnlySpan<int> order, ScoreDependence? dependence)
     {
-        var subsets = new List<ulong> { 0 };
+        var subsets = new List<UInt128> { UInt128.Zero };
         foreach (int player in order)
         {
-            subsets.Add(subsets[^1] | (1UL << player));
+            subsets.Add(subsets[^1] | (UInt128.One << player));
         }
 
         return new(subsets, subsets[^1], dependence);

@@ -28,7 +28,7 @@ internal sealed class ScoreDependence
     public ImmutableArray<int> Members { get; }
 
     /// <summary>Whether a subset of players and the rest depend on one another.</summary>
-    public bool Splits(ulong subset)
+    public bool Splits(UInt128 subset)
     {
         for (int i = 0; i < Members.Length; i++)
         {
@@ -50,7 +50,7 @@ internal sealed class ScoreDependence
     /// <param name="other">Their scores in the other, independent sample.</param>
     /// <param name="scores">Takes the scores.</param>
     /// <param name="regressions">One thread's store of regressions.</param>
-    public void Fill(ulong subset, ReadOnlySpan<double> kept, ReadOnlySpan<double> other, Span<double> scores, Dictionary<ulong, double[,]> regressions)
+    public void Fill(UInt128 subset, ReadOnlySpan<double> kept, ReadOnlySpan<double> other, Span<double> scores, Dictionary<UInt128, double[,]> regressions)
     {
         double[,]? regression = Splits(subset) ? Regression(subset, regressions) : null;
         for (int i = 0; i < Members.Length; i++)
@@ -64,14 +64,14 @@ internal sealed class ScoreDependence
         }
     }
 
-    private static bool Has(ulong subset, int player) => (subset >> player & 1) == 1;
+    private static bool Has(UInt128 subset, int player) => (subset >> player & 1) == 1;
 
     /// <summary>R(rest, given) R(given, given)^-1, spread over all members; zero elsewhere.</summary>
-    private double[,] Regression(ulong subset, Dictionary<ulong, double[,]> regressions)
+    private double[,] Regression(UInt128 subset, Dictionary<UInt128, double[,]> regressions)
     {
         int[] given = [.. Enumerable.Range(0, Members.Length).Where(i => Has(subset, Members[i]))];
         int[] rest = [.. Enumerable.Range(0, Members.Length).Except(given)];
-        ulong key = given.Aggregate(0UL, (k, i) => k | (1UL << i));
+        UInt128 key = given.Aggregate(UInt128.Zero, (k, i) => k | (UInt128.One << i));
         if (regressions.TryGetValue(key, out double[,]? known))
         {
             return known;

@@ -6,7 +6,7 @@ namespace AxleRisk.Core.Analyses.Ranking.Shares;
 internal abstract class ShareProblem
 {
     /// <summary>The greatest number of players that a subset can name.</summary>
-    public const int MostPlayers = 63;
+    public const int MostPlayers = 127;
 
     /// <summary>For each player that is evaluated, its columns.</summary>
     public abstract ImmutableArray<ImmutableArray<int>> Columns { get; }
