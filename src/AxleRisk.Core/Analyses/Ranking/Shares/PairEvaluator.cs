@@ -26,6 +26,9 @@ internal sealed class PairEvaluator
         (keptScores, otherScores, rowScores) = (new double[members], new double[members], new double[members]);
     }
 
+    /// <summary>The rows evaluated so far.</summary>
+    public long Evaluations { get; private set; }
+
     /// <summary>Draws the base rows of consecutive pairs.</summary>
     public void Draw(int replicate, long first, int count)
     {
@@ -44,6 +47,7 @@ internal sealed class PairEvaluator
     /// <param name="outputs">Takes the outputs.</param>
     public void Evaluate(ReadOnlySpan<MixedRow> rows, Span<double> outputs)
     {
+        Evaluations += rows.Length;
         for (int start = 0; start < rows.Length; start += capacity)
         {
             int count = Math.Min(capacity, rows.Length - start);

@@ -38,7 +38,7 @@ internal sealed class ShareRun
     /// <summary>Pairs of base rows; of random orders, also the number of orders and of their reverses.</summary>
     public long Pairs { get; }
 
-    /// <summary>Evaluations spent; of random orders with dependent players, near enough.</summary>
+    /// <summary>Evaluations spent.</summary>
     public long Evaluations { get; }
 
     /// <summary>Whether the run was cancelled.</summary>
@@ -73,7 +73,7 @@ internal sealed class ShareRun
             long soFar = Interlocked.Add(ref pairsDone, count);
             options.Progress?.Invoke((long)(soFar * ofPair));
         }, options.Cancellation);
-        return new(Joined(problem, results.AsSpan(0, (int)end)), allSubsets, pairsDone, (long)(pairsDone * ofPair), end < results.Length);
+        return new(Joined(problem, results.AsSpan(0, (int)end)), allSubsets, pairsDone, workers.Sum(w => w.Evaluations), end < results.Length);
     }
 
     /// <summary>The share that a set of players has of the variance of an output, with its 95 % interval; NaN where nothing varies.</summary>

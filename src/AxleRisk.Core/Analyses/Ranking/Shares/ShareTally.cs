@@ -19,7 +19,7 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
         return allRows is { } rows ? OfAllSubsets(evaluator, rows, count) : OfOrders(evaluator, replicate, first, count);
     }
 
-    /// <summary>The evaluations of one pair; of random orders the mean, where dependent players make it differ.</summary>
+    /// <summary>The evaluations of one pair; of random orders their mean, for dependent players make it differ.</summary>
     public static double EvaluationsOfPair(ShareProblem problem, bool allSubsets)
     {
         if (allSubsets)
@@ -27,9 +27,10 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
             return PairRows.OfAllSubsets(problem.Columns.Length, problem.Dependence).Rows.Count;
         }
 
-        // The first players of the given order split dependent ones about as often as those of a random order.
-        int[] order = [.. Enumerable.Range(0, problem.Columns.Length)];
-        return problem.Dependence is null ? order.Length + 1 : PairRows.OfOrder(order, problem.Dependence).Rows.Count;
+        const int Orders = 64;
+        var stream = new RandomStream(new StreamKey(0, "shares/typical orders"));
+        return Enumerable.Range(0, Orders)
+            .Average(i => PairRows.OfOrder(RandomOrder.Of(stream, i, problem.Columns.Length), problem.Dependence).Rows.Count);
     }
 
     private double[][] OfAllSubsets(PairEvaluator evaluator, PairRows rows, int count)
