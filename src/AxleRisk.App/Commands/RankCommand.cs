@@ -12,8 +12,9 @@ internal static class RankCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var options = new CommonOptions(RankAnalysis.DefaultEvaluations);
-        Command command = options.StudyCommand("rank", "the factors by what they contribute to the spread of life and to failure");
+        var options = new CommonOptions(null);
+        options.Evaluations.Description = "evaluations of the damage model (default: by the number of factors)";
+        Command command = options.StudyCommand("rank", "the factors by their share of failure and of the spread of life");
         command.SetAction((parsed, cancellation) =>
         {
             ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
@@ -24,7 +25,7 @@ internal static class RankCommand
                 return Task.FromResult(ExitCode.BadInput);
             }
 
-            StudySettings settings = options.Settings(parsed);
+            StudySettings settings = options.Settings(parsed, RankAnalysis.DefaultEvaluations(model));
             long start = terminal.Clock.GetTimestamp();
             RankResult result;
             using (var progress = new ProgressLine(terminal, settings.Evaluations))
@@ -36,9 +37,9 @@ internal static class RankCommand
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. RankText.Lines(result), .. Frame.Assumptions(document.Scenario),
-                    .. Frame.Foot(result.Run, RankText.Method(result), elapsed),
+                    .. Frame.Foot(result.Run, RankText.Method(result, elapsed), elapsed),
                 ],
-                () => RankDocument.AddTo(Json.Head("rank", document), result).WithRun(result.Run, elapsed).WithNotes(document),
+                () => RankDocument.AddTo(Json.Head("rank", document), result, elapsed).WithRun(result.Run, elapsed).WithNotes(document),
                 RankDocument.Header, RankDocument.Rows(result), result.Run.IsPartial).Give(parsed, options, terminal));
         });
         return command;

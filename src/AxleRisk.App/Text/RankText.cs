@@ -1,37 +1,89 @@
 using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
 /// <summary>The ranking as text.</summary>
 internal static class RankText
 {
+    /// <summary>Characters of a bar of 100 %.</summary>
+    private const int BarLength = 12;
+
+    /// <summary>An index that two decimals show as 0.</summary>
+    private const double LeastShown = 0.005;
+
     public static IEnumerable<string> Lines(RankResult result) =>
     [
         $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
             + $" ({Figures.ProbabilityRange(result.Probability)})",
         "",
-        Style.Heading("What drives the spread of life (Sobol' indices of ln life, 95 % intervals)"),
-        .. Indices(result, f => f.Life), "",
-        Style.Heading("What drives failure before that distance (Sobol' indices of the event)"),
+        Style.Heading($"Share of failure by {Figures.Km(result.RequiredKm)} km and of the spread of life, % (95 % intervals)"),
+        .. Shares(result), "",
+        .. Legs(result), "",
+        Style.Heading("Failure before that distance, factor by factor (Sobol' indices of the event)"),
         .. Indices(result, f => f.Failure), "",
+        Style.Heading("Spread of life, factor by factor (Sobol' indices of ln life)"),
+        .. Indices(result, f => f.Life), "",
         Style.Heading("Failure probability with one factor held"), .. Pins(result), "",
         .. Reading(result), "",
     ];
 
-    public static string Method(RankResult result) =>
-        result.IsConditional
-            ? "exact failure probabilities given the damage averaged"
-            : "failures counted";
+    public static string Method(RankResult result, TimeSpan elapsed)
+    {
+        string events = result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted";
+        string shares = result.ShareMethod == ShareMethod.AllSubsets
+            ? $"shares by all subsets of the factors on {Figures.Count(result.SharePairs)} pairs of scrambled Sobol' rows"
+            : $"shares by {Figures.Count(result.SharePairs)} random orders of the factors, each on a pair of scrambled Sobol' rows";
+        double million = result.Run.Evaluations / elapsed.TotalSeconds / 1e6;
+        return $"{events}, {shares}, {Figures.Number(Math.Round(million, 2))} million evaluations a second";
+    }
+
+    private static IEnumerable<string> Shares(RankResult result)
+    {
+        var table = new TextTable("factor", "place", "failure", "", "<", "life");
+        foreach (RankedFactor f in result.Factors)
+        {
+            table.Add(
+                f.Factor.Name, $"{f.Place}{(f.IsTied ? "=" : " ")}", Percent(f.FailureShare.Estimate), Range(f.FailureShare),
+                Bar(f.FailureShare.Estimate), PlusMinus(f.LifeShare));
+        }
+
+        foreach (KnowledgeShare k in result.ByKnowledge.Where(k => k.Factors > 0))
+        {
+            string name = k.Knowledge == Knowledge.Varies ? "all that varies" : "all that is unknown";
+            table.Add(name, "", Percent(k.Failure.Estimate), Range(k.Failure), Bar(k.Failure.Estimate), PlusMinus(k.Life));
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Legs(RankResult result)
+    {
+        yield return Style.Heading("Which leg does the damage, among the vehicles that fail");
+        var table = new TextTable("leg", "of damage", "", "<");
+        foreach (LegOfFailures leg in result.Legs)
+        {
+            table.Add(leg.Name, Percent(leg.DamageShare.Estimate), Range(leg.DamageShare), Bar(leg.DamageShare.Estimate));
+        }
+
+        foreach (string line in table.Lines(Layout.Width))
+        {
+            yield return line;
+        }
+    }
 
     private static IEnumerable<string> Indices(RankResult result, Func<RankedFactor, SobolPair> of)
     {
         var table = new TextTable("factor", "alone", "with others");
-        foreach (RankedFactor f in result.Factors.OrderByDescending(f => of(f).Total.Estimate))
+        List<RankedFactor> shown = [.. result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown))];
+        foreach (RankedFactor f in shown)
         {
             table.Add(f.Factor.Name + (f.RankedWith.IsEmpty ? "" : " *"), Figures.Index(of(f).First), Figures.Index(of(f).Total));
         }
 
-        return table.Lines(Layout.Width);
+        int rest = result.Factors.Length - shown.Count;
+        return [.. table.Lines(Layout.Width), .. rest > 0 ? [$"  and {rest} more, each below {LeastShown}"] : Array.Empty<string>()];
     }
 
     private static IEnumerable<string> Pins(RankResult result)
@@ -51,13 +103,33 @@ internal static class RankText
 
     private static IEnumerable<string> Reading(RankResult result)
     {
-        string text = "alone: share of the variance that knowing this factor would remove. with others: share that would "
+        string text = "share: the factor's fair part of the variance, Shapley effect; all shares sum to 100 %. Factors of one place (=) are tied: "
+            + "their intervals overlap. What varies between vehicles only another design or use can change; what is unknown, better data can remove. "
+            + "alone: share of the variance that knowing this factor would remove. with others: share that would "
             + "be left if all but this factor were known. Of a rare event, totals run high for every factor: compare them, do not add them.";
         if (result.Factors.Any(f => !f.RankedWith.IsEmpty))
         {
-            text += " *: correlated with another factor; the indices are those of both together, and a held factor leaves the others as they are.";
+            text += " *: correlated with another factor; the indices are those of both together, and a held factor leaves the others as they are. "
+                + "Its share is its own.";
         }
 
         return Wrap.Lines(text, Layout.Width, "");
     }
+
+    private static string Percent(double share) => double.IsNaN(share) ? Figures.None : Tenths(share);
+
+    /// <summary>An interval in percent. A share is not negative: what chance puts below 0 is shown as 0.</summary>
+    private static string Range(Interval share) =>
+        double.IsNaN(share.Low) ? "" : $"{Tenths(Math.Max(0, share.Low))}..{Tenths(Math.Clamp(share.High, 0, 1))}";
+
+    private static string PlusMinus(Interval share) =>
+        double.IsNaN(share.Low) ? Percent(share.Estimate) : $"{Tenths(share.Estimate)} +-{Tenths((share.High - share.Low) / 2)}";
+
+    private static string Tenths(double share)
+    {
+        string text = (100 * share).ToString("0.0");
+        return text == "-0.0" ? "0.0" : text;
+    }
+
+    private static string Bar(double share) => double.IsNaN(share) ? "" : new('#', (int)Math.Clamp(Math.Round(BarLength * share), 0, BarLength));
 }

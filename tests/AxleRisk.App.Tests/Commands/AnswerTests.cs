@@ -72,13 +72,18 @@ public sealed class AnswerTests
         {
             foreach (string output in new[] { "life", "failure" })
             {
-                foreach (string index in new[] { "first", "total" })
+                foreach (string index in new[] { "share", "first", "total" })
                 {
                     Assert.Equal(["estimate", "low", "high"], factor![output]![index]!.AsObject().Select(x => x.Key));
                 }
             }
 
             Assert.InRange((double)factor!["failure"]!["pinned_probability"]!, 0, 1);
+        }
+
+        foreach (string output in new[] { "life", "failure" })
+        {
+            Assert.Equal(1, factors.Sum(f => (double)f![output]!["share"]!["estimate"]!), 1e-12);
         }
     }
 

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Analyses.Ranking.Shares;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Sampling;
@@ -7,34 +8,60 @@ using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Ranking;
 
-/// <summary>First-order and total Sobol' indices of ln life and of failure, and the failure probability with each factor held.</summary>
+/// <summary>
+/// Shapley effects and first-order and total Sobol' indices of ln life and of failure, and the failure probability with each
+/// factor held.
+/// </summary>
 public static class RankAnalysis
 {
-    /// <summary>The evaluations of a run unless asked otherwise.</summary>
-    public const long DefaultEvaluations = 400_000;
+    /// <summary>The most evaluations that go into indices and pinned probabilities.</summary>
+    private const long MostForIndices = 1_000_000;
 
     /// <summary>Groups of the jackknife: enough for a stable standard error, few enough to be cheap.</summary>
     private const int JackknifeGroups = 32;
 
-    /// <summary>Runs the analysis, spending at most <see cref="StudySettings.Evaluations"/> unless that is too few for two rows a jackknife group.</summary>
+    /// <summary>The part of the evaluations that goes into indices and pinned probabilities, while it is not more; the rest goes into the shares.</summary>
+    private const double PartOfIndices = 0.4;
+
+    /// <summary>The evaluations of a run unless asked otherwise: by the number of factors, for all subsets of which the shares are found.</summary>
+    public static long DefaultEvaluations(LifeModel model) =>
+        MostForIndices + ShareRun.DefaultEvaluations(new LifeShareProblem(model, StudySettings.DefaultSeed, 0));
+
+    /// <summary>
+    /// Runs the analysis, spending at most <see cref="StudySettings.Evaluations"/> unless that is too few for two rows a
+    /// jackknife group and a pair of rows a replicate.
+    /// </summary>
+    /// <exception cref="StudyException">The sampling plan has too few dimensions, or there are too many factors.</exception>
     public static RankResult Run(LifeModel model, StudySettings settings, RunOptions options)
     {
         var layout = new RankPlan(model);
-        long rows = Math.Max(2 * JackknifeGroups, settings.Evaluations / layout.EvaluationsPerRow);
+        long forIndices = Math.Min(MostForIndices, (long)(PartOfIndices * settings.Evaluations));
+        long rows = Math.Max(2 * JackknifeGroups, forIndices / layout.EvaluationsPerRow);
         int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / JackknifeGroups);
         SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rows);
+        if (PairedDraws.Dimensions(model) > plan.Dimensions)
+        {
+            throw new StudyException(
+                $"{settings.Sampling} sampling has {plan.Dimensions} dimensions and the ranking of this scenario needs {PairedDraws.Dimensions(model)}: choose --sampling {SamplingPlan.Names[0]}");
+        }
+
         double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
         var tally = new RankTally(model, settings, layout, plan, blockSize, centre);
         int perRow = layout.EvaluationsPerRow;
-        RunOptions scaled = options with { Progress = options.Progress is { } report ? done => report(done * perRow) : null };
-        BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, scaled, tally.CreateWorker, tally.Work);
-        return Summarise(model, settings, layout, run);
+        BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
+        var problem = new LifeShareProblem(model, settings.Seed, centre);
+        ShareRun shares = ShareRun.Run(problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (run.Rows * perRow)));
+        return Summarise(model, settings, layout, run, problem, shares);
+
+        RunOptions Reporting(Func<long, long> evaluations) =>
+            options with { Progress = options.Progress is { } report ? done => report(evaluations(done)) : null };
     }
 
-    private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, BlockRun<double[]> run)
+    private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, BlockRun<double[]> run, LifeShareProblem problem, ShareRun shares)
     {
         double[][] groups = JoinIntoGroups(run.Blocks, layout.Sums);
-        Interval Of(Func<double[], double> statistic) => Jackknife.Estimate(groups, statistic);
+        Interval Of(Func<double[], double> statistic) =>
+            groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
         Interval Probability(int index, double samples) => Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
         var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
         Pinned? PinnedAt(Factor factor, PinPoint point)
@@ -43,6 +70,10 @@ public static class RankAnalysis
             return pin < 0 ? null : new Pinned(ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1));
         }
 
+        Interval ShareOf(int output, Func<Factor, bool> of) =>
+            shares.Share(output, [.. Enumerable.Range(0, problem.Players).Where(p => of(problem.Factors[p]))]);
+
+        double LegsTogether(double[] s) => Enumerable.Range(0, layout.Legs).Sum(leg => s[layout.FailuresOfLeg(leg)]);
         IEnumerable<RankedFactor> factors =
             from pair in pairs
             from factor in pair.Group.Factors
@@ -50,6 +81,10 @@ public static class RankAnalysis
             {
                 Factor = factor,
                 RankedWith = [.. pair.Group.Factors.Where(f => f != factor).Select(f => f.Name)],
+                FailureShare = ShareOf(LifeShareProblem.Failure, f => f == factor),
+                LifeShare = ShareOf(LifeShareProblem.Life, f => f == factor),
+                Place = 0,
+                IsTied = false,
                 Life = pair.Life,
                 Failure = pair.Failure,
                 AtNominal = PinnedAt(factor, PinPoint.Nominal)!,
@@ -60,11 +95,19 @@ public static class RankAnalysis
         {
             RequiredKm = model.Scenario.RequiredKm,
             Probability = Probability(RankPlan.Event, 2),
-            Factors = [.. factors.OrderByDescending(f => f.Life.Total.Estimate)],
+            Factors = SharePlaces.InOrder(factors),
+            ShareMethod = shares.IsAllSubsets ? ShareMethod.AllSubsets : ShareMethod.RandomOrders,
+            SharePairs = shares.Pairs,
+            ByKnowledge = [.. Enum.GetValues<Knowledge>().Select(k => new KnowledgeShare(
+                k, problem.Factors.Count(f => f.Knowledge == k),
+                ShareOf(LifeShareProblem.Failure, f => f.Knowledge == k), ShareOf(LifeShareProblem.Life, f => f.Knowledge == k)))],
+            Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegOfFailures(
+                leg.Name, Of(s => s[layout.FailuresOfLeg(i)] / LegsTogether(s)).Within(0, 1)))],
             IsConditional = model.Scale.IsLognormal,
             Rows = run.Rows,
             Run = new RunRecord(
-                run.Rows * layout.EvaluationsPerRow, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, run.IsPartial),
+                (run.Rows * layout.EvaluationsPerRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling,
+                LifeModel.Version, run.IsPartial || shares.IsPartial),
         };
     }
 

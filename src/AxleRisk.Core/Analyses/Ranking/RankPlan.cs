@@ -20,6 +20,7 @@ internal sealed class RankPlan
     {
         Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g))];
         Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
+        Legs = model.Scenario.Legs.Length;
         EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !LifeScale.Contains(p.Factor));
     }
 
@@ -30,7 +31,9 @@ internal sealed class RankPlan
     /// <summary>Evaluations of the damage model a row costs; Miner sum and S-N scatter cost none.</summary>
     public int EvaluationsPerRow { get; }
 
-    public int Sums => CommonSums + (SumsOfGroup * Groups.Length) + Pins.Length;
+    public int Legs { get; }
+
+    public int Sums => FailuresOfLeg(Legs);
 
     public static int Rows => 0;
 
@@ -49,6 +52,9 @@ internal sealed class RankPlan
     public static int EventTotal(int group) => LifeFirst(group) + 3;
 
     public int PinnedEvent(int pin) => CommonSums + (SumsOfGroup * Groups.Length) + pin;
+
+    /// <summary>Damage share of a leg in sample A, each row counted with its failure probability.</summary>
+    public int FailuresOfLeg(int leg) => PinnedEvent(Pins.Length) + leg;
 
     private static IEnumerable<Pin> PinsOf(Factor factor)
     {

@@ -14,8 +14,20 @@ public sealed record RankResult
     /// <summary>P(life &lt; required distance), from this run.</summary>
     public required Interval Probability { get; init; }
 
-    /// <summary>The factors, the largest total index of ln life first.</summary>
+    /// <summary>The factors, the largest share of failure first.</summary>
     public required ImmutableArray<RankedFactor> Factors { get; init; }
+
+    /// <summary>How the shares were found.</summary>
+    public required ShareMethod ShareMethod { get; init; }
+
+    /// <summary>Pairs of independent base rows behind the shares; of random orders, also the number of orders.</summary>
+    public required long SharePairs { get; init; }
+
+    /// <summary>The shares of the factors that differ between vehicles together, and of those that are unknown together.</summary>
+    public required ImmutableArray<KnowledgeShare> ByKnowledge { get; init; }
+
+    /// <summary>Which leg does the damage among the vehicles that fail, in the scenario's order; NaN where nothing fails.</summary>
+    public required ImmutableArray<LegOfFailures> Legs { get; init; }
 
     /// <summary>Whether the event's indices average the exact failure probability given the damage, or count failures.</summary>
     public required bool IsConditional { get; init; }
@@ -35,6 +47,18 @@ public sealed record RankedFactor
 
     /// <summary>The factors it is correlated with: their indices are those of all of them together. Empty for an independent factor.</summary>
     public required ImmutableArray<string> RankedWith { get; init; }
+
+    /// <summary>Its part of all shares of failure, a fraction; NaN where nothing fails.</summary>
+    public required Interval FailureShare { get; init; }
+
+    /// <summary>Its part of the variance of ln life, a fraction.</summary>
+    public required Interval LifeShare { get; init; }
+
+    /// <summary>Its place by share of failure, from 1; equal for factors that are tied.</summary>
+    public required int Place { get; init; }
+
+    /// <summary>Whether another factor has the same place: their intervals overlap.</summary>
+    public required bool IsTied { get; init; }
 
     /// <summary>The indices of ln life.</summary>
     public required SobolPair Life { get; init; }
@@ -68,3 +92,25 @@ public sealed record SobolPair(Interval First, Interval Total);
 /// <param name="Value">The value it is held at, in its unit; NaN for the road mix, held at its stated shares.</param>
 /// <param name="Probability">The failure probability.</param>
 public sealed record Pinned(double Value, Interval Probability);
+
+/// <summary>How shares were found.</summary>
+public enum ShareMethod
+{
+    /// <summary>By all subsets of the factors.</summary>
+    AllSubsets,
+
+    /// <summary>By random orders of the factors.</summary>
+    RandomOrders,
+}
+
+/// <summary>The shares that all factors of one kind have together: what better data could remove, and what only another design can.</summary>
+/// <param name="Knowledge">The kind.</param>
+/// <param name="Factors">The number of factors.</param>
+/// <param name="Failure">Their share of failure, a fraction.</param>
+/// <param name="Life">Their share of the variance of ln life, a fraction.</param>
+public sealed record KnowledgeShare(Knowledge Knowledge, int Factors, Interval Failure, Interval Life);
+
+/// <summary>A leg's part of the damage among the vehicles that fail.</summary>
+/// <param name="Name">The leg.</param>
+/// <param name="DamageShare">The mean share of the damage, a fraction.</param>
+public sealed record LegOfFailures(string Name, Interval DamageShare);

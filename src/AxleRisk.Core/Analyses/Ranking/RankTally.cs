@@ -18,11 +18,12 @@ internal sealed class RankTally(LifeModel model, StudySettings settings, RankPla
 
     public double[] Work(Worker w, long first, int count)
     {
-        model.Draw(plan, settings.Seed, "A", first, count, w.Workspace, w.A);
-        model.Draw(plan, settings.Seed, "B", first, count, w.Workspace, w.B);
-        Evaluate(w, w.A, count, w.OfA);
-        Evaluate(w, w.B, count, w.OfB);
+        PairedDraws.Draw(model, plan, settings.Seed, "A", second: false, first, count, w.Workspace.Unit, w.A);
+        PairedDraws.Draw(model, plan, settings.Seed, "B", second: true, first, count, w.Workspace.Unit, w.B);
         var sums = new double[layout.Sums];
+        Evaluate(w, w.A, count, w.OfA);
+        AddLegs(w, count, sums);
+        Evaluate(w, w.B, count, w.OfB);
         sums[RankPlan.Rows] = count;
         for (int i = 0; i < count; i++)
         {
@@ -42,6 +43,19 @@ internal sealed class RankTally(LifeModel model, StudySettings settings, RankPla
         }
 
         return sums;
+    }
+
+    /// <summary>Adds each leg's share of the damage of sample A, last evaluated.</summary>
+    private void AddLegs(Worker w, int count, double[] sums)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            double damage = w.OfA.Damage[i];
+            for (int leg = 0; leg < layout.Legs && damage > 0 && double.IsFinite(damage); leg++)
+            {
+                sums[layout.FailuresOfLeg(leg)] += w.OfA.Fails[i] * w.Workspace.DamageByLeg[leg][i] / damage;
+            }
+        }
     }
 
     private static double Square(double x) => x * x;

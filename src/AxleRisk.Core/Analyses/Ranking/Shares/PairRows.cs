@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Analyses.Ranking.Shares;
+
+/// <summary>
+/// The rows to evaluate for a pair of independent base rows x and x': each keeps a subset of the players from one of the two
+/// and has the rest from the other. A row that keeps S from x keeps the complement of S from x', unless S and its complement
+/// depend on one another: then the complement has a row of its own.
+/// </summary>
+internal sealed class PairRows
+{
+    private readonly List<MixedRow> rows = [];
+
+    private PairRows(IReadOnlyList<UInt128> subsets, UInt128 all, ScoreDependence? dependence)
+    {
+        int[] fromX = [.. subsets.Select(s => Add(new MixedRow(0, s, false)))];
+        var rowOf = subsets.Zip(fromX).ToDictionary(x => x.First, x => x.Second);
+        FromX = [.. fromX];
+        Complements = [.. subsets.Select(s => dependence?.Splits(s) == true ? Add(new MixedRow(0, s, true)) : rowOf[s])];
+        X = rowOf[all];
+        Second = rowOf[0];
+    }
+
+    /// <summary>The rows, as of the first pair of a block.</summary>
+    public IReadOnlyList<MixedRow> Rows => rows;
+
+    /// <summary>By subset: the row that keeps it from x.</summary>
+    public ImmutableArray<int> FromX { get; }
+
+    /// <summary>By subset: the row that keeps its complement from x'.</summary>
+    public ImmutableArray<int> Complements { get; }
+
+    /// <summary>The row that is x.</summary>
+    public int X { get; }
+
+    /// <summary>The row that is x'.</summary>
+    public int Second { get; }
+
+    /// <summary>The rows of all subsets; the index of a subset is its bits.</summary>
+    public static PairRows OfAllSubsets(int players, ScoreDependence? dependence) =>
+        new([.. Enumerable.Range(0, 1 << players).Select(s => (UInt128)(uint)s)], (UInt128.One << players) - 1, dependence);
+
+    /// <summary>The rows of the first 0, 1, ... players of an order.</summary>
+    public static PairRows OfOrder(ReadOnlySpan<int> order, ScoreDependence? dependence)
+    {
+        var subsets = new List<UInt128> { UInt128.Zero };
+        foreach (int player in order)
+        {
+            subsets.Add(subsets[^1] | (UInt128.One << player));
+        }
+
+        return new(subsets, subsets[^1], dependence);
+    }
+
+    private int Add(MixedRow row)
+    {
+        rows.Add(row);
+        return rows.Count - 1;
+    }
+}
