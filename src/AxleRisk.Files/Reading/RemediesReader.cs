@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Toml;
 
@@ -80,10 +81,31 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         {
             for (int j = i; j < read.Count; j++)
             {
-                Scenario changed = Remedy.Apply(Remedy.Apply(scenario, read[i].Remedy!), read[j].Remedy!);
                 string who = i == j ? "" : $" together with {Plain.Quote(read[i].Remedy!.Name)}";
+                if (Apply(scenario, read[i].Remedy!, i == j ? null : read[j].Remedy!, out string fault) is not Scenario changed)
+                {
+                    errors.Add(read[j].At, $"{Plain.Quote(read[j].Remedy!.Name)}{who}: {fault}");
+                    continue;
+                }
+
                 if (AxleReader.SolidSize(changed) is Input size && AxleReader.SolidSize(scenario) is null && !(i != j && IsSolidAlone(i, j)))
                     errors.Add(read[j].At, $"{Plain.Quote(read[j].Remedy!.Name)}{who}: axle.wall_mm ({changed.Find(Quantities.Wall)!.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
+            }
+        }
+
+        static Scenario? Apply(Scenario scenario, Remedy one, Remedy? other, out string fault)
+        {
+            try
+            {
+                fault = "";
+                Scenario changed = Remedy.Apply(scenario, one);
+                return other is null ? changed : Remedy.Apply(changed, other);
+            }
+            catch (DistributionException e)
+            {
+                // Each alone was read without fault; two factors on one value may go beyond all numbers.
+                fault = e.Message;
+                return null;
             }
         }
 
