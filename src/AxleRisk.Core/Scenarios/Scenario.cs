@@ -46,6 +46,9 @@ public sealed record Scenario
     /// <summary>Rank correlations between inputs; all others are independent.</summary>
     public ImmutableArray<RankCorrelation> Correlations { get; init; } = [];
 
+    /// <summary>What was found on one vehicle, for the search for causes; all other analyses leave it aside.</summary>
+    public Evidence Evidence { get; init; } = Evidence.None;
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);
