@@ -5,6 +5,9 @@ namespace AxleRisk.Core.Scenarios;
 /// <summary>What was found after a failure, or after none, and how the author would explain it.</summary>
 public sealed record Evidence
 {
+    /// <summary>The most explanations there can be: all their combinations are weighed.</summary>
+    public const int MostExplanations = 8;
+
     /// <summary>No evidence.</summary>
     public static Evidence None { get; } = new();
 

@@ -70,6 +70,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TomlEntry? stated = root.Find("correlations");
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, inputs).Read(stated);
+        Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
         root.RejectUnknown(QuantityReader.OtherSection);
         return new Scenario
         {
@@ -84,6 +85,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Counting = counting,
             Inputs = inOrder,
             Correlations = correlations,
+            Evidence = evidence,
         };
     }
 

@@ -20,11 +20,8 @@ internal abstract class EvidenceModel
     /// <summary>The things to be told of: for each the number of its states, or 0 where it is continuous.</summary>
     public abstract ImmutableArray<int> Items { get; }
 
-    /// <summary>The number of named events; at most <see cref="MostEvents"/>.</summary>
+    /// <summary>The number of named events; few, for all their combinations are counted.</summary>
     public virtual int Events => 0;
-
-    /// <summary>All combinations of the events are counted, so there can be only few.</summary>
-    public const int MostEvents = 8;
 
     /// <summary>One thread's buffers for blocks of up to <paramref name="capacity"/> rows.</summary>
     public abstract EvidenceWorker CreateWorker(int capacity);
