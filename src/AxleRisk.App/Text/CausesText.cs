@@ -46,7 +46,7 @@ internal static class CausesText
     private static string Phrase(Cause cause, StateShift state)
     {
         string unit = cause.Factor.Unit.Length == 0 ? "" : " " + cause.Factor.Unit;
-        string what = cause.Prior is null ? $"{cause.Name} {state.Name}{unit}" : $"{cause.Name} in its adverse tenth ({state.Name}{unit})";
+        string what = cause.Prior is null ? $"{cause.Name} {state.Name}{unit}" : $"{cause.Name}{(cause.Measured is null ? "" : ", measured,")} in its adverse tenth ({state.Name}{unit})";
         string times = $"{Figures.Ratio(state.Times.Estimate)} times {(state.Times.Estimate > 1 ? "likelier" : "as likely")}"
             + $" ({Figures.Ratio(state.Times.Low)} to {Figures.Ratio(state.Times.High)})";
         return $"{what}: {times}, now {Figures.Share(state.Posterior.Estimate)}, before {Figures.Share(state.Prior)}";

@@ -21,14 +21,17 @@ internal static class ExplanationSummary
         }
 
         int count = explanations.Length;
+        double[][] groups = sums.Patterns;
+        double[] total = [.. factors.Select((_, s) => groups.Sum(g => g[s]))];
+        double meanFactor = total.Zip(factors, (w, f) => w * f).Sum() / total.Sum();
         IEnumerable<int[]> single = Enumerable.Range(0, count).Select(i => new[] { i });
         IEnumerable<int[]> pairs = Enumerable.Range(0, count).SelectMany(i => Enumerable.Range(i + 1, count - i - 1).Select(j => new[] { i, j }));
         ExplanationShift Weigh(int[] events)
         {
             int mask = events.Sum(e => 1 << e);
-            Interval posterior = Jackknife.Estimate(sums.Patterns, s => PriorWeights.Probability(s, factors, mask));
+            Interval posterior = Jackknife.Estimate(groups, s => PriorWeights.Probability(s, factors, mask));
             return new ExplanationShift(
-                [.. events.Select(e => explanations[e].Name)], PriorWeights.Probability(patterns, factors, mask), sums.Bounded(posterior));
+                [.. events.Select(e => explanations[e].Name)], PriorWeights.Probability(patterns, factors, mask), sums.Bounded(posterior, factors.Max() / meanFactor));
         }
 
         return

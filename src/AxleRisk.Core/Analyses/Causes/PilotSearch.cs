@@ -6,13 +6,16 @@ namespace AxleRisk.Core.Analyses.Causes;
 internal static class PilotSearch
 {
     /// <summary>Pilots at most.</summary>
-    private const int MostPilots = 6;
+    private const int MostPilots = 10;
 
-    /// <summary>The share of effective rows that is good enough to look no further.</summary>
+    /// <summary>The share of effective rows at which the prior itself is good enough.</summary>
     private const double GoodShare = 0.25;
 
     /// <summary>A gain in effective rows below which another pilot is not worth its rows.</summary>
     private const double WorthwhileGain = 1.2;
+
+    /// <summary>An effective size that can be believed.</summary>
+    private const double Reliable = 50;
 
     /// <summary>The rows of each pilot.</summary>
     public static int RowsOf(long evaluations) => (int)Math.Clamp(evaluations / 20, 64, 20_000);
@@ -22,19 +25,17 @@ internal static class PilotSearch
     {
         int rows = RowsOf(settings.Evaluations);
         Pilot Draw(Proposal proposal, int number) => Pilot.Run(model, proposal, settings, $"causes/pilot{number}", rows, options);
-        Pilot best = Draw(Proposal.PriorOf(model), 1), last = best;
+        Pilot best = Draw(Proposal.PriorOf(model), 1);
         int count = 1;
-        while (count < MostPilots && best.EffectiveSize() < GoodShare * rows && ProposalFit.Of(model, last) is { } moved)
+        bool isSettled = best.EffectiveSize() >= GoodShare * rows;
+        while (!isSettled && count < MostPilots && ProposalFit.Of(model, best) is { } moved)
         {
-            last = Draw(moved, ++count);
-            double gain = last.EffectiveSize() / best.EffectiveSize();
-            best = gain > 1 ? last : best;
+            Pilot last = Draw(moved, ++count);
+            double before = best.EffectiveSize(), after = last.EffectiveSize();
 
-            // While the prior still finds next to nothing, a pilot may be worse than the one before and yet nearer.
-            if (gain < WorthwhileGain && last.EffectiveSize() > 100)
-            {
-                break;
-            }
+            // A handful of effective rows says nothing of which pilot is better; the later lies nearer to the evidence.
+            best = after > before || before < Reliable ? last : best;
+            isSettled = before >= Reliable && after < WorthwhileGain * before;
         }
 
         return (best, count);

@@ -49,10 +49,13 @@ internal sealed class PosteriorSums(PosteriorTally[] groups)
     /// <summary>A ratio of sums with its interval; of what was never seen the interval reaches up to three effective rows.</summary>
     public Interval Of(Func<PosteriorTally, double> part) => Bounded(Jackknife.Estimate([.. groups.Select(g => new[] { part(g), g.Weight })], s => s[0] / s[1]));
 
-    /// <summary>Keeps the interval of a probability inside 0 to 1, and honest at its ends (rule of three: Hanley and Lippman-Hand 1983).</summary>
-    public Interval Bounded(Interval p)
+    /// <summary>
+    /// Keeps the interval of a probability inside 0 to 1, and honest at its ends: three rows, each of as much weight as one
+    /// may have in units of the mean (rule of three: Hanley and Lippman-Hand 1983).
+    /// </summary>
+    public Interval Bounded(Interval p, double greatestWeight = 1)
     {
-        double least = 3 / Math.Max(3, EffectiveSize);
+        double least = Math.Min(1, 3 * greatestWeight / Math.Max(3, EffectiveSize));
         return new Interval(
             Math.Clamp(p.Estimate, 0, 1),
             p.Estimate >= 1 ? 1 - least : Math.Clamp(p.Low, 0, 1),
