@@ -5,7 +5,7 @@ namespace AxleRisk.Core.Analyses.Causes;
 /// <summary>Adaptive importance sampling: pilots that follow one another toward the evidence (Oh and Berger 1992).</summary>
 internal static class PilotSearch
 {
-    /// <summary>Pilots at most.</summary>
+    /// <summary>Pilots at most; they also spend no more than half of the evaluations.</summary>
     private const int MostPilots = 10;
 
     /// <summary>The share of effective rows at which the prior itself is good enough.</summary>
@@ -17,8 +17,8 @@ internal static class PilotSearch
     /// <summary>An effective size that can be believed.</summary>
     private const double Reliable = 50;
 
-    /// <summary>The rows of each pilot.</summary>
-    public static int RowsOf(long evaluations) => (int)Math.Clamp(evaluations / 20, 64, 20_000);
+    /// <summary>The rows of each pilot: a twentieth of all, more where that is too few to see where to go.</summary>
+    public static int RowsOf(long evaluations) => (int)Math.Clamp(evaluations / 20, Math.Clamp(evaluations / 8, 64, 1000), 20_000);
 
     /// <summary>The pilot with the most effective rows, and how many there were.</summary>
     public static (Pilot Best, int Count) Run(EvidenceModel model, StudySettings settings, RunOptions options)
@@ -27,8 +27,9 @@ internal static class PilotSearch
         Pilot Draw(Proposal proposal, int number) => Pilot.Run(model, proposal, settings, $"causes/pilot{number}", rows, options);
         Pilot best = Draw(Proposal.PriorOf(model), 1);
         int count = 1;
+        long most = Math.Min(MostPilots, settings.Evaluations / 2 / rows);
         bool isSettled = best.EffectiveSize() >= GoodShare * rows;
-        while (!isSettled && count < MostPilots && ProposalFit.Of(model, best) is { } moved)
+        while (!isSettled && count < most && ProposalFit.Of(model, best) is { } moved)
         {
             Pilot last = Draw(moved, ++count);
             double before = best.EffectiveSize(), after = last.EffectiveSize();
