@@ -16,7 +16,8 @@ internal static class AxleRiskCommand
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
-            MergeCommand.Create(terminal), CausesCommand.Create(terminal),
+            MergeCommand.Create(terminal), CompareCommand.Create(terminal), RemediesCommand.Create(terminal),
+            CausesCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
@@ -57,7 +58,7 @@ internal static class AxleRiskCommand
     }
 
     private static string InOurWords(string message) =>
-        message == "Required command was not provided." ? "a command is needed: check, base, risk, rank, merge or causes" : message;
+        message == "Required command was not provided." ? "a command is needed: check, base, risk, rank, merge, compare, remedies or causes" : message;
 
     private static string Subcommand(ParseResult parsed) =>
         parsed.CommandResult is { Parent: not null } command ? command.Command.Name + " " : "";

@@ -22,12 +22,7 @@ internal sealed class CommonOptions
 
     public Option<string?> Seed { get; } = SeedOption();
 
-    public Option<string> Sampling { get; } = new("--sampling")
-    {
-        Description = "sampling plan",
-        HelpName = "PLAN",
-        DefaultValueFactory = _ => SamplingPlan.Names[0],
-    };
+    public Option<string?> Sampling { get; } = new("--sampling") { Description = "sampling plan", HelpName = "PLAN" };
 
     public Option<string?> Threads { get; }
 
@@ -44,10 +39,10 @@ internal sealed class CommonOptions
     /// <summary>A command of this name that samples nothing.</summary>
     public Command PlainCommand(string name, string description) => new(name, description) { File, Json, Csv };
 
-    public StudySettings Settings(ParseResult parsed, long? otherDefault = null) => new(
+    public StudySettings Settings(ParseResult parsed, long? otherDefault = null, string? defaultSampling = null) => new(
         parsed.GetValue(Evaluations) is { } n ? long.Parse(n) : otherDefault ?? DefaultEvaluations,
         parsed.GetValue(Seed) is { } s ? ulong.Parse(s) : StudySettings.DefaultSeed,
-        parsed.GetValue(Sampling)!);
+        parsed.GetValue(Sampling) ?? defaultSampling ?? SamplingPlan.Names[0]);
 
     public RunOptions Run(ParseResult parsed, ProgressLine progress, CancellationToken cancellation) => new()
     {

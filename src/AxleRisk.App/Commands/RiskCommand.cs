@@ -37,7 +37,8 @@ internal static class RiskCommand
         ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
         var model = new LifeModel(document.Scenario);
         RiskQuestion question = own.Question(parsed);
-        StudySettings settings = options.Settings(parsed, question.UntilCov > 0 ? MostUntilCov : null);
+        StudySettings settings = options.Settings(
+            parsed, question.UntilCov > 0 ? MostUntilCov : null, RiskAnalysis.DefaultSampling(model));
         string? path = parsed.GetValue(own.Out);
         var keeper = new StateKeeper(document, path, terminal.Clock);
         question = question with

@@ -49,7 +49,7 @@ public abstract class Distribution
     /// <summary>The x with P(X &gt; x) = <paramref name="q"/>: <c>Quantile(1 - q)</c> without the rounding of 1 - q, which a small q would not survive.</summary>
     public virtual double UpperQuantile(double q) => Quantile(1 - q);
 
-    /// <summary>The quantiles of a whole column: <c>x[i] = Quantile(p[i])</c>; the spans have one length and may be the same.</summary>
+    /// <summary>The quantiles of a whole column: <c>x[i] = Quantile(p[i])</c> but for the last bits, whatever the place in the column; the spans have one length and may be the same.</summary>
     public virtual void Quantiles(ReadOnlySpan<double> p, Span<double> x)
     {
         for (int i = 0; i < p.Length; i++)

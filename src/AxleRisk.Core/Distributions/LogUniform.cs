@@ -61,6 +61,16 @@ public sealed class LogUniform : Distribution
         x <= Minimum ? 1 : x >= Maximum ? 0 : -NearZero.LogOnePlus((x - Maximum) / Maximum) / logRatio;
 
     /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        VectorColumns.ScaledExp(p, logRatio, Minimum, x);
+        for (int i = 0; i < x.Length; i++)
+        {
+            x[i] = Math.Min(Maximum, x[i]);
+        }
+    }
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => p >= 1 ? Maximum : Math.Min(Maximum, Minimum * Math.Exp(p * logRatio));
 
     /// <inheritdoc/>

@@ -65,6 +65,13 @@ public sealed class Lognormal : Distribution
         x > 0 ? StandardNormal.Upper(Math.Log(x / MedianValue) / StandardDeviationOfLn) : 1;
 
     /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        StandardNormal.Quantiles(p, x);
+        VectorColumns.ScaledExp(x, StandardDeviationOfLn, MedianValue, x);
+    }
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => MedianValue * Math.Exp(StandardDeviationOfLn * StandardNormal.Quantile(p));
 
     /// <inheritdoc/>

@@ -44,6 +44,13 @@ public sealed class Normal : Distribution
     public override double Upper(double x) => StandardNormal.Upper((x - Mean) / StandardDeviation);
 
     /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        StandardNormal.Quantiles(p, x);
+        VectorColumns.Line(x, StandardDeviation, Mean, x);
+    }
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => Mean + (StandardDeviation * StandardNormal.Quantile(p));
 
     /// <inheritdoc/>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -99,6 +100,22 @@ public sealed class Truncated : Distribution
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Quantile(1 - q, q);
+
+    /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        if (isUpperPart)
+        {
+            // There the lower tail's probabilities have no digits.
+            base.Quantiles(p, x);
+            return;
+        }
+
+        VectorColumns.Line(p, kept, lowerAtMinimum, x);
+        VectorColumns.Clamp(x, 0, 1);
+        Inner.Quantiles(x, x);
+        VectorColumns.Clamp(x, Minimum, Maximum);
+    }
 
     private static IEnumerable<Parameter> Limit(string name, double? value) => value is double x ? [new(name, x)] : [];
 

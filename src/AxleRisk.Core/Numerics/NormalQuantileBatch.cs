@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
@@ -11,13 +12,30 @@ internal static class NormalQuantileBatch
 {
     private const int Width = 8;
 
+    /// <summary>Elements at a time: the places of those in the tails fit a small buffer.</summary>
+    private const int Chunk = 256;
+
     /// <summary>Fills <paramref name="z"/> with the quantiles of <paramref name="p"/>, of the same length; may overlap exactly.</summary>
     public static void Fill(ReadOnlySpan<double> p, Span<double> z)
     {
+        for (int first = 0; first < p.Length; first += Chunk)
+        {
+            int count = Math.Min(Chunk, p.Length - first);
+            FillChunk(p.Slice(first, count), z.Slice(first, count));
+        }
+    }
+
+    // The middle 85 % in one pass; the tails, which cost more, are collected and done together in another.
+    private static void FillChunk(ReadOnlySpan<double> p, Span<double> z)
+    {
+        Span<double> tail = stackalloc double[Chunk + Width];
+        Span<int> place = stackalloc int[Chunk];
+        int tails = 0;
         int i = 0;
         for (; i <= p.Length - Width; i += Width)
         {
-            Quantile(Vector512.Create(p.Slice(i, Width))).CopyTo(z.Slice(i, Width));
+            uint outside = Centre(Vector512.Create(p.Slice(i, Width)), z.Slice(i, Width), p.Slice(i, Width), tail, tails);
+            tails = Append(outside, i, place, tails);
         }
 
         if (i < p.Length)
@@ -26,33 +44,62 @@ internal static class NormalQuantileBatch
             Span<double> part = stackalloc double[Width];
             part.Fill(0.5);
             p[i..].CopyTo(part);
-            Quantile(Vector512.Create<double>(part)).CopyTo(part);
+            uint outside = Centre(Vector512.Create<double>(part), part, p[i..], tail, tails);
             part[..(p.Length - i)].CopyTo(z[i..]);
+            tails = Append(outside, i, place, tails);
+        }
+
+        tail.Slice(tails, Width).Fill(0.01);
+        for (int t = 0; t < tails; t += Width)
+        {
+            Tail(Vector512.Create(tail.Slice(t, Width))).CopyTo(tail.Slice(t, Width));
+        }
+
+        for (int t = 0; t < tails; t++)
+        {
+            z[place[t]] = tail[t];
         }
     }
 
-    private static Vector512<double> Quantile(Vector512<double> p)
+    // Writes the middle's formula for all lanes, and copies the probabilities of the lanes it does not serve; p and z may be one.
+    private static uint Centre(Vector512<double> p, Span<double> z, ReadOnlySpan<double> source, Span<double> tail, int tails)
     {
         Vector512<double> q = p - Vector512.Create(0.5);
-        Vector512<double> centralRange = Vector512.LessThanOrEqual(Vector512.Abs(q), Vector512.Create(0.425));
-        Vector512<double> z = Central(q);
-        if (Vector512.EqualsAll(centralRange.AsInt64(), Vector512<long>.AllBitsSet))
-            return z;
+        uint outside = (uint)(~Vector512.LessThanOrEqual(Vector512.Abs(q), Vector512.Create(0.425))).ExtractMostSignificantBits();
+        for (uint left = outside; left != 0; left &= left - 1)
+        {
+            tail[tails++] = source[BitOperations.TrailingZeroCount(left)];
+        }
 
-        Vector512<double> smaller = Vector512.ConditionalSelect(
-            Vector512.LessThan(q, Vector512<double>.Zero), p, Vector512<double>.One - p);
+        Central(q).CopyTo(z);
+        return outside;
+    }
+
+    private static int Append(uint outside, int first, Span<int> place, int tails)
+    {
+        for (uint left = outside; left != 0; left &= left - 1)
+        {
+            place[tails++] = first + BitOperations.TrailingZeroCount(left);
+        }
+
+        return tails;
+    }
+
+    private static Vector512<double> Tail(Vector512<double> p)
+    {
+        Vector512<double> isLower = Vector512.LessThan(p, Vector512.Create(0.5));
+        Vector512<double> smaller = Vector512.ConditionalSelect(isLower, p, Vector512<double>.One - p);
         Vector512<double> r = Vector512.Sqrt(-Vector512.Log(smaller));
-        Vector512<double> tail = Near(r);
+        Vector512<double> z = Near(r);
         Vector512<double> farRange = Vector512.GreaterThan(r, Vector512.Create(5.0));
         if (farRange != Vector512<double>.Zero)
         {
-            tail = Vector512.ConditionalSelect(farRange, Far(r), tail);
-            tail = Vector512.ConditionalSelect(
-                Vector512.Equals(smaller, Vector512<double>.Zero), Vector512.Create(double.PositiveInfinity), tail);
+            z = Vector512.ConditionalSelect(farRange, Far(r), z);
+            z = Vector512.ConditionalSelect(
+                Vector512.Equals(smaller, Vector512<double>.Zero), Vector512.Create(double.PositiveInfinity), z);
         }
 
-        tail = Vector512.ConditionalSelect(Vector512.LessThan(q, Vector512<double>.Zero), -tail, tail);
-        return Vector512.ConditionalSelect(centralRange, z, tail);
+        return Vector512.ConditionalSelect(isLower, -z, z);
     }
 
     // |p - 1/2| up to 0.425

@@ -49,6 +49,9 @@ public sealed record Scenario
     /// <summary>What was found on one vehicle, for the search for causes; all other analyses leave it aside.</summary>
     public Evidence Evidence { get; init; } = Evidence.None;
 
+    /// <summary>What could be done about it, in file order.</summary>
+    public ImmutableArray<Remedy> Remedies { get; init; } = [];
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);

@@ -15,7 +15,8 @@ internal sealed class BlockPlan
     /// <summary>Below this many evaluations a replicate would be too small to mean anything.</summary>
     private const int LeastRowsOfReplicate = 32;
 
-    private readonly long rowsOfReplicate;
+    private readonly long evaluations;
+    private readonly SamplingPlan[] plans;
 
     /// <summary>Divides a study of <paramref name="columns"/> columns.</summary>
     /// <exception cref="StudyException">The sampling plan has fewer dimensions.</exception>
@@ -23,13 +24,13 @@ internal sealed class BlockPlan
     {
         bool independent = settings.Sampling == SamplingPlan.Names[0];
         Replicates = independent || settings.Evaluations < DependentReplicates * LeastRowsOfReplicate ? 1 : DependentReplicates;
-        rowsOfReplicate = settings.Evaluations / Replicates;
-        Blocks = Replicates * ((rowsOfReplicate + StudySettings.BlockSize - 1) / StudySettings.BlockSize);
-        Plan = SamplingPlan.FromName(settings.Sampling, rowsOfReplicate);
-        if (columns > Plan.Dimensions)
+        evaluations = settings.Evaluations;
+        Blocks = Replicates * ((RowsOf(0) + StudySettings.BlockSize - 1) / StudySettings.BlockSize);
+        plans = [.. Enumerable.Range(0, Replicates).Select(r => SamplingPlan.FromName(settings.Sampling, RowsOf(r)))];
+        if (columns > plans[0].Dimensions)
         {
             throw new StudyException(
-                $"{settings.Sampling} sampling has {Plan.Dimensions} dimensions and this scenario needs {columns}: choose --sampling {SamplingPlan.Names[0]}");
+                $"{settings.Sampling} sampling has {plans[0].Dimensions} dimensions and this scenario needs {columns}: choose --sampling {SamplingPlan.Names[0]}");
         }
     }
 
@@ -37,21 +38,22 @@ internal sealed class BlockPlan
 
     public long Blocks { get; }
 
-    public SamplingPlan Plan { get; }
-
-    /// <summary>The evaluations of all blocks: those asked for, less what does not divide by the replicates.</summary>
-    public long Evaluations => Replicates * rowsOfReplicate;
-
-    /// <summary>What a block consists of.</summary>
+    /// <summary>What a block consists of; the last of a replicate may have no rows.</summary>
     public (int Replicate, long First, int Rows) this[long block]
     {
         get
         {
             long first = block / Replicates * StudySettings.BlockSize;
-            return ((int)(block % Replicates), first, (int)Math.Min(StudySettings.BlockSize, rowsOfReplicate - first));
+            return ((int)(block % Replicates), first, (int)Math.Clamp(RowsOf((int)(block % Replicates)) - first, 0, StudySettings.BlockSize));
         }
     }
 
+    /// <summary>The sampling plan of a replicate.</summary>
+    public SamplingPlan PlanOf(int replicate) => plans[replicate];
+
     /// <summary>The name of a replicate's random streams; empty where there is but one.</summary>
     public string StreamOf(int replicate) => Replicates == 1 ? "" : $"r{replicate}";
+
+    /// <summary>The rows of a replicate: equal shares, what is left over going one each to the first.</summary>
+    private long RowsOf(int replicate) => (evaluations / Replicates) + (replicate < evaluations % Replicates ? 1 : 0);
 }

@@ -41,19 +41,42 @@ internal sealed class ColumnAssembly
     }
 
     /// <summary>Fills the columns that are the same in every evaluation.</summary>
-    public void FillConstant(DamageColumns columns) => Run(constant: true, [], columns, columns.Capacity);
+    /// <returns>The input columns of every step, for one thread: the constant ones filled, room for the others.</returns>
+    public double[][][] Prepare(DamageColumns columns)
+    {
+        double[][][] inputs = [.. steps.Select(s => s.Sources.Select(x => x.Column is null ? x.Filled(columns.Capacity) : []).ToArray())];
+        for (int s = 0; s < steps.Count; s++)
+        {
+            if (steps[s].IsConstant)
+            {
+                steps[s].Formula(inputs[s], steps[s].Target(columns), columns.Capacity);
+            }
+        }
+
+        return inputs;
+    }
 
     /// <summary>Fills the columns that factors reach, for the first <paramref name="count"/> rows.</summary>
-    public void Fill(double[][] values, DamageColumns columns, int count) => Run(constant: false, values, columns, count);
-
-    private void Run(bool constant, double[][] values, DamageColumns columns, int count)
+    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count)
     {
-        foreach (Step step in steps)
+        for (int s = 0; s < steps.Count; s++)
         {
-            if (step.IsConstant == constant)
+            Step step = steps[s];
+            if (step.IsConstant)
             {
-                step.Formula([.. step.Sources.Select(s => s.Read(values, columns.Capacity))], step.Target(columns), count);
+                continue;
             }
+
+            double[][] ofStep = inputs[s];
+            for (int i = 0; i < ofStep.Length; i++)
+            {
+                if (step.Sources[i].Column is { } column)
+                {
+                    ofStep[i] = values[column];
+                }
+            }
+
+            step.Formula(ofStep, step.Target(columns), count);
         }
     }
 
@@ -163,14 +186,9 @@ internal sealed class ColumnAssembly
 
         public double Constant => constant;
 
-        public double[] Read(double[][] values, int capacity)
+        public double[] Filled(int rows)
         {
-            if (column is { } c)
-            {
-                return values[c];
-            }
-
-            var filled = new double[capacity];
+            var filled = new double[rows];
             Array.Fill(filled, constant);
             return filled;
         }

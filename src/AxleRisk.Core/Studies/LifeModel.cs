@@ -1,4 +1,5 @@
 using AxleRisk.Core.Damage;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
@@ -12,7 +13,9 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeModel
 {
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
+
+    private const double Ln10 = 2.302585092994045684;
 
     private readonly ColumnAssembly assembly;
     private readonly SnCurve[] curves;
@@ -58,8 +61,9 @@ public sealed class LifeModel
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
     public Workspace CreateWorkspace(int capacity)
     {
-        var workspace = new Workspace(capacity, Factors.ColumnNames.Length, Scenario.Legs.Length);
-        assembly.FillConstant(workspace.Damage);
+        var workspace = new Workspace(
+            capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, new BatchKernel(curves, method, Scenario.Legs.Length));
+        workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
 
@@ -84,8 +88,8 @@ public sealed class LifeModel
     /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
-        assembly.Fill(values, workspace.Damage, count);
-        ScalarKernel.Evaluate(workspace.Damage, count, curves, method, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
+        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
         FillScale(values, count, workspace.Scale);
         for (int row = 0; row < count; row++)
         {
@@ -98,7 +102,13 @@ public sealed class LifeModel
     {
         for (int row = 0; row < count; row++)
         {
-            scale[row] = At(minerSum, values, row) * Math.Pow(10, At(scatter, values, row));
+            scale[row] = Ln10 * At(scatter, values, row);
+        }
+
+        VectorColumns.Exp(scale.AsSpan(0, count), scale.AsSpan(0, count));
+        for (int row = 0; row < count; row++)
+        {
+            scale[row] *= At(minerSum, values, row);
         }
     }
 

@@ -5,7 +5,7 @@ namespace AxleRisk.Core.Studies;
 /// <summary>The buffers of one thread: everything a block of evaluations needs, allocated once.</summary>
 public sealed class Workspace
 {
-    internal Workspace(int capacity, int factorColumns, int legs)
+    internal Workspace(int capacity, int factorColumns, int legs, BatchKernel kernel)
     {
         Capacity = capacity;
         Unit = Columns(factorColumns, capacity);
@@ -14,6 +14,7 @@ public sealed class Workspace
         DamagePerKm = new double[capacity];
         Scale = new double[capacity];
         LifeKm = new double[capacity];
+        Kernel = kernel;
     }
 
     /// <summary>The greatest number of rows of a block.</summary>
@@ -35,6 +36,11 @@ public sealed class Workspace
     public double[] LifeKm { get; }
 
     internal DamageColumns Damage { get; }
+
+    internal BatchKernel Kernel { get; }
+
+    /// <summary>The input columns of the assembly's steps, from <see cref="ColumnAssembly.Prepare"/>.</summary>
+    internal double[][][] AssemblyInputs { get; set; } = [];
 
     internal static double[][] Columns(int columns, int rows)
     {

@@ -53,18 +53,24 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     // A wall of more than half of the outside is no wall; the formulas would compute on.
     private void RejectSolid(TableReader table, SectionShape shape)
     {
-        Quantity[] outsides = shape switch
-        {
-            SectionShape.Tube => [Quantities.OutsideDiameter],
-            SectionShape.Box => [Quantities.BoxWidth, Quantities.BoxHeight],
-            _ => [],
-        };
-        foreach (Quantity outside in outsides)
+        foreach (Quantity outside in OutsidesOf(shape))
         {
             if (inputs.Find(Quantities.Wall)?.Value.Nominal is double wall && inputs.Find(outside)?.Value.Nominal is double size && wall > size / 2)
                 errors.Add(table.Table.Find(Quantities.Wall.Key)!.Node.At, $"axle.wall_mm ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
         }
     }
+
+    /// <summary>The outside of a read scenario's section that its wall is above half of; null where there is a hollow.</summary>
+    public static Input? SolidSize(Scenario scenario) =>
+        OutsidesOf(scenario.Shape).Select(q => scenario.Find(q))
+            .FirstOrDefault(outside => scenario.Find(Quantities.Wall)?.Value.Nominal > outside?.Value.Nominal / 2);
+
+    private static Quantity[] OutsidesOf(SectionShape shape) => shape switch
+    {
+        SectionShape.Tube => [Quantities.OutsideDiameter],
+        SectionShape.Box => [Quantities.BoxWidth, Quantities.BoxHeight],
+        _ => [],
+    };
 
     private static bool IsOf(Quantity quantity, SectionShape shape) =>
         OfShapes.FirstOrDefault(o => o.Quantity == quantity).Shapes is not SectionShape[] shapes || shapes.Contains(shape);

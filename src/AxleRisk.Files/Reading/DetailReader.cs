@@ -26,13 +26,17 @@ internal sealed class DetailReader(ErrorLog errors)
         if (category is null)
             return null;
 
-        (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? read = category.Node is TomlTable choice
-            ? ReadChoice(new TableReader(choice, table.NameOf("category"), errors), name)
-            : IsCategory(category.Node, name, table.NameOf("category")) ? ([((TomlText)category.Node).Text], [1.0], Knowledge.Unknown) : null;
+        var read = ReadCategory(category.Node, name, table.NameOf("category"));
         return name is null || read is not var (categories, weights, knowledge)
             ? null
             : new Detail(name, categories, weights, knowledge, exponent);
     }
+
+    /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>
+    public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node, string? catalogueName, string name) =>
+        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, errors), catalogueName)
+        : IsCategory(node, catalogueName, name) ? ([((TomlText)node).Text], [1.0], Knowledge.Unknown)
+        : null;
 
     private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table, string? catalogueName)
     {

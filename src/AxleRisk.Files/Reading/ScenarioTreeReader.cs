@@ -71,8 +71,9 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         TomlEntry? stated = root.Find("correlations");
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, inputs).Read(stated);
         Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
+        TomlEntry? remedies = root.Find("remedies");
         root.RejectUnknown(QuantityReader.OtherSection);
-        return new Scenario
+        var scenario = new Scenario
         {
             Title = title,
             About = about,
@@ -87,6 +88,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Correlations = correlations,
             Evidence = evidence,
         };
+        return scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
     }
 
     private string ReadTitle(TableReader root)

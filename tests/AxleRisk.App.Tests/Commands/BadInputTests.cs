@@ -19,7 +19,7 @@ public sealed class BadInputTests
         Refused(expected, "risk", Cli.Shipped("benchmark-five-legs"), option, value);
 
     [Fact]
-    public void No_command_says_which_there_are() => Refused("check, base, risk, rank, merge or causes");
+    public void No_command_says_which_there_are() => Refused("check, base, risk, rank, merge, compare, remedies or causes");
 
     [Fact]
     public void An_unknown_command_is_named() => Refused("'rusk'", "rusk", "x.toml");

@@ -67,7 +67,19 @@ public class FormatReferenceTests
     public void The_whole_example_is_valid()
     {
         string example = Regex.Match(Page, "```toml\n(title = .*?)```", RegexOptions.Singleline).Groups[1].Value;
-        Assert.Equal(2, Good.Parse(example).Scenario.Legs.Length);
+        Scenario scenario = Good.Parse(example).Scenario;
+        Assert.Equal(2, scenario.Legs.Length);
+        Assert.Equal(2, scenario.Remedies.Length);
+    }
+
+    [Fact]
+    public void Every_example_of_a_change_is_valid()
+    {
+        string section = Regex.Match(Page, @"## `\[\[remedies\]\]`.*?\n## ", RegexOptions.Singleline).Value;
+        string[] examples = [.. Regex.Matches(section, @"\| `("".* = .*)` \|").Select(m => m.Groups[1].Value)];
+        Assert.Equal(4, examples.Length);
+        foreach (string example in examples)
+            Assert.Single(Good.Parse($"{Good.Text}[[remedies]]\nname = 'r'\nchange = {{ {example} }}\n").Scenario.Remedies[0].Changes);
     }
 
     private static string RowOf(Quantity q)

@@ -23,12 +23,14 @@ internal static class Cases
         new Truncated(new Normal(0, 1), -1, 2), new Truncated(new Normal(0, 1), 6, null), new Truncated(new Normal(0, 1), null, -6),
         new Truncated(new Lognormal(1, 0.5), null, 1.2), new Truncated(new Weibull(2, 1), 0.1, 4), new Truncated(new Gamma(0.5, 1), 1e-3, null),
         new Truncated(new Pert(10, 12, 20), 11, 15), new Truncated(new Gumbel(0, 1), -2, null),
+        Scaled.Of(new Triangular(10, 12, 20), 0.7), Scaled.Of(new Gumbel(-40, 12), 3), Scaled.Of(new Truncated(new Weibull(2, 1), 0.1, 4), 1.1),
     ];
 
     private static readonly Distribution[] Others =
     [
         new NumberChoice([3, 1, 2], [1, 1, 2]), new NumberChoice([-5, 100], [1e-9, 1]),
         new Empirical([4, 1, 3, 2, 10]), new Empirical([1, 1, 2, 2, 2, 5]), new Truncated(new Empirical([4, 1, 3, 2, 10]), 1.5, 8),
+        Scaled.Of(new NumberChoice([3, 1, 2], [1, 1, 2]), 0.3), Scaled.Of(new Empirical([4, 1, 3, 2, 10]), 0.3),
     ];
 
     /// <summary>The names of the members with a density.</summary>

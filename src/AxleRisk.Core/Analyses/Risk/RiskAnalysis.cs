@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;
@@ -71,6 +72,13 @@ public static class RiskAnalysis
         };
         bool isWhole = !isPartial && state.FirstBlock == 0 && state.EndBlock == BlocksOf(settings);
         return isWhole ? RareDistances.Refine(model, sampled, question, options) : sampled;
+    }
+
+    /// <summary>The sampling plan that serves a scenario best: Sobol' points where there are dimensions enough for its factors.</summary>
+    public static string DefaultSampling(LifeModel model)
+    {
+        string sobol = SamplingPlan.Names[^1];
+        return model.Factors.ColumnNames.Length <= SamplingPlan.FromName(sobol, 1).Dimensions ? sobol : SamplingPlan.Names[0];
     }
 
     /// <summary>The number of blocks that a study of these settings is cut into.</summary>

@@ -1,3 +1,4 @@
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
@@ -8,6 +9,8 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
 {
     private readonly Workspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
     private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
+    private readonly double[] lnDamage = new double[StudySettings.BlockSize];
+    private readonly double[] lnScale = new double[StudySettings.BlockSize];
     private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
     private readonly double[] shareSquares = new double[model.Scenario.Legs.Length];
 
@@ -19,14 +22,15 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     public int Work(long block)
     {
         (int replicate, long first, int rows) = plan[block];
-        model.Draw(plan.Plan, seed, plan.StreamOf(replicate), first, rows, workspace, values);
+        model.Draw(plan.PlanOf(replicate), seed, plan.StreamOf(replicate), first, rows, workspace, values);
         model.Evaluate(values, rows, workspace);
         LifeSummary summary = Summaries[replicate] ??= new LifeSummary(shareSums.Length);
+        VectorColumns.Log(workspace.DamagePerKm.AsSpan(0, rows), lnDamage.AsSpan(0, rows));
+        VectorColumns.Log(workspace.Scale.AsSpan(0, rows), lnScale.AsSpan(0, rows));
         for (int row = 0; row < rows; row++)
         {
-            double lnDamage = Math.Log(workspace.DamagePerKm[row]);
-            summary.Damage.AddLn(lnDamage);
-            summary.Life.AddLn(Math.Log(workspace.Scale[row]) - lnDamage);
+            summary.Damage.AddLn(lnDamage[row]);
+            summary.Life.AddLn(lnScale[row] - lnDamage[row]);
         }
 
         AddShares(summary, rows);

@@ -19,23 +19,29 @@ internal static class ScalarKernel
         DamageColumns columns, int count, ReadOnlySpan<SnCurve> curves, CountingMethod method, double[][] damageByLeg,
         Span<double> damagePerKm)
     {
-        Span<double> ride = stackalloc double[FrequencyGrid.Points];
         for (int row = 0; row < count; row++)
+            EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm);
+    }
+
+    /// <summary>One row of <see cref="Evaluate"/>.</summary>
+    public static void EvaluateRow(
+        DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method, double[][] damageByLeg,
+        Span<double> damagePerKm)
+    {
+        Span<double> ride = stackalloc double[FrequencyGrid.Points];
+        ForceSpectrum.FillRide(RideOf(columns, row), ride);
+        SnCurve curve = curves[(int)columns.Category[row]];
+        SnConstants constants = SnConstants.From(curve);
+        double stress = StressPerForce(columns, row, curve);
+        double total = 0;
+        for (int leg = 0; leg < columns.Legs.Length; leg++)
         {
-            ForceSpectrum.FillRide(RideOf(columns, row), ride);
-            SnCurve curve = curves[(int)columns.Category[row]];
-            SnConstants constants = SnConstants.From(curve);
-            double stress = StressPerForce(columns, row, curve);
-            double total = 0;
-            for (int leg = 0; leg < columns.Legs.Length; leg++)
-            {
-                double onLeg = LegLoads.Of(columns, leg, row, ride).DamagePerKm(stress, constants, method);
-                double part = OfUse(columns.Legs[leg].Share[row], onLeg);
-                damageByLeg[leg][row] = part;
-                total += part;
-            }
-            damagePerKm[row] = total;
+            double onLeg = LegLoads.Of(columns, leg, row, ride).DamagePerKm(stress, constants, method);
+            double part = OfUse(columns.Legs[leg].Share[row], onLeg);
+            damageByLeg[leg][row] = part;
+            total += part;
         }
+        damagePerKm[row] = total;
     }
 
     /// <summary>Stress and damage leg by leg for one row; the damage is that of <see cref="Evaluate"/> to the last bit.</summary>

@@ -128,7 +128,7 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
         double km = median * Math.Pow(10, -5 * 0.20);
         RareEventResult result = Run(model, km);
         Assert.Equal(2.866515718791933e-7, result.Probability.Estimate, 2.9e-7 * 1e-9); // Phi(-5)
-        Assert.Equal(0, result.Cov, 1e-12);
+        Assert.Equal(0, result.Cov, 1e-7); // the square root of the rounding of a variance
         Assert.Equal(-1, Assert.Single(Assert.Single(result.States).DesignPoints).Coordinates.Single().Cosine, 1e-9);
     }
 

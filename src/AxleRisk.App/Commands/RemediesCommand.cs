@@ -1,0 +1,45 @@
+using System.CommandLine;
+using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk remedies FILE</c>: what each remedy of a scenario and each pair of them would do.</summary>
+internal static class RemediesCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(Comparison.DefaultEvaluations);
+        Command command = options.StudyCommand("remedies", "the scenario's remedies, alone and in pairs: failure probability, B10 life and their change");
+        command.SetAction((parsed, cancellation) =>
+        {
+            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            if (document.Scenario.Remedies.IsEmpty)
+            {
+                terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: there are no remedies to compare; state at least one under [[remedies]]");
+                return Task.FromResult(ExitCode.BadInput);
+            }
+
+            StudySettings settings = options.Settings(parsed);
+            long start = terminal.Clock.GetTimestamp();
+            RemediesResult result;
+            using (var progress = new ProgressLine(terminal, settings.Evaluations * RemediesAnalysis.CasesOf(document.Scenario)))
+            {
+                result = RemediesAnalysis.Run(new LifeModel(document.Scenario), settings, options.Run(parsed, progress, cancellation));
+            }
+
+            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            return Task.FromResult(new Answer(
+                [
+                    .. Frame.Head(document), .. RemediesText.Lines(document.Scenario, result), .. Frame.Assumptions(document.Scenario),
+                    .. Frame.Foot(result.Comparison.Run, CompareText.Method(result.Comparison), elapsed),
+                ],
+                () => RemediesDocument.AddTo(Json.Head("remedies", document), result).WithRun(result.Comparison.Run, elapsed).WithNotes(document),
+                RemediesDocument.Header, RemediesDocument.Rows(result), result.Comparison.Run.IsPartial).Give(parsed, options, terminal));
+        });
+        return command;
+    }
+}

@@ -1,0 +1,87 @@
+using AxleRisk.Core.Randomness;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Remedies;
+
+/// <summary>
+/// Common random numbers for several scenarios: a column of one name has the same unit values in every scenario that has it,
+/// also where a plan's values depend on the column's place (Sobol'), for its place is that among all names. In the first
+/// scenario every column keeps its own place, so that its sample is the one that <see cref="LifeModel.Draw"/> draws.
+/// </summary>
+internal sealed class CommonDraw
+{
+    private readonly IReadOnlyList<LifeModel> models;
+    private readonly string[] names;
+    private readonly int[][] placeOf;
+    private readonly bool[] followsFirst;
+
+    public CommonDraw(IReadOnlyList<LifeModel> models)
+    {
+        this.models = models;
+        names = [.. models.SelectMany(m => m.Factors.ColumnNames).Distinct()];
+        placeOf = [.. models.Select(m => m.Factors.ColumnNames.Select(n => Array.IndexOf(names, n)).ToArray())];
+        followsFirst = [.. models.Select(m => FollowsFirst(models[0].Scenario, m))];
+    }
+
+    /// <summary>The number of different columns.</summary>
+    public int Columns => names.Length;
+
+    /// <summary>Draws the unit values of all names for the sample numbers <paramref name="first"/> and on.</summary>
+    public void Draw(SamplingPlan plan, ulong seed, string sample, long first, int count, double[][] unit)
+    {
+        for (int place = 0; place < names.Length; place++)
+        {
+            string stream = sample.Length == 0 ? names[place] : $"{names[place]}/{sample}";
+            plan.Fill(new StreamKey(seed, stream), place, first, unit[place].AsSpan(0, count));
+        }
+    }
+
+    /// <summary>
+    /// Maps the unit values to the factor values of one scenario. The first scenario comes first and leaves its coupled unit
+    /// values in <paramref name="unit"/>'s twin <paramref name="coupled"/> for those that follow it.
+    /// </summary>
+    public void Map(int model, double[][] unit, double[][] coupled, Workspace workspace, double[][] values, int count)
+    {
+        FactorSet factors = models[model].Factors;
+        double[][] source = model > 0 && followsFirst[model] ? coupled : unit;
+        for (int column = 0; column < values.Length; column++)
+        {
+            source[placeOf[model][column]].AsSpan(0, count).CopyTo(workspace.Unit[column]);
+        }
+
+        if (source == unit)
+        {
+            factors.Map(workspace.Unit, values, count);
+        }
+        else
+        {
+            foreach (Factor factor in factors.Factors)
+            {
+                factor.Map(workspace.Unit, values, count);
+            }
+        }
+
+        if (model == 0)
+        {
+            for (int place = 0; place < names.Length; place++)
+            {
+                (place < values.Length ? workspace.Unit : unit)[place].AsSpan(0, count).CopyTo(coupled[place]);
+            }
+        }
+    }
+
+    /// <summary>
+    /// Whether a scenario's dependence is the first one's with some factors taken out. Their coupled values then serve both:
+    /// coupled anew, a factor whose partner has become certain would lose the values it has in the first scenario.
+    /// </summary>
+    private static bool FollowsFirst(Scenario first, LifeModel model)
+    {
+        // A partner that has become a choice needs values of its own: the coupled ones would still follow it.
+        IEnumerable<string> partners = first.Correlations.SelectMany(c => new[] { c.First, c.Second });
+        return partners.All(n => model.Factors.Find(n) is null or ScalarFactor { Distribution.IsContinuous: true })
+            && model.Scenario.Correlations.ToHashSet().SetEquals(
+                first.Correlations.Where(c => model.Factors.Find(c.First) is not null && model.Factors.Find(c.Second) is not null));
+    }
+}

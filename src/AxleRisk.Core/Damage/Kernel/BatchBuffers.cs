@@ -1,0 +1,49 @@
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Damage;
+
+/// <summary>What a tile of rows keeps between the steps of the batch kernel; small enough for the nearest cache.</summary>
+internal sealed class BatchBuffers(int legs)
+{
+    /// <summary>Rows of a tile: a multiple of every width.</summary>
+    public const int Rows = 128;
+
+    /// <summary><see cref="RideCoefficients"/>, a column each.</summary>
+    public AlignedBuffer<float> Ride { get; } = new(RideCoefficients.Count * Rows);
+
+    /// <summary>The spectrum of the row at work.</summary>
+    public AlignedBuffer<float> Spectrum { get; } = new(4 * FrequencyGrid.Points);
+
+    /// <summary>ln of contact length over speed, by leg.</summary>
+    public AlignedBuffer<float> LogShift { get; } = new(legs * Rows);
+
+    /// <summary>1/speed, s/m, by leg.</summary>
+    public AlignedBuffer<double> InverseSpeed { get; } = new(legs * Rows);
+
+    /// <summary>What turns the sums into moments in units of the squared knee over eight, by leg.</summary>
+    public AlignedBuffer<double> MomentScale { get; } = new(legs * Rows);
+
+    /// <summary>The moments' sums, four columns by leg.</summary>
+    public AlignedBuffer<float> Sums { get; } = new(legs * 4 * Rows);
+
+    /// <summary>The sums of one leg on its corrugation.</summary>
+    public AlignedBuffer<float> CorrugatedSums { get; } = new(4 * Rows);
+
+    /// <summary>The range density of one leg.</summary>
+    public RangeParts Parts { get; } = new(Rows);
+
+    /// <summary>Damage per second of one leg, of each pair of slopes in turn.</summary>
+    public AlignedBuffer<double> OfPair { get; } = new(Rows);
+
+    /// <summary>Damage per second of one leg in units of that of a cycle at the knee.</summary>
+    public AlignedBuffer<double> PerSecond { get; } = new(Rows);
+
+    /// <summary>The same on its corrugation.</summary>
+    public AlignedBuffer<double> CorrugatedPerSecond { get; } = new(Rows);
+
+    /// <summary>Damage per km of use, by leg.</summary>
+    public AlignedBuffer<double> Damage { get; } = new(legs * Rows);
+
+    /// <summary>Damage per km of use.</summary>
+    public AlignedBuffer<double> Total { get; } = new(Rows);
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Damage;
+
+/// <summary>A row's S-N curve as the batch wants it: stress in units of the knee, damage in units of that of a cycle at the knee.</summary>
+internal sealed class CurveColumns
+{
+    private const double ScaleOverSigma = 2 * 1.4142135623730950488; // as in Rayleigh
+
+    private readonly ImmutableArray<Constants> constants;
+
+    /// <summary>Buffers for <paramref name="rows"/> rows of the given curves.</summary>
+    public CurveColumns(ReadOnlySpan<SnCurve> curves, int rows)
+    {
+        SlopePairs = [.. curves.ToArray().Where(SlopePair.Serves).Select(c => new SlopePair(c)).Distinct()];
+        constants = [.. curves.ToArray().Select(c => Constants.Of(c, SlopePairs))];
+        HasCutOff = constants.Any(c => c.CutOffOverKnee > 0);
+        StressPerForce = new double[rows];
+        ScalePerForce = new(rows);
+        DamageAtKnee = new(rows);
+        CutOffOverKnee = new(rows);
+        Pair = new(rows);
+    }
+
+    /// <summary>The different pairs of whole slopes.</summary>
+    public ImmutableArray<SlopePair> SlopePairs { get; }
+
+    /// <summary>Whether any curve has a cut-off.</summary>
+    public bool HasCutOff { get; }
+
+    /// <summary>Stress per force with the thickness correction, MPa/N.</summary>
+    public double[] StressPerForce { get; }
+
+    /// <summary>The Rayleigh scale of the ranges per force, over the range at the knee, 1/N.</summary>
+    public AlignedBuffer<double> ScalePerForce { get; }
+
+    /// <summary>Damage of a cycle at the knee.</summary>
+    public AlignedBuffer<double> DamageAtKnee { get; }
+
+    /// <summary>Range at the cut-off over that at the knee.</summary>
+    public AlignedBuffer<double> CutOffOverKnee { get; }
+
+    /// <summary>Index into <see cref="SlopePairs"/>; -1 where the batch does not serve the curve.</summary>
+    public AlignedBuffer<double> Pair { get; }
+
+    /// <summary>Fills the columns from the rows <paramref name="first"/> and on.</summary>
+    public void Fill(DamageColumns columns, int first, int rows)
+    {
+        for (int row = 0; row < rows; row++)
+        {
+            Constants c = constants[(int)columns.Category[first + row]];
+            double thickness = columns.ThicknessMm[first + row];
+            double stress = Math.Abs(columns.StressPerForceMPaPerN[first + row]);
+            // The factor is 1 up to the reference; a power is not cheap.
+            if (!(thickness <= c.Curve.ThicknessReferenceMm))
+                stress *= c.Curve.ThicknessFactor(thickness);
+            StressPerForce[row] = stress;
+            ScalePerForce.At(row) = stress * c.ScaleOverStress;
+            DamageAtKnee.At(row) = c.DamageAtKnee;
+            CutOffOverKnee.At(row) = c.CutOffOverKnee;
+            Pair.At(row) = c.Pair;
+        }
+    }
+
+    private sealed record Constants(SnCurve Curve, double ScaleOverStress, double DamageAtKnee, double CutOffOverKnee, int Pair)
+    {
+        public static Constants Of(SnCurve curve, ImmutableArray<SlopePair> pairs)
+        {
+            if (!SlopePair.Serves(curve))
+                return new(curve, double.NaN, double.NaN, 0, -1);
+            double knee = curve.KneeMPa;
+            double damage = Math.Pow(10, curve.SlopeAboveKnee * Math.Log10(knee) - curve.Log10AAboveKnee);
+            return new(curve, ScaleOverSigma / knee, damage, curve.CutOffMPa / knee, pairs.IndexOf(new SlopePair(curve)));
+        }
+    }
+}

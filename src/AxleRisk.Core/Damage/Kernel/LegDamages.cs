@@ -1,0 +1,64 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Damage;
+
+/// <summary>From the sums of a leg to its part in the damage per km of the use, several rows at a time.</summary>
+internal static class LegDamages
+{
+    /// <summary>
+    /// Fills damage per second in units of that of a cycle at the knee and in units of the grid's centre; NaN in rows that only the scalar
+    /// code serves.
+    /// </summary>
+    public static void FillPerSecond<T>(
+        CountingMethod method, ref float sums, ref double momentScale, int rows, CurveColumns curves, BatchBuffers tile,
+        AlignedBuffer<double> perSecond)
+        where T : struct, IDoubleLanes<T>
+    {
+        CountingBatch.Fill<T>(method, ref sums, BatchBuffers.Rows, ref momentScale, rows, tile.Parts);
+        perSecond.Span.Fill(double.NaN);
+        for (int pair = 0; pair < curves.SlopePairs.Length; pair++)
+        {
+            tile.OfPair.Span.Clear();
+            for (int part = CountingBatch.FirstPart(method); part < RangeParts.Count; part++)
+            {
+                PartDamages.Add<T>(
+                    tile.Parts, part, curves.SlopePairs[pair], ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows,
+                    ref tile.OfPair.At(0));
+            }
+
+            for (int row = 0; row < rows; row += T.Count)
+            {
+                T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
+                ref double to = ref perSecond.At(row);
+                T.Store(T.IfLess(other, T.Create(0.5), T.Load(in tile.OfPair.At(row)), T.Load(in to)), ref to);
+            }
+        }
+    }
+
+    /// <summary>Fills the leg's damage per km of use from <see cref="BatchBuffers.PerSecond"/> and its corrugated twin.</summary>
+    public static void FillPerKm<T>(LegColumns leg, int first, int rows, int index, bool corrugated, CurveColumns curves, BatchBuffers tile)
+        where T : struct, IDoubleLanes<T>
+    {
+        for (int row = 0; row < rows; row += T.Count)
+        {
+            int at = index * BatchBuffers.Rows + row;
+            T perSecond = T.Load(in tile.PerSecond.At(row));
+            if (corrugated)
+            {
+                // Where the share is 0 the plain part comes out to the last bit.
+                T share = Load<T>(leg.CorrugatedShare, first + row);
+                perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in tile.CorrugatedPerSecond.At(row));
+            }
+
+            T perKm = T.Create(1000 * MomentGrid.CentreHz) * T.Load(in curves.DamageAtKnee.At(row))
+                * T.Load(in tile.InverseSpeed.At(at)) * Load<T>(leg.Share, first + row);
+            T.Store(perSecond * perKm, ref tile.Damage.At(at));
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Load<T>(double[] column, int row)
+        where T : struct, IDoubleLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
+}

@@ -1,0 +1,48 @@
+namespace AxleRisk.Core.Damage;
+
+/// <summary>
+/// The rows of a last tile that is not full, padded with copies of its last row to whole registers: so they run through the same code as
+/// all others, and nothing is read beyond the columns.
+/// </summary>
+internal static class PaddedTail
+{
+    // The widest registers hold 16 numbers.
+    private const int Multiple = 16;
+
+    /// <summary>Copies the rows <paramref name="first"/> and on to the start of <paramref name="to"/>; returns their padded number.</summary>
+    public static int Fill(DamageColumns from, int first, int rows, DamageColumns to)
+    {
+        int padded = (rows + Multiple - 1) / Multiple * Multiple;
+        Copy(from.SprungMassKg, to.SprungMassKg);
+        Copy(from.UnsprungMassKg, to.UnsprungMassKg);
+        Copy(from.SpringNPerM, to.SpringNPerM);
+        Copy(from.DamperNsPerM, to.DamperNsPerM);
+        Copy(from.TyreNPerM, to.TyreNPerM);
+        Copy(from.TyreDampingNsPerM, to.TyreDampingNsPerM);
+        Copy(from.OutboardShare, to.OutboardShare);
+        Copy(from.ContactLengthM, to.ContactLengthM);
+        Copy(from.StressPerForceMPaPerN, to.StressPerForceMPaPerN);
+        Copy(from.ThicknessMm, to.ThicknessMm);
+        Copy(from.Waviness, to.Waviness);
+        Copy(from.Category, to.Category);
+        for (int leg = 0; leg < to.Legs.Length; leg++)
+        {
+            LegColumns source = from.Legs[leg];
+            LegColumns target = to.Legs[leg];
+            Copy(source.Share, target.Share);
+            Copy(source.SpeedMPerS, target.SpeedMPerS);
+            Copy(source.RoughnessM3, target.RoughnessM3);
+            Copy(source.CorrugatedShare, target.CorrugatedShare);
+            Copy(source.CorrugationWavelengthM, target.CorrugationWavelengthM);
+            Copy(source.CorrugationRmsM, target.CorrugationRmsM);
+        }
+
+        return padded;
+
+        void Copy(double[] source, double[] target)
+        {
+            source.AsSpan(first, rows).CopyTo(target);
+            target.AsSpan(rows, padded - rows).Fill(source[first + rows - 1]);
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Damage;
+
+/// <summary>
+/// A range density as a sum of up to three parts, in columns: an exponential and two Rayleigh ones, each with a weight (cycles per second in
+/// units of the grid's centre) and a scale over the range at the knee. What every counting method comes down to.
+/// </summary>
+/// <param name="rows">Rows.</param>
+internal sealed class RangeParts(int rows)
+{
+    /// <summary>Part 0 is exponential; all others are Rayleigh.</summary>
+    public const int Exponential = 0;
+
+    /// <summary>The first Rayleigh part.</summary>
+    public const int FirstRayleigh = 1;
+
+    /// <summary>The number of parts.</summary>
+    public const int Count = 3;
+
+    private readonly AlignedBuffer<double> weights = new(Count * rows);
+    private readonly AlignedBuffer<double> scales = new(Count * rows);
+    private readonly AlignedBuffer<double> inverses = new(Count * rows);
+
+    /// <summary>The upper function at the cut-off, of the part at work; the complete function where there is none.</summary>
+    public AlignedBuffer<double> UpperAtCut { get; } = new(rows);
+
+    /// <summary>The lower function at the cut-off, where that is small, of the part at work.</summary>
+    public AlignedBuffer<double> LowerAtCut { get; } = new(rows);
+
+    /// <summary>Weight of a part.</summary>
+    public ref double Weight(int part, int row) => ref weights.At(part * rows + row);
+
+    /// <summary>Scale of a part.</summary>
+    public ref double Scale(int part, int row) => ref scales.At(part * rows + row);
+
+    /// <summary>One over the scale.</summary>
+    public ref double Inverse(int part, int row) => ref inverses.At(part * rows + row);
+
+    /// <summary>Stores a part.</summary>
+    public void Put<T>(int part, int row, T weight, T scale, T inverse)
+        where T : struct, IDoubleLanes<T>
+    {
+        T.Store(weight, ref Weight(part, row));
+        T.Store(scale, ref Scale(part, row));
+        T.Store(inverse, ref Inverse(part, row));
+    }
+}

@@ -1,0 +1,55 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace AxleRisk.Core.Numerics;
+
+/// <summary>8 single-precision lanes.</summary>
+internal readonly struct FloatLanes256(Vector256<float> value) : IFloatLanes<FloatLanes256>
+{
+    private readonly Vector256<float> value = value;
+
+    public static int Count => 8;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 operator +(FloatLanes256 a, FloatLanes256 b) => new(a.value + b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 operator -(FloatLanes256 a, FloatLanes256 b) => new(a.value - b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 operator *(FloatLanes256 a, FloatLanes256 b) => new(a.value * b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 operator /(FloatLanes256 a, FloatLanes256 b) => new(a.value / b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 Create(float value) => new(Vector256.Create(value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 Load(ref readonly float from) => new(Vector256.LoadUnsafe(in from));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 Load(ref readonly double from) =>
+        new(Vector256.Narrow(Vector256.LoadUnsafe(in from), Vector256.LoadUnsafe(in from, 4)));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(FloatLanes256 value, ref float to) => value.value.StoreUnsafe(ref to);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 MultiplyAdd(FloatLanes256 a, FloatLanes256 b, FloatLanes256 c) =>
+        new(Vector256.MultiplyAddEstimate(a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 Sqrt(FloatLanes256 value) => new(Vector256.Sqrt(value.value));
+
+    public static FloatLanes256 Exp(FloatLanes256 value) => new(Vector256.Exp(value.value));
+
+    public static FloatLanes256 Log(FloatLanes256 value) => new(Vector256.Log(value.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector128<float> Sums(FloatLanes256 a, FloatLanes256 b, FloatLanes256 c, FloatLanes256 d) =>
+        FloatLanes128.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static FloatLanes128 Fold(FloatLanes256 x) => new(x.value.GetLower() + x.value.GetUpper());
+}

@@ -1,0 +1,55 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace AxleRisk.Core.Numerics;
+
+/// <summary>16 single-precision lanes.</summary>
+internal readonly struct FloatLanes512(Vector512<float> value) : IFloatLanes<FloatLanes512>
+{
+    private readonly Vector512<float> value = value;
+
+    public static int Count => 16;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 operator +(FloatLanes512 a, FloatLanes512 b) => new(a.value + b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 operator -(FloatLanes512 a, FloatLanes512 b) => new(a.value - b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 operator *(FloatLanes512 a, FloatLanes512 b) => new(a.value * b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 operator /(FloatLanes512 a, FloatLanes512 b) => new(a.value / b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 Create(float value) => new(Vector512.Create(value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 Load(ref readonly float from) => new(Vector512.LoadUnsafe(in from));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 Load(ref readonly double from) =>
+        new(Vector512.Narrow(Vector512.LoadUnsafe(in from), Vector512.LoadUnsafe(in from, 8)));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(FloatLanes512 value, ref float to) => value.value.StoreUnsafe(ref to);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 MultiplyAdd(FloatLanes512 a, FloatLanes512 b, FloatLanes512 c) =>
+        new(Vector512.MultiplyAddEstimate(a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 Sqrt(FloatLanes512 value) => new(Vector512.Sqrt(value.value));
+
+    public static FloatLanes512 Exp(FloatLanes512 value) => new(Vector512.Exp(value.value));
+
+    public static FloatLanes512 Log(FloatLanes512 value) => new(Vector512.Log(value.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector128<float> Sums(FloatLanes512 a, FloatLanes512 b, FloatLanes512 c, FloatLanes512 d) =>
+        FloatLanes256.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static FloatLanes256 Fold(FloatLanes512 x) => new(x.value.GetLower() + x.value.GetUpper());
+}

@@ -1,0 +1,49 @@
+using System.Runtime.Intrinsics;
+
+namespace AxleRisk.Core.Numerics;
+
+/// <summary>
+/// A vector register of single-precision numbers. Code written once against this runs at every width: the compiler
+/// makes a version for each structure that stands for <typeparamref name="T"/>.
+/// </summary>
+internal interface IFloatLanes<T>
+    where T : struct, IFloatLanes<T>
+{
+    /// <summary>The number of lanes.</summary>
+    static abstract int Count { get; }
+
+    static abstract T operator +(T a, T b);
+
+    static abstract T operator -(T a, T b);
+
+    static abstract T operator *(T a, T b);
+
+    static abstract T operator /(T a, T b);
+
+    /// <summary>The same value in all lanes.</summary>
+    static abstract T Create(float value);
+
+    /// <summary>The lanes at an address.</summary>
+    static abstract T Load(ref readonly float from);
+
+    /// <summary>The lanes at an address of doubles, rounded.</summary>
+    static abstract T Load(ref readonly double from);
+
+    /// <summary>Writes the lanes to an address.</summary>
+    static abstract void Store(T value, ref float to);
+
+    /// <summary><c>a b + c</c>, in one rounding where the machine can.</summary>
+    static abstract T MultiplyAdd(T a, T b, T c);
+
+    /// <summary>The square root.</summary>
+    static abstract T Sqrt(T value);
+
+    /// <summary>The exponential.</summary>
+    static abstract T Exp(T value);
+
+    /// <summary>The natural logarithm.</summary>
+    static abstract T Log(T value);
+
+    /// <summary>The sums over the lanes of four registers.</summary>
+    static abstract Vector128<float> Sums(T a, T b, T c, T d);
+}

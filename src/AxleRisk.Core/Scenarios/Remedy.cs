@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
+
+namespace AxleRisk.Core.Scenarios;
+
+/// <summary>Something that could be done about a scenario: changes of its inputs under a name.</summary>
+/// <param name="Name">A short name, unique in the scenario.</param>
+/// <param name="Cost">What it costs, in the user's own unit; only printed. Null where it is not stated.</param>
+/// <param name="Changes">What it changes, each input once.</param>
+public sealed record Remedy(string Name, double? Cost, ImmutableArray<Change> Changes)
+{
+    /// <summary>
+    /// The scenario with the remedy in place. A rank correlation of an input that is no longer a continuous uncertain one
+    /// is dropped. Remedies may be applied one after the other; of two that state one input the later holds.
+    /// </summary>
+    public static Scenario Apply(Scenario scenario, Remedy remedy)
+    {
+        foreach (Change change in remedy.Changes)
+        {
+            scenario = change.ApplyTo(scenario);
+        }
+
+        return scenario with { Correlations = [.. scenario.Correlations.Where(c => CanBeCorrelated(scenario, c.First) && CanBeCorrelated(scenario, c.Second))] };
+    }
+
+    private static bool CanBeCorrelated(Scenario scenario, string name) =>
+        scenario.Inputs.Any(i => i.Name == name && i.Value is Value.Uncertain { Distribution.IsContinuous: true });
+}
+
+/// <summary>One change of a remedy.</summary>
+/// <param name="Input">The name of what is changed: an input of the scenario, or <c>detail.category</c>.</param>
+public abstract record Change(string Input)
+{
+    /// <summary>The name of the weld detail's category among the inputs.</summary>
+    public const string CategoryName = "detail.category";
+
+    /// <summary>What it comes to, for the reader: <c>= 40</c>, <c>x 0.8</c>.</summary>
+    public abstract string Description { get; }
+
+    /// <summary>The scenario with the change made.</summary>
+    public abstract Scenario ApplyTo(Scenario scenario);
+
+    private protected static Scenario Replace(Scenario scenario, string name, Func<Value, Value> change) => scenario with
+    {
+        Inputs = [.. scenario.Inputs.Select(i => i.Name == name ? i with { Value = change(i.Value), IsDefault = false } : i)],
+    };
+
+    /// <summary>Another value or distribution.</summary>
+    /// <param name="Input">The input's name.</param>
+    /// <param name="Value">Its value with the remedy, in the quantity's unit.</param>
+    public sealed record ToValue(string Input, Value Value) : Change(Input)
+    {
+        /// <inheritdoc/>
+        public override string Description => "= " + (Value is Value.Uncertain u ? u.Distribution.ToString() : Value.Nominal.ToString("G6"));
+
+        /// <inheritdoc/>
+        public override Scenario ApplyTo(Scenario scenario) => Replace(scenario, Input, _ => Value);
+    }
+
+    /// <summary>The value or distribution times a number.</summary>
+    /// <param name="Input">The input's name.</param>
+    /// <param name="Factor">The number, above 0.</param>
+    public sealed record Times(string Input, double Factor) : Change(Input)
+    {
+        /// <inheritdoc/>
+        public override string Description => $"x {Factor:G6}";
+
+        /// <inheritdoc/>
+        public override Scenario ApplyTo(Scenario scenario) => Replace(scenario, Input, v => Scale(v, Factor));
+
+        /// <summary>A value times a number; its stated nominal with it.</summary>
+        public static Value Scale(Value value, double factor) => value switch
+        {
+            Value.Uncertain u => u with { Distribution = Scaled.Of(u.Distribution, factor), StatedNominal = factor * u.StatedNominal },
+            _ => new Value.Certain(factor * value.Nominal),
+        };
+    }
+
+    /// <summary>Another weld category, or several with weights, of the same catalogue.</summary>
+    /// <param name="Categories">The possible categories, best first.</param>
+    /// <param name="Weights">Their probabilities, summing to 1.</param>
+    /// <param name="Knowledge">Whether an uncertain category varies between vehicles or is unknown.</param>
+    public sealed record ToCategory(ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge) : Change(CategoryName)
+    {
+        /// <inheritdoc/>
+        public override string Description =>
+            "= " + (Categories.Length == 1 ? Categories[0] : string.Join(", ", Categories.Zip(Weights, (c, w) => $"{c} {w:0.###}")));
+
+        /// <inheritdoc/>
+        public override Scenario ApplyTo(Scenario scenario) => scenario with
+        {
+            Detail = scenario.Detail with { Categories = Categories, Weights = Weights, Knowledge = Knowledge },
+        };
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads the remedies: named changes of the scenario's inputs.</summary>
+internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputCollector inputs)
+{
+    /// <summary>The most remedies a scenario may have: each pair of them is evaluated.</summary>
+    public const int Most = 12;
+
+    private const int LongestName = 40;
+
+    private readonly ChangeReader changes = new(errors, values, inputs);
+
+    /// <summary>Reads the array of remedies; what is wrong is logged.</summary>
+    /// <param name="entry">The array; null where there is none.</param>
+    /// <param name="scenario">The scenario without them.</param>
+    public ImmutableArray<Remedy> Read(TomlEntry? entry, Scenario scenario)
+    {
+        if (entry is null)
+            return [];
+        if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
+        {
+            errors.Add(entry.Node.At, "remedies must be tables, each under [[remedies]]");
+            return [];
+        }
+
+        if (array.Items.Count > Most)
+        {
+            errors.Add(array.Items[Most].At, $"there are {array.Items.Count} remedies; at most {Most} are possible");
+            return [];
+        }
+
+        HashSet<string> names = [];
+        List<(Position At, Remedy? Remedy)> read = [];
+        foreach (TomlTable table in array.Items.Cast<TomlTable>())
+            read.Add((table.At, ReadOne(new TableReader(table, "remedies", errors), names, scenario)));
+        if (read.TrueForAll(r => r.Remedy is not null))
+            RejectSolid(read, scenario);
+        return [.. read.Select(r => r.Remedy).OfType<Remedy>()];
+    }
+
+    private Remedy? ReadOne(TableReader table, HashSet<string> names, Scenario scenario)
+    {
+        string? name = ReadName(table, names);
+        double? cost = table.Number("cost", Domain.Any);
+        TomlEntry? change = table.Require("change");
+        table.RejectUnknown();
+        if (change is null)
+            return null;
+        if (change.Node is not TomlTable node || !node.Entries.Any())
+        {
+            errors.Add(change.Node.At, "remedies.change must be a table of inputs and their values, such as { \"axle.wall_mm\" = 8 }");
+            return null;
+        }
+
+        return changes.Read(node, scenario) is ImmutableArray<Change> read && name is not null ? new Remedy(name, cost, read) : null;
+    }
+
+    private string? ReadName(TableReader table, HashSet<string> names)
+    {
+        if (table.RequiredText("name") is not string name)
+            return null;
+        Position at = table.Table.Find("name")!.Node.At;
+        if (name.Length is 0 or > LongestName || name.Any(char.IsControl) || string.IsNullOrWhiteSpace(name))
+            errors.Add(at, $"the name of a remedy is one line of up to {LongestName} characters");
+        else if (!names.Add(name))
+            errors.Add(at, $"there are two remedies with the name {Plain.Quote(name)}");
+        else
+            return name;
+        return null;
+    }
+
+    // As in the file itself: a wall of more than half of the outside is no wall, with one remedy or with two.
+    private void RejectSolid(List<(Position At, Remedy? Remedy)> read, Scenario scenario)
+    {
+        for (int i = 0; i < read.Count; i++)
+        {
+            for (int j = i; j < read.Count; j++)
+            {
+                Scenario changed = Remedy.Apply(Remedy.Apply(scenario, read[i].Remedy!), read[j].Remedy!);
+                string who = i == j ? "" : $" together with {Plain.Quote(read[i].Remedy!.Name)}";
+                if (AxleReader.SolidSize(changed) is Input size && AxleReader.SolidSize(scenario) is null && !(i != j && IsSolidAlone(i, j)))
+                    errors.Add(read[j].At, $"{Plain.Quote(read[j].Remedy!.Name)}{who}: axle.wall_mm ({changed.Find(Quantities.Wall)!.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
+            }
+        }
+
+        bool IsSolidAlone(int i, int j) =>
+            AxleReader.SolidSize(Remedy.Apply(scenario, read[i].Remedy!)) is not null || AxleReader.SolidSize(Remedy.Apply(scenario, read[j].Remedy!)) is not null;
+    }
+}

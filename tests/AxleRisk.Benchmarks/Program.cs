@@ -1,0 +1,15 @@
+using AxleRisk.Benchmarks;
+using BenchmarkDotNet.Running;
+
+switch (args)
+{
+    case ["table"]:
+        ThroughputTable.Print();
+        break;
+    case ["coverage"]:
+        CoverageStudy.Print();
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
+        break;
+}

@@ -1,0 +1,11 @@
+#!/bin/sh
+# Builds the plain C++ kernel with the compiler's best and runs it: the bar that the C# kernel is held to.
+set -eu
+here=$(dirname "$0")
+out=$(mktemp -d)
+trap 'rm -rf "$out"' EXIT
+for flags in "-O3 -march=native" "-Ofast -march=native" "-Ofast -march=native -mprefer-vector-width=512"; do
+    ${CXX:-g++} -std=c++17 $flags -o "$out/kernel" "$here/kernel.cpp"
+    printf '%s  ' "$flags"
+    "$out/kernel"
+done
