@@ -9,6 +9,9 @@ switch (args)
     case ["coverage"]:
         CoverageStudy.Print();
         break;
+    case ["causes"]:
+        CausesStudy.Print();
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;

@@ -46,6 +46,9 @@ public sealed record Scenario
     /// <summary>Rank correlations between inputs; all others are independent.</summary>
     public ImmutableArray<RankCorrelation> Correlations { get; init; } = [];
 
+    /// <summary>What was found on one vehicle, for the search for causes; all other analyses leave it aside.</summary>
+    public Evidence Evidence { get; init; } = Evidence.None;
+
     /// <summary>What could be done about it, in file order.</summary>
     public ImmutableArray<Remedy> Remedies { get; init; } = [];
 

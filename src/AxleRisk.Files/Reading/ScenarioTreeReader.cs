@@ -70,6 +70,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TomlEntry? stated = root.Find("correlations");
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, inputs).Read(stated);
+        Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
         TomlEntry? remedies = root.Find("remedies");
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
@@ -85,6 +86,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Counting = counting,
             Inputs = inOrder,
             Correlations = correlations,
+            Evidence = evidence,
         };
         return scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
     }

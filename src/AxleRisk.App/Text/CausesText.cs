@@ -1,0 +1,127 @@
+using AxleRisk.Core.Analyses.Causes;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>The causes as text: what the evidence points to in words, then the figures.</summary>
+internal static class CausesText
+{
+    /// <summary>Causes told in words at most.</summary>
+    private const int MostInWords = 8;
+
+    public const string NothingUnusual = "nothing unusual";
+
+    public static IEnumerable<string> Lines(CausesResult result) =>
+    [
+        .. SurpriseText.Lines(result), "",
+        Style.Heading("What the evidence points to, the most telling first"), .. InWords(result), "",
+        .. Explanations(result),
+        Style.Heading("Factors before | after the evidence"), .. Factors(result), "",
+        .. Choices(result),
+        .. Reading(result), "",
+    ];
+
+    public static string Method(CausesResult result) =>
+        $"{Figures.Count(result.Rows)} weighted rows worth {Figures.Count((long)result.EffectiveSampleSize)} effective ones, "
+            + (result.IsMoved ? $"drawn near the evidence after {result.Pilots} pilots" : "drawn from the scenario");
+
+    private static IEnumerable<string> InWords(CausesResult result)
+    {
+        List<(Cause Cause, StateShift State)> told =
+        [
+            .. result.Causes.Where(c => !c.IsKnown).Select(c => (c, Telling(c)))
+                .Where(x => x.Item2.Times.Low > 1 || x.Item2.Times.High < 1).Take(MostInWords),
+        ];
+        if (told.Count == 0)
+        {
+            return ["  nothing: the evidence agrees with every factor as the scenario has it"];
+        }
+
+        return told.SelectMany((x, i) => Wrap.Lines($"{i + 1}. {Phrase(x.Cause, x.State)}", Layout.Width - 2, "   ")).Select(line => "  " + line);
+    }
+
+    /// <summary>The state to tell of: the adverse tenth, or of a choice the state that gained most.</summary>
+    private static StateShift Telling(Cause cause) =>
+        cause.States.MaxBy(s => s.Posterior.Estimate > 0 ? s.Posterior.Estimate * Math.Log(s.Times.Estimate) : 0)!;
+
+    private static string Phrase(Cause cause, StateShift state)
+    {
+        string unit = cause.Factor.Unit.Length == 0 ? "" : " " + cause.Factor.Unit;
+        string what = cause.Prior is null ? $"{cause.Name} {state.Name}{unit}" : $"{cause.Name}{(cause.Measured is null ? "" : ", measured,")} in its adverse tenth ({state.Name}{unit})";
+        string times = $"{Figures.Ratio(state.Times.Estimate)} times {(state.Times.Estimate > 1 ? "likelier" : "as likely")}"
+            + $" ({Figures.Ratio(state.Times.Low)} to {Figures.Ratio(state.Times.High)})";
+        return $"{what}: {times}, now {Figures.Share(state.Posterior.Estimate)}, before {Figures.Share(state.Prior)}";
+    }
+
+    private static IEnumerable<string> Explanations(CausesResult result)
+    {
+        if (result.Explanations.IsEmpty)
+        {
+            return [];
+        }
+
+        var table = new TextTable("explanation", "before", "after", "95 % interval");
+        foreach (ExplanationShift e in result.Explanations)
+        {
+            table.Add(
+                NameOf(e), Figures.Share(e.Prior), Figures.Share(e.Posterior.Estimate),
+                $"{Figures.Share(e.Posterior.Low).Replace(" %", "")} to {Figures.Share(e.Posterior.High)}");
+        }
+
+        return
+        [
+            Style.Heading("Explanations before and after the evidence"), .. table.Lines(Layout.Width),
+            .. Wrap.Lines("Explanations may hold together, so they need not add up; a pair means both.", Layout.Width, ""), "",
+        ];
+    }
+
+    /// <summary>The explanations that hold together; none of them is 'nothing unusual'.</summary>
+    public static string NameOf(ExplanationShift e) => e.Names.IsEmpty ? NothingUnusual : string.Join(" and ", e.Names);
+
+    private static IEnumerable<string> Factors(CausesResult result)
+    {
+        List<Cause> causes = [.. result.Causes.Where(c => c.Posterior is not null)];
+        int width = causes.Select(c => Short(c.Posterior!.Value.Low).Length).Append(3).Max();
+        var table = new TextTable("factor", "5 %", "50 %", "95 %", "| " + "5 %".PadLeft(width), "50 %", "95 %", "tenth x");
+        foreach (Cause c in causes)
+        {
+            (Percentiles before, Percentiles after) = (c.Prior!.Value, c.Posterior!.Value);
+            table.Add(
+                c.Name + (c.Measured is null ? "" : " (m)"), Short(before.Low), Short(before.Median), Short(before.High),
+                "| " + Short(after.Low).PadLeft(width), Short(after.Median), Short(after.High), Figures.Ratio(c.States[0].Times.Estimate));
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Choices(CausesResult result)
+    {
+        var table = new TextTable("choice", "<state", "before", "after", "95 % interval", "times");
+        foreach (Cause c in result.Causes.Where(c => c.Prior is null))
+        {
+            foreach (StateShift s in c.States)
+            {
+                string range = $"{Figures.Share(s.Posterior.Low).Replace(" %", "")} to {Figures.Share(s.Posterior.High)}";
+                table.Add(c.Name, s.Name, Figures.Share(s.Prior), Figures.Share(s.Posterior.Estimate), c.IsKnown ? "known" : range, Figures.Ratio(s.Times.Estimate));
+            }
+        }
+
+        return result.Causes.Any(c => c.Prior is null)
+            ? [Style.Heading("Choices before and after the evidence"), .. table.Lines(Layout.Width), ""]
+            : [];
+    }
+
+    private static IEnumerable<string> Reading(CausesResult result) => Wrap.Lines(
+        "tenth x: how many times likelier the factor is to lie in its adverse tenth, the tenth of its values that goes with most damage."
+            + (result.Causes.Any(c => c.Measured is not null) ? " (m): measured." : "")
+            + (result.Explanations.IsEmpty ? "" : " Stated priors of explanations move the explanations' table alone."),
+        Layout.Width, "");
+
+    /// <summary>Three figures: six numbers stand in a row.</summary>
+    private static string Short(double x) => Math.Abs(x) switch
+    {
+        >= 100 => x.ToString("#,0"),
+        >= 10 => x.ToString("0.0"),
+        >= 0.01 or 0 => x.ToString("0.00"),
+        _ => x.ToString("0.0e-0"),
+    };
+}

@@ -1,0 +1,87 @@
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Causes;
+
+/// <summary>
+/// The investigator's view: the scenario is the prior, what was found on one vehicle the evidence, and a sample weighted
+/// with its likelihood the posterior.
+/// </summary>
+public static class CausesAnalysis
+{
+    /// <summary>The evaluations of a run unless asked otherwise.</summary>
+    public const long DefaultEvaluations = 200_000;
+
+    /// <summary>The least effective sample size an answer may rest on: a probability near a half is then known to within 7 points.</summary>
+    public const double LeastEffectiveSize = 200;
+
+    /// <summary>Runs the analysis on the scenario's evidence or, where given, on other.</summary>
+    /// <exception cref="StudyException">There is no evidence; it is too surprising for the evaluations; or the explanations' priors cannot hold.</exception>
+    public static CausesResult Run(LifeModel model, Evidence evidence, StudySettings settings, RunOptions options)
+    {
+        if (evidence.IsEmpty)
+        {
+            throw new StudyException("there is no evidence: state [evidence] in the file, or --failed-at, --failed-between or --survived");
+        }
+
+        if (model.Factors.Factors.IsEmpty)
+        {
+            throw new StudyException("no value of the scenario is uncertain, so evidence can change nothing; give at least one a distribution");
+        }
+
+        double[] patterns = evidence.Explanations.IsEmpty ? [1] : PatternPrior.Of(model, evidence, settings.Seed, options);
+        double[] factors = PriorWeights.Of(patterns, [.. evidence.Explanations.Select(e => e.Prior)])
+            ?? throw new StudyException("the priors of the explanations cannot all hold: some of these exclude each other or one holds only with another");
+        (double FromKm, double ToKm) distances = DistancesOf(evidence.Life);
+        int pilotRows = PilotSearch.RowsOf(settings.Evaluations);
+        PriorRun prior = PriorRun.Of(model, distances, settings, pilotRows, options);
+        var weighing = new LifeEvidenceModel(model, evidence);
+        (Pilot pilot, int pilots) = PilotSearch.Run(weighing, settings, options);
+        long spent = (long)pilotRows * (pilots + 1);
+        long rows = Math.Max(PosteriorRun.Groups, settings.Evaluations - spent);
+        PosteriorTally[] groups = double.IsNegativeInfinity(pilot.Greatest)
+            ? []
+            : PosteriorRun.Run(weighing, pilot, settings, rows, options);
+        var sums = new PosteriorSums(groups);
+        Refuse(groups.Length < 2 ? 0 : sums.EffectiveSize, settings, evidence);
+        return new CausesResult
+        {
+            Evidence = evidence,
+            FailureBefore = evidence.Life is null ? null : (prior.FailureBeforeFrom, prior.FailureBeforeTo),
+            Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
+            Explanations = ExplanationSummary.Of(evidence.Explanations, patterns, factors, sums),
+            IsConditional = model.Scale.IsLognormal,
+            EffectiveSampleSize = sums.EffectiveSize,
+            GreatestShare = sums.GreatestShare,
+            Rows = sums.Rows,
+            Pilots = pilots,
+            IsMoved = !pilot.Proposal.IsPrior,
+            Run = new RunRecord(
+                spent + sums.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, groups.Length < PosteriorRun.Groups),
+        };
+    }
+
+    private static (double FromKm, double ToKm) DistancesOf(LifeEvidence? life) => life switch
+    {
+        LifeEvidence.FailedAt(var km) => (km, km),
+        LifeEvidence.FailedBetween(var from, var to) => (from, to),
+        LifeEvidence.Survived(var km) => (km, km),
+        _ => (0, 0),
+    };
+
+    private static void Refuse(double effectiveSize, StudySettings settings, Evidence evidence)
+    {
+        if (effectiveSize >= LeastEffectiveSize)
+        {
+            return;
+        }
+
+        string wider = evidence.Life is LifeEvidence.FailedAt or LifeEvidence.FailedBetween ? ", a wider --failed-between" : "";
+        string coarser = evidence.Measured.IsEmpty ? "" : ", a larger sd of a measurement";
+        throw new StudyException(
+            $"no answer: of {settings.Evaluations:#,0} evaluations only {effectiveSize:0} effective samples agree with the evidence, and "
+            + $"{LeastEffectiveSize:0} are the least; try more --evaluations{wider}{coarser}, and check the evidence against the scenario, "
+            + "which may not allow it");
+    }
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Analyses.Causes;
+
+/// <summary>What the evidence says of the factors and of the named explanations.</summary>
+public sealed record CausesResult
+{
+    /// <summary>The evidence it rests on.</summary>
+    public required Evidence Evidence { get; init; }
+
+    /// <summary>
+    /// How surprising the life is under the scenario: P(fails before the first and before the last of its distances), the
+    /// same where there is one distance; null where nothing is known of the life.
+    /// </summary>
+    public required (Interval From, Interval To)? FailureBefore { get; init; }
+
+    /// <summary>The factors, the one of which the evidence says most first.</summary>
+    public required ImmutableArray<Cause> Causes { get; init; }
+
+    /// <summary>The explanations, their pairs and, last, 'nothing unusual'; empty where none is named.</summary>
+    public required ImmutableArray<ExplanationShift> Explanations { get; init; }
+
+    /// <summary>Whether the likelihood of the life given the damage is exact, or lives are counted.</summary>
+    public required bool IsConditional { get; init; }
+
+    /// <summary>The effective sample size of the posterior, (sum of weights)^2 / sum of squared weights.</summary>
+    public required double EffectiveSampleSize { get; init; }
+
+    /// <summary>The share of all weight that the heaviest row has.</summary>
+    public required double GreatestShare { get; init; }
+
+    /// <summary>Rows of the weighted sample.</summary>
+    public required long Rows { get; init; }
+
+    /// <summary>Pilots drawn to find where the evidence lies.</summary>
+    public required int Pilots { get; init; }
+
+    /// <summary>Whether the sampler was moved toward the evidence, or draws from the scenario.</summary>
+    public required bool IsMoved { get; init; }
+
+    /// <summary>The run behind it.</summary>
+    public required RunRecord Run { get; init; }
+}
+
+/// <summary>What the evidence says of one factor, or of one leg's share of an uncertain road mix.</summary>
+public sealed record Cause
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The factor it belongs to.</summary>
+    public required Factor Factor { get; init; }
+
+    /// <summary>Its 5, 50 and 95 % points in the scenario; null for a choice.</summary>
+    public required Percentiles? Prior { get; init; }
+
+    /// <summary>The same given the evidence.</summary>
+    public required Percentiles? Posterior { get; init; }
+
+    /// <summary>The adverse tenth of a continuous factor, or the states of a choice, likelier ones of the scenario first.</summary>
+    public required ImmutableArray<StateShift> States { get; init; }
+
+    /// <summary>Whether more of it goes with more damage; null for a choice.</summary>
+    public required bool? IsHighAdverse { get; init; }
+
+    /// <summary>Whether its state is evidence and not a finding.</summary>
+    public required bool IsKnown { get; init; }
+
+    /// <summary>Its measurement, where there is one.</summary>
+    public required Measurement? Measured { get; init; }
+
+    /// <summary>What the evidence says of it, in bits: the divergence of its tenths or states from the scenario's (Kullback and Leibler 1951).</summary>
+    public required double Bits { get; init; }
+}
+
+/// <summary>The 5, 50 and 95 % points of a factor, in its unit.</summary>
+/// <param name="Low">The 5 % point.</param>
+/// <param name="Median">The median.</param>
+/// <param name="High">The 95 % point.</param>
+public readonly record struct Percentiles(double Low, double Median, double High);
+
+/// <summary>A state, or a range of values, before and after the evidence.</summary>
+/// <param name="Name">The state as the user would write it, or the range: <c>above 5.2</c>.</param>
+/// <param name="Prior">Its probability in the scenario.</param>
+/// <param name="Posterior">Its probability given the evidence.</param>
+/// <param name="Times">How many times likelier it has become: the ratio of the probabilities.</param>
+public sealed record StateShift(string Name, double Prior, Interval Posterior, Interval Times);
+
+/// <summary>An explanation, a pair of them, or 'nothing unusual', before and after the evidence.</summary>
+/// <param name="Names">The explanations that hold together; empty for 'nothing unusual': none of those named.</param>
+/// <param name="Prior">Its probability before: as stated, or what follows from the scenario and what is stated.</param>
+/// <param name="Posterior">Its probability given the evidence.</param>
+public sealed record ExplanationShift(ImmutableArray<string> Names, double Prior, Interval Posterior);

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Scenarios;
+
+/// <summary>What was found after a failure, or after none, and how the author would explain it.</summary>
+public sealed record Evidence
+{
+    /// <summary>The most explanations there can be: all their combinations are weighed.</summary>
+    public const int MostExplanations = 8;
+
+    /// <summary>No evidence.</summary>
+    public static Evidence None { get; } = new();
+
+    /// <summary>What is known of the life of this axle; null where nothing is.</summary>
+    public LifeEvidence? Life { get; init; }
+
+    /// <summary>Factors measured on this vehicle.</summary>
+    public ImmutableArray<Measurement> Measured { get; init; } = [];
+
+    /// <summary>Choices whose state is known of this vehicle.</summary>
+    public ImmutableArray<KnownState> Known { get; init; } = [];
+
+    /// <summary>The named explanations to be weighed against each other; evidence itself they are not.</summary>
+    public ImmutableArray<Explanation> Explanations { get; init; } = [];
+
+    /// <summary>Whether nothing was found.</summary>
+    public bool IsEmpty => Life is null && Measured.IsEmpty && Known.IsEmpty;
+}
+
+/// <summary>What is known of the life of one axle.</summary>
+public abstract record LifeEvidence
+{
+    /// <summary>It failed at a distance.</summary>
+    /// <param name="Km">The distance, km, above 0.</param>
+    public sealed record FailedAt(double Km) : LifeEvidence;
+
+    /// <summary>It failed between two distances.</summary>
+    /// <param name="FromKm">The last distance at which it was whole, km, not below 0.</param>
+    /// <param name="ToKm">The distance at which it was found broken, km, above the first.</param>
+    public sealed record FailedBetween(double FromKm, double ToKm) : LifeEvidence;
+
+    /// <summary>It has not failed.</summary>
+    /// <param name="Km">The distance it has reached, km, above 0.</param>
+    public sealed record Survived(double Km) : LifeEvidence;
+}
+
+/// <summary>A factor measured on this vehicle: the true value plus a normal error gives the value read.</summary>
+/// <param name="Factor">The name of a continuous factor.</param>
+/// <param name="Value">The value read, in the factor's unit.</param>
+/// <param name="StandardDeviation">The standard deviation of the error, in the same unit, above 0.</param>
+public sealed record Measurement(string Factor, double Value, double StandardDeviation);
+
+/// <summary>A choice whose state is known of this vehicle.</summary>
+/// <param name="Factor">The name of a factor that is a choice.</param>
+/// <param name="Value">Its value: the number chosen, or the index of the category.</param>
+public sealed record KnownState(string Factor, double Value);
+
+/// <summary>A named explanation: the event that all its conditions hold.</summary>
+/// <param name="Name">Its name, unique in the scenario.</param>
+/// <param name="Prior">How likely it is before the evidence, above 0 and below 1; null for what the scenario's distributions give.</param>
+/// <param name="When">Its conditions, at least one.</param>
+public sealed record Explanation(string Name, double? Prior, ImmutableArray<Condition> When);
+
+/// <summary>A condition on one column of the sample.</summary>
+/// <param name="Column">The column's name: that of a factor, or of a leg's share in the road mix.</param>
+/// <param name="Above">The value must lie above this; negative infinity where it need not.</param>
+/// <param name="Below">The value must lie below this; infinity where it need not.</param>
+/// <param name="States">The value must be one of these, if there are any: numbers of a choice or indices of categories.</param>
+public sealed record Condition(string Column, double Above, double Below, ImmutableArray<double> States)
+{
+    /// <summary>Whether a value meets the condition.</summary>
+    public bool Holds(double value) => States.IsEmpty ? value > Above && value < Below : States.Contains(value);
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>What evidence and explanations may speak of: the uncertain inputs, the category and the legs' shares of an uncertain mix.</summary>
+internal sealed class EvidenceNames
+{
+    private const string Category = "detail.category";
+
+    private readonly ErrorLog errors;
+    private readonly InputCollector inputs;
+    private readonly bool detailIsWrong;
+    private readonly Dictionary<string, Target?> targets;
+
+    /// <param name="errors">Where errors go.</param>
+    /// <param name="inputs">The inputs read.</param>
+    /// <param name="detail">The detail; null where it is wrong and reported already.</param>
+    /// <param name="mixedLegs">The legs whose shares are uncertain; none where the mix is certain.</param>
+    public EvidenceNames(ErrorLog errors, InputCollector inputs, Detail? detail, ImmutableArray<Leg> mixedLegs)
+    {
+        this.errors = errors;
+        this.inputs = inputs;
+        detailIsWrong = detail is null;
+        targets = inputs.InOrder().ToDictionary(i => i.Name, Of);
+        targets[Category] = detail is { Categories.Length: > 1 } ? new Target(Category, null, [], detail.Categories) : null;
+        foreach (Leg leg in mixedLegs.Length > 1 ? mixedLegs : [])
+        {
+            string name = $"legs.{leg.Name}.share";
+            targets[name] = new Target(name, null, [], []);
+        }
+    }
+
+    /// <summary>The uncertain thing of a name; null, with the error logged, where there is none.</summary>
+    public Target? Find(string name, Position at)
+    {
+        if (targets.TryGetValue(name, out Target? target) && target is not null)
+            return target;
+        if (inputs.IsWrong(name) || (name == Category && detailIsWrong))
+            return null;
+        if (targets.ContainsKey(name))
+            errors.Add(at, $"{name} is certain in this scenario; evidence and explanations can speak only of what is uncertain");
+        else
+            errors.Add(at, $"there is no input {Plain.Quote(name)}{HintFor(name)}");
+        return null;
+    }
+
+    private static Target? Of(Input input) => input.Value is Value.Uncertain uncertain
+        ? new Target(input.Name, input.Quantity, uncertain.Distribution is NumberChoice choice ? choice.Values : [], [])
+        : null;
+
+    private string HintFor(string name) =>
+        name == MixFactor.FactorName ? "; name the share of a leg, such as \"legs.gravel.share\""
+        : targets.Keys.Any(k => k.StartsWith(name + ".", StringComparison.Ordinal)) ? "; a name with dots stands in quotes: \"axle.wall_mm\""
+        : NearestName.Find(name, targets.Keys) is string near ? $"; did you mean \"{near}\"?"
+        : "";
+
+    /// <summary>An uncertain thing.</summary>
+    /// <param name="Name">Its name.</param>
+    /// <param name="Quantity">Its quantity; null for the category and for a share.</param>
+    /// <param name="Numbers">The numbers it is a choice of, if it is one.</param>
+    /// <param name="Categories">The categories it is a choice of, if it is one.</param>
+    internal sealed record Target(string Name, Quantity? Quantity, ImmutableArray<double> Numbers, ImmutableArray<string> Categories)
+    {
+        public bool IsChoice => !Numbers.IsEmpty || !Categories.IsEmpty;
+
+        /// <summary>The states it can have, for messages.</summary>
+        public string States => Categories.IsEmpty ? Plain.List([.. Numbers.Select(n => n.ToString("R"))], "or") : Plain.List([.. Categories.Select(Plain.Quote)], "or");
+
+        /// <summary>The value of a state: the number chosen or the index of the category; null where it has no such state.</summary>
+        public double? StateOf(TomlNode node) => node switch
+        {
+            TomlNumber { Number: double number } when Numbers.Contains(number) => number,
+            TomlText { Text: string text } when Categories.Contains(text) => Categories.IndexOf(text),
+            _ => null,
+        };
+    }
+}

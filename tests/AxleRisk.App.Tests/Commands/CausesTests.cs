@@ -1,0 +1,65 @@
+using System.Text.Json.Nodes;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Commands;
+
+public sealed class CausesTests
+{
+    [Theory]
+    [InlineData("broken-housing")]
+    [InlineData("broken-housing", "--failed-between", "60000,64000")]
+    [InlineData("desert-crossing", "--survived", "20000")]
+    [InlineData("warranty-clinic-van", "--failed-at", "90000", "--sampling", "sobol")]
+    public void The_answer_fits_80_columns(string scenario, params string[] options)
+    {
+        (int exit, string output, string error) = Cli.Run(["causes", Cli.Shipped(scenario), "-n", "6000", .. options]);
+        Assert.Empty(error);
+        Assert.Equal(0, exit);
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
+        Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
+        Assert.Contains("effective ones", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_document_has_the_keys_other_programs_rely_on()
+    {
+        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "figures.csv");
+        JsonNode document = JsonNode.Parse(Cli.Run("causes", Cli.Shipped("broken-housing"), "-n", "6000", "--json", "--csv", csv).Out)!;
+        Assert.Equal(62_000, (double)document["evidence"]!["failed_at_km"]!);
+        Assert.Equal("axle.wall_mm", (string?)document["evidence"]!["measured"]![0]!["factor"]);
+        Assert.True((double)document["effective_sample_size"]! >= 200);
+        Assert.Equal("nothing unusual", (string?)document["explanations"]!.AsArray()[^1]!["name"]);
+        foreach (JsonNode? cause in document["causes"]!.AsArray())
+        {
+            JsonNode shift = cause!["adverse_tenth"] ?? cause["states"]![0]!;
+            Assert.Equal(["estimate", "low", "high"], shift["times"]!.AsObject().Select(x => x.Key));
+            Assert.InRange((double)shift["posterior"]!["estimate"]!, 0, 1);
+        }
+
+        Assert.True(File.ReadAllLines(csv).Length > 25);
+    }
+
+    [Fact]
+    public void The_command_line_overrides_the_life_and_keeps_the_rest()
+    {
+        JsonNode evidence = JsonNode.Parse(
+            Cli.Run("causes", Cli.Shipped("broken-housing"), "-n", "6000", "--json", "--survived", "5e4").Out)!["evidence"]!;
+        Assert.Null(evidence["failed_at_km"]);
+        Assert.Equal(50_000, (double)evidence["survived_km"]!);
+        Assert.Single(evidence["measured"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData("--failed-at must be a distance in km, above 0, not \"0\"", "--failed-at", "0")]
+    [InlineData("--failed-between must be two distances in km, the second above the first, such as 60000,64000, not \"6,5\"", "--failed-between", "6,5")]
+    [InlineData("only one of --failed-at, --failed-between and --survived can be true", "--failed-at", "5", "--survived", "6")]
+    [InlineData("there is no evidence: state [evidence] in the file, or --failed-at, --failed-between or --survived")]
+    [InlineData("no answer: of 2,000 evaluations only", "-n", "2000", "--failed-at", "0.01")]
+    public void What_cannot_be_answered_is_refused(string expected, params string[] options)
+    {
+        (int exit, string output, string error) = Cli.Run(["causes", Cli.Shipped("benchmark-five-legs"), .. options]);
+        Assert.Equal(2, exit);
+        Assert.Empty(output);
+        Assert.Contains(expected, error, StringComparison.Ordinal);
+    }
+}
