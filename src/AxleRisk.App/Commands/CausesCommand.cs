@@ -23,10 +23,16 @@ internal static class CausesCommand
             StudySettings settings = options.Settings(parsed);
             long start = terminal.Clock.GetTimestamp();
             CausesResult result;
-            using (var progress = new ProgressLine(terminal, settings.Evaluations))
+            try
             {
+                using var progress = new ProgressLine(terminal, settings.Evaluations);
                 result = CausesAnalysis.Run(
                     model, evidence.Apply(parsed, document.Scenario.Evidence), settings, options.Run(parsed, progress, cancellation));
+            }
+            catch (OperationCanceledException)
+            {
+                terminal.Error.WriteLine($"{Product.Name}: ended before there was anything to tell");
+                return Task.FromResult(ExitCode.Interrupted);
             }
 
             TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);

@@ -18,6 +18,7 @@ public static class CausesAnalysis
 
     /// <summary>Runs the analysis on the scenario's evidence or, where given, on other.</summary>
     /// <exception cref="StudyException">There is no evidence; it is too surprising for the evaluations; or the explanations' priors cannot hold.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled before there was anything to tell.</exception>
     public static CausesResult Run(LifeModel model, Evidence evidence, StudySettings settings, RunOptions options)
     {
         if (evidence.IsEmpty)
@@ -44,6 +45,11 @@ public static class CausesAnalysis
             ? []
             : PosteriorRun.Run(weighing, pilot, settings, rows, options);
         var sums = new PosteriorSums(groups);
+        if (groups.Length < 2 || sums.EffectiveSize < LeastEffectiveSize)
+        {
+            options.Cancellation.ThrowIfCancellationRequested();
+        }
+
         Refuse(groups.Length < 2 ? 0 : sums.EffectiveSize, settings, evidence);
         return new CausesResult
         {
