@@ -26,6 +26,7 @@ internal static class NormalQuantileBatch
     }
 
     // The middle 85 % in one pass; the tails, which cost more, are collected and done together in another.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void FillChunk(ReadOnlySpan<double> p, Span<double> z)
     {
         Span<double> tail = stackalloc double[Chunk + Width];
@@ -62,6 +63,7 @@ internal static class NormalQuantileBatch
     }
 
     // Writes the middle's formula for all lanes, and copies the probabilities of the lanes it does not serve; p and z may be one.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static uint Centre(Vector512<double> p, Span<double> z, ReadOnlySpan<double> source, Span<double> tail, int tails)
     {
         Vector512<double> q = p - Vector512.Create(0.5);
@@ -85,6 +87,7 @@ internal static class NormalQuantileBatch
         return tails;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<double> Tail(Vector512<double> p)
     {
         Vector512<double> isLower = Vector512.LessThan(p, Vector512.Create(0.5));
@@ -103,6 +106,7 @@ internal static class NormalQuantileBatch
     }
 
     // |p - 1/2| up to 0.425
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<double> Central(Vector512<double> q)
     {
         Vector512<double> r = Vector512.Create(0.180625) - q * q;
@@ -114,6 +118,7 @@ internal static class NormalQuantileBatch
     }
 
     // r = sqrt(-ln of the smaller tail) up to 5, a tail of 1.4e-11
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<double> Near(Vector512<double> r)
     {
         r -= Vector512.Create(1.6);
@@ -124,6 +129,7 @@ internal static class NormalQuantileBatch
                 1.48103976427480074590e-1, 6.89767334985100004550e-1, 1.67638483018380384940, 2.05319162663775882187, 1);
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private static Vector512<double> Far(Vector512<double> r)
     {
         r -= Vector512.Create(5.0);

@@ -10,7 +10,7 @@ internal static class PhiloxBatch
     /// <summary>The words a batch yields: two from each of its eight blocks.</summary>
     public const int Words = 16;
 
-    private static readonly Vector512<ulong> LowHalf = Vector512.Create(0xFFFFFFFFul);
+    private static Vector512<ulong> LowHalf => Vector512.Create(0xFFFFFFFFul);
 
     /// <summary>The first and second words of the blocks 8 <paramref name="batch"/> + 0..7.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace AxleRisk.Core.Randomness;
@@ -34,6 +35,7 @@ internal readonly struct RandomStream
 
     /// <summary>Fills <paramref name="u"/> with the values in (0, 1) of the sample numbers from <paramref name="first"/> on.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The first sample number is negative.</exception>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void FillUnit(long first, Span<double> u)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(first);
@@ -62,6 +64,7 @@ internal readonly struct RandomStream
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void FillBatch(ulong batch, Span<double> u)
     {
         (Vector512<ulong> firstWords, Vector512<ulong> secondWords) = PhiloxBatch.Blocks(batch, name, seed);
