@@ -38,7 +38,11 @@ public static class RankAnalysis
         long forIndices = Math.Min(MostForIndices, (long)(PartOfIndices * settings.Evaluations));
         long rows = Math.Max(2 * JackknifeGroups, forIndices / layout.EvaluationsPerRow);
         int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / JackknifeGroups);
-        SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rows);
+
+        // A jackknife group is a replicate of the plan of its own, of whole blocks: only so are groups independent in every plan.
+        long rowsOfGroup = rows / JackknifeGroups / blockSize * blockSize;
+        rows = rowsOfGroup * JackknifeGroups;
+        SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rowsOfGroup);
         if (PairedDraws.Dimensions(model) > plan.Dimensions)
         {
             throw new StudyException(
@@ -46,7 +50,7 @@ public static class RankAnalysis
         }
 
         double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
-        var tally = new RankTally(model, settings, layout, plan, blockSize, centre);
+        var tally = new RankTally(model, settings.Seed, layout, plan, rowsOfGroup, blockSize, centre);
         int perRow = layout.EvaluationsPerRow;
         BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
         var problem = new LifeShareProblem(model, settings.Seed, centre);

@@ -9,7 +9,7 @@ namespace AxleRisk.Core.Analyses.Ranking;
 /// required distance. For the event, exact probabilities given the damage stand in for counted failures where the scenario
 /// allows it.
 /// </summary>
-internal sealed class RankTally(LifeModel model, StudySettings settings, RankPlan layout, SamplingPlan plan, int blockSize, double centreLnLife)
+internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, SamplingPlan plan, long rowsOfGroup, int blockSize, double centreLnLife)
 {
     private readonly double requiredKm = model.Scenario.RequiredKm;
     private readonly bool conditional = model.Scale.IsLognormal;
@@ -18,8 +18,9 @@ internal sealed class RankTally(LifeModel model, StudySettings settings, RankPla
 
     public double[] Work(Worker w, long first, int count)
     {
-        PairedDraws.Draw(model, plan, settings.Seed, "A", second: false, first, count, w.Workspace.Unit, w.A);
-        PairedDraws.Draw(model, plan, settings.Seed, "B", second: true, first, count, w.Workspace.Unit, w.B);
+        (long group, long firstOfGroup) = Math.DivRem(first, rowsOfGroup);
+        PairedDraws.Draw(model, plan, seed, $"A/r{group}", second: false, firstOfGroup, count, w.Workspace.Unit, w.A);
+        PairedDraws.Draw(model, plan, seed, $"B/r{group}", second: true, firstOfGroup, count, w.Workspace.Unit, w.B);
         var sums = new double[layout.Sums];
         Evaluate(w, w.A, count, w.OfA);
         AddLegs(w, count, sums);
