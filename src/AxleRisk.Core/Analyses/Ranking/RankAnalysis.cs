@@ -66,7 +66,16 @@ public static class RankAnalysis
         double[][] groups = JoinIntoGroups(run.Blocks, layout.Sums);
         Interval Of(Func<double[], double> statistic) =>
             groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
-        Interval Probability(int index, double samples) => Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
+
+        // On the scale of the logarithm: the error of a small probability leans upward.
+        Interval Probability(int index, double samples)
+        {
+            Interval ln = Of(s => Math.Log(s[index] / (samples * s[RankPlan.Rows])));
+            return double.IsFinite(ln.Low)
+                ? new Interval(Math.Exp(ln.Estimate), Math.Exp(ln.Low), Math.Exp(ln.High)).Within(0, 1)
+                : Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
+        }
+
         var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
         Pinned? PinnedAt(Factor factor, PinPoint point)
         {
