@@ -108,8 +108,7 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
     {
         ["below"] = histogram.Below,
         ["above"] = histogram.Above,
-        ["bins"] = new JsonArray([.. Enumerable.Range(0, histogram.Bins).Where(i => histogram[i] > 0)
-            .SelectMany(i => new JsonNode[] { i, histogram[i] })]),
+        ["bins"] = new JsonArray([.. histogram.Filled.SelectMany(b => new JsonNode[] { b.Bin, b.Count })]),
     };
 
     private static void Fill(LogHistogram histogram, JsonNode node)

@@ -1,8 +1,8 @@
 namespace AxleRisk.Core.Numerics;
 
 /// <summary>
-/// Counts of positive values in bins of equal width in ln x: a summary of fixed size that is joined by adding, in any order,
-/// to the same counts. A value read back from it is off by less than <see cref="RelativeError"/>.
+/// Counts of positive values in bins of equal width in ln x, kept over the range met: a summary that is joined by adding, in
+/// any order, to the same counts. A value read back from it is off by less than <see cref="RelativeError"/>.
 /// </summary>
 public sealed class LogHistogram
 {
@@ -12,10 +12,17 @@ public sealed class LogHistogram
     /// <summary>The greatest relative error of a value read back: half a bin.</summary>
     public const double RelativeError = 0.5 / BinsPerUnit;
 
+    /// <summary>The number of bins there are.</summary>
+    public const int Bins = 2 * Reach * BinsPerUnit;
+
     /// <summary>The range is e to the power of plus or minus this, 1e-20 to 1e20.</summary>
     private const int Reach = 46;
 
-    private readonly long[] counts = new long[2 * Reach * BinsPerUnit];
+    /// <summary>Room is made for this many bins at a time.</summary>
+    private const int Step = 1024;
+
+    private long[] counts = [];
+    private int offset;
 
     /// <summary>The number of values.</summary>
     public long Count { get; private set; }
@@ -26,11 +33,20 @@ public sealed class LogHistogram
     /// <summary>Values above the range, infinity among them.</summary>
     public long Above { get; private set; }
 
-    /// <summary>The number of bins.</summary>
-    public int Bins => counts.Length;
-
-    /// <summary>The count of a bin, 0 to <see cref="Bins"/> - 1.</summary>
-    public long this[int bin] => counts[bin];
+    /// <summary>The bins that hold anything, rising.</summary>
+    public IEnumerable<(int Bin, long Count)> Filled
+    {
+        get
+        {
+            for (int i = 0; i < counts.Length; i++)
+            {
+                if (counts[i] > 0)
+                {
+                    yield return (offset + i, counts[i]);
+                }
+            }
+        }
+    }
 
     /// <summary>The logarithm of the middle of a bin.</summary>
     public static double LnCentre(int bin) => ((bin + 0.5) / BinsPerUnit) - Reach;
@@ -44,27 +60,30 @@ public sealed class LogHistogram
         {
             Below++;
         }
-        else if (place >= counts.Length)
+        else if (place >= Bins)
         {
             Above++;
         }
         else
         {
-            counts[(int)place]++;
+            MakeRoom((int)place, (int)place);
+            counts[(int)place - offset]++;
         }
     }
 
     /// <summary>Adds the counts of another histogram.</summary>
     public void Add(LogHistogram other)
     {
-        for (int i = 0; i < counts.Length; i++)
+        AddOutside(other.Below, other.Above);
+        Count += other.Count - other.Below - other.Above;
+        if (other.counts.Length > 0)
         {
-            counts[i] += other.counts[i];
+            MakeRoom(other.offset, other.offset + other.counts.Length - 1);
+            for (int i = 0; i < other.counts.Length; i++)
+            {
+                counts[other.offset - offset + i] += other.counts[i];
+            }
         }
-
-        Count += other.Count;
-        Below += other.Below;
-        Above += other.Above;
     }
 
     /// <summary>Empties the histogram, to be filled again.</summary>
@@ -75,9 +94,13 @@ public sealed class LogHistogram
     }
 
     /// <summary>Adds a whole bin's count, as read from a file.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such bin.</exception>
     public void AddBin(int bin, long count)
     {
-        counts[bin] += count;
+        ArgumentOutOfRangeException.ThrowIfNegative(bin);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(bin, Bins);
+        MakeRoom(bin, bin);
+        counts[bin - offset] += count;
         Count += count;
     }
 
@@ -106,17 +129,31 @@ public sealed class LogHistogram
             return 0;
         }
 
-        for (int bin = 0; bin < counts.Length; bin++)
+        foreach ((int bin, long count) in Filled)
         {
-            if (left <= counts[bin])
+            if (left <= count)
             {
-                double place = (left - 0.5) / counts[bin];
-                return Math.Exp(((bin + place) / BinsPerUnit) - Reach);
+                return Math.Exp(((bin + ((left - 0.5) / count)) / BinsPerUnit) - Reach);
             }
 
-            left -= counts[bin];
+            left -= count;
         }
 
         return double.PositiveInfinity;
+    }
+
+    private void MakeRoom(int first, int last)
+    {
+        if (first >= offset && last < offset + counts.Length)
+        {
+            return;
+        }
+
+        bool isEmpty = counts.Length == 0;
+        int low = Math.Min(first, isEmpty ? first : offset) / Step * Step;
+        int high = ((Math.Max(last, offset + counts.Length - 1) / Step) + 1) * Step;
+        var wider = new long[high - low];
+        counts.CopyTo(wider, isEmpty ? 0 : offset - low);
+        (counts, offset) = (wider, low);
     }
 }

@@ -11,7 +11,7 @@ namespace AxleRisk.Core.Analyses.Remedies;
 /// <param name="scale">The scale of life; null to count failures.</param>
 internal sealed class CaseLives(int groups, LifeScale? scale)
 {
-    private readonly LnCounts[] byGroup = [.. Enumerable.Range(0, groups).Select(_ => new LnCounts())];
+    private readonly LogHistogram[] byGroup = [.. Enumerable.Range(0, groups).Select(_ => new LogHistogram())];
     private readonly Lock adding = new();
 
     /// <summary>Adds a block's evaluations, each to its group; from any thread.</summary>
@@ -30,8 +30,8 @@ internal sealed class CaseLives(int groups, LifeScale? scale)
     /// <summary>The curve of all groups together and of those that are not empty.</summary>
     public (GroupCurve All, GroupCurve[] Groups) Curves()
     {
-        var all = new LnCounts();
-        foreach (LnCounts group in byGroup)
+        var all = new LogHistogram();
+        foreach (LogHistogram group in byGroup)
         {
             all.Add(group);
         }
@@ -41,9 +41,9 @@ internal sealed class CaseLives(int groups, LifeScale? scale)
 }
 
 /// <summary>The share failed over distance, of one group or of all.</summary>
-internal sealed class GroupCurve(LnCounts counts, LifeScale? scale)
+internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale)
 {
-    private readonly (double LnCentre, long Count)[] bins = [.. counts.Filled];
+    private readonly (double LnCentre, long Count)[] bins = [.. counts.Filled.Select(b => (LogHistogram.LnCentre(b.Bin), b.Count))];
 
     /// <summary>The number of evaluations.</summary>
     public long Evaluations => counts.Count;

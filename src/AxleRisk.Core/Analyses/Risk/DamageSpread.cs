@@ -13,8 +13,7 @@ internal sealed class DamageSpread
     public DamageSpread(LifeSummary summary)
     {
         this.summary = summary;
-        LogHistogram damage = summary.Damage;
-        bins = [.. Enumerable.Range(0, damage.Bins).Where(i => damage[i] > 0).Select(i => (LogHistogram.LnCentre(i), damage[i]))];
+        bins = [.. summary.Damage.Filled.Select(b => (LogHistogram.LnCentre(b.Bin), b.Count))];
     }
 
     public long Evaluations => summary.Evaluations;
@@ -44,14 +43,15 @@ internal sealed class DamageSpread
     {
         LogHistogram life = summary.Life;
         double place = (Math.Log(km) - LogHistogram.LnCentre(0)) * LogHistogram.BinsPerUnit + 0.5;
-        int whole = (int)Math.Clamp(Math.Floor(place), 0, life.Bins);
+        int whole = (int)Math.Clamp(Math.Floor(place), 0, LogHistogram.Bins);
         long below = life.Below;
-        for (int i = 0; i < whole; i++)
+        double part = 0;
+        foreach ((int bin, long count) in life.Filled)
         {
-            below += life[i];
+            below += bin < whole ? count : 0;
+            part += bin == whole ? (place - whole) * count : 0;
         }
 
-        double part = whole < life.Bins ? (place - whole) * life[whole] : 0;
         return below + (long)Math.Round(Math.Max(0, part));
     }
 }
