@@ -6,16 +6,17 @@ namespace AxleRisk.Core.Scenarios;
 /// <summary>The factors of a scenario, in the scenario's order, with their columns and their dependence.</summary>
 public sealed class FactorSet
 {
-    private readonly GaussianCopula? copula;
     private readonly int[] copulaColumns;
 
     private FactorSet(ImmutableArray<Factor> factors, ImmutableArray<RankCorrelation> correlations)
     {
         Factors = factors;
         ColumnNames = [.. factors.SelectMany(f => f.ColumnNames)];
+        correlations = [.. correlations.Where(c => c.Spearman != 0)];
         string[] names = [.. correlations.SelectMany(c => new[] { c.First, c.Second }).Distinct()];
-        copulaColumns = [.. names.Select(n => Find(n)!.FirstColumn)];
-        copula = names.Length == 0 ? null : new GaussianCopula(names, SpearmanMatrix(names, correlations));
+        Correlated = [.. names.Select(n => Find(n)!)];
+        copulaColumns = [.. Correlated.Select(f => f.FirstColumn)];
+        Copula = names.Length == 0 ? null : new GaussianCopula(names, SpearmanMatrix(names, correlations));
         Groups = GroupByDependence(correlations);
     }
 
@@ -24,6 +25,12 @@ public sealed class FactorSet
 
     /// <summary>The names of all columns of the sample, in order.</summary>
     public ImmutableArray<string> ColumnNames { get; }
+
+    /// <summary>The factors that are correlated with another, in the order of <see cref="Copula"/>.</summary>
+    public ImmutableArray<Factor> Correlated { get; }
+
+    /// <summary>Their dependence; null where there is none.</summary>
+    public GaussianCopula? Copula { get; }
 
     /// <summary>The factors in groups that are independent of one another: correlated factors share a group.</summary>
     public ImmutableArray<ImmutableArray<Factor>> Groups { get; }
@@ -70,7 +77,7 @@ public sealed class FactorSet
     /// </summary>
     public void Map(double[][] unit, double[][] values, int count)
     {
-        copula?.Couple([.. copulaColumns.Select(c => unit[c])], count);
+        Copula?.Couple([.. copulaColumns.Select(c => unit[c])], count);
         foreach (Factor factor in Factors)
         {
             factor.Map(unit, values, count);
@@ -98,7 +105,7 @@ public sealed class FactorSet
     private ImmutableArray<ImmutableArray<Factor>> GroupByDependence(ImmutableArray<RankCorrelation> correlations)
     {
         int[] group = [.. Enumerable.Range(0, Factors.Length)];
-        foreach (RankCorrelation c in correlations.Where(c => c.Spearman != 0))
+        foreach (RankCorrelation c in correlations)
         {
             int from = group[Factors.IndexOf(Find(c.First)!)];
             int to = group[Factors.IndexOf(Find(c.Second)!)];

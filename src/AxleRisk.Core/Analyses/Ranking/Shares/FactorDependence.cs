@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 
@@ -9,29 +8,11 @@ namespace AxleRisk.Core.Analyses.Ranking.Shares;
 internal static class FactorDependence
 {
     /// <summary>The dependence of those factors that are correlated; null where none is.</summary>
-    public static ScoreDependence? Of(Scenario scenario, ImmutableArray<Factor> factors)
-    {
-        string[] names = [.. scenario.Correlations.Where(c => c.Spearman != 0).SelectMany(c => new[] { c.First, c.Second }).Distinct()];
-        if (names.Length == 0)
-        {
-            return null;
-        }
-
-        var spearman = new double[names.Length, names.Length];
-        for (int i = 0; i < names.Length; i++)
-        {
-            spearman[i, i] = 1;
-        }
-
-        foreach (RankCorrelation c in scenario.Correlations.Where(c => c.Spearman != 0))
-        {
-            (int i, int j) = (Array.IndexOf(names, c.First), Array.IndexOf(names, c.Second));
-            spearman[i, j] = spearman[j, i] = c.Spearman;
-        }
-
-        ImmutableArray<int> members = [.. names.Select(n => factors.Select((f, i) => (f, i)).Single(x => x.f.Name == n).i)];
-        return new ScoreDependence(members, new GaussianCopula(names, spearman).Pearson);
-    }
+    /// <param name="set">The scenario's factors.</param>
+    /// <param name="evaluated">Those of them that are evaluated, all correlated ones among them; the dependence goes by their places.</param>
+    public static ScoreDependence? Of(FactorSet set, ImmutableArray<Factor> evaluated) => set.Copula is { } copula
+        ? new ScoreDependence([.. set.Correlated.Select(f => evaluated.IndexOf(f))], copula.Pearson)
+        : null;
 
     /// <summary>The normal scores of unit values; those of the ends of the interval stay finite.</summary>
     public static void ToScores(ReadOnlySpan<double> unit, double[] scores)

@@ -37,7 +37,7 @@ internal sealed class LifeShareProblem : ShareProblem
 
         Factors = [.. evaluated, .. scale];
         Columns = [.. evaluated.Select(f => Enumerable.Range(f.FirstColumn, f.ColumnNames.Length).ToImmutableArray())];
-        Dependence = FactorDependence.Of(model.Scenario, evaluated);
+        Dependence = FactorDependence.Of(model.Factors, evaluated);
         double[] variances = [.. scale.Select(f => model.Scale.VarianceShare(f) * model.Scale.Sigma * model.Scale.Sigma)];
         double limit = -Math.Log(model.Scenario.RequiredKm);
         Moments = [new AdditiveMoment(-centreLnLife, variances), isConditional ? new ScatterMoment(limit, variances) : new CountedMoment(limit)];
