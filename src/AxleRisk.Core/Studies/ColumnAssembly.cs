@@ -147,8 +147,7 @@ internal sealed class ColumnAssembly
             {
                 for (int i = 0; i < n; i++)
                 {
-                    // A wheel set so far inward that the arm turns negative bends the section the other way: its size counts.
-                    to[i] = x[0][i] * x[1][i] * Math.Abs(x[2][i] + x[3][i]) / modulus(x, i);
+                    to[i] = BendingStress.PerForce(x[0][i] * x[1][i], x[2][i] + x[3][i], modulus(x, i));
                 }
             },
             sources);
