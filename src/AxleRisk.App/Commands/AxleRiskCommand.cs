@@ -49,6 +49,11 @@ internal static class AxleRiskCommand
 
             return ExitCode.BadInput;
         }
+        catch (OperationCanceledException)
+        {
+            terminal.Error.WriteLine($"{Product.Name}: ended before there was anything to tell");
+            return ExitCode.Interrupted;
+        }
         catch (StudyException e)
         {
             terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(e.Message)}");

@@ -21,21 +21,9 @@ internal static class CausesCommand
             ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
             var model = new LifeModel(document.Scenario);
             StudySettings settings = options.Settings(parsed);
-            long start = terminal.Clock.GetTimestamp();
-            CausesResult result;
-            try
-            {
-                using var progress = new ProgressLine(terminal, settings.Evaluations);
-                result = CausesAnalysis.Run(
-                    model, evidence.Apply(parsed, document.Scenario.Evidence), settings, options.Run(parsed, progress, cancellation));
-            }
-            catch (OperationCanceledException)
-            {
-                terminal.Error.WriteLine($"{Product.Name}: ended before there was anything to tell");
-                return Task.FromResult(ExitCode.Interrupted);
-            }
-
-            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            (CausesResult result, TimeSpan elapsed) = options.Run(
+                parsed, terminal, settings.Evaluations,
+                run => CausesAnalysis.Run(model, evidence.Apply(parsed, document.Scenario.Evidence), settings, run), cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. CausesText.Lines(result), .. Frame.Assumptions(document.Scenario),

@@ -25,14 +25,8 @@ internal static class CombineCommand
             }
 
             StudySettings settings = options.Settings(parsed);
-            long start = terminal.Clock.GetTimestamp();
-            CombineResult result;
-            using (var progress = new ProgressLine(terminal, settings.Evaluations))
-            {
-                result = CombineAnalysis.Run(model, settings, new CombineLimits(), options.Run(parsed, progress, cancellation));
-            }
-
-            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            (CombineResult result, TimeSpan elapsed) = options.Run(
+                parsed, terminal, settings.Evaluations, run => CombineAnalysis.Run(model, settings, new CombineLimits(), run), cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. CombineText.Lines(result), .. Frame.Assumptions(document.Scenario),

@@ -44,12 +44,25 @@ internal sealed class CommonOptions
         parsed.GetValue(Seed) is { } s ? ulong.Parse(s) : StudySettings.DefaultSeed,
         parsed.GetValue(Sampling) ?? defaultSampling ?? SamplingPlan.Names[0]);
 
-    public RunOptions Run(ParseResult parsed, ProgressLine progress, CancellationToken cancellation) => new()
+    /// <summary>Runs a study with its progress on the terminal, and times it.</summary>
+    /// <param name="parsed">The arguments.</param>
+    /// <param name="terminal">Where progress is drawn.</param>
+    /// <param name="evaluations">Evaluations the study will spend.</param>
+    /// <param name="cancellation">Ends the run.</param>
+    /// <param name="study">The study.</param>
+    public (T Result, TimeSpan Elapsed) Run<T>(
+        ParseResult parsed, Terminal terminal, long evaluations, Func<RunOptions, T> study, CancellationToken cancellation)
     {
-        Threads = parsed.GetValue(Threads) is { } t ? int.Parse(t) : Environment.ProcessorCount,
-        Progress = progress.Report,
-        Cancellation = cancellation,
-    };
+        long start = terminal.Clock.GetTimestamp();
+        using var progress = new ProgressLine(terminal, evaluations);
+        T result = study(new RunOptions
+        {
+            Threads = parsed.GetValue(Threads) is { } t ? int.Parse(t) : Environment.ProcessorCount,
+            Progress = progress.Report,
+            Cancellation = cancellation,
+        });
+        return (result, terminal.Clock.GetElapsedTime(start));
+    }
 
     /// <summary>A whole number kept as text, so that a wrong one gets our own words.</summary>
     private static Option<string?> WholeNumber(string name, string help, long least, long most, string description)

@@ -24,15 +24,9 @@ internal static class CompareCommand
             List<ScenarioDocument> documents = ReadAll(parsed.GetValue(files)!);
             double km = parsed.GetValue(distance) is { } text ? double.Parse(text) : documents[0].Scenario.RequiredKm;
             StudySettings settings = options.Settings(parsed);
-            long start = terminal.Clock.GetTimestamp();
-            ComparisonResult result;
-            using (var progress = new ProgressLine(terminal, settings.Evaluations * documents.Count))
-            {
-                LifeModel[] models = [.. documents.Select(d => new LifeModel(d.Scenario))];
-                result = Comparison.Run(models, km, settings, options.Run(parsed, progress, cancellation));
-            }
-
-            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            LifeModel[] models = [.. documents.Select(d => new LifeModel(d.Scenario))];
+            (ComparisonResult result, TimeSpan elapsed) = options.Run(
+                parsed, terminal, settings.Evaluations * documents.Count, run => Comparison.Run(models, km, settings, run), cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. CompareText.Lines(documents, result), .. Frame.Assumptions(CompareText.AllAssumed(documents)),

@@ -26,14 +26,8 @@ internal static class RankCommand
             }
 
             StudySettings settings = options.Settings(parsed, RankAnalysis.DefaultEvaluations(model));
-            long start = terminal.Clock.GetTimestamp();
-            RankResult result;
-            using (var progress = new ProgressLine(terminal, settings.Evaluations))
-            {
-                result = RankAnalysis.Run(model, settings, options.Run(parsed, progress, cancellation));
-            }
-
-            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            (RankResult result, TimeSpan elapsed) = options.Run(
+                parsed, terminal, settings.Evaluations, run => RankAnalysis.Run(model, settings, run), cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. RankText.Lines(result), .. Frame.Assumptions(document.Scenario),

@@ -24,14 +24,9 @@ internal static class RemediesCommand
             }
 
             StudySettings settings = options.Settings(parsed);
-            long start = terminal.Clock.GetTimestamp();
-            RemediesResult result;
-            using (var progress = new ProgressLine(terminal, settings.Evaluations * RemediesAnalysis.CasesOf(document.Scenario)))
-            {
-                result = RemediesAnalysis.Run(new LifeModel(document.Scenario), settings, options.Run(parsed, progress, cancellation));
-            }
-
-            TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+            (RemediesResult result, TimeSpan elapsed) = options.Run(
+                parsed, terminal, settings.Evaluations * RemediesAnalysis.CasesOf(document.Scenario),
+                run => RemediesAnalysis.Run(new LifeModel(document.Scenario), settings, run), cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. RemediesText.Lines(document.Scenario, result), .. Frame.Assumptions(document.Scenario),

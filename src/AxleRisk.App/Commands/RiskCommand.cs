@@ -46,15 +46,8 @@ internal static class RiskCommand
             From = parsed.GetValue(own.Resume) ? keeper.Read() : null,
             Checkpoint = path is null ? null : keeper.Keep,
         };
-        long start = terminal.Clock.GetTimestamp();
-        RiskResult result;
-        RiskState state;
-        using (var progress = new ProgressLine(terminal, settings.Evaluations / question.Part.Of))
-        {
-            (result, state) = RiskAnalysis.Run(model, settings, question, options.Run(parsed, progress, cancellation));
-        }
-
-        TimeSpan elapsed = terminal.Clock.GetElapsedTime(start);
+        ((RiskResult result, RiskState state), TimeSpan elapsed) = options.Run(
+            parsed, terminal, settings.Evaluations / question.Part.Of, run => RiskAnalysis.Run(model, settings, question, run), cancellation);
         if (path is not null)
         {
             keeper.Write(state);
