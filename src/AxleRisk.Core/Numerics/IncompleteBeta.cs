@@ -10,6 +10,7 @@ internal static class IncompleteBeta
 {
     private const double Precision = 3e-16;
     private const double Tiny = 1e-300;
+    private const int MaximumTerms = 1_000_000;
 
     /// <summary>The tails at x.</summary>
     /// <param name="a">First shape, above 0.</param>
@@ -58,14 +59,14 @@ internal static class IncompleteBeta
         return new Tails(1 - upper, upper, slope);
     }
 
-    /// <summary>Lentz's method as modified by Thompson and Barnett, two terms a turn.</summary>
-    private static double Fraction(double a, double b, double x)
+    /// <summary>The continued fraction, <c>I_x(a, b) = x^a y^b / (a B(a, b))</c> times it; Lentz's method as modified by Thompson and Barnett, two terms a turn.</summary>
+    public static double Fraction(double a, double b, double x)
     {
         double c = 1;
         double d = 1 / NonZero(1 - ((a + b) * x / (a + 1)));
         double h = d;
         double change = 0;
-        for (int m = 1; Math.Abs(change - 1) > Precision && m < 100_000; m++)
+        for (int m = 1; Math.Abs(change - 1) > Precision && m < MaximumTerms; m++)
         {
             double even = m * (b - m) * x / ((a + (2 * m) - 1) * (a + (2 * m)));
             d = 1 / NonZero(1 + (even * d));
