@@ -11,7 +11,8 @@ internal static class TripText
         .. Paragraph(TripWords.Verdict(result), ""), .. Paragraph(TripWords.Advice(result), ""), "",
         $"The trip: {Figures.Km(result.Km)} km, after {Figures.Km(result.AlreadyDrivenKm)} km of the usual use;",
         $"  {Reached(result.Reached)} of such vehicles reach its start.", "",
-        Style.Heading("By leg, of the vehicles that reach the leg's start, the trip's start"), .. Legs(result), "",
+        Style.Heading("By leg, of the vehicles that reach the leg's start"), .. Legs(result), "",
+        Style.Heading("Failed by the end of each leg, of the vehicles that reach the trip's start"), .. Ends(result), "",
         .. Limits(result), .. Remedies(result), .. Combinations(result),
         .. Paragraph(Reading(result), "  "), "",
     ];
@@ -27,19 +28,27 @@ internal static class TripText
 
     private static IEnumerable<string> Legs(TripResult result)
     {
-        var table = new TextTable("leg", "km", "fail on it", "95 %", "of all", "by its end", "95 %");
+        var table = new TextTable("leg", "km", "fail on it", "95 % interval", "of all failures");
         foreach (TripLegRisk leg in result.Legs)
         {
             table.Add(
-                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional.Estimate), Range(leg.Conditional),
-                double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} %",
-                Figures.Probability(leg.Cumulative.Estimate), Range(leg.Cumulative));
+                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional.Estimate), Figures.ProbabilityRange(leg.Conditional),
+                double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})");
         }
 
         return table.Lines(Layout.Width);
     }
 
-    private static string Range(Interval p) => Figures.ProbabilityRange(p).Replace(" to ", "-").Replace(" %", "");
+    private static IEnumerable<string> Ends(TripResult result)
+    {
+        var table = new TextTable("end of", "km", "failed", "95 % interval");
+        foreach (TripLegRisk leg in result.Legs)
+        {
+            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative.Estimate), Figures.ProbabilityRange(leg.Cumulative));
+        }
+
+        return table.Lines(Layout.Width);
+    }
 
     private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
     [
@@ -54,16 +63,18 @@ internal static class TripText
             return [];
         }
 
-        var table = new TextTable("before the start", "fail on the trip", "times (95 %)", "<");
+        var table = new TextTable("case", "fail", "times (95 %)", "<");
         table.Add("as planned", Figures.Probability(result.Probability.Estimate), "", "");
         foreach (TripRemedy r in result.Remedies)
         {
-            string note = !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "not distinguishable" : r.Probability.High <= result.Target ? "keeps the target" : "";
-            table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability.Estimate), ChangeTables.Ratio(r.Ratio), note);
+            string note = !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
+            table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability.Estimate), Ratio(r.Ratio), note);
         }
 
         return [Style.Heading("Remedies taken before the start; how many times the plan's risk"), .. table.Lines(Layout.Width), ""];
     }
+
+    private static string Ratio(Interval r) => double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
 
     private static IEnumerable<string> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
         [Style.Heading("The worst combinations for this trip"), .. CombineText.Worst(result.Combinations, searched), ""];
@@ -71,7 +82,7 @@ internal static class TripText
     private static string Reading(TripResult result) =>
         "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
         + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
-        + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor. Speeds are tried in steps of 7 %: a risk that peaks and "
+        + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
             + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
         + "Intervals are 95 % and cover the error of sampling only.";
 

@@ -16,8 +16,8 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="options">Threads, progress (in evaluations of this search), cancellation.</param>
 internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurvival survival, double target, RunOptions options)
 {
-    /// <summary>A crossing is found to this part of the range's width.</summary>
-    private const double Tolerance = 1e-4;
+    /// <summary>A crossing is found to this part of its value.</summary>
+    private const double Tolerance = 5e-4;
 
     private long evaluations;
 
@@ -144,7 +144,7 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         private readonly TripWorkspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
         private readonly double[][] damage = Workspace.Columns(model.Legs, StudySettings.BlockSize);
         private readonly double[] column = new double[StudySettings.BlockSize];
-        private readonly double[] total = new double[StudySettings.BlockSize];
+        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize);
 
         public TripSums Sum(TripBlock drawn, ImmutableArray<int> legs, int groups, TripSurvival survival)
         {
@@ -155,13 +155,13 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
                 double[] ofLeg = legs.Contains(leg) ? damage[leg] : drawn.Legs[leg];
                 for (int row = 0; row < drawn.Rows; row++)
                 {
-                    total[row] = leg == 0 ? ofLeg[row] : total[row] + ofLeg[row];
+                    total[0][row] = leg == 0 ? ofLeg[row] : total[0][row] + ofLeg[row];
                 }
             }
 
             for (int row = 0; row < drawn.Rows; row++)
             {
-                sums.Add(drawn.Group[row], drawn.Start[row], [total], row, drawn.Drawn[row], survival);
+                sums.Add(drawn.Group[row], drawn.Start[row], total, row, drawn.Drawn[row], survival);
             }
 
             return sums;

@@ -10,7 +10,7 @@ namespace AxleRisk.Core.Analyses.Trips;
 public static class TripAnalysis
 {
     /// <summary>The vehicles of a run unless asked otherwise: a power of two for each replicate of Sobol' points.</summary>
-    public const long DefaultEvaluations = 65_536;
+    public const long DefaultEvaluations = 32_768;
 
     /// <summary>The most vehicles, as all are kept in memory.</summary>
     private const long MostRows = 1_000_000;
@@ -18,7 +18,7 @@ public static class TripAnalysis
     private const long LeastRows = 64;
 
     /// <summary>About how often the legs of a trip are evaluated again to find the limit of one lever; for progress only.</summary>
-    private const int TriesOfLever = 45;
+    private const int TriesOfLever = 35;
 
     /// <summary>Runs the analysis.</summary>
     /// <param name="scenario">The scenario; it has a trip.</param>

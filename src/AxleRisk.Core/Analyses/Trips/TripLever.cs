@@ -26,7 +26,7 @@ public enum TripLeverKind
 public sealed record TripLever(TripLeverKind Kind, string? Leg, string Unit, double Planned, double Low, double High)
 {
     /// <summary>Values tried, from the least to the greatest; between them the risk is taken to have no peak.</summary>
-    private const int Steps = 32;
+    private const int Steps = 24;
 
     /// <summary>The least and the greatest speed tried, as parts of the planned one.</summary>
     private const double Slowest = 0.2, Fastest = 2;

@@ -78,7 +78,7 @@ internal static class TripRemedies
         private readonly TripWorkspace[] legs = [.. trips.Select(t => t.CreateWorkspace(StudySettings.BlockSize))];
         private readonly double[][] damage = Workspace.Columns(trips[0].Legs, StudySettings.BlockSize);
         private readonly double[] start = new double[StudySettings.BlockSize];
-        private readonly double[] total = new double[StudySettings.BlockSize];
+        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize);
 
         public TripSums[] Sum(BlockPlan plan, StudySettings settings, long block, int groups, TripSurvival survival)
         {
@@ -98,8 +98,13 @@ internal static class TripRemedies
                 sums[m] = new TripSums(1, groups);
                 for (int row = 0; row < rows; row++)
                 {
-                    total[row] = damage.Sum(d => d[row]);
-                    sums[m].Add(TripSample.GroupOf(plan, groups, settings, block, row), start[row], [total], row, usual[0].Scale[row], survival);
+                    total[0][row] = 0;
+                    foreach (double[] leg in damage)
+                    {
+                        total[0][row] += leg[row];
+                    }
+
+                    sums[m].Add(TripSample.GroupOf(plan, groups, settings, block, row), start[row], total, row, usual[0].Scale[row], survival);
                 }
             }
 
