@@ -85,15 +85,16 @@ public sealed class TripRiskTests
     [Fact]
     public void Counted_and_averaged_failures_agree()
     {
-        // 40,000 plain rows, P about 0.05: standard errors add to about 0.0012; four of them are allowed.
+        // 10,000 plain rows, P below 0.06: the standard error of counting is below 0.0024; four of them are allowed.
         Scenario scenario = TripCases.Usual(FiveLegs.Scenario, 30_000, 20_000);
-        var settings = new StudySettings(40_000, 5, "plain");
+        var settings = new StudySettings(10_000, 5, "plain");
         TripResult averaged = Run(scenario, settings);
         TripResult counted = Run(scenario, settings, new TripQuestion { IsCounted = true });
         Assert.False(counted.IsConditional);
-        Assert.Equal(averaged.Probability.Estimate, counted.Probability.Estimate, 0.005);
+        Assert.Equal(averaged.Probability.Estimate, counted.Probability.Estimate, 0.0096);
+        Assert.InRange(averaged.Probability.Estimate, 0.001, 0.06);
         Assert.True(counted.Probability.High - counted.Probability.Low > averaged.Probability.High - averaged.Probability.Low);
-        Assert.All(averaged.Legs.Zip(counted.Legs), p => Assert.Equal(p.First.Conditional.Estimate, p.Second.Conditional.Estimate, 0.005));
+        Assert.All(averaged.Legs.Zip(counted.Legs), p => Assert.Equal(p.First.Conditional.Estimate, p.Second.Conditional.Estimate, 0.0096));
     }
 
     [Fact]
@@ -146,12 +147,12 @@ public sealed class TripRiskTests
     [Fact]
     public void The_interval_covers_the_truth_as_often_as_it_says()
     {
-        // 200 runs of 512 plain rows: a 95 % interval covers in 190 +- 3.1; four standard deviations are allowed.
+        // 100 runs of 512 plain rows: a 95 % interval covers in 95 +- 2.2; four standard deviations are allowed.
         Scenario scenario = TripCases.Like(FiveLegs.Scenario, 30_000, (3, 10_000));
         double truth = Run(scenario, new StudySettings(65_536, 99, "sobol")).Probability.Estimate;
-        int covered = Enumerable.Range(0, 200).AsParallel().Count(seed =>
+        int covered = Enumerable.Range(0, 100).AsParallel().Count(seed =>
             Run(scenario, new StudySettings(512, (ulong)seed, "plain"), threads: 1).Probability is var p && p.Low <= truth && truth <= p.High);
-        Assert.InRange(covered, 178, 200);
+        Assert.InRange(covered, 87, 100);
     }
 
     [Property(MaxTest = 20)]
