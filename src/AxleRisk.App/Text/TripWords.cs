@@ -13,6 +13,11 @@ internal static class TripWords
     public static string Verdict(TripResult result)
     {
         Interval p = result.Probability;
+        if (double.IsNaN(p.Estimate))
+        {
+            return $"No vehicle of this scenario reaches the start: all break within the {Figures.Km(result.AlreadyDrivenKm)} km before it.";
+        }
+
         string times = p.Estimate >= 0.5 ? "" : p.Estimate > 0 ? $", about 1 in {Figures.Number(double.Parse((1 / p.Estimate).ToString("G2")))}" : "";
         return $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of the vehicles that set out break the axle housing on this trip{times}."
             + Worst(result) + AgainstTarget(result);

@@ -44,6 +44,17 @@ public sealed class TripTests
     }
 
     [Fact]
+    public void A_trip_whose_start_no_vehicle_reaches_is_told_so()
+    {
+        string far = File.ReadAllText(Desert);
+        far = far[..far.IndexOf("already_driven_km", StringComparison.Ordinal)] + "already_driven_km = 1e30\n" + far[far.IndexOf("target_risk", StringComparison.Ordinal)..];
+        (int exit, string output, _) = Cli.Run("trip", Cli.Temporary(far), "-n", "64");
+        Assert.Equal(0, exit);
+        Assert.Contains("No vehicle of this scenario reaches the start", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Counting_gives_the_same_answer_within_its_interval()
     {
         JsonNode counted = JsonNode.Parse(Cli.Run("trip", Desert, "-n", "4096", "--method", "crude", "--target", "1", "--json").Out)!;

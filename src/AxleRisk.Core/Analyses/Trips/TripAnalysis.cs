@@ -43,6 +43,7 @@ public static class TripAnalysis
             throw new OperationCanceledException();
         }
 
+        TripResult planned = Summarise(whole, sample, survival);
         CombineResult? combined = sample.IsPartial ? null : TripCombinations.Search(whole, ranges, sample, options.Threads);
         long spent = sample.Rows;
         ImmutableArray<Remedy> remedies = sample.IsPartial ? [] : [.. scenario.Remedies, .. scenario.Trip!.Remedies];
@@ -51,14 +52,14 @@ public static class TripAnalysis
         double? target = question.Target ?? scenario.Trip!.TargetRisk;
         ImmutableArray<TripLimit> limits = [];
         bool isPartial = sample.IsPartial || options.Cancellation.IsCancellationRequested;
-        if (target is { } most && !isPartial)
+        if (target is { } most && !isPartial && !double.IsNaN(planned.Probability.Estimate))
         {
             var search = new LimitSearch(whole, sample, survival, most, After(options, spent));
             (limits, isPartial) = Find(search, TripLever.Of(whole.Scenario));
             spent += search.Evaluations;
         }
 
-        return Summarise(whole, sample, survival) with
+        return planned with
         {
             Combinations = combined?.Combinations ?? [],
             Searched = combined?.Searched,

@@ -18,7 +18,7 @@ public sealed record TripResult
     /// <summary>P(reaches the trip's start).</summary>
     public required Interval Reached { get; init; }
 
-    /// <summary>P(fails on the trip | reached its start).</summary>
+    /// <summary>P(fails on the trip | reached its start); NaN where no vehicle reaches it.</summary>
     public required Interval Probability { get; init; }
 
     /// <summary>The legs, in the order they are driven.</summary>
@@ -56,7 +56,7 @@ public sealed record TripResult
 /// <param name="Name">The leg.</param>
 /// <param name="Km">Its mean distance, km.</param>
 /// <param name="EndKm">The mean distance at its end, from the trip's start, km.</param>
-/// <param name="Conditional">P(fails on the leg | reached the leg's start).</param>
+/// <param name="Conditional">P(fails on the leg | reached the leg's start); NaN where no vehicle reaches it.</param>
 /// <param name="Share">The share of the trip's failures that happen on it; NaN where nothing fails.</param>
 /// <param name="Cumulative">P(fails before the leg's end | reached the trip's start).</param>
 public sealed record TripLegRisk(string Name, double Km, double EndKm, Interval Conditional, Interval Share, Interval Cumulative);

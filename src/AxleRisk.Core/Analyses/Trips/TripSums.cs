@@ -10,6 +10,9 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="groups">The number of groups.</param>
 internal sealed class TripSums(int legs, int groups)
 {
+    /// <summary>Fewer than this part of those that set out is none: what is left is rounding.</summary>
+    private const double None = 1e-12;
+
     /// <summary>For each group: reached the start, then failed on each leg.</summary>
     public double[][] OfGroups { get; } = [.. Enumerable.Range(0, groups).Select(_ => new double[1 + legs])];
 
@@ -71,12 +74,20 @@ internal sealed class TripSums(int legs, int groups)
     /// <summary>The sum of the failures on all legs.</summary>
     public static double Failed(double[] sums) => Failed(sums, 0, sums.Length - 1);
 
-    /// <summary>A ratio of sums as a probability with its interval, normal on the scale of the logarithm, as a small probability's error leans upward.</summary>
+    /// <summary>
+    /// A ratio of sums as a probability with its interval, normal on the scale of the logarithm, as a small probability's error
+    /// leans upward; NaN where none is left that could fail.
+    /// </summary>
     /// <param name="groups">The sums of each group.</param>
     /// <param name="ratio">From sums to those that failed and those that could.</param>
     /// <param name="counted">Whether failures were counted.</param>
     public static Interval Probability(double[][] groups, Func<double[], (double Failed, double Reached)> ratio, bool counted)
     {
+        if (!(groups.Sum(s => ratio(s).Reached) > None * groups.Sum(s => s[0])))
+        {
+            return new Interval(double.NaN, double.NaN, double.NaN);
+        }
+
         (double p, double error) = Jackknife.WithStandardError(groups, s => ratio(s) is var (failed, reached) && failed > 0 ? failed / reached : 0);
         if (p > 0)
         {

@@ -124,6 +124,24 @@ public sealed class TripRiskTests
     }
 
     [Fact]
+    public void An_axle_without_a_wall_breaks_on_the_first_leg_it_is_driven_on_and_reaches_no_later_start()
+    {
+        Scenario rusted = FiveLegs.Scenario with
+        {
+            Inputs = [.. FiveLegs.Scenario.Inputs, new Input("axle.corrosion_loss_mm", Quantities.CorrosionLoss, null, new Value.Certain(20), false)],
+        };
+        TripResult result = Run(TripCases.Like(rusted, 0, (3, 0), (2, 10), (1, 10)), Few, new TripQuestion { Target = 0.5 });
+        Assert.Equal((1, 1, 1), Of(result.Probability));
+        Assert.Equal([0, 1, double.NaN], result.Legs.Select(l => l.Conditional.Estimate));
+        Assert.All(result.Limits, l => Assert.Empty(l.Windows));
+
+        TripResult late = Run(TripCases.Like(rusted, 10, (2, 10)), Few, new TripQuestion { Target = 0.5 });
+        Assert.Equal(0, late.Reached.Estimate);
+        Assert.True(double.IsNaN(late.Probability.Estimate));
+        Assert.Empty(late.Limits);
+    }
+
+    [Fact]
     public void The_distances_may_be_uncertain()
     {
         Scenario plain = TripCases.Like(TripCases.CertainVehicle, 30_000, (3, 10_000));
