@@ -32,19 +32,21 @@ internal static class TripText
         foreach (TripLegRisk leg in result.Legs)
         {
             table.Add(
-                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional.Estimate), Figures.ProbabilityRange(leg.Conditional),
+                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional.Estimate), Range(leg.Conditional),
                 double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})");
         }
 
         return table.Lines(Layout.Width);
     }
 
+    private static string Range(Interval p) => double.IsNaN(p.Estimate) ? Figures.None : Figures.ProbabilityRange(p);
+
     private static IEnumerable<string> Ends(TripResult result)
     {
         var table = new TextTable("end of", "km", "failed", "95 % interval");
         foreach (TripLegRisk leg in result.Legs)
         {
-            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative.Estimate), Figures.ProbabilityRange(leg.Cumulative));
+            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative.Estimate), Range(leg.Cumulative));
         }
 
         return table.Lines(Layout.Width);
