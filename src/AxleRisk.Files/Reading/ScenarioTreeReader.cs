@@ -72,6 +72,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, inputs).Read(stated);
         Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
         TomlEntry? remedies = root.Find("remedies");
+        Fleet? fleet = new FleetReader(errors, values).Read(root.Find("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
         {
@@ -87,6 +88,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Inputs = inOrder,
             Correlations = correlations,
             Evidence = evidence,
+            Fleet = fleet,
         };
         return scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
     }
