@@ -21,7 +21,7 @@ internal sealed class BinomialMixture
         this.trials = trials;
         double[] sorted = probabilities.ToArray();
         Array.Sort(sorted);
-        int together = (sorted.Length + most - 1) / most;
+        int together = 1 + ((sorted.Length - 1) / most);
         this.probabilities = sorted.Length % together == 0 ? [.. sorted.Chunk(together).Select(c => CompensatedSum.Of(c) / c.Length)] : sorted;
     }
 
