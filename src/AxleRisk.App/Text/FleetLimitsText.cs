@@ -23,7 +23,7 @@ internal static class FleetLimitsText
         return
         [
             Style.Heading($"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet"),
-            .. Wrap.Lines("  " + WarrantyWords(result, warranty), Layout.Width), .. table.Lines(Layout.Width), "",
+            .. Indented(WarrantyWords(result, warranty)), .. table.Lines(Layout.Width), "",
         ];
     }
 
@@ -55,7 +55,7 @@ internal static class FleetLimitsText
             Style.Heading($"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Km(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)"),
             $"  As it is: {Figures.Probability(design.AsItIs.Estimate)}, 95 % interval {Figures.ProbabilityRange(design.AsItIs)}",
             .. table.Lines(Layout.Width),
-            .. design.Limits.SelectMany(l => Wrap.Lines("  " + CategoryWords(l, design), Layout.Width, "    ").Select(line => line.StartsWith(' ') ? line : "  " + line)),
+            .. design.Limits.SelectMany(l => Indented(CategoryWords(l, design))),
             .. Missing(design), "",
         ];
     }
@@ -86,6 +86,8 @@ internal static class FleetLimitsText
         : !design.HasWallSpread ? ["  The wall is certain, so there is no tolerance to loosen."]
         : [];
 
+    private static IEnumerable<string> Indented(string text) => Wrap.Lines(text, Layout.Width - 2).Select(line => "  " + line);
+
     private static void Add(TextTable table, string name, SearchAnswer answer, TargetBasis basis, Func<double, string> show, string unit)
     {
         string limit = answer.Outcome switch
@@ -96,7 +98,7 @@ internal static class FleetLimitsText
         };
         string interval = answer.Outcome == SearchOutcome.Found
             ? $"{show(answer.Value.Low)} to {show(answer.Value.High)}"
-            : $"{show(answer.Low)}..{show(answer.High)} {unit}";
+            : $"of {show(answer.Low)} to {show(answer.High)} {unit}";
         table.Add(name, limit, interval, Holds(basis));
     }
 
