@@ -18,8 +18,8 @@ public sealed class FleetTests
         Assert.Equal((0, ""), (exit, error));
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
         Assert.StartsWith("Expected claims: ", output.Split('\n')[3], StringComparison.Ordinal);
-        Assert.Contains("Write down: with a probability of 95 % this fleet will make", output, StringComparison.Ordinal);
-        Assert.Contains("outer draws of what is unknown", output, StringComparison.Ordinal);
+        Assert.Contains("Write down: with a probability of 95 % this fleet will make", Words(output), StringComparison.Ordinal);
+        Assert.Contains("outer draws of what is unknown", Words(output), StringComparison.Ordinal);
         Assert.Contains("smallest nominal wall, mm (now 7)", output, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
     }
@@ -52,7 +52,7 @@ public sealed class FleetTests
         (int exit, string output, _) = Cli.Run("fleet", Cli.Temporary(Good.Text.Replace(", knowledge = \"unknown\"", "") + "[fatigue]\nstress_factor = 1\n" + Small), "-n", "1024");
         Assert.Equal(0, exit);
         Assert.DoesNotContain("Target", output, StringComparison.Ordinal);
-        Assert.Contains("No factor is marked as unknown", string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("No factor is marked as unknown", Words(output), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -70,4 +70,7 @@ public sealed class FleetTests
         Assert.Equal(2, exit);
         Assert.Contains("--evaluations", error, StringComparison.Ordinal);
     }
+
+    /// <summary>The text without its line breaks.</summary>
+    private static string Words(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

@@ -13,6 +13,9 @@ internal static class ClaimCost
 {
     private const int Fleets = 16_384;
 
+    /// <summary>A cost is drawn from so many values of equal probability; those beyond the last weigh nothing in an interval of 95 %.</summary>
+    private const int Costs = 16_384;
+
     /// <summary>Claims of a fleet whose costs are drawn one by one; the sum of those beyond is as good as normal.</summary>
     private const int DrawnOneByOne = 256;
 
@@ -36,18 +39,29 @@ internal static class ClaimCost
 
     private static double[] Simulate(long vehicles, double[] byDraw, Distribution cost, ulong seed, int threads)
     {
+        var costs = new double[Costs];
+        for (int i = 0; i < Costs; i++)
+        {
+            costs[i] = (i + 0.5) / Costs;
+        }
+
+        cost.Quantiles(costs, costs);
         var totals = new double[Fleets];
         Parallel.For(0, Fleets, new ParallelOptions { MaxDegreeOfParallelism = threads }, fleet =>
         {
             Span<double> unit = stackalloc double[DrawnOneByOne + 2];
             new RandomStream(new StreamKey(seed, $"fleet.cost_per_claim/{fleet}")).FillUnit(0, unit);
             long claims = new BinomialMixture(vehicles, [byDraw[fleet % byDraw.Length]]).Quantile(unit[^1]);
-            Span<double> costs = unit[..(int)Math.Min(claims, DrawnOneByOne)];
-            cost.Quantiles(costs, costs);
-            long beyond = claims - costs.Length;
+            Span<double> drawn = unit[..(int)Math.Min(claims, DrawnOneByOne)];
+            foreach (ref double one in drawn)
+            {
+                one = costs[(int)(one * Costs)];
+            }
+
+            long beyond = claims - drawn.Length;
             double rest = beyond == 0 ? 0
                 : Math.Max(0, (beyond * cost.Mean) + (Math.Sqrt(beyond) * cost.StandardDeviation * StandardNormal.Quantile(unit[^2])));
-            totals[fleet] = CompensatedSum.Of(costs) + rest;
+            totals[fleet] = CompensatedSum.Of(drawn) + rest;
         });
         return totals;
     }

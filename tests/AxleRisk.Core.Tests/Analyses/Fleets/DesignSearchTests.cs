@@ -35,7 +35,7 @@ public sealed class DesignSearchTests
     public void The_limits_meet_the_target_in_a_study_of_their_own()
     {
         var target = new LifeTarget(0.05, 50_000);
-        DesignLimits design = Run(FiveLegs.Scenario, Any with { TargetLife = target }, 32_768).Design!;
+        DesignLimits design = Run(FiveLegs.Scenario, Any with { TargetLife = target }, 16_384).Design!;
         DesignLimit average = design.Limits[0];
         Assert.Equal(SearchOutcome.Found, average.WallMm!.Outcome);
 
@@ -94,5 +94,5 @@ public sealed class DesignSearchTests
     }
 
     private static Interval Risk(Scenario scenario, double km) => RiskAnalysis.Run(
-        new LifeModel(scenario with { RequiredKm = km }), new StudySettings(16_000, 7, "sobol"), new RiskQuestion(), new RunOptions()).Result.AtRequired.Probability;
+        new LifeModel(scenario with { RequiredKm = km }), new StudySettings(8_000, 7, "sobol"), new RiskQuestion(), new RunOptions()).Result.AtRequired.Probability;
 }
