@@ -1,0 +1,59 @@
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.App.Screens.Live;
+
+/// <summary>
+/// The risk study of the open scenario. The first few thousand evaluations answer at once; the answer is renewed while more
+/// are made, up to the number asked for. A finished one has the digits that the risk command gives.
+/// </summary>
+internal sealed class LiveRisk : IDisposable
+{
+    /// <summary>Results so far come no faster than a reader can follow.</summary>
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
+
+    private readonly Session session;
+
+    public LiveRisk(Session session)
+    {
+        this.session = session;
+        Run = new StudyRun<RiskResult>(session.Clock);
+    }
+
+    /// <summary>The study in the background.</summary>
+    public StudyRun<RiskResult> Run { get; }
+
+    /// <summary>Evaluations that a study spends.</summary>
+    public long Evaluations { get; private set; } = RiskAnalysis.DefaultEvaluations;
+
+    /// <summary>The result, if it answers the scenario as it stands.</summary>
+    public RiskResult? Fresh => Run.Edition == session.Edition ? Run.Result : null;
+
+    /// <summary>Starts the study of the scenario as it stands, with another number of evaluations if one is given.</summary>
+    public void Start(long? evaluations = null)
+    {
+        Evaluations = evaluations ?? Evaluations;
+        LifeModel model = session.Model;
+        var settings = new StudySettings(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
+        TimeProvider clock = session.Clock;
+        Run.Start(session.Edition, Evaluations, (options, publish) =>
+        {
+            long last = 0;
+            var question = new RiskQuestion
+            {
+                Checkpoint = state =>
+                {
+                    if (last == 0 || clock.GetElapsedTime(last) >= Pause)
+                    {
+                        publish(RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true));
+                        last = clock.GetTimestamp();
+                    }
+                },
+            };
+            return RiskAnalysis.Run(model, settings, question, options).Result;
+        });
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Run.Dispose();
+}

@@ -1,0 +1,232 @@
+using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Screens.Pages;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Screens.Shell;
+
+/// <summary>
+/// The whole console as a plain state: the open scenario, the page in front, what every key does and what every line shows.
+/// The window only draws its lines and hands it keys and clicks.
+/// </summary>
+internal sealed class ConsoleState : IDisposable
+{
+    /// <summary>Lines of the frame above the page: title, tabs, status.</summary>
+    private const int Above = 3;
+
+    private readonly IDialogs dialogs;
+    private readonly TimeProvider clock;
+    private readonly Func<IReadOnlyList<ScenarioEntry>> find;
+    private readonly Dictionary<Page, Scroll> scrolls = [];
+    private readonly Scroll helpScroll = new();
+    private int height = 24;
+    private int width = 80;
+    private int presses;
+
+    /// <summary>Creates the console with the list of scenarios in front.</summary>
+    /// <param name="dialogs">Windows of their own.</param>
+    /// <param name="clock">The clock, for elapsed times only.</param>
+    /// <param name="find">Finds the scenarios to list.</param>
+    public ConsoleState(IDialogs dialogs, TimeProvider clock, Func<IReadOnlyList<ScenarioEntry>> find)
+    {
+        this.dialogs = dialogs;
+        this.clock = clock;
+        this.find = find;
+        Front = Start();
+    }
+
+    /// <summary>The open scenario; null on the start page.</summary>
+    public Session? Session { get; private set; }
+
+    /// <summary>The pages with a key.</summary>
+    public IReadOnlyList<Page> Pages { get; private set; } = [];
+
+    /// <summary>The page in front.</summary>
+    public Page Front { get; private set; }
+
+    /// <summary>Whether the explanation of the page is shown in its place.</summary>
+    public bool IsExplaining { get; private set; }
+
+    /// <summary>Whether the reader wants to leave.</summary>
+    public bool HasQuit { get; private set; }
+
+    /// <summary>Changes whenever the window would show something else.</summary>
+    public int Revision => HashCode.Combine(presses, Front.Revision, Session?.Risk.Run.Revision);
+
+    private int PageHeight => Math.Max(1, height - Above - 1);
+
+    /// <summary>Opens a scenario in place of the one that is open.</summary>
+    public void Show(ScenarioDocument document)
+    {
+        Close();
+        Session = new Session(document, clock);
+        Pages = PageBook.Of(Session, dialogs);
+        GoTo(Pages[Math.Min(1, Pages.Count - 1)]);
+    }
+
+    /// <summary>Answers a key.</summary>
+    public void Press(PageKey key)
+    {
+        presses++;
+        if (IsExplaining)
+        {
+            IsExplaining = helpScroll.Press(key, PageHeight);
+        }
+        else if (!Front.Press(key) && !PressFrame(key))
+        {
+            scrolls[Front].Press(key, PageHeight);
+        }
+    }
+
+    /// <summary>Answers a click at a place of the window.</summary>
+    public void Click(int x, int y)
+    {
+        presses++;
+        if (y == 1 && TabLine.At(Pages, width, x) is { } tab)
+        {
+            GoTo(Pages[tab]);
+        }
+        else if (y >= Above && y < height - 1 && !IsExplaining)
+        {
+            Front.Click(y - Above + scrolls[Front].Top, x);
+        }
+    }
+
+    /// <summary>Scrolls by the mouse wheel.</summary>
+    public void Wheel(int lines)
+    {
+        presses++;
+        if (IsExplaining)
+        {
+            helpScroll.By(lines);
+        }
+        else if (Front.LineInSight is null)
+        {
+            scrolls[Front].By(lines);
+        }
+        else
+        {
+            Front.Press(lines > 0 ? KeyName.Down : KeyName.Up);
+        }
+    }
+
+    /// <summary>The lines of a window of this size, each exactly as long as it is wide.</summary>
+    public IReadOnlyList<PageLine> Lines(int newWidth, int newHeight)
+    {
+        (width, height) = (newWidth, newHeight);
+        Scroll scroll = IsExplaining ? helpScroll : scrolls[Front];
+        IReadOnlyList<PageLine> page = IsExplaining ? HelpText.Of(Front, width) : Front.Lines(width, PageHeight);
+        scroll.Keep(page.Count, PageHeight, IsExplaining ? null : Front.LineInSight);
+        return
+        [
+            TitleLine.Of(Session, false, width),
+            Pages.Count == 0 ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
+            StatusLine(scroll, page.Count),
+            .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
+            KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys, .. FrameKeys()], width),
+        ];
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Close();
+
+    private IEnumerable<KeyHint> FrameKeys()
+    {
+        yield return new("?", "explain");
+        if (Session is not null)
+        {
+            yield return new("o", "open");
+        }
+
+        yield return new("q", "quit");
+        if (Pages.Count > 0)
+        {
+            yield return new($"1-{PageBook.Keys[Pages.Count - 1]}", "pages");
+        }
+    }
+
+    private PageLine StatusLine(Scroll scroll, int lines)
+    {
+        PageLine status = IsExplaining ? PageLine.Of("What this page tells", Ink.Quiet) : Front.Status;
+        if (lines <= PageHeight)
+        {
+            return status.Fit(width);
+        }
+
+        string place = $" {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
+        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet));
+    }
+
+    private bool PressFrame(PageKey key)
+    {
+        if (key.Name == KeyName.Character && PageBook.Keys.IndexOf(key.Character) is >= 0 and var place && place < Pages.Count)
+        {
+            GoTo(Pages[place]);
+            return true;
+        }
+
+        switch (key.Name == KeyName.Character ? Named(key.Character) : key.Name)
+        {
+            case KeyName.Help:
+                IsExplaining = true;
+                return true;
+            case KeyName.Open:
+                Close();
+                Front = Start();
+                return true;
+            case KeyName.Quit:
+                HasQuit = true;
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private static KeyName Named(char character) => character switch
+    {
+        '?' => KeyName.Help,
+        'o' => KeyName.Open,
+        'q' => KeyName.Quit,
+        _ => KeyName.Character,
+    };
+
+    private void GoTo(Page page)
+    {
+        IsExplaining = false;
+        Front = page;
+        scrolls.TryAdd(page, new Scroll());
+        page.Enter();
+    }
+
+    private StartPage Start()
+    {
+        var page = new StartPage(find(), dialogs, Open);
+        scrolls[page] = new Scroll();
+        return page;
+    }
+
+    private IReadOnlyList<string> Open(string path)
+    {
+        try
+        {
+            Show(ScenarioReader.ReadFile(path));
+            return [];
+        }
+        catch (ScenarioException e)
+        {
+            return [.. e.Errors.Select(error => error.ToString())];
+        }
+    }
+
+    private void Close()
+    {
+        foreach (IDisposable page in Pages.OfType<IDisposable>())
+        {
+            page.Dispose();
+        }
+
+        Session?.Dispose();
+        Session = null;
+        Pages = [];
+        scrolls.Clear();
+    }
+}

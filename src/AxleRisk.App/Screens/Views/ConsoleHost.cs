@@ -1,0 +1,55 @@
+using System.Runtime.InteropServices;
+using AxleRisk.App.Screens.Shell;
+using AxleRisk.App.Text;
+using AxleRisk.Files;
+using Terminal.Gui.App;
+using Terminal.Gui.Input;
+
+namespace AxleRisk.App.Screens.Views;
+
+/// <summary>Starts and ends the console, and leaves the terminal as it was in every case.</summary>
+internal static class ConsoleHost
+{
+    /// <summary>Runs the console until the reader leaves.</summary>
+    /// <param name="document">The scenario to open; null for the list of scenarios.</param>
+    /// <param name="clock">The clock, for elapsed times only.</param>
+    public static void Run(ScenarioDocument? document, TimeProvider clock)
+    {
+        OwnSettings.Load();
+        Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
+        Application.RemoveDefaultKeyBinding(Command.Suspend);
+        Application.RemoveDefaultKeyBinding(Command.Quit);
+        IApplication app = Application.Create();
+        void Restore(object sender, UnhandledExceptionEventArgs e) => app.Dispose();
+        AppDomain.CurrentDomain.UnhandledException += Restore;
+        try
+        {
+            using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM, app);
+            using PosixSignalRegistration hangup = EndOn(PosixSignal.SIGHUP, app);
+            Style.IsOn = true;
+            app.Init();
+            app.Driver!.Force16Colors = true;
+            using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(Environment.CurrentDirectory));
+            if (document is not null)
+            {
+                state.Show(document);
+            }
+
+            using var window = new ConsoleWindow(state, clock);
+            app.Iteration += (_, _) => window.Poll();
+            app.Run(window);
+        }
+        finally
+        {
+            // Before anything is printed: a message on the alternate screen would be lost.
+            app.Dispose();
+            AppDomain.CurrentDomain.UnhandledException -= Restore;
+        }
+    }
+
+    private static PosixSignalRegistration EndOn(PosixSignal signal, IApplication app) => PosixSignalRegistration.Create(signal, context =>
+    {
+        context.Cancel = true;
+        app.Invoke(() => app.RequestStop());
+    });
+}
