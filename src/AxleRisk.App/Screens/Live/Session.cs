@@ -1,3 +1,4 @@
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -10,13 +11,16 @@ namespace AxleRisk.App.Screens.Live;
 internal sealed class Session : IDisposable
 {
     /// <summary>Opens a scenario; the risk study starts at once.</summary>
-    public Session(ScenarioDocument document, TimeProvider clock)
+    /// <param name="document">The scenario.</param>
+    /// <param name="clock">The clock, for elapsed times only.</param>
+    /// <param name="riskEvaluations">Evaluations of the risk study that follows every edit.</param>
+    public Session(ScenarioDocument document, TimeProvider clock, long riskEvaluations = RiskAnalysis.DefaultEvaluations)
     {
         Clock = clock;
         Document = document;
         Model = new LifeModel(document.Scenario);
         Risk = new LiveRisk(this);
-        Risk.Start();
+        Risk.Start(riskEvaluations);
     }
 
     /// <summary>The clock, for elapsed times only.</summary>

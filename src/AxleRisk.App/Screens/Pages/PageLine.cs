@@ -63,7 +63,7 @@ internal sealed record PageLine(ImmutableArray<Piece> Pieces)
     public PageLine Fit(int width, Ink filling = Ink.Plain)
     {
         var pieces = ImmutableArray.CreateBuilder<Piece>();
-        int left = width;
+        int left = Math.Max(0, width);
         foreach (Piece piece in Pieces.Where(p => p.Text.Length > 0))
         {
             string text = piece.Text.Length <= left ? piece.Text : piece.Text[..left];

@@ -18,7 +18,7 @@ internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<Ri
         "The study starts by itself after every edit. r runs it again, s stops and continues it, e sets another number of evaluations. A finished study has the same digits as axlerisk risk with the same seed.",
     ];
 
-    protected override long DefaultEvaluations => RiskAnalysis.DefaultEvaluations;
+    protected override long DefaultEvaluations => Session.Risk.Evaluations;
 
     protected override string Invitation => "The first answer is on its way.";
 

@@ -1,5 +1,6 @@
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Files;
 
 namespace AxleRisk.App.Screens.Shell;
@@ -34,6 +35,9 @@ internal sealed class ConsoleState : IDisposable
         Front = Start();
     }
 
+    /// <summary>Evaluations of the risk study that follows every edit.</summary>
+    public long RiskEvaluations { get; init; } = RiskAnalysis.DefaultEvaluations;
+
     /// <summary>The open scenario; null on the start page.</summary>
     public Session? Session { get; private set; }
 
@@ -58,7 +62,7 @@ internal sealed class ConsoleState : IDisposable
     public void Show(ScenarioDocument document)
     {
         Close();
-        Session = new Session(document, clock);
+        Session = new Session(document, clock, RiskEvaluations);
         Pages = PageBook.Of(Session, dialogs);
         GoTo(Pages[Math.Min(1, Pages.Count - 1)]);
     }
@@ -131,6 +135,11 @@ internal sealed class ConsoleState : IDisposable
 
     private IEnumerable<KeyHint> FrameKeys()
     {
+        if (Session is not null)
+        {
+            yield return new($"1-{PageBook.Keys[Pages.Count - 1]}", "pages");
+        }
+
         yield return new("?", "explain");
         if (Session is not null)
         {
@@ -138,10 +147,6 @@ internal sealed class ConsoleState : IDisposable
         }
 
         yield return new("q", "quit");
-        if (Pages.Count > 0)
-        {
-            yield return new($"1-{PageBook.Keys[Pages.Count - 1]}", "pages");
-        }
     }
 
     private PageLine StatusLine(Scroll scroll, int lines)

@@ -16,14 +16,14 @@ internal static class TitleLine
         }
 
         PageLine answer = Answer(session);
-        int room = width - answer.Length - 1;
+        int room = Math.Max(0, width - answer.Length);
         string file = " " + Printable.Line(session.Document.FileName) + (isChanged ? " (not saved)" : "");
-        return PageLine.Of(TextTable.Shorten(file, Math.Max(8, room)), Ink.Bar).Fit(room, Ink.Bar).Then(answer).Fit(width, Ink.Bar);
+        return PageLine.Of(TextTable.Shorten(file, Math.Max(8, room - 1)), Ink.Bar).Fit(room, Ink.Bar).Then(answer).Fit(width, Ink.Bar);
     }
 
     private static PageLine Answer(Session session)
     {
-        string by = $"fails by {Figures.Km(session.Document.Scenario.RequiredKm)} km: ";
+        string by = $"  fails by {Figures.Km(session.Document.Scenario.RequiredKm)} km: ";
         if (session.Risk.Fresh is not { } result)
         {
             string failed = session.Risk.Run.Standing.Phase == RunPhase.Failed ? "no answer" : "...";
