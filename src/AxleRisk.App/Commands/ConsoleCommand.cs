@@ -33,8 +33,8 @@ internal static class ConsoleCommand
         ScenarioDocument? document = file is null ? null : ScenarioReader.ReadFile(file);
         try
         {
-            ConsoleHost.Run(document, terminal.Clock);
-            return ExitCode.Done;
+            OwnSettings.Load();
+            return ConsoleHost.Run(document, terminal.Clock) ? ExitCode.Done : ExitCode.Interrupted;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

@@ -1,3 +1,4 @@
+using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Pages;
 
 namespace AxleRisk.App.Tests.Screens;
@@ -12,6 +13,15 @@ internal sealed class NoDialogs(string? answer = null, int? choice = null) : IDi
     {
         Refusal = answer is null ? null : refusal(answer);
         return Refusal is null ? answer : null;
+    }
+
+    /// <summary>Fills in the forms it is given; they are accepted where that makes them right.</summary>
+    public Action<Form>? Filling { get; init; }
+
+    public bool Fill(Form form)
+    {
+        Filling?.Invoke(form);
+        return Filling is not null && form.IsRight;
     }
 
     public int? Choose(string title, string question, params string[] answers) => choice;

@@ -1,3 +1,5 @@
+using AxleRisk.App.Screens.Forms;
+
 namespace AxleRisk.App.Screens.Pages;
 
 /// <summary>What a page may ask of the reader in a window of its own; the calls return when it is closed.</summary>
@@ -10,6 +12,10 @@ internal interface IDialogs
     /// <param name="refusal">Why a text is not right; null where it is.</param>
     /// <returns>The text; null where the reader left without an answer.</returns>
     string? Ask(string title, string question, string initial, Func<string, string?> refusal);
+
+    /// <summary>Lets the reader fill in a form.</summary>
+    /// <returns>Whether it was accepted; it is then right.</returns>
+    bool Fill(Form form);
 
     /// <summary>Lets the reader choose between answers.</summary>
     /// <returns>The index of the answer; null where the reader left without one.</returns>

@@ -10,22 +10,29 @@ namespace AxleRisk.App.Screens.Views;
 /// <summary>Starts and ends the console, and leaves the terminal as it was in every case.</summary>
 internal static class ConsoleHost
 {
-    /// <summary>Runs the console until the reader leaves.</summary>
+    /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="document">The scenario to open; null for the list of scenarios.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
-    public static void Run(ScenarioDocument? document, TimeProvider clock)
+    /// <returns>Whether the reader left; false where a signal ended the console.</returns>
+    public static bool Run(ScenarioDocument? document, TimeProvider clock)
     {
-        OwnSettings.Load();
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
         Application.RemoveDefaultKeyBinding(Command.Quit);
         IApplication app = Application.Create();
+        bool isSignalled = false;
+        PosixSignalRegistration EndOn(PosixSignal signal) => PosixSignalRegistration.Create(signal, context =>
+        {
+            context.Cancel = true;
+            isSignalled = true;
+            app.Invoke(() => app.RequestStop());
+        });
         void Restore(object sender, UnhandledExceptionEventArgs e) => app.Dispose();
         AppDomain.CurrentDomain.UnhandledException += Restore;
         try
         {
-            using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM, app);
-            using PosixSignalRegistration hangup = EndOn(PosixSignal.SIGHUP, app);
+            using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM);
+            using PosixSignalRegistration hangup = EndOn(PosixSignal.SIGHUP);
             Style.IsOn = true;
             app.Init();
             app.Driver!.Force16Colors = true;
@@ -38,6 +45,7 @@ internal static class ConsoleHost
             using var window = new ConsoleWindow(state, clock);
             app.Iteration += (_, _) => window.Poll();
             app.Run(window);
+            return !isSignalled;
         }
         finally
         {
@@ -46,10 +54,4 @@ internal static class ConsoleHost
             AppDomain.CurrentDomain.UnhandledException -= Restore;
         }
     }
-
-    private static PosixSignalRegistration EndOn(PosixSignal signal, IApplication app) => PosixSignalRegistration.Create(signal, context =>
-    {
-        context.Cancel = true;
-        app.Invoke(() => app.RequestStop());
-    });
 }

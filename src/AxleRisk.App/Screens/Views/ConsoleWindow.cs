@@ -83,13 +83,7 @@ internal sealed class ConsoleWindow : Runnable
         IReadOnlyList<PageLine> lines = state.Lines(width, height);
         for (int y = 0; y < Math.Min(height, lines.Count); y++)
         {
-            int x = 0;
-            foreach (Piece piece in lines[y].Pieces)
-            {
-                SetAttribute(Look.Of(piece.Ink));
-                AddStr(x, y, piece.Text);
-                x += piece.Text.Length;
-            }
+            LinesView.Draw(this, y, lines[y]);
         }
 
         return true;

@@ -1,3 +1,4 @@
+using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Pages;
 using Terminal.Gui.App;
 using Terminal.Gui.Views;
@@ -14,6 +15,14 @@ internal sealed class Dialogs(Func<IApplication> app) : IDialogs
         using var dialog = new QuestionDialog(title, question, initial, refusal);
         app().Run(dialog);
         return dialog.Answer;
+    }
+
+    /// <inheritdoc/>
+    public bool Fill(Form form)
+    {
+        using var dialog = new FormDialog(form);
+        app().Run(dialog);
+        return dialog.IsAccepted;
     }
 
     /// <inheritdoc/>

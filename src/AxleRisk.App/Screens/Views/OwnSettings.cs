@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Terminal.Gui.Configuration;
 
 namespace AxleRisk.App.Screens.Views;
@@ -18,8 +19,7 @@ internal static class OwnSettings
             Environment.SetEnvironmentVariable("HOME", "/nonexistent");
             Environment.SetEnvironmentVariable("TUI_CONFIG", null);
             Environment.CurrentDirectory = Path.GetPathRoot(folder) ?? folder;
-            TuiConfigurationBuilder.Shared.RuntimeConfig = "{}";
-            TuiConfigurationBuilder.Shared.ApplyToStaticFacades();
+            Touch();
         }
         finally
         {
@@ -27,4 +27,8 @@ internal static class OwnSettings
             Environment.CurrentDirectory = folder;
         }
     }
+
+    // Apart, so that nothing of the library is loaded before the surroundings are hidden from it.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Touch() => TuiConfigurationBuilder.Shared.ApplyToStaticFacades();
 }
