@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Views;
 using AxleRisk.App.Text;
 using AxleRisk.Files;
@@ -30,11 +31,16 @@ internal static class ConsoleCommand
         }
 
         // Before the screen is taken: errors of the file are printed as by every other command.
-        ScenarioDocument? document = file is null ? null : ScenarioReader.ReadFile(file);
+        EditedScenario? scenario = file is null ? null : EditedScenario.Open(file);
+        if (scenario?.Errors is { Count: > 0 } errors)
+        {
+            throw new ScenarioException(errors);
+        }
+
         try
         {
             OwnSettings.Load();
-            return ConsoleHost.Run(document, terminal.Clock) ? ExitCode.Done : ExitCode.Interrupted;
+            return ConsoleHost.Run(scenario, terminal.Clock) ? ExitCode.Done : ExitCode.Interrupted;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

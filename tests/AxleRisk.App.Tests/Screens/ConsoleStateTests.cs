@@ -1,7 +1,8 @@
+using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Tests.Commands;
-using AxleRisk.Files;
+using AxleRisk.Files.Writing;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Screens;
@@ -75,8 +76,7 @@ public sealed class ConsoleStateTests
         page.Run.EndNow();
         Patience.Until(page.Run.Completion);
         Assert.False(page.IsOutOfDate);
-        ScenarioDocument document = state.Session!.Document;
-        state.Session.Edited(document with { Scenario = document.Scenario with { RequiredKm = 90_000 } });
+        Assert.True(state.Session!.Apply(ScenarioEdit.Set(TomlPath.Of("required_km"), TomlValue.Of(90_000))).IsAccepted);
         Assert.True(page.IsOutOfDate);
         Patience.Until(state.Session.Risk.Run.Completion);
         Assert.Contains("fails by 90,000 km", Line(state, 0), StringComparison.Ordinal);
@@ -104,7 +104,7 @@ public sealed class ConsoleStateTests
     private static ConsoleState Open()
     {
         var state = new ConsoleState(new NoDialogs(), TimeProvider.System, () => []) { RiskEvaluations = HeadlessConsole.FewEvaluations };
-        state.Show(ScenarioReader.ReadFile(Cli.Shipped("warranty-clinic-van")));
+        state.Show(EditedScenario.Open(Cli.Shipped("warranty-clinic-van")));
         return state;
     }
 

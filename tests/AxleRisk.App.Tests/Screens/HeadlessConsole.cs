@@ -1,8 +1,8 @@
 using System.Runtime.CompilerServices;
+using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Screens.Views;
 using AxleRisk.App.Tests.Commands;
-using AxleRisk.Files;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
@@ -19,7 +19,7 @@ internal static class HeadlessConsole
 
     /// <summary>Runs a script on an open scenario; one step every two turns of the loop, so that windows of their own work too.</summary>
     public static void Run(string scenario, int width, int height, params Action<Step>[] script) =>
-        Run(console => console.Show(ScenarioReader.ReadFile(Cli.Shipped(scenario))), [], width, height, script);
+        Run(console => console.Show(EditedScenario.Open(Cli.Shipped(scenario))), [], width, height, script);
 
     /// <summary>Runs a script.</summary>
     public static void Run(Action<ConsoleState> begin, IReadOnlyList<ScenarioEntry> entries, int width, int height, params Action<Step>[] script)

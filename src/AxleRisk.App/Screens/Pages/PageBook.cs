@@ -1,4 +1,5 @@
 using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Screens.Pages.Inputs;
 
 namespace AxleRisk.App.Screens.Pages;
 
@@ -10,6 +11,7 @@ internal static class PageBook
 
     public static IReadOnlyList<Page> Of(Session session, IDialogs dialogs) =>
     [
+        new InputsPage(session, dialogs),
         new BaseCasePage(session),
         new RiskPage(session, dialogs),
         new RankingPage(session, dialogs),

@@ -1,3 +1,4 @@
+using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.Core.Analyses.Risk;
@@ -14,6 +15,9 @@ internal sealed class ConsoleState : IDisposable
     /// <summary>Lines of the frame above the page: title, tabs, status.</summary>
     private const int Above = 3;
 
+    /// <summary>Changes not saved are kept beside the file no more often than this.</summary>
+    private static readonly TimeSpan KeepPause = TimeSpan.FromSeconds(2);
+
     private readonly IDialogs dialogs;
     private readonly TimeProvider clock;
     private readonly Func<IReadOnlyList<ScenarioEntry>> find;
@@ -22,6 +26,9 @@ internal sealed class ConsoleState : IDisposable
     private int height = 24;
     private int width = 80;
     private int presses;
+    private string notice = "";
+    private int keptEdition;
+    private long keptAt;
 
     /// <summary>Creates the console with the list of scenarios in front.</summary>
     /// <param name="dialogs">Windows of their own.</param>
@@ -59,18 +66,34 @@ internal sealed class ConsoleState : IDisposable
     private int PageHeight => Math.Max(1, height - Above - 1);
 
     /// <summary>Opens a scenario in place of the one that is open.</summary>
-    public void Show(ScenarioDocument document)
+    public void Show(EditedScenario scenario)
     {
         Close();
-        Session = new Session(document, clock, RiskEvaluations);
+        Session = new Session(scenario, clock, RiskEvaluations);
         Pages = PageBook.Of(Session, dialogs);
-        GoTo(Pages[Math.Min(1, Pages.Count - 1)]);
+        keptEdition = Session.Edition;
+        GoTo(Pages.OfType<RiskPage>().Single());
+    }
+
+    /// <summary>Offers what an earlier session left behind; once the window can ask.</summary>
+    public void OfferRecovered() => notice = Session is null ? "" : Saving.OfferRecovered(Session, dialogs);
+
+    /// <summary>Keeps changes not saved beside the file, a while after the last of them; called in every turn of the loop.</summary>
+    public void Keep(bool atOnce = false)
+    {
+        if (Session is { } open && open.Edition != keptEdition && (atOnce || clock.GetElapsedTime(keptAt) >= KeepPause))
+        {
+            keptEdition = open.Edition;
+            keptAt = clock.GetTimestamp();
+            notice = open.Edited.KeepUnsaved() is { } trouble ? $"Changes cannot be kept beside the file: {trouble}" : notice;
+        }
     }
 
     /// <summary>Answers a key.</summary>
     public void Press(PageKey key)
     {
         presses++;
+        notice = "";
         if (IsExplaining)
         {
             IsExplaining = helpScroll.Press(key, PageHeight);
@@ -122,7 +145,7 @@ internal sealed class ConsoleState : IDisposable
         scroll.Keep(page.Count, PageHeight, IsExplaining ? null : Front.LineInSight);
         return
         [
-            TitleLine.Of(Session, false, width),
+            TitleLine.Of(Session, width),
             Pages.Count == 0 ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
             StatusLine(scroll, page.Count),
             .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
@@ -141,8 +164,18 @@ internal sealed class ConsoleState : IDisposable
         }
 
         yield return new("?", "explain");
-        if (Session is not null)
+        if (Session is { Edited: var edited })
         {
+            if (edited.IsUnsaved)
+            {
+                yield return new("Ctrl+S", "save");
+            }
+
+            if (edited.UndoName is not null)
+            {
+                yield return new("Ctrl+Z", "undo");
+            }
+
             yield return new("o", "open");
         }
 
@@ -151,7 +184,8 @@ internal sealed class ConsoleState : IDisposable
 
     private PageLine StatusLine(Scroll scroll, int lines)
     {
-        PageLine status = IsExplaining ? PageLine.Of("What this page tells", Ink.Quiet) : Front.Status;
+        PageLine status = notice.Length > 0 ? PageLine.Of(notice, Ink.Strong)
+            : IsExplaining ? PageLine.Of("What this page tells", Ink.Quiet) : Front.Status;
         if (lines <= PageHeight)
         {
             return status.Fit(width);
@@ -174,12 +208,21 @@ internal sealed class ConsoleState : IDisposable
             case KeyName.Help:
                 IsExplaining = true;
                 return true;
-            case KeyName.Open:
+            case KeyName.Open when Session is not null && MayLeave():
                 Close();
                 Front = Start();
                 return true;
             case KeyName.Quit:
-                HasQuit = true;
+                HasQuit = MayLeave();
+                return true;
+            case KeyName.Save when Session is { } open:
+                notice = Saving.Save(open, dialogs).Notice;
+                return true;
+            case KeyName.Undo when Session is { } open:
+                notice = open.Undo() is { } undone ? $"Taken back: {undone}" : "There is nothing to take back.";
+                return true;
+            case KeyName.Redo when Session is { } open:
+                notice = open.Redo() is { } redone ? $"Done again: {redone}" : "There is nothing to do again.";
                 return true;
             default:
                 return false;
@@ -213,13 +256,20 @@ internal sealed class ConsoleState : IDisposable
     {
         try
         {
-            Show(ScenarioReader.ReadFile(path));
+            Show(EditedScenario.Open(path));
+            OfferRecovered();
             return [];
         }
         catch (ScenarioException e)
         {
             return [.. e.Errors.Select(error => error.ToString())];
         }
+    }
+
+    private bool MayLeave()
+    {
+        (bool may, notice) = Saving.BeforeLeaving(Session, dialogs);
+        return may;
     }
 
     private void Close()

@@ -8,7 +8,7 @@ namespace AxleRisk.App.Screens.Shell;
 /// <summary>The top line: the open file on the left; on the right the failure probability, which follows every edit.</summary>
 internal static class TitleLine
 {
-    public static PageLine Of(Session? session, bool isChanged, int width)
+    public static PageLine Of(Session? session, int width)
     {
         if (session is null)
         {
@@ -17,7 +17,7 @@ internal static class TitleLine
 
         PageLine answer = Answer(session);
         int room = Math.Max(0, width - answer.Length);
-        string file = " " + Printable.Line(session.Document.FileName) + (isChanged ? " (not saved)" : "");
+        string file = " " + Printable.Line(session.Document.FileName) + (session.Edited.IsUnsaved ? " (not saved)" : "");
         return PageLine.Of(TextTable.Shorten(file, Math.Max(8, room - 1)), Ink.Bar).Fit(room, Ink.Bar).Then(answer).Fit(width, Ink.Bar);
     }
 

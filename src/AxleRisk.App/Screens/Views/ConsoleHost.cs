@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
+using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Text;
-using AxleRisk.Files;
 using Terminal.Gui.App;
 using Terminal.Gui.Input;
 
@@ -11,10 +11,10 @@ namespace AxleRisk.App.Screens.Views;
 internal static class ConsoleHost
 {
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
-    /// <param name="document">The scenario to open; null for the list of scenarios.</param>
+    /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
     /// <returns>Whether the reader left; false where a signal ended the console.</returns>
-    public static bool Run(ScenarioDocument? document, TimeProvider clock)
+    public static bool Run(EditedScenario? scenario, TimeProvider clock)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
@@ -37,14 +37,22 @@ internal static class ConsoleHost
             app.Init();
             app.Driver!.Force16Colors = true;
             using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(Environment.CurrentDirectory));
-            if (document is not null)
+            if (scenario is not null)
             {
-                state.Show(document);
+                state.Show(scenario);
+                app.Invoke(state.OfferRecovered);
             }
 
             using var window = new ConsoleWindow(state, clock);
             app.Iteration += (_, _) => window.Poll();
             app.Run(window);
+
+            if (isSignalled)
+            {
+                // A signal leaves no time for questions: what is not saved stays beside the file.
+                state.Keep(atOnce: true);
+            }
+
             return !isSignalled;
         }
         finally

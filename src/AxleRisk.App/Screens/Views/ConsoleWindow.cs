@@ -30,6 +30,7 @@ internal sealed class ConsoleWindow : Runnable
     /// <summary>Looks whether a study has moved on; called in every turn of the application's loop.</summary>
     public void Poll()
     {
+        state.Keep();
         if (state.Revision != drawn && clock.GetElapsedTime(drawnAt) >= Pause)
         {
             SetNeedsDraw();

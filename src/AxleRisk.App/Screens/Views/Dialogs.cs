@@ -20,7 +20,7 @@ internal sealed class Dialogs(Func<IApplication> app) : IDialogs
     /// <inheritdoc/>
     public bool Fill(Form form)
     {
-        using var dialog = new FormDialog(form);
+        using var dialog = new FormDialog(form, app().Screen.Height);
         app().Run(dialog);
         return dialog.IsAccepted;
     }

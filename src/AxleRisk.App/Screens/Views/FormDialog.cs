@@ -17,17 +17,26 @@ internal sealed class FormDialog : Dialog
     /// <summary>The rows below the fields: the first refusal in full, and the buttons.</summary>
     private const int RowsBelow = 3;
 
+    /// <summary>The rows that the fields cannot have: margins, border, and those below.</summary>
+    private const int RowsAround = 4 + RowsBelow;
+
     private const string Leave = "_Leave";
 
     private readonly Form form;
     private readonly View fields = new() { Width = LeftWidth, Height = Dim.Fill(RowsBelow), CanFocus = true };
     private readonly LinesView picture;
     private readonly LinesView reason;
+    private readonly int room;
     private int arrangement;
+    private int pitch = 2;
 
-    public FormDialog(Form form)
+    /// <summary>Creates the window.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="screenHeight">Rows of the terminal.</param>
+    public FormDialog(Form form, int screenHeight)
     {
         this.form = form;
+        room = screenHeight - RowsAround;
         Title = form.Title;
         Width = Dim.Fill(1);
         Height = Dim.Fill(1);
@@ -66,6 +75,7 @@ internal sealed class FormDialog : Dialog
     {
         arrangement = form.Arrangement;
         fields.RemoveAll();
+        pitch = 2 * form.Fields.Count <= room ? 2 : 1;
         for (int i = 0; i < form.Fields.Count; i++)
         {
             AddField(i, form.Fields[i]);
@@ -76,7 +86,7 @@ internal sealed class FormDialog : Dialog
 
     private void AddField(int index, FormField field)
     {
-        int row = 2 * index;
+        int row = pitch * index;
         View entry;
         if (field.Choices is { } choices)
         {
@@ -94,15 +104,20 @@ internal sealed class FormDialog : Dialog
         fields.Add(
             new LinesView((w, _) => [PageLine.Of(TextTable.Shorten(field.Label, w))]) { Y = row, Width = LabelWidth, Height = 1 },
             entry,
-            new LinesView((_, _) => [PageLine.Of(field.Choices is null ? field.Unit : "", Ink.Quiet)])
+            new LinesView((_, _) => [Remark(field)])
             {
                 X = LabelWidth + FieldWidth + 2, Y = row, Width = LeftWidth - LabelWidth - FieldWidth - 2, Height = 1,
             },
             new LinesView((w, _) => [PageLine.Of(field.Refusal is { } r ? TextTable.Shorten("^ " + r, w) : "", Ink.Warning)])
             {
-                X = LabelWidth + 1, Y = row + 1, Width = LeftWidth - LabelWidth - 1, Height = 1,
+                X = LabelWidth + 1, Y = row + 1, Width = LeftWidth - LabelWidth - 1, Height = 1, Visible = pitch > 1,
             });
     }
+
+    /// <summary>Behind the field: its unit; a word where there is no row below it for the reason, which then stands at the bottom.</summary>
+    private PageLine Remark(FormField field) =>
+        pitch == 1 && field.Refusal is not null ? PageLine.Of("wrong", Ink.Warning)
+        : PageLine.Of(field.Choices is null ? field.Unit : "", Ink.Quiet);
 
     private void Set(int index, string text)
     {

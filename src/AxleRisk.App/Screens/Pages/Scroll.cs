@@ -1,6 +1,4 @@
-using AxleRisk.App.Screens.Pages;
-
-namespace AxleRisk.App.Screens.Shell;
+namespace AxleRisk.App.Screens.Pages;
 
 /// <summary>Which part of a page longer than the window is shown.</summary>
 internal sealed class Scroll
