@@ -11,6 +11,15 @@ internal abstract class Place
 
     /// <summary>The pieces of text that make the place, each to be taken out for itself.</summary>
     public abstract IEnumerable<SyntaxNode> Pieces { get; }
+
+    /// <summary>Where the value begins, as the reader says it in errors.</summary>
+    public Position? At => this switch
+    {
+        ValuePlace value => TreeBuilder.PositionOf(value.Syntax.Span),
+        TablePlace { Inline: ValuePlace inline } => inline.At,
+        ArrayPlace { Inline: ValuePlace inline } => inline.At,
+        _ => Pieces.FirstOrDefault() is SyntaxNode first ? TreeBuilder.PositionOf(first.Span) : null,
+    };
 }
 
 /// <summary>A scalar, a list or an inline table behind a key or in a list.</summary>

@@ -23,6 +23,19 @@ public static class ScenarioEditor
         }
     }
 
+    /// <summary>Where the value of a path begins, line and column from 1 as in a <see cref="ScenarioError"/>; null where there is none.</summary>
+    public static (int Line, int Column)? PlaceOf(string text, TomlPath path)
+    {
+        try
+        {
+            return Outline.Of(text).Find(path)?.At is Toml.Position at ? (at.Line, at.Column) : null;
+        }
+        catch (EditException)
+        {
+            return null;
+        }
+    }
+
     private static string Apply(string text, TomlEdit step)
     {
         Outline outline = Outline.Of(text);
