@@ -18,7 +18,6 @@ internal static class ConsoleHost
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
-        Application.RemoveDefaultKeyBinding(Command.Quit);
         IApplication app = Application.Create();
         bool isSignalled = false;
         PosixSignalRegistration EndOn(PosixSignal signal) => PosixSignalRegistration.Create(signal, context =>

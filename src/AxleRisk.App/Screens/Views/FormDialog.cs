@@ -37,6 +37,7 @@ internal sealed class FormDialog : Dialog
     {
         this.form = form;
         room = screenHeight - RowsAround;
+        HotKeySpecifier = Look.NoHotKey;
         Title = form.Title;
         Width = Dim.Fill(1);
         Height = Dim.Fill(1);
@@ -90,7 +91,7 @@ internal sealed class FormDialog : Dialog
         View entry;
         if (field.Choices is { } choices)
         {
-            var choice = new ChoiceField(choices, field.Text) { X = LabelWidth + 1, Y = row, Width = LeftWidth - LabelWidth - 2 };
+            var choice = new ChoiceField(choices, field.Text) { X = LabelWidth + 1, Y = row, Width = FieldWidth };
             choice.Chosen += text => Set(index, text);
             entry = choice;
         }

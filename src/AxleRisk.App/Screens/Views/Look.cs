@@ -1,3 +1,4 @@
+using System.Text;
 using AxleRisk.App.Screens.Pages;
 using Terminal.Gui.Configuration;
 using Terminal.Gui.Drawing;
@@ -9,6 +10,9 @@ namespace AxleRisk.App.Screens.Views;
 /// <summary>How the console looks: sixteen colours, or none of them; every distinction is also made by words, signs or place.</summary>
 internal static class Look
 {
+    /// <summary>For texts that are not labels of ours: an underscore in them is an underscore.</summary>
+    public static readonly Rune NoHotKey = (Rune)0xFFFF;
+
     private static bool isMonochrome;
 
     /// <summary>Sets the look; before the application is created.</summary>
@@ -22,7 +26,8 @@ internal static class Look
         }
 
         ButtonSettings.Current = ButtonSettings.Current with { DefaultShadow = ShadowStyles.None };
-        DialogSettings.Current = DialogSettings.Current with { DefaultShadow = ShadowStyles.None };
+        DialogSettings.Current = DialogSettings.Current with { DefaultShadow = ShadowStyles.None, DefaultBorderStyle = LineStyle.Single };
+        MessageBoxSettings.Current = MessageBoxSettings.Current with { DefaultBorderStyle = LineStyle.Single };
     }
 
     /// <summary>The attribute of an ink.</summary>

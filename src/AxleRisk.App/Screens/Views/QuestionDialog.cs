@@ -18,11 +18,12 @@ internal sealed class QuestionDialog : Dialog
     public QuestionDialog(string title, string question, string initial, Func<string, string?> refusal)
     {
         this.refusal = refusal;
+        HotKeySpecifier = Look.NoHotKey;
         Title = title;
         string[] lines = [.. Wrap.Lines(question, TextWidth, "")];
-        Add(new Label { Text = string.Join('\n', lines), Width = TextWidth, Height = lines.Length });
+        Add(new Label { HotKeySpecifier = Look.NoHotKey, Text = string.Join('\n', lines), Width = TextWidth, Height = lines.Length });
         field = new TextField { Y = lines.Length + 1, Width = TextWidth, Text = initial };
-        reason = new Label { Y = lines.Length + 2, Width = TextWidth, Height = 2 };
+        reason = new Label { HotKeySpecifier = Look.NoHotKey, Y = lines.Length + 2, Width = TextWidth, Height = 2 };
         Add(field, reason);
         AddButton(new Button { Text = Leave });
         AddButton(new Button { Text = "_OK" });
