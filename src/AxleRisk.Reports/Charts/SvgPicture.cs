@@ -1,0 +1,71 @@
+using System.Xml.Linq;
+
+namespace AxleRisk.Reports.Charts;
+
+/// <summary>
+/// Makes the SVG of the drawing library fit for a page: colours that stand for tones become variables of the page's style,
+/// text goes by the page's font at the width it was laid out for, and identifiers are made unique.
+/// </summary>
+internal static class SvgPicture
+{
+    public static XElement ForPage(string svg, int width, int height, string prefix)
+    {
+        XElement drawn = XDocument.Parse(svg).Root!;
+        var page = new XElement("svg", new XAttribute("viewBox", $"0 0 {width} {height}"), drawn.Nodes().Select(n => Copy(n, prefix)));
+        return page;
+    }
+
+    /// <summary>A node without its namespace: inside a page of HTML the parser gives it.</summary>
+    private static object? Copy(XNode node, string prefix) => node switch
+    {
+        XElement { Name.LocalName: "text" } text => Text(text),
+        XElement element => new XElement(
+            element.Name.LocalName, Attributes(element, prefix), element.Nodes().Select(n => Copy(n, prefix))),
+        XText text => string.IsNullOrWhiteSpace(text.Value) ? null : text.Value,
+        _ => null,
+    };
+
+    private static IEnumerable<XAttribute> Attributes(XElement element, string prefix)
+    {
+        List<string> styles = [];
+        foreach (XAttribute attribute in element.Attributes().Where(a => !a.IsNamespaceDeclaration))
+        {
+            string name = attribute.Name.LocalName;
+            if (name is "fill" or "stroke" && Palette.ToneOf(attribute.Value) is { } tone)
+            {
+                styles.Add($"{name}:var({Palette.Variable(tone)})");
+            }
+            else if (name == "id")
+            {
+                yield return new XAttribute(name, prefix + attribute.Value);
+            }
+            else if (name == "clip-path")
+            {
+                yield return new XAttribute(name, attribute.Value.Replace("url(#", "url(#" + prefix, StringComparison.Ordinal));
+            }
+            else
+            {
+                yield return new XAttribute(name, attribute.Value);
+            }
+        }
+
+        if (styles.Count > 0)
+        {
+            yield return new XAttribute("style", string.Join(';', styles));
+        }
+    }
+
+    /// <summary>The library sets every letter at a place of its own: here the line keeps its beginning and its length.</summary>
+    private static XElement Text(XElement text)
+    {
+        string words = text.Value.Trim();
+        var size = (float)double.Parse(text.Attribute("font-size")!.Value);
+        var page = new XElement("text", Attributes(text, "").Where(a => a.Name.LocalName is not ("font-family" or "x" or "y")));
+        page.Add(
+            new XAttribute("x", First(text, "x")), new XAttribute("y", First(text, "y")),
+            new XAttribute("textLength", ChartFont.Width(words, size).ToString("0.##")), new XAttribute("lengthAdjust", "spacingAndGlyphs"), words);
+        return page;
+    }
+
+    private static string First(XElement text, string name) => text.Attribute(name)?.Value.Split(',')[0].Trim() ?? "0";
+}

@@ -1,0 +1,95 @@
+using System.Xml.Linq;
+using AxleRisk.Reports.Charts;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.Reports.Rendering;
+
+/// <summary>The pieces of a section as elements of HTML.</summary>
+internal static class HtmlBlocks
+{
+    /// <summary>A name is offered places to break from this length on.</summary>
+    private const int LongName = 16;
+
+    public static XElement Of(Block block) => block switch
+    {
+        Paragraph p => new XElement("p", SafeText.Of(p.Text)),
+        Subheading h => new XElement("h3", SafeText.Of(h.Text)),
+        Headline h => HeadlineOf(h),
+        ItemList l => new XElement(l.IsNumbered ? "ol" : "ul", l.Items.Select(i => new XElement("li", SafeText.Of(i)))),
+        Warning w => new XElement("p", Class("warning"), new XAttribute("role", "note"), SafeText.Of(w.Text)),
+        CommandLines c => new XElement("div", Class("commands"), c.Lines.Select(l => new XElement("p", new XElement("code", SafeText.Of(l))))),
+        Figure f => new XElement(
+            "figure", Pictures(f.Picture), new XElement("figcaption", new XElement("b", $"Figure {f.Number}."), " " + SafeText.Of(f.Caption))),
+        Table t => TableOf(t),
+        _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "a kind of block that has no HTML"),
+    };
+
+    private static XElement HeadlineOf(Headline headline) => new(
+        "div", Class("headline"),
+        new XElement("p", Class("label"), SafeText.Of(headline.Label)),
+        new XElement("p", Class("number"), SafeText.Of(headline.Number)),
+        headline.Details.Select(d => new XElement("p", SafeText.Of(d))));
+
+    private static IEnumerable<XElement> Pictures(Picture picture)
+    {
+        if (!picture.Chart.HasNarrowForm)
+        {
+            return [Svg(picture, ChartWidth.Wide, "small", "")];
+        }
+
+        return [Svg(picture, ChartWidth.Wide, "wide", "w-"), Svg(picture, ChartWidth.Narrow, "narrow", "n-")];
+    }
+
+    private static XElement Svg(Picture picture, ChartWidth form, string kind, string prefix)
+    {
+        XElement svg = picture.Chart.Svg(form, $"{prefix}{picture.Name}-");
+        svg.Add(Class(kind), new XAttribute("role", "img"), new XAttribute("aria-label", SafeText.Of(picture.Alternative)));
+        return svg;
+    }
+
+    /// <summary>A table in a frame of its own that scrolls where the screen is narrow; the keyboard can reach it.</summary>
+    private static XElement TableOf(Table table) => new(
+        "div", Class("frame"), new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", SafeText.Of(table.Caption)),
+        new XElement(
+            "table",
+            new XElement("caption", new XElement("b", $"Table {table.Number}."), " " + SafeText.Of(table.Caption)),
+            new XElement("thead", new XElement("tr", table.Columns.Select(c => c.Header.Length == 0
+                ? new XElement("td", "")
+                : new XElement("th", new XAttribute("scope", "col"), Side(c), SafeText.Of(c.Header))))),
+            new XElement("tbody", table.Rows.Select(row => new XElement("tr", row.Select((cell, i) => CellOf(cell, table.Columns[i], i == 0)))))));
+
+    private static XElement CellOf(Cell cell, Column column, bool isName)
+    {
+        object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Of(cell.Text))];
+        return isName
+            ? new XElement("th", new XAttribute("scope", "row"), content)
+            : new XElement("td", Side(column), content);
+    }
+
+    /// <summary>A long name may break after a point or an underscore.</summary>
+    private static IEnumerable<object> Breakable(string text)
+    {
+        if (text.Length < LongName || text.Contains(' '))
+        {
+            yield return text;
+            yield break;
+        }
+
+        int start = 0;
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (text[i] is '.' or '_')
+            {
+                yield return text[start..(i + 1)];
+                yield return new XElement("wbr");
+                start = i + 1;
+            }
+        }
+
+        yield return text[start..];
+    }
+
+    private static XAttribute? Side(Column column) => column.IsText ? Class("text") : null;
+
+    private static XAttribute Class(string name) => new("class", name);
+}
