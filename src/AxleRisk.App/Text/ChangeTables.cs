@@ -11,10 +11,13 @@ internal static class ChangeTables
     public static IEnumerable<string> Lines(double distanceKm, IReadOnlyList<(string Name, ComparedCase Case)> rows) =>
     [
         Style.Heading(RiskHeading(distanceKm)), .. RiskTable(rows).Lines(Layout.Width), "",
-        Style.Heading("B10 life, the distance by which a tenth has failed; likewise"), .. LifeTable(rows).Lines(Layout.Width), "",
+        Style.Heading(LifeHeading + "; likewise"), .. LifeTable(rows).Lines(Layout.Width), "",
     ];
 
-    public static string RiskHeading(double distanceKm) => $"{RiskText.Question(distanceKm)}; how many times that of the first row";
+    public const string LifeHeading = "B10 life, the distance by which a tenth has failed";
+    public const string TimesOfFirst = "; how many times that of the first row";
+
+    public static string RiskHeading(double distanceKm) => RiskText.Question(distanceKm) + TimesOfFirst;
 
     public static TextTable RiskTable(IReadOnlyList<(string Name, ComparedCase Case)> rows) =>
         Table("failed", rows, c => Figures.Probability(c.Probability.Estimate), c => c.Ratio, c => c.IsRiskDistinct);

@@ -49,6 +49,9 @@ internal static class Figures
     public static string Ratio(double ratio) =>
         double.IsNaN(ratio) ? None : double.IsInfinity(ratio) ? "inf" : ratio < 0.1 ? ratio.ToString("0.000") : ratio < 100 ? ratio.ToString("0.00") : ratio.ToString("#,0");
 
+    /// <summary>A probability at an axis: a round number, without digits that say nothing.</summary>
+    public static string Tick(double p) => p != 0 && Math.Abs(p) < 1e-5 ? p.ToString("0e-0") : (100 * p).ToString("0.####") + " %";
+
     /// <summary>A count with thousands separators.</summary>
     public static string Count(long n) => n.ToString("#,0");
 

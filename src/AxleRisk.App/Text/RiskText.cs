@@ -22,6 +22,15 @@ internal static class RiskText
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(RiskResult result) => $"{result.Method.ToString().ToLowerInvariant()} method ({result.MethodReason})";
 
+    /// <summary>The main figure.</summary>
+    public static IEnumerable<string> Summary(RiskResult result)
+    {
+        double p = result.AtRequired.Probability.Estimate;
+        yield return Style.Heading($"{Question(result.RequiredKm)}: {Figures.Probability(p)}");
+        yield return "  " + Precision(result);
+        yield return $"  In words: {InWords(p)}";
+    }
+
     /// <summary>What the main figure is of.</summary>
     public static string Question(double requiredKm) => $"Failure probability by {Figures.Km(requiredKm)} km";
 
@@ -72,14 +81,6 @@ internal static class RiskText
         }
 
         return table;
-    }
-
-    private static IEnumerable<string> Summary(RiskResult result)
-    {
-        double p = result.AtRequired.Probability.Estimate;
-        yield return Style.Heading($"{Question(result.RequiredKm)}: {Figures.Probability(p)}");
-        yield return "  " + Precision(result);
-        yield return $"  In words: {InWords(p)}";
     }
 
     private static string Range(Interval interval, Func<double, string> show) =>

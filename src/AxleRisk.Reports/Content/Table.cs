@@ -27,4 +27,5 @@ public sealed record Column(string Header, bool IsText);
 /// <summary>A cell of a table.</summary>
 /// <param name="Text">Its text.</param>
 /// <param name="Picture">A small picture in place of the text; null where there is none.</param>
-public sealed record Cell(string Text, Picture? Picture = null);
+/// <param name="Note">Small print under the text; empty where there is none.</param>
+public sealed record Cell(string Text, Picture? Picture = null, string Note = "");

@@ -60,7 +60,8 @@ internal static class HtmlBlocks
 
     private static XElement CellOf(Cell cell, Column column, bool isName)
     {
-        object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Of(cell.Text))];
+        IEnumerable<object> note = cell.Note.Length == 0 ? [] : [new XElement("small", SafeText.Of(cell.Note))];
+        object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Of(cell.Text)), .. note];
         return isName
             ? new XElement("th", new XAttribute("scope", "row"), content)
             : new XElement("td", Side(column), content);

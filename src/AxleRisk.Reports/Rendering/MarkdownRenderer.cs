@@ -31,12 +31,16 @@ public static class MarkdownRenderer
         [
             Row(table.Columns.Select(c => MarkdownText.Of(c.Header))),
             Row(table.Columns.Select((c, i) => i == 0 || c.IsText ? ":---" : "---:")),
-            .. table.Rows.Select(row => Row(row.Select(c => c.Picture is { } picture ? Image(picture) : MarkdownText.Of(c.Text)))),
+            .. table.Rows.Select(row => Row(row.Select(CellOf))),
         ];
         return $"**Table {table.Number}.** {MarkdownText.Of(table.Caption)}\n\n{string.Join('\n', lines)}";
     }
 
     private static string Row(IEnumerable<string> cells) => $"| {string.Join(" | ", cells)} |";
+
+    private static string CellOf(Cell cell) => cell.Picture is { } picture
+        ? Image(picture)
+        : MarkdownText.Of(cell.Text) + (cell.Note.Length == 0 ? "" : $" ({MarkdownText.Of(cell.Note)})");
 
     private static string Image(Picture picture) => $"![{MarkdownText.Of(picture.Alternative)}]({PictureFiles.PathOf(picture)})";
 }
