@@ -45,7 +45,7 @@ internal static class BaseSection
     }
 
     private static ChartRow Row(OneAtATime f) => new(
-        Charting.Label(f.Factor.Name), $"{Figures.Ratio(f.LifeAtLow)} to {Figures.Ratio(f.LifeAtHigh)}",
+        f.Factor.Name, $"{Figures.Ratio(f.LifeAtLow)} to {Figures.Ratio(f.LifeAtHigh)}",
         [
             new ChartMark(MarkShape.Link, new Interval(f.LifeAtLow, f.LifeAtLow, f.LifeAtHigh)),
             new ChartMark(MarkShape.Ring, f.LifeAtLow), new ChartMark(MarkShape.Dot, f.LifeAtHigh),

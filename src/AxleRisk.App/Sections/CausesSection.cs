@@ -44,7 +44,7 @@ internal static class CausesSection
     private static string Alternative(ExplanationShift[] drawn) => string.Join("; ", drawn.Select(e => $"{CausesText.NameOf(e)} {Words(e)}")) + ".";
 
     private static ChartRow Row(ExplanationShift e) => new(
-        Charting.Label(CausesText.NameOf(e)), Words(e), [new ChartMark(MarkShape.Ring, e.Prior), new ChartMark(MarkShape.Dot, e.Posterior)]);
+        CausesText.NameOf(e), Words(e), [new ChartMark(MarkShape.Ring, e.Prior), new ChartMark(MarkShape.Dot, e.Posterior)]);
 
     private static string Words(ExplanationShift e) => $"{Figures.Share(e.Prior)} to {Figures.Share(e.Posterior.Estimate)}";
 }

@@ -10,11 +10,6 @@ internal static class Charting
     /// <summary>Rows that a chart shows; the table beside it has all.</summary>
     public const int MostRows = 16;
 
-    private const int LabelWidth = 38;
-
-    /// <summary>A row's label; what is too long loses its middle.</summary>
-    public static string Label(string name) => TextTable.Shorten(Printable.Line(name), LabelWidth);
-
     public static ChartAxis Percent(string title, bool isLog = false) => new(title, Figures.Tick, isLog);
 
     public static ChartAxis Km(bool isLog = false) => new("distance, km", Figures.Km, isLog);

@@ -45,7 +45,7 @@ internal static class CombineSection
         [.. result.Combinations.Select(Row)], Charting.Percent($"failed by {Figures.Km(result.RequiredKm)} km"), result.Probability.Estimate);
 
     private static ChartRow Row(Combination c, int index) => new(
-        Charting.Label($"{index + 1}. {string.Join(" + ", c.Members.Select(m => m.Column))}"), RangeWords.Percent(c.Probability.Estimate),
+        $"{index + 1}. {string.Join(" + ", c.Members.Select(m => m.Column))}", RangeWords.Percent(c.Probability.Estimate),
         [
             .. c.Members.Length > 1 ? new[] { new ChartMark(MarkShape.Stroke, Math.Min(1, c.Multiplied.Estimate)) } : [],
             new ChartMark(MarkShape.Dot, c.Probability),

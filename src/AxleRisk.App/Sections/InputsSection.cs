@@ -8,8 +8,8 @@ namespace AxleRisk.App.Sections;
 /// <summary>What went in: the uncertain inputs with their distributions drawn, the certain ones, what is assumed.</summary>
 internal static class InputsSection
 {
-    /// <summary>Where the picture stands in the table: after name, unit and kind.</summary>
-    private const int PictureColumn = 3;
+    /// <summary>The columns that the picture stands before: the 5, 50 and 95 % points.</summary>
+    private const int PointColumns = 3;
 
     public static Section Of(ReportStudies studies)
     {
@@ -33,7 +33,7 @@ internal static class InputsSection
                 "Each input below is a distribution. Its picture shows how likely its values are, from the lowest at the left to the highest; "
                     + "the upright line is the value of the base case. Bars are the states of a choice, or the stated shares of the road mix."),
             table
-                .WithColumn(PictureColumn, new Column("distribution", IsText: true), factors.Factors.Select((f, i) => new Cell("", PictureOf(f, i))))
+                .WithColumn(table.Columns.Length - PointColumns, new Column("distribution", IsText: true), factors.Factors.Select((f, i) => new Cell("", PictureOf(f, i))))
                 .WithColumn(table.Columns.Length + 1, new Column("as stated", IsText: true), factors.Factors.Select(f => new Cell(f.Description))),
         ];
     }

@@ -30,7 +30,7 @@ internal static class RankSection
     private static RowsChart Chart(RankResult result) => new(
         [
             .. result.Factors.Take(Charting.MostRows).Select(f => new ChartRow(
-                Charting.Label(f.Factor.Name), RankText.ShareWithRange(f.FailureShare), [new ChartMark(MarkShape.Bar, f.FailureShare)])),
+                f.Factor.Name, RankText.ShareWithRange(f.FailureShare), [new ChartMark(MarkShape.Bar, f.FailureShare)])),
         ],
         Charting.Percent("share of failure"));
 }

@@ -17,6 +17,7 @@ internal static class RemediesSection
             "Remedies",
             [
                 .. RemediesText.Sentences(result).Select(s => new Paragraph(s)),
+                new Paragraph("All cases of this section share samples of their own, so the probability as it is differs a little from the main figure."),
                 new Subheading(RemediesText.Heading),
                 new ItemList([.. scenario.Remedies.Select(RemediesText.Sentence)]),
                 new Figure(
@@ -35,7 +36,7 @@ internal static class RemediesSection
     private static RowsChart Chart(double km, IReadOnlyList<(string Name, ComparedCase Case)> cases, ComparedCase first) => new(
         [
             .. cases.Take(Charting.MostRows).Select(c => new ChartRow(
-                Charting.Label(c.Name), Figures.Probability(c.Case.Probability.Estimate), [new ChartMark(MarkShape.Dot, c.Case.Probability)])),
+                c.Name, Figures.Probability(c.Case.Probability.Estimate), [new ChartMark(MarkShape.Dot, c.Case.Probability)])),
         ],
         Charting.Percent($"failed by {Figures.Km(km)} km"), first.Probability.Estimate);
 }

@@ -68,7 +68,7 @@ internal sealed record ReportStudies
         var question = new RiskQuestion
         {
             Method = risk.Method,
-            DistancesKm = [.. Enumerable.Range(0, CurvePoints).Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0)))],
+            DistancesKm = [.. risk.Distances.Select(d => d.DistanceKm), .. Enumerable.Range(0, CurvePoints).Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0)))],
         };
         return new ReportStudies
         {

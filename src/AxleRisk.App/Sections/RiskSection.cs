@@ -16,11 +16,10 @@ internal static class RiskSection
         [
             new Figure(
                 new Picture("failure-curve", Alternative(result), Chart(result, curve, isLog: false)),
-                $"{RiskText.DistancesHeading}, to twice the required distance, which is marked.{BandWords} {Charting.RunOf(result.Run)}"),
+                $"{RiskText.DistancesHeading}, to twice the required distance, which is marked.{BandWords}{RareWords(result)} {Charting.RunOf(result.Run)}"),
             new Figure(
                 new Picture("failure-curve-log", $"{Alternative(result)} Both scales are logarithmic.", Chart(result, curve, isLog: true)),
-                $"The same on scales of ratios, from a tenth to five times the required distance: early failures can be read here.{BandWords}"
-                    + (result.RareEvents.IsEmpty ? "" : " Rings with intervals: too rare to sample, found as the notes below tell.")
+                $"The same on scales of ratios, from a tenth to five times the required distance: early failures can be read here.{BandWords}{RareWords(result)}"
                     + $" {Charting.RunOf(result.Run)}"),
             ReportTable.Of(RiskText.DistanceTable(result), RiskText.DistancesHeading, "distance km", "failed", "95 % interval", "beta", "note"),
             .. RareEvents(result),
@@ -30,6 +29,9 @@ internal static class RiskSection
         ]);
 
     private const string BandWords = " The band is the 95 % interval of sampling; it may be no wider than the line.";
+
+    private static string RareWords(RiskResult result) =>
+        result.RareEvents.IsEmpty ? "" : " Rings with intervals: too rare to sample, found as the notes below tell.";
 
     private static string Alternative(RiskResult result) =>
         $"A rising curve. {RiskText.Question(result.RequiredKm)} it reaches {Figures.Probability(result.AtRequired.Probability.Estimate)}; "

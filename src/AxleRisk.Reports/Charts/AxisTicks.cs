@@ -9,7 +9,7 @@ internal static class AxisTicks
         double least = (high - low) / most;
         double power = Math.Pow(10, Math.Floor(Math.Log10(least)));
         double step = new[] { 1.0, 2, 5, 10 }.Select(m => m * power).First(s => s >= least * (1 - 1e-9));
-        return [.. Steps(Math.Ceiling((low / step) - 1e-9), Math.Floor((high / step) + 1e-9)).Select(i => i * step)];
+        return [.. Steps(Math.Ceiling((low / step) - 1e-9), Math.Floor((high / step) + 1e-9)).Select(i => (i * step) + 0.0)];
     }
 
     /// <summary>

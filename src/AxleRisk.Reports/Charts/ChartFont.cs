@@ -29,6 +29,18 @@ internal sealed class ChartFont : IFontResolver
         return font.MeasureText(text);
     }
 
+    /// <summary>A text no wider than <paramref name="width"/>: its middle is left out, for a factor's name tells the leg first and the quantity last.</summary>
+    public static string Fit(string text, float size, double width)
+    {
+        string fit = text;
+        for (int kept = text.Length - 1; kept > 2 && Width(fit, size) > width; kept--)
+        {
+            fit = string.Concat(text.AsSpan(0, kept / 2), "..", text.AsSpan(text.Length - (kept - (kept / 2))));
+        }
+
+        return fit;
+    }
+
     public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
         fontName == Name ? Typeface : null;
 

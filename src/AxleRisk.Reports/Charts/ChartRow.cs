@@ -4,7 +4,7 @@ using AxleRisk.Core.Numerics;
 namespace AxleRisk.Reports.Charts;
 
 /// <summary>One row of a <see cref="RowsChart"/>.</summary>
-/// <param name="Label">What it is about; some 40 characters have room.</param>
+/// <param name="Label">What it is about; shortened where there is no room.</param>
 /// <param name="Value">Its figure as text.</param>
 /// <param name="Marks">What is drawn.</param>
 public sealed record ChartRow(string Label, string Value, ImmutableArray<ChartMark> Marks);

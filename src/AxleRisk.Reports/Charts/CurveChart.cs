@@ -16,6 +16,9 @@ public sealed record CurveChart(
     ImmutableArray<CurvePoint> Curve, ImmutableArray<CurvePoint> Apart, CurvePoint Marked, ImmutableArray<string> MarkedLabel,
     ChartAxis Across, ChartAxis Upward) : Chart
 {
+    /// <summary>Marked nearer to the left end than this share of the width, a label stands to the right of its line.</summary>
+    private const double LeftEnd = 0.4;
+
     /// <inheritdoc/>
     internal override (int Width, int Height) Size(ChartWidth form) => form == ChartWidth.Wide ? (860, 400) : (360, 300);
 
@@ -26,15 +29,19 @@ public sealed record CurveChart(
         PlotFrame.Clear(plot, colours);
         CurvePoint[] line = [.. Curve.Where(p => Across.Holds(p.X) && Upward.Holds(p.Y.Estimate))];
         CurvePoint[] all = [.. line, .. Apart.Where(p => Upward.Holds(p.Y.Estimate)), Marked];
-        (double left, double right) = (all.Min(p => p.X), all.Max(p => p.X));
+        (double left, double right) = (Across.IsLog ? all.Min(p => p.X) : 0, all.Max(p => p.X));
         (double low, double high) = (Upward.IsLog ? Lowest(all) : 0, Math.Max(all.Max(p => p.Y.High), double.Epsilon));
         PlotFrame.Label(plot.Axes.Bottom, Across, left, right, wide ? 8 : 4);
         PlotFrame.Label(plot.Axes.Left, Upward, low, high, wide ? 8 : 6);
-        double top = Upward.Place(high) + (0.06 * (Upward.Place(high) - Upward.Place(low)));
-        plot.Axes.SetLimits(Across.Place(left), Across.Place(right) + (0.02 * (Across.Place(right) - Across.Place(left))), Upward.Place(low), top);
+        (double width, double height) = (Across.Place(right) - Across.Place(left), Upward.Place(high) - Upward.Place(low));
+        double top = Upward.Place(high) + (0.08 * height);
+        plot.Axes.SetLimits(
+            Across.Place(left) - (Across.IsLog ? 0.02 * width : 0), Across.Place(right) + (0.02 * width),
+            Upward.Place(low) - (Upward.IsLog ? 0.04 * height : 0), top);
+        plot.Axes.Right.MinimumSize = 26;
         DrawBand(plot, colours, line, low);
         DrawApart(plot, colours, low);
-        DrawMarked(plot, colours, low, top, isRightHalf: Across.Place(Marked.X) > (Across.Place(left) + Across.Place(right)) / 2);
+        DrawMarked(plot, colours, low, top, isLabelLeft: Across.Place(Marked.X) - Across.Place(left) > LeftEnd * width);
     }
 
     private static double Lowest(CurvePoint[] points) => points.SelectMany(p => new[] { p.Y.Low, p.Y.Estimate }).Where(y => y > 0).Append(1).Min();
@@ -69,22 +76,22 @@ public sealed record CurveChart(
         }
     }
 
-    private void DrawMarked(Plot plot, Palette colours, double low, double top, bool isRightHalf)
+    private void DrawMarked(Plot plot, Palette colours, double low, double top, bool isLabelLeft)
     {
         double x = Across.Place(Marked.X);
+        double below = 0.07 * (top - Upward.Place(low));
+        for (int i = 0; i < MarkedLabel.Length; i++)
+        {
+            string text = isLabelLeft ? MarkedLabel[i] + "  " : "  " + MarkedLabel[i];
+            PlotFrame.Write(plot, colours, text, x, top - ((i + 0.3) * below), isLabelLeft ? Alignment.UpperRight : Alignment.UpperLeft);
+        }
+
         LinePlot upright = plot.Add.Line(x, Upward.Place(low), x, top);
         upright.LineWidth = 1.5f;
         upright.LineColor = colours[Tone.Ink];
         if (Upward.Holds(Marked.Y.Estimate))
         {
             plot.Add.Marker(x, Upward.Place(Marked.Y.Estimate), MarkerShape.FilledCircle, 10, colours[Tone.Ink]);
-        }
-
-        double below = 0.07 * (top - Upward.Place(low));
-        for (int i = 0; i < MarkedLabel.Length; i++)
-        {
-            string text = isRightHalf ? MarkedLabel[i] + "  " : "  " + MarkedLabel[i];
-            PlotFrame.Write(plot, colours, text, x, top - (i * below), isRightHalf ? Alignment.UpperRight : Alignment.UpperLeft);
         }
     }
 }

@@ -56,11 +56,16 @@ public sealed record DistributionPicture(ImmutableArray<double> Heights, bool Ar
         double most = Math.Max(Heights.Append(0).Max(), double.Epsilon);
         plot.Axes.SetLimits(-0.03, 1.03, -0.06, 1.12);
         double width = 1.0 / Heights.Length;
-        double gap = AreStates ? Math.Min(0.25 * width, 0.04) : 0;
-        Coordinates[] outline = [.. Heights.SelectMany((h, i) => new Coordinates[]
-        {
-            new((i * width) + gap, 0), new((i * width) + gap, h / most), new(((i + 1) * width) - gap, h / most), new(((i + 1) * width) - gap, 0),
-        })];
+        double gap = Math.Min(0.25 * width, 0.04);
+        Coordinates[] outline = AreStates
+            ? [.. Heights.SelectMany((h, i) => new Coordinates[]
+            {
+                new((i * width) + gap, 0), new((i * width) + gap, h / most), new(((i + 1) * width) - gap, h / most), new(((i + 1) * width) - gap, 0),
+            })]
+            : [
+                new(0, 0), new(0, Heights[0] / most), .. Heights.Select((h, i) => new Coordinates((i + 0.5) * width, h / most)),
+                new(1, Heights[^1] / most), new(1, 0),
+            ];
         Polygon area = plot.Add.Polygon(outline);
         area.FillColor = colours[Tone.Accent].WithAlpha(0.5);
         area.LineWidth = 0;

@@ -28,7 +28,7 @@ internal static class MarkDrawing
                 stroke.LineColor = colours[Tone.Second];
                 break;
             case MarkShape.Link:
-                Line(plot, axis, at.Low, at.High, row, 3, colours[Tone.Line]);
+                Line(plot, axis, at.Low, at.High, row, 2, colours[Tone.Muted]);
                 break;
             default:
                 Line(plot, axis, at.Low, at.High, row, 2, colours[Tone.Ink]);

@@ -39,6 +39,7 @@ internal static class PlotFrame
         label.LabelFontName = ChartFont.Name;
         label.LabelFontSize = FontSize;
         label.LabelFontColor = colours[Tone.Ink];
+        label.LabelBackgroundColor = colours[Tone.Paper];
         label.LabelAlignment = alignment;
     }
 }

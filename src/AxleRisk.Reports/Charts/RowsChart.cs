@@ -12,6 +12,9 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
 {
     private const double Margin = 0.04;
 
+    /// <summary>The room for a label beside the wide plot, in pixels.</summary>
+    private const float MostLabel = 290;
+
     /// <inheritdoc/>
     internal override (int Width, int Height) Size(ChartWidth form) => form == ChartWidth.Wide
         ? (860, 70 + (28 * Rows.Length))
@@ -56,9 +59,10 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
     private void NameAtTheSides(Plot plot)
     {
         double[] places = [.. Enumerable.Range(0, Rows.Length).Select(i => (double)-i)];
-        plot.Axes.Left.TickGenerator = new NumericManual(places, [.. Rows.Select(r => r.Label)]);
+        plot.Axes.Left.TickGenerator = new NumericManual(places, [.. Rows.Select(r => ChartFont.Fit(r.Label, PlotFrame.FontSize, MostLabel))]);
         plot.Axes.Right.TickGenerator = new NumericManual(places, [.. Rows.Select(r => r.Value)]);
-        plot.Layout.Fixed(new PixelPadding(SideOf(r => r.Label), SideOf(r => r.Value), 50, 8));
+        plot.Axes.SetLimitsY(plot.Axes.Left.Min, plot.Axes.Left.Max, plot.Axes.Right);
+        plot.Layout.Fixed(new PixelPadding(Math.Min(SideOf(r => r.Label), MostLabel + 14), SideOf(r => r.Value), 50, 8));
     }
 
     private void NameAbove(Plot plot, Palette colours, double left, double right)
@@ -66,7 +70,8 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
         plot.Axes.Left.TickGenerator = plot.Axes.Right.TickGenerator = new NumericManual([], []);
         for (int i = 0; i < Rows.Length; i++)
         {
-            PlotFrame.Write(plot, colours, Rows[i].Label, left, -i + 0.05, Alignment.LowerLeft);
+            float room = Size(ChartWidth.Narrow).Width - 20 - ChartFont.Width(Rows[i].Value, PlotFrame.FontSize);
+            PlotFrame.Write(plot, colours, ChartFont.Fit(Rows[i].Label, PlotFrame.FontSize, room), left, -i + 0.05, Alignment.LowerLeft);
             PlotFrame.Write(plot, colours, Rows[i].Value, right, -i + 0.05, Alignment.LowerRight);
         }
 

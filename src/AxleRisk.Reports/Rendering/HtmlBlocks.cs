@@ -10,25 +10,28 @@ internal static class HtmlBlocks
     /// <summary>A name is offered places to break from this length on.</summary>
     private const int LongName = 16;
 
+    /// <summary>A table of so many rows is not broken over two pages of print.</summary>
+    private const int ShortTable = 14;
+
     public static XElement Of(Block block) => block switch
     {
-        Paragraph p => new XElement("p", SafeText.Of(p.Text)),
-        Subheading h => new XElement("h3", SafeText.Of(h.Text)),
+        Paragraph p => new XElement("p", SafeText.Flowing(p.Text)),
+        Subheading h => new XElement("h3", SafeText.Flowing(h.Text)),
         Headline h => HeadlineOf(h),
-        ItemList l => new XElement(l.IsNumbered ? "ol" : "ul", l.Items.Select(i => new XElement("li", SafeText.Of(i)))),
-        Warning w => new XElement("p", Class("warning"), new XAttribute("role", "note"), SafeText.Of(w.Text)),
+        ItemList l => new XElement(l.IsNumbered ? "ol" : "ul", l.Items.Select(i => new XElement("li", SafeText.Flowing(i)))),
+        Warning w => new XElement("p", Class("warning"), new XAttribute("role", "note"), SafeText.Flowing(w.Text)),
         CommandLines c => new XElement("div", Class("commands"), c.Lines.Select(l => new XElement("p", new XElement("code", SafeText.Of(l))))),
         Figure f => new XElement(
-            "figure", Pictures(f.Picture), new XElement("figcaption", new XElement("b", $"Figure {f.Number}."), " " + SafeText.Of(f.Caption))),
+            "figure", Pictures(f.Picture), new XElement("figcaption", new XElement("b", $"Figure {f.Number}."), " " + SafeText.Flowing(f.Caption))),
         Table t => TableOf(t),
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "a kind of block that has no HTML"),
     };
 
     private static XElement HeadlineOf(Headline headline) => new(
         "div", Class("headline"),
-        new XElement("p", Class("label"), SafeText.Of(headline.Label)),
-        new XElement("p", Class("number"), SafeText.Of(headline.Number)),
-        headline.Details.Select(d => new XElement("p", SafeText.Of(d))));
+        new XElement("p", Class("label"), SafeText.Flowing(headline.Label)),
+        new XElement("p", Class("number"), SafeText.Flowing(headline.Number)),
+        headline.Details.Select(d => new XElement("p", SafeText.Flowing(d))));
 
     private static IEnumerable<XElement> Pictures(Picture picture)
     {
@@ -43,25 +46,25 @@ internal static class HtmlBlocks
     private static XElement Svg(Picture picture, ChartWidth form, string kind, string prefix)
     {
         XElement svg = picture.Chart.Svg(form, $"{prefix}{picture.Name}-");
-        svg.Add(Class(kind), new XAttribute("role", "img"), new XAttribute("aria-label", SafeText.Of(picture.Alternative)));
+        svg.Add(Class(kind), new XAttribute("role", "img"), new XAttribute("aria-label", SafeText.Flowing(picture.Alternative)));
         return svg;
     }
 
     /// <summary>A table in a frame of its own that scrolls where the screen is narrow; the keyboard can reach it.</summary>
     private static XElement TableOf(Table table) => new(
-        "div", Class("frame"), new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", SafeText.Of(table.Caption)),
+        "div", Class(table.Rows.Length <= ShortTable ? "frame short" : "frame"), new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", SafeText.Flowing(table.Caption)),
         new XElement(
             "table",
-            new XElement("caption", new XElement("b", $"Table {table.Number}."), " " + SafeText.Of(table.Caption)),
+            new XElement("caption", new XElement("b", $"Table {table.Number}."), " " + SafeText.Flowing(table.Caption)),
             new XElement("thead", new XElement("tr", table.Columns.Select(c => c.Header.Length == 0
                 ? new XElement("td", "")
-                : new XElement("th", new XAttribute("scope", "col"), Side(c), SafeText.Of(c.Header))))),
+                : new XElement("th", new XAttribute("scope", "col"), Side(c), SafeText.Flowing(c.Header))))),
             new XElement("tbody", table.Rows.Select(row => new XElement("tr", row.Select((cell, i) => CellOf(cell, table.Columns[i], i == 0)))))));
 
     private static XElement CellOf(Cell cell, Column column, bool isName)
     {
-        IEnumerable<object> note = cell.Note.Length == 0 ? [] : [new XElement("small", SafeText.Of(cell.Note))];
-        object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Of(cell.Text)), .. note];
+        IEnumerable<object> note = cell.Note.Length == 0 ? [] : [new XElement("small", SafeText.Flowing(cell.Note))];
+        object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Flowing(cell.Text)), .. note];
         return isName
             ? new XElement("th", new XAttribute("scope", "row"), content)
             : new XElement("td", Side(column), content);

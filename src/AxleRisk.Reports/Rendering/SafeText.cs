@@ -20,6 +20,9 @@ internal static class SafeText
         return safe.ToString();
     }
 
+    /// <summary>The same where lines are broken for the reader: a percent sign stays with its number.</summary>
+    public static string Flowing(string text) => Of(text).Replace(" %", "\u00a0%", StringComparison.Ordinal);
+
     private static bool IsFit(Rune rune) =>
         !Rune.IsControl(rune)
         && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
