@@ -30,7 +30,8 @@ public sealed record CurveChart(
         CurvePoint[] line = [.. Curve.Where(p => Across.Holds(p.X) && Upward.Holds(p.Y.Estimate))];
         CurvePoint[] all = [.. line, .. Apart.Where(p => Upward.Holds(p.Y.Estimate)), Marked];
         (double left, double right) = (Across.IsLog ? all.Min(p => p.X) : 0, all.Max(p => p.X));
-        (double low, double high) = (Upward.IsLog ? Lowest(all) : 0, Math.Max(all.Max(p => p.Y.High), double.Epsilon));
+        double high = Math.Max(all.Max(p => p.Y.High), 1e-12);
+        double low = Upward.IsLog ? Lowest(all, high / 10) : 0;
         PlotFrame.Label(plot.Axes.Bottom, Across, left, right, wide ? 8 : 4);
         PlotFrame.Label(plot.Axes.Left, Upward, low, high, wide ? 8 : 6);
         (double width, double height) = (Across.Place(right) - Across.Place(left), Upward.Place(high) - Upward.Place(low));
@@ -44,7 +45,8 @@ public sealed record CurveChart(
         DrawMarked(plot, colours, low, top, isLabelLeft: Across.Place(Marked.X) - Across.Place(left) > LeftEnd * width);
     }
 
-    private static double Lowest(CurvePoint[] points) => points.SelectMany(p => new[] { p.Y.Low, p.Y.Estimate }).Where(y => y > 0).Append(1).Min();
+    private static double Lowest(CurvePoint[] points, double atMost) =>
+        points.SelectMany(p => new[] { p.Y.Low, p.Y.Estimate }).Where(y => y > 0).Append(atMost).Min();
 
     private void DrawBand(Plot plot, Palette colours, CurvePoint[] line, double low)
     {

@@ -4,28 +4,29 @@ namespace AxleRisk.Reports.Charts;
 
 /// <summary>
 /// Makes the SVG of the drawing library fit for a page: colours that stand for tones become variables of the page's style,
-/// text goes by the page's font at the width it was laid out for, and identifiers are made unique.
+/// text goes by the page's font at the width it was laid out for, and identifiers, which the library counts up over all that a
+/// process draws, are counted anew in each picture.
 /// </summary>
 internal static class SvgPicture
 {
     public static XElement ForPage(string svg, int width, int height, string prefix)
     {
         XElement drawn = XDocument.Parse(svg).Root!;
-        var page = new XElement("svg", new XAttribute("viewBox", $"0 0 {width} {height}"), drawn.Nodes().Select(n => Copy(n, prefix)));
-        return page;
+        var names = drawn.Descendants().Attributes("id").Select((a, i) => (a.Value, Name: $"{prefix}{i + 1}")).ToDictionary(x => x.Value, x => x.Name);
+        return new XElement("svg", new XAttribute("viewBox", $"0 0 {width} {height}"), drawn.Nodes().Select(n => Copy(n, names)));
     }
 
     /// <summary>A node without its namespace: inside a page of HTML the parser gives it.</summary>
-    private static object? Copy(XNode node, string prefix) => node switch
+    private static object? Copy(XNode node, Dictionary<string, string> names) => node switch
     {
         XElement { Name.LocalName: "text" } text => Text(text),
         XElement element => new XElement(
-            element.Name.LocalName, Attributes(element, prefix), element.Nodes().Select(n => Copy(n, prefix))),
+            element.Name.LocalName, Attributes(element, names), element.Nodes().Select(n => Copy(n, names))),
         XText text => string.IsNullOrWhiteSpace(text.Value) ? null : text.Value,
         _ => null,
     };
 
-    private static IEnumerable<XAttribute> Attributes(XElement element, string prefix)
+    private static IEnumerable<XAttribute> Attributes(XElement element, Dictionary<string, string> names)
     {
         List<string> styles = [];
         foreach (XAttribute attribute in element.Attributes().Where(a => !a.IsNamespaceDeclaration))
@@ -37,11 +38,11 @@ internal static class SvgPicture
             }
             else if (name == "id")
             {
-                yield return new XAttribute(name, prefix + attribute.Value);
+                yield return new XAttribute(name, names[attribute.Value]);
             }
             else if (name == "clip-path")
             {
-                yield return new XAttribute(name, attribute.Value.Replace("url(#", "url(#" + prefix, StringComparison.Ordinal));
+                yield return new XAttribute(name, $"url(#{names[attribute.Value[5..^1]]})");
             }
             else
             {
@@ -60,7 +61,7 @@ internal static class SvgPicture
     {
         string words = text.Value.Trim();
         var size = (float)double.Parse(text.Attribute("font-size")!.Value);
-        var page = new XElement("text", Attributes(text, "").Where(a => a.Name.LocalName is not ("font-family" or "x" or "y")));
+        var page = new XElement("text", Attributes(text, []).Where(a => a.Name.LocalName is not ("font-family" or "x" or "y")));
         page.Add(
             new XAttribute("x", First(text, "x")), new XAttribute("y", First(text, "y")),
             new XAttribute("textLength", ChartFont.Width(words, size).ToString("0.##")), new XAttribute("lengthAdjust", "spacingAndGlyphs"), words);

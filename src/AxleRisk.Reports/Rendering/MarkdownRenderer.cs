@@ -19,11 +19,24 @@ public static class MarkdownRenderer
         Headline h => string.Join("  \n", h.Details.Select(MarkdownText.Of).Prepend($"{MarkdownText.Of(h.Label)}: **{MarkdownText.Of(h.Number)}**")),
         ItemList l => string.Join('\n', l.Items.Select((text, i) => (l.IsNumbered ? $"{i + 1}. " : "- ") + MarkdownText.Of(text))),
         Warning w => "> " + MarkdownText.Of(w.Text),
-        CommandLines c => string.Join('\n', c.Lines.Select(l => "    " + SafeText.Of(l))),
+        CommandLines c => CodeOf(c),
         Figure f => $"{Image(f.Picture)}\n\n**Figure {f.Number}.** {MarkdownText.Of(f.Caption)}",
         Table t => TableOf(t),
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "a kind of block that has no Markdown"),
     };
+
+    /// <summary>Lines between fences that are longer than any row of ticks in them.</summary>
+    private static string CodeOf(CommandLines commands)
+    {
+        string[] lines = [.. commands.Lines.Select(SafeText.Of)];
+        string fence = "```";
+        while (lines.Any(l => l.Contains(fence, StringComparison.Ordinal)))
+        {
+            fence += "`";
+        }
+
+        return string.Join('\n', [fence + "text", .. lines, fence]);
+    }
 
     private static string TableOf(Table table)
     {
