@@ -66,7 +66,7 @@ public partial class ArchitectureTests
     {
         string[] files = [.. SourceFiles(Path.Combine(RepositoryRoot(), "src", "AxleRisk.Reports", folder))];
         Assert.NotEmpty(files);
-        Assert.Empty(files.Where(f => File.ReadAllText(f).Contains("AxleRisk.Reports." + forbidden, StringComparison.Ordinal)));
+        Assert.All(files, f => Assert.DoesNotContain("AxleRisk.Reports." + forbidden, File.ReadAllText(f), StringComparison.Ordinal));
     }
 
     [Fact]
