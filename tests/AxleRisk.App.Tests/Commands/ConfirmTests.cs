@@ -13,7 +13,7 @@ public sealed class ConfirmTests
     public void The_text_ends_in_a_line_that_the_scenario_file_takes()
     {
         string text = Cli.Run(["confirm", Cli.Shipped("desert-crossing"), .. Quick, "--bump-clearance", "60"]).Out;
-        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 100));
+        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80 || line.StartsWith("damage_ratio", StringComparison.Ordinal)));
         Assert.Contains("With wheel lift-off and a bump stop after 60 mm", text.Replace("\n  ", " "));
         string line = Assert.Single(text.Split('\n'), l => l.StartsWith("damage_ratio = ", StringComparison.Ordinal));
         Scenario scenario = Good.Parse(Good.Text.Contains("[fatigue]", StringComparison.Ordinal)
@@ -51,17 +51,9 @@ public sealed class ConfirmTests
     public void Base_and_risk_hint_at_lift_off_where_it_is_likely()
     {
         string scenario = File.ReadAllText(Cli.Shipped("benchmark-five-legs")).Replace("speed_km_per_h = 25", "speed_km_per_h = 80");
-        string path = Path.Combine(Path.GetTempPath(), $"lift-off-{Guid.NewGuid():N}.toml");
-        File.WriteAllText(path, scenario);
-        try
-        {
-            Assert.Contains("Wheels leave the ground in the base case on track", Cli.Run(["base", path]).Out);
-            Assert.Contains("axlerisk confirm", Cli.Run(["risk", path, "-n", "2000"]).Out);
-            Assert.DoesNotContain("Wheels leave the ground", Cli.Run(["base", Cli.Shipped("warranty-clinic-van")]).Out);
-        }
-        finally
-        {
-            File.Delete(path);
-        }
+        string path = Cli.Temporary(scenario);
+        Assert.Contains("Wheels leave the ground in the base case on track", Cli.Run("base", path).Out);
+        Assert.Contains("axlerisk confirm", Cli.Run("risk", path, "-n", "2000").Out);
+        Assert.DoesNotContain("Wheels leave the ground", Cli.Run("base", Cli.Shipped("warranty-clinic-van")).Out);
     }
 }

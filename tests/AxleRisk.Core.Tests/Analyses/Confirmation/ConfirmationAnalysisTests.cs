@@ -11,13 +11,13 @@ namespace AxleRisk.Core.Tests.Analyses.Confirmation;
 
 public class ConfirmationAnalysisTests
 {
-    private static readonly ConfirmationQuestion Short = new() { Points = 0, KmPerRecord = 2 };
+    private static readonly ConfirmationQuestion Short = new() { Points = 0, KmPerRecord = 1 };
     private static readonly LifeModel Model = new(FiveLegs.Scenario);
 
     [Fact]
     public void A_linear_ride_agrees_within_5_percent_in_the_damage_of_the_use()
     {
-        ConfirmationResult result = ConfirmationAnalysis.Run(Model, Short with { LiftOff = false, KmPerRecord = 5 }, new RunOptions());
+        ConfirmationResult result = ConfirmationAnalysis.Run(Model, Short with { LiftOff = false, KmPerRecord = 3 }, new RunOptions());
         ConfirmedPoint point = Assert.Single(result.Points);
         Assert.InRange(point.Ratio.Estimate, 0.95, 1.05);
         Assert.Equal(point.Ratio.Estimate, 1 / point.Fast.Estimate, 1e-12);
@@ -49,7 +49,7 @@ public class ConfirmationAnalysisTests
     [Fact]
     public void Threads_change_no_digit()
     {
-        ConfirmationQuestion question = Short with { Points = 2, KmPerRecord = 0.5 };
+        ConfirmationQuestion question = Short with { Points = 2, KmPerRecord = 0.1 };
         ConfirmationResult one = ConfirmationAnalysis.Run(Model, question, new RunOptions { Threads = 1 });
         ConfirmationResult two = ConfirmationAnalysis.Run(Model, question, new RunOptions { Threads = 2 });
         Assert.Equal(one.Points.Select(p => (p.Name, p.LifeKm, p.Ratio)), two.Points.Select(p => (p.Name, p.LifeKm, p.Ratio)));
