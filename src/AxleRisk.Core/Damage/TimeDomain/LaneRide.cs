@@ -85,18 +85,16 @@ internal sealed class LaneRide
         {
             int ahead = first + i + 2;
             Vector512<double> after = Sample(batch, ahead < samples ? ahead : ahead - samples, lanes);
-            Forces<TKind>(
-                ref Unsafe.Add(ref c, Law), zs, vs, zu, vu, u, out Vector512<double> tyre, out Vector512<double> tyreBeyond,
-                out Vector512<double> suspension, out Vector512<double> suspensionBeyond);
-            Vector512<double> section = tyre - C(ref c, Law + 4) * (tyre + suspension);
+            Forces f = Forces.In<TKind>(ref Unsafe.Add(ref c, Law), zs, vs, zu, vu, u);
+            Vector512<double> section = f.Tyre - C(ref c, Law + 4) * (f.Tyre + f.Suspension);
             section.CopyTo(force[(i * Lanes)..]);
             Vector512<double> travel = zu - zs;
             forceSquares = Vector512.FusedMultiplyAdd(section, section, forceSquares);
             travelSquares = Vector512.FusedMultiplyAdd(travel, travel, travelSquares);
-            tyreSquares = Vector512.FusedMultiplyAdd(tyre, tyre, tyreSquares);
+            tyreSquares = Vector512.FusedMultiplyAdd(f.Tyre, f.Tyre, tyreSquares);
             bumps += Ones(Vector512.GreaterThan(travel, C(ref c, Law + 6)) & Vector512.LessThanOrEqual(earlier, C(ref c, Law + 6)));
             rebounds += Ones(Vector512.LessThan(travel, C(ref c, Law + 8)) & Vector512.GreaterThanOrEqual(earlier, C(ref c, Law + 8)));
-            offGround += Ones(Vector512.LessThanOrEqual(tyre, C(ref c, Law + 5)));
+            offGround += Ones(Vector512.LessThanOrEqual(f.Tyre, C(ref c, Law + 5)));
             earlier = travel;
 
             Vector512<double> zsNext = Linearly(ref c, 0, zs, vs, zu, vu, before, u, next, after);
@@ -105,19 +103,16 @@ internal sealed class LaneRide
             Vector512<double> vuNext = Linearly(ref c, 12, zs, vs, zu, vu, before, u, next, after);
             if (!TKind.IsLinear)
             {
-                zsNext = Beyond(ref c, TyreHeld, SuspensionHeld, tyreBeyond, suspensionBeyond, zsNext);
-                vsNext = Beyond(ref c, TyreHeld + 1, SuspensionHeld + 1, tyreBeyond, suspensionBeyond, vsNext);
-                zuNext = Beyond(ref c, TyreHeld + 2, SuspensionHeld + 2, tyreBeyond, suspensionBeyond, zuNext);
-                vuNext = Beyond(ref c, TyreHeld + 3, SuspensionHeld + 3, tyreBeyond, suspensionBeyond, vuNext);
-                Forces<TKind>(
-                    ref Unsafe.Add(ref c, Law), zsNext, vsNext, zuNext, vuNext, next, out _, out Vector512<double> tyreThen, out _,
-                    out Vector512<double> suspensionThen);
-                tyreThen -= tyreBeyond;
-                suspensionThen -= suspensionBeyond;
-                zsNext = Beyond(ref c, TyreRising, SuspensionRising, tyreThen, suspensionThen, zsNext);
-                vsNext = Beyond(ref c, TyreRising + 1, SuspensionRising + 1, tyreThen, suspensionThen, vsNext);
-                zuNext = Beyond(ref c, TyreRising + 2, SuspensionRising + 2, tyreThen, suspensionThen, zuNext);
-                vuNext = Beyond(ref c, TyreRising + 3, SuspensionRising + 3, tyreThen, suspensionThen, vuNext);
+                zsNext = Beyond(ref c, TyreHeld, SuspensionHeld, f.TyreBeyond, f.SuspensionBeyond, zsNext);
+                vsNext = Beyond(ref c, TyreHeld + 1, SuspensionHeld + 1, f.TyreBeyond, f.SuspensionBeyond, vsNext);
+                zuNext = Beyond(ref c, TyreHeld + 2, SuspensionHeld + 2, f.TyreBeyond, f.SuspensionBeyond, zuNext);
+                vuNext = Beyond(ref c, TyreHeld + 3, SuspensionHeld + 3, f.TyreBeyond, f.SuspensionBeyond, vuNext);
+                Forces predicted = Forces.In<TKind>(ref Unsafe.Add(ref c, Law), zsNext, vsNext, zuNext, vuNext, next);
+                Vector512<double> tyre = predicted.TyreBeyond - f.TyreBeyond, suspension = predicted.SuspensionBeyond - f.SuspensionBeyond;
+                zsNext = Beyond(ref c, TyreRising, SuspensionRising, tyre, suspension, zsNext);
+                vsNext = Beyond(ref c, TyreRising + 1, SuspensionRising + 1, tyre, suspension, vsNext);
+                zuNext = Beyond(ref c, TyreRising + 2, SuspensionRising + 2, tyre, suspension, zuNext);
+                vuNext = Beyond(ref c, TyreRising + 3, SuspensionRising + 3, tyre, suspension, vuNext);
             }
             (zs, vs, zu, vu) = (zsNext, vsNext, zuNext, vuNext);
             (before, u, next) = (u, next, after);
@@ -164,29 +159,6 @@ internal sealed class LaneRide
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<double> Ones(Vector512<double> mask) => mask & Vector512<double>.One;
 
-    // As RideForces. Results through out parameters stay in registers; a record of four vectors went through memory.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Forces<TKind>(
-        ref double law, Vector512<double> zs, Vector512<double> vs, Vector512<double> zu, Vector512<double> vu, Vector512<double> u,
-        out Vector512<double> tyre, out Vector512<double> tyreBeyond, out Vector512<double> suspension, out Vector512<double> beyond)
-        where TKind : struct, IKind
-    {
-        Vector512<double> zero = Vector512<double>.Zero;
-        tyre = u - Vector512.FusedMultiplyAdd(C(ref law, 0), zu, C(ref law, 1) * vu);
-        Vector512<double> compression = zu - zs, rate = vu - vs;
-        suspension = -Vector512.FusedMultiplyAdd(C(ref law, 2), compression, C(ref law, 3) * rate);
-        tyreBeyond = beyond = zero;
-        if (TKind.IsLinear)
-            return;
-        tyreBeyond = Vector512.MaxNative(zero, C(ref law, 12) - tyre);
-        beyond = -Vector512.FusedMultiplyAdd(
-            C(ref law, 10), Vector512.MaxNative(zero, rate), C(ref law, 11) * Vector512.MinNative(zero, rate));
-        beyond -= C(ref law, 7) * Vector512.MaxNative(zero, compression - C(ref law, 6));
-        beyond += C(ref law, 9) * Vector512.MaxNative(zero, C(ref law, 8) - compression);
-        tyre += tyreBeyond;
-        suspension += beyond;
-    }
-
     private static void Add(AlignedBuffer<double> tally, Vector512<double> value) =>
         (Vector512.LoadUnsafe(ref tally.At(0)) + value).StoreUnsafe(ref tally.At(0));
 
@@ -198,5 +170,29 @@ internal sealed class LaneRide
     private readonly struct ByPieces : IKind
     {
         public static bool IsLinear => false;
+    }
+
+    /// <summary>As <see cref="RideForces"/>.</summary>
+    private readonly record struct Forces(
+        Vector512<double> Tyre, Vector512<double> TyreBeyond, Vector512<double> Suspension, Vector512<double> SuspensionBeyond)
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public static Forces In<TKind>(
+            ref double law, Vector512<double> zs, Vector512<double> vs, Vector512<double> zu, Vector512<double> vu, Vector512<double> u)
+            where TKind : struct, IKind
+        {
+            Vector512<double> zero = Vector512<double>.Zero;
+            Vector512<double> tyre = u - Vector512.FusedMultiplyAdd(C(ref law, 0), zu, C(ref law, 1) * vu);
+            Vector512<double> compression = zu - zs, rate = vu - vs;
+            Vector512<double> suspension = -Vector512.FusedMultiplyAdd(C(ref law, 2), compression, C(ref law, 3) * rate);
+            if (TKind.IsLinear)
+                return new(tyre, zero, suspension, zero);
+            Vector512<double> tyreBeyond = Vector512.MaxNative(zero, C(ref law, 12) - tyre);
+            Vector512<double> beyond = -Vector512.FusedMultiplyAdd(
+                C(ref law, 10), Vector512.MaxNative(zero, rate), C(ref law, 11) * Vector512.MinNative(zero, rate));
+            beyond -= C(ref law, 7) * Vector512.MaxNative(zero, compression - C(ref law, 6));
+            beyond += C(ref law, 9) * Vector512.MaxNative(zero, C(ref law, 8) - compression);
+            return new(tyre + tyreBeyond, tyreBeyond, suspension + beyond, beyond);
+        }
     }
 }
