@@ -13,7 +13,7 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeModel
 {
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     private const double Ln10 = 2.302585092994045684;
 
@@ -26,9 +26,15 @@ public sealed class LifeModel
 
     /// <summary>Prepares a validated scenario.</summary>
     public LifeModel(Scenario scenario)
+        : this(scenario, FactorSet.Of(scenario))
+    {
+    }
+
+    /// <summary>Prepares a scenario whose uncertain inputs are factors of another, by name: it is evaluated on that one's columns.</summary>
+    internal LifeModel(Scenario scenario, FactorSet factors)
     {
         Scenario = scenario;
-        Factors = FactorSet.Of(scenario);
+        Factors = factors;
         Scale = new LifeScale(scenario, Factors);
         assembly = new ColumnAssembly(scenario, Factors);
         damageRatio = assembly.SourceOf(Quantities.DamageRatio);
