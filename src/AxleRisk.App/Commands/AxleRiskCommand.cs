@@ -17,8 +17,8 @@ internal static class AxleRiskCommand
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
             CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal),
-            TripCommand.Create(terminal), FleetCommand.Create(terminal), ReportCommand.Create(terminal), MergeCommand.Create(terminal),
-            ConsoleCommand.Create(terminal),
+            TripCommand.Create(terminal), FleetCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
+            MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
         };
         if (terminal.WhyNoConsole is null)
         {

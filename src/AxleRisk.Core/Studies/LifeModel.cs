@@ -20,6 +20,7 @@ public sealed class LifeModel
     private readonly ColumnAssembly assembly;
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
+    private readonly ColumnAssembly.Source damageRatio;
     private readonly ColumnAssembly.Source minerSum;
     private readonly ColumnAssembly.Source scatter;
 
@@ -36,6 +37,7 @@ public sealed class LifeModel
         Factors = factors;
         Scale = new LifeScale(scenario, Factors);
         assembly = new ColumnAssembly(scenario, Factors);
+        damageRatio = assembly.SourceOf(Quantities.DamageRatio);
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
         curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];
@@ -96,6 +98,7 @@ public sealed class LifeModel
     {
         assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
         workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        ScaleDamage(values, count, workspace);
         FillScale(values, count, workspace.Scale);
         for (int row = 0; row < count; row++)
         {
@@ -120,6 +123,29 @@ public sealed class LifeModel
 
     /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
     internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+
+    /// <summary>What the reference in time must know of the first row last evaluated.</summary>
+    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
+
+    // The damage ratio belongs to the damage, not to the scale of life: it may depend on other factors, and every analysis that asks for
+    // damage by leg or per km gets it with the ratio in.
+    private void ScaleDamage(double[][] values, int count, Workspace workspace)
+    {
+        if (damageRatio is { IsConstant: true, Constant: 1 })
+        {
+            return;
+        }
+
+        for (int row = 0; row < count; row++)
+        {
+            double ratio = At(damageRatio, values, row);
+            workspace.DamagePerKm[row] *= ratio;
+            foreach (double[] leg in workspace.DamageByLeg)
+            {
+                leg[row] *= ratio;
+            }
+        }
+    }
 
     private static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;
