@@ -15,5 +15,8 @@ internal static class PageBook
         new BaseCasePage(session),
         new RiskPage(session, dialogs),
         new RankingPage(session, dialogs),
+        new TripPage(session, dialogs),
+        new FleetPage(session, dialogs),
+        new ReportPage(session, dialogs),
     ];
 }

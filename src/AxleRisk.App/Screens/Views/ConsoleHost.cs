@@ -11,17 +11,19 @@ namespace AxleRisk.App.Screens.Views;
 internal static class ConsoleHost
 {
     /// <summary>The time the console has to end by itself after a signal.</summary>
-    private static readonly TimeSpan LongestEnding = TimeSpan.FromSeconds(3);
+    private static readonly TimeSpan LongestEnding = TimeSpan.FromSeconds(2);
 
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
+    /// <param name="failed">Tells of an error on a thread of its own and ends the process; the terminal is as it was by then.</param>
     /// <returns>Whether the reader left; false where a signal ended the console.</returns>
-    public static bool Run(EditedScenario? scenario, TimeProvider clock)
+    public static bool Run(EditedScenario? scenario, TimeProvider clock, Action<Exception?> failed)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
         IApplication app = Application.Create();
+        using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(Environment.CurrentDirectory));
         bool isSignalled = false;
         PosixSignalRegistration EndOn(PosixSignal signal) => PosixSignalRegistration.Create(signal, context =>
         {
@@ -32,13 +34,21 @@ internal static class ConsoleHost
             var watch = new Thread(() =>
             {
                 Thread.Sleep(LongestEnding);
+                state.Keep(atOnce: true);
                 Environment.Exit(128 + (signal == PosixSignal.SIGHUP ? 1 : 15));
             });
             watch.IsBackground = true;
             watch.Start();
         });
-        void Restore(object sender, UnhandledExceptionEventArgs e) => app.Dispose();
-        AppDomain.CurrentDomain.UnhandledException += Restore;
+        void EndOnFailure(object sender, UnhandledExceptionEventArgs e)
+        {
+            // On a thread that is nobody's: the runtime would print its trace over the screen and abort.
+            state.Keep(atOnce: true);
+            app.Dispose();
+            failed(e.ExceptionObject as Exception);
+        }
+
+        AppDomain.CurrentDomain.UnhandledException += EndOnFailure;
         try
         {
             using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM);
@@ -46,7 +56,6 @@ internal static class ConsoleHost
             Style.IsOn = true;
             app.Init();
             app.Driver!.Force16Colors = true;
-            using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(Environment.CurrentDirectory));
             if (scenario is not null)
             {
                 state.Show(scenario);
@@ -64,20 +73,19 @@ internal static class ConsoleHost
                 }
             };
             app.Run(window);
-
-            if (isSignalled)
-            {
-                // A signal leaves no time for questions: what is not saved stays beside the file.
-                state.Keep(atOnce: true);
-            }
-
             return !isSignalled;
         }
         finally
         {
+            if (!state.HasQuit)
+            {
+                // A signal or an error leaves no time for questions: what is not saved stays beside the file.
+                state.Keep(atOnce: true);
+            }
+
             // Before anything is printed: a message on the alternate screen would be lost.
             app.Dispose();
-            AppDomain.CurrentDomain.UnhandledException -= Restore;
+            AppDomain.CurrentDomain.UnhandledException -= EndOnFailure;
         }
     }
 }
