@@ -20,6 +20,7 @@ public sealed class LifeModel
     private readonly ColumnAssembly assembly;
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
+    private readonly ModeEvaluation? furtherModes;
     private readonly ColumnAssembly.Source minerSum;
     private readonly ColumnAssembly.Source scatter;
 
@@ -28,7 +29,9 @@ public sealed class LifeModel
     {
         Scenario = scenario;
         Factors = FactorSet.Of(scenario);
-        Scale = new LifeScale(scenario, Factors);
+        Modes = new ModeSet(scenario);
+        Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
+        Chances = new ModeChances(scenario, Factors, Modes, Scale);
         assembly = new ColumnAssembly(scenario, Factors);
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
@@ -39,6 +42,7 @@ public sealed class LifeModel
             CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
             _ => CountingMethod.Dirlik,
         };
+        furtherModes = Modes.IsPlain && !Modes.Switches.BumpStop ? null : new ModeEvaluation(scenario, Factors, Modes, curves);
     }
 
     /// <summary>The scenario.</summary>
@@ -49,6 +53,12 @@ public sealed class LifeModel
 
     /// <summary>What scales life without touching the damage.</summary>
     public LifeScale Scale { get; }
+
+    /// <summary>Its modes of failure, and whether it ages.</summary>
+    public ModeSet Modes { get; }
+
+    /// <summary>What is left to chance once the factors other than scatter are known.</summary>
+    public ModeChances Chances { get; }
 
     /// <summary>The design S-N curve of a category, with the scenario's own thickness exponent where it states one.</summary>
     public static SnCurve CurveOf(Detail detail, string category)
@@ -62,7 +72,8 @@ public sealed class LifeModel
     public Workspace CreateWorkspace(int capacity)
     {
         var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, new BatchKernel(curves, method, Scenario.Legs.Length));
+            capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, new BatchKernel(curves, method, Scenario.Legs.Length),
+            furtherModes?.CreateBuffers(capacity));
         workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
@@ -85,7 +96,8 @@ public sealed class LifeModel
         Factors.Map(workspace.Unit, values, count);
     }
 
-    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace.</summary>
+    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace. With further modes the life is the
+    /// earliest; of a vehicle that ages, damages are means up to the required distance.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
         assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
@@ -95,6 +107,8 @@ public sealed class LifeModel
         {
             workspace.LifeKm[row] = workspace.Scale[row] / workspace.DamagePerKm[row];
         }
+
+        furtherModes?.Complete(values, count, workspace, workspace.Modes!);
     }
 
     /// <summary>Miner sum times 10^scatter of each row: life is this over the damage per km.</summary>
@@ -115,6 +129,6 @@ public sealed class LifeModel
     /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
     internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
 
-    private static double At(ColumnAssembly.Source source, double[][] values, int row) =>
+    internal static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;
 }

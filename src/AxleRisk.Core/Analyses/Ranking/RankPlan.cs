@@ -18,10 +18,12 @@ internal sealed class RankPlan
 
     public RankPlan(LifeModel model)
     {
-        Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g))];
+        ModeTerms terms = new(model);
+        bool IsFree(Factor factor) => terms.IsOn ? ModeTerms.ChanceOf(factor) is not null : model.Modes.IsPlain && LifeScale.Contains(factor);
+        Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g, g.All(IsFree)))];
         Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
         Legs = model.Scenario.Legs.Length;
-        EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !LifeScale.Contains(p.Factor));
+        EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !IsFree(p.Factor));
     }
 
     public ImmutableArray<RankGroup> Groups { get; }
@@ -68,11 +70,10 @@ internal sealed class RankPlan
 }
 
 /// <summary>Factors that are exchanged together because they depend on one another; usually one.</summary>
-internal sealed record RankGroup(ImmutableArray<Factor> Factors)
+/// <param name="Factors">The factors.</param>
+/// <param name="IsScale">Whether the group scales the life of a mode without touching what is evaluated, so that it costs no evaluation.</param>
+internal sealed record RankGroup(ImmutableArray<Factor> Factors, bool IsScale)
 {
-    /// <summary>Whether the group scales life without touching the damage.</summary>
-    public bool IsScale { get; } = Factors.All(LifeScale.Contains);
-
     public IEnumerable<int> Columns => Factors.SelectMany(f => Enumerable.Range(f.FirstColumn, f.ColumnNames.Length));
 }
 
