@@ -12,6 +12,9 @@ switch (args)
     case ["causes"]:
         CausesStudy.Print();
         break;
+    case ["reference"]:
+        ReferenceTable.Print();
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;

@@ -17,6 +17,7 @@ internal static class AxleRiskCommand
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
             CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal), MergeCommand.Create(terminal),
+            ConfirmCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

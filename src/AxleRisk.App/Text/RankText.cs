@@ -20,6 +20,7 @@ internal static class RankText
         "",
         Style.Heading($"Share of failure by {Figures.Km(result.RequiredKm)} km and of the spread of life, % (95 % intervals)"),
         .. Shares(result), "",
+        .. ModeText.Lines(result),
         .. Legs(result), "",
         Style.Heading("Failure before that distance, factor by factor (Sobol' indices of the event)"),
         .. Indices(result, f => f.Failure), "",

@@ -11,6 +11,7 @@ internal static class RiskText
         .. Summary(result), "",
         Style.Heading("Failure probability over distance"), .. Distances(result), "",
         .. RareEventText.Lines(result),
+        .. ModeText.Lines(result),
         Style.Heading("Lives: the distance by which a share has failed"), .. Lives(result), "",
         Style.Heading("Share of the damage by leg, mean over all vehicles"), .. Legs(result), "",
     ];

@@ -21,6 +21,7 @@ public sealed class LifeModel
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
     private readonly ModeEvaluation? furtherModes;
+    private readonly DamageRatio damageRatio;
     private readonly ColumnAssembly.Source minerSum;
     private readonly ColumnAssembly.Source scatter;
 
@@ -33,6 +34,7 @@ public sealed class LifeModel
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
         Chances = new ModeChances(scenario, Factors, Modes, Scale);
         assembly = new ColumnAssembly(scenario, Factors);
+        damageRatio = new DamageRatio(assembly.SourceOf(Quantities.DamageRatio));
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
         curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];
@@ -42,7 +44,7 @@ public sealed class LifeModel
             CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
             _ => CountingMethod.Dirlik,
         };
-        furtherModes = Modes.IsPlain && !Modes.Switches.BumpStop ? null : new ModeEvaluation(scenario, Factors, Modes, curves);
+        furtherModes = Modes.IsPlain && !Modes.Switches.BumpStop ? null : new ModeEvaluation(scenario, Factors, Modes, curves, damageRatio);
     }
 
     /// <summary>The scenario.</summary>
@@ -102,6 +104,11 @@ public sealed class LifeModel
     {
         assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
         workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        if (furtherModes is null)
+        {
+            damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
+        }
+
         FillScale(values, count, workspace.Scale);
         for (int row = 0; row < count; row++)
         {
@@ -126,8 +133,15 @@ public sealed class LifeModel
         }
     }
 
-    /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
-    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+    /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>
+    internal LegDetail[] DetailsOfFirstRow(Workspace workspace)
+    {
+        LegDetail[] details = ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+        return workspace.Modes is null ? details : ModeEvaluation.WithStrikes(details, workspace);
+    }
+
+    /// <summary>What the reference in time must know of the first row last evaluated.</summary>
+    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
 
     internal static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;

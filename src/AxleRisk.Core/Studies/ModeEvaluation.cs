@@ -12,7 +12,7 @@ namespace AxleRisk.Core.Studies;
 internal sealed class ModeEvaluation
 {
     private readonly Scenario scenario;
-    private readonly FactorSet factors;
+    private readonly DamageRatio damageRatio;
     private readonly ModeSet modes;
     private readonly SnCurve[] curves;
     private readonly ImmutableArray<ColumnAssembly> aged;
@@ -20,9 +20,9 @@ internal sealed class ModeEvaluation
     private readonly ColumnAssembly.Source yieldScatter;
     private readonly ColumnAssembly.Source bearingScatter;
 
-    public ModeEvaluation(Scenario scenario, FactorSet factors, ModeSet modes, SnCurve[] curves)
+    public ModeEvaluation(Scenario scenario, FactorSet factors, ModeSet modes, SnCurve[] curves, DamageRatio damageRatio)
     {
-        (this.scenario, this.factors, this.modes, this.curves) = (scenario, factors, modes, curves);
+        (this.scenario, this.modes, this.curves, this.damageRatio) = (scenario, modes, curves, damageRatio);
         agesKm = [.. modes.AgesKm];
         aged = [.. agesKm.Skip(1).Select(km => new ColumnAssembly(scenario, factors, km))];
         var assembly = new ColumnAssembly(scenario, factors);
@@ -46,21 +46,34 @@ internal sealed class ModeEvaluation
     /// <summary>Completes the first <paramref name="count"/> rows of a workspace that plain fatigue has been evaluated in.</summary>
     public void Complete(double[][] values, int count, Workspace workspace, ModeBuffers buffers)
     {
-        Fill(workspace.Damage, 0, count, workspace.DamageByLeg, workspace.DamagePerKm, buffers);
+        Fill(values, workspace.Damage, 0, count, workspace.DamageByLeg, workspace.DamagePerKm, buffers);
         for (int k = 1; k < agesKm.Length; k++)
         {
             (DamageColumns columns, double[][][] inputs) = buffers.Aged[k - 1];
             aged[k - 1].Fill(values, inputs, columns, count);
             double[] damage = buffers.Rates.Of(FailureMode.Fatigue)[k];
             workspace.Kernel.Evaluate(columns, count, buffers.DamageByLeg, damage.AsSpan(0, count));
-            Fill(columns, k, count, buffers.DamageByLeg, damage, buffers);
+            Fill(values, columns, k, count, buffers.DamageByLeg, damage, buffers);
             AddToMean(k, count, workspace, buffers);
         }
 
         FillLives(values, count, workspace, buffers);
     }
 
-    private void Fill(DamageColumns columns, int age, int count, double[][] damageByLeg, double[] damage, ModeBuffers buffers)
+    /// <summary>The details of the first row's legs with the damage of strikes.</summary>
+    public static LegDetail[] WithStrikes(LegDetail[] details, Workspace workspace)
+    {
+        double[][] strikes = Workspace.Columns(details.Length, 1);
+        double[] rest = new double[1];
+        workspace.Modes!.Kernel.Evaluate(workspace.Damage, 1, strikes, rest, rest, rest);
+        return [.. details.Select((d, leg) => strikes[leg][0] == 0 ? d : d with
+        {
+            DamagePerKm = d.DamagePerKm + strikes[leg][0] / workspace.Damage.Legs[leg].Share[0],
+            DamagePerKmOfUse = d.DamagePerKmOfUse + strikes[leg][0],
+        })];
+    }
+
+    private void Fill(double[][] values, DamageColumns columns, int age, int count, double[][] damageByLeg, double[] damage, ModeBuffers buffers)
     {
         if (modes.Switches.Any)
         {
@@ -68,6 +81,7 @@ internal sealed class ModeEvaluation
                 columns, count, damageByLeg, damage, buffers.Rates.Of(FailureMode.Yield)[age], buffers.Rates.Of(FailureMode.Bearing)[age]);
         }
 
+        damageRatio.Apply(values, count, damageByLeg, damage);
         damage.AsSpan(0, count).CopyTo(buffers.Rates.Of(FailureMode.Fatigue)[age]);
     }
 

@@ -40,6 +40,30 @@ internal sealed class ModeTerms(LifeModel model)
         to.Fails[row] = -NearZero.ExpMinusOne(-all);
     }
 
+    /// <summary>The rows last evaluated in which a mode fails first, by the required distance.</summary>
+    public double FirstFailures(Workspace workspace, int mode, int count)
+    {
+        int first = 0;
+        for (int row = 0; row < count; row++)
+            first += workspace.LifeKm[row] < requiredKm && workspace.Modes!.First[row] == model.Modes.Modes[mode] ? 1 : 0;
+        return first;
+    }
+
+    /// <summary>The sum of the failure probabilities with a mode switched off.</summary>
+    public static double FailuresWithout(RankTally.Outputs of, int mode, int count)
+    {
+        double sum = 0;
+        for (int row = 0; row < count; row++)
+        {
+            double survival = 1;
+            for (int m = 0; m < of.Survival.Length; m++)
+                survival *= m == mode ? 1 : of.Survival[m][row];
+            sum += 1 - survival;
+        }
+
+        return sum;
+    }
+
     /// <summary>First order of a chance: two rows share it alone.</summary>
     public double ChanceFirst(RankTally.Outputs a, RankTally.Outputs b, int row, Factor factor)
     {

@@ -23,6 +23,7 @@ internal sealed class RankPlan
         Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g, g.All(IsFree)))];
         Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
         Legs = model.Scenario.Legs.Length;
+        Modes = model.Modes.Modes.Length > 1 ? model.Modes.Modes.Length : 0;
         EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !IsFree(p.Factor));
     }
 
@@ -35,7 +36,10 @@ internal sealed class RankPlan
 
     public int Legs { get; }
 
-    public int Sums => FailuresOfLeg(Legs);
+    /// <summary>The modes of failure where there are several; 0 where fatigue is the only one.</summary>
+    public int Modes { get; }
+
+    public int Sums => FirstOfMode(2 * Modes);
 
     public static int Rows => 0;
 
@@ -57,6 +61,12 @@ internal sealed class RankPlan
 
     /// <summary>Damage share of a leg in sample A, each row counted with its failure probability.</summary>
     public int FailuresOfLeg(int leg) => PinnedEvent(Pins.Length) + leg;
+
+    /// <summary>Failures of sample A by the mode that is first, counted.</summary>
+    public int FirstOfMode(int mode) => FailuresOfLeg(Legs) + mode;
+
+    /// <summary>Failures of sample A by all modes but one.</summary>
+    public int WithoutMode(int mode) => FirstOfMode(Modes) + mode;
 
     private static IEnumerable<Pin> PinsOf(Factor factor)
     {

@@ -25,6 +25,12 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
         var sums = new double[layout.Sums];
         Evaluate(w, w.A, count, w.OfA);
         AddLegs(w, count, sums);
+        for (int m = 0; m < layout.Modes; m++)
+        {
+            sums[layout.FirstOfMode(m)] = terms.FirstFailures(w.Workspace, m, count);
+            sums[layout.WithoutMode(m)] = terms.IsOn ? ModeTerms.FailuresWithout(w.OfA, m, count) : double.NaN;
+        }
+
         Evaluate(w, w.B, count, w.OfB);
         sums[RankPlan.Rows] = count;
         for (int i = 0; i < count; i++)

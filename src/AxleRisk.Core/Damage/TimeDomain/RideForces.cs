@@ -15,7 +15,7 @@ internal readonly record struct RideForces(double Tyre, double TyreBeyond, doubl
     public static RideForces In(in RideParameters p, RideLimits limits, ReadOnlySpan<double> x, double u)
     {
         double tyre = u - p.TyreNPerM * x[2] - p.TyreDampingNsPerM * x[3];
-        double tyreBeyond = Math.Max(0, -limits.StaticTyreForceN - tyre);
+        double tyreBeyond = limits.LiftsOff ? Math.Max(0, -limits.StaticTyreForceN - tyre) : 0;
         double compression = x[2] - x[0];
         double rate = x[3] - x[1];
         double beyond = -p.DamperNsPerM

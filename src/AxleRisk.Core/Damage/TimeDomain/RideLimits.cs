@@ -1,8 +1,8 @@
 namespace AxleRisk.Core.Damage;
 
 /// <summary>
-/// Where the ride stops being linear. All of it is off unless said: <see cref="None"/> is the ride of the spectral model. Each part is linear
-/// by pieces.
+/// Where the ride stops being linear. All of it is off unless said: <see cref="None"/> is the ride of the spectral model. Each part is
+/// linear by pieces.
 /// </summary>
 internal sealed record RideLimits
 {
@@ -21,8 +21,11 @@ internal sealed record RideLimits
     /// <summary>Rate of the rebound stop, N/m.</summary>
     public double ReboundStopNPerM { get; init; }
 
-    /// <summary>The static tyre force, N, below which the wheel cannot be pulled down: a tyre does not pull. Infinite where lift-off is left out.</summary>
+    /// <summary>The static tyre force, N: where the tyre force about it falls to minus this, the wheel leaves the ground.</summary>
     public double StaticTyreForceN { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Whether it does: a tyre does not pull. Otherwise the tyre holds on to the ground, as in the linear model, and the time is counted.</summary>
+    public bool LiftsOff { get; init; }
 
     /// <summary>The damper's rate in compression over that of the linear model.</summary>
     public double BumpDamping { get; init; } = 1;
@@ -33,7 +36,7 @@ internal sealed record RideLimits
     /// <summary>Whether any part acts.</summary>
     public bool IsLinear =>
         (double.IsPositiveInfinity(BumpClearanceM) || BumpStopNPerM == 0) && (double.IsPositiveInfinity(ReboundClearanceM) || ReboundStopNPerM == 0)
-        && double.IsPositiveInfinity(StaticTyreForceN) && BumpDamping == 1 && ReboundDamping == 1;
+        && !LiftsOff && BumpDamping == 1 && ReboundDamping == 1;
 
     /// <summary>Standard acceleration of gravity, m/s^2 (CGPM 1901).</summary>
     public const double Gravity = 9.80665;

@@ -30,7 +30,7 @@ internal static class RideSimulation
                 counts.BumpStrikes++;
             if (-compression > limits.ReboundClearanceM && -before <= limits.ReboundClearanceM)
                 counts.ReboundStrikes++;
-            if (forces.TyreBeyond > 0)
+            if (forces.Tyre <= -limits.StaticTyreForceN)
                 counts.SamplesOffGround++;
             before = compression;
             if (!sectionForce.IsEmpty)
