@@ -3,7 +3,6 @@ using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;

@@ -51,7 +51,7 @@ internal static class StrikeDamage
         double residual = sd * Math.Sqrt(Math.Max(1e-12, 1 - load.Correlation * load.Correlation));
         double sum = 0;
         for (int i = 0; i < StrikeLoad.Count; i++)
-            sum += StrikeLoad.Weight(i) * StandardNormal.Upper((forceN - mean - load.ForceN(i)) / residual);
+            sum += StrikeLoad.Weight(i) * StandardNormal.Upper((forceN - mean - StrikeLoad.PeakOverDamage * load.ForceN(i)) / residual);
         return load.PerSecond * sum;
     }
 

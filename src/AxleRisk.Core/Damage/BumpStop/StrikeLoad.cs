@@ -21,6 +21,12 @@ internal readonly struct StrikeLoad
     /// <summary>How that part grows with the correlation.</summary>
     public const double TransferSlope = 1.226;
 
+    /// <summary>
+    /// Force of a strike in the largest loads over that in the damage: the fit to damage weighs ordinary strikes, and what is left out there
+    /// (the wheel's own swing on the stop) tells in the rare ones.
+    /// </summary>
+    public const double PeakOverDamage = 3;
+
     // Gauss-Laguerre, six points (numpy 1.24, laggauss): the energy of the velocity over its mean.
     private static readonly double[] Energies =
         [0.2228466041792607, 1.1889321016726226, 2.992736326059314, 5.77514356910451, 9.83746741838259, 15.982873980601703];
