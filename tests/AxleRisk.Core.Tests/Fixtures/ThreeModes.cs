@@ -7,10 +7,10 @@ namespace AxleRisk.Core.Tests.Fixtures;
 internal static class ThreeModes
 {
     public static Scenario Scenario { get; } = With(
-        FiveLegs.With(Quantities.StressFactor, new Value.Uncertain(new Lognormal(1.7, 0.20), Knowledge.Unknown)) with { Bearing = BearingKind.Roller },
-        (Quantities.YieldStrength, new Value.Uncertain(Lognormal.FromMedianAndCov(265, 0.07), Knowledge.Varies)),
+        FiveLegs.With(Quantities.StressFactor, new Value.Uncertain(new Lognormal(1.45, 0.20), Knowledge.Unknown)) with { Bearing = BearingKind.Roller },
+        (Quantities.YieldStrength, new Value.Uncertain(Lognormal.FromMedianAndCov(225, 0.07), Knowledge.Varies)),
         (Quantities.YieldScatter, Quantities.YieldScatter.Default!),
-        (Quantities.BearingRating, new Value.Certain(26)), (Quantities.BearingSpread, new Value.Certain(70)),
+        (Quantities.BearingRating, new Value.Certain(14)), (Quantities.BearingSpread, new Value.Certain(70)),
         (Quantities.BearingOverhang, new Value.Certain(-30)), (Quantities.RollingRadius, new Value.Certain(350)),
         (Quantities.BearingScatter, Quantities.BearingScatter.Default!),
         (Quantities.WheelOffset, new Value.Uncertain(new Uniform(0, 40), Knowledge.Unknown)));

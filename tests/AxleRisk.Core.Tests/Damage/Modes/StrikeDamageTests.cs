@@ -97,28 +97,4 @@ public class StrikeDamageTests
         ModeMoments.FillGains(ride, gains);
         return (ForceSpectrum.OnRoad(gain, speed, 0.18, roughness, 2), ModeMoments.OnRoad(gains, speed, 0.18, roughness, 2));
     }
-
-#if TABLE
-    [Theory]
-    [MemberData(nameof(Cases))]
-    public void Table(double roughness, double speed, double clearance, double stop)
-    {
-        (double simulated, double fast, double strikes, double counted) = Compare(Loaded, roughness, speed, clearance, stop, 4);
-        File.AppendAllText("/tmp/modes-cal/table.txt", $"{roughness} {speed} {clearance} {stop / 1e3} strikes/km {strikes * 3600 / speed:0.0} (sim linear {counted * 3600 / speed:0.0}) fast/sim {fast / simulated:0.000}\n");
-    }
-
-    public static TheoryData<double, double, double, double> Cases
-    {
-        get
-        {
-            var data = new TheoryData<double, double, double, double>();
-            foreach (double r in new[] { 1024.0, 4096 })
-            foreach (double s in new[] { 50.0, 80 })
-            foreach (double c in new[] { 40.0, 60, 80 })
-            foreach (double k in new[] { 300e3, 800e3 })
-                data.Add(r, s, c, k);
-            return data;
-        }
-    }
-#endif
 }
