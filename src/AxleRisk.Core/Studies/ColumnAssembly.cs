@@ -93,10 +93,26 @@ internal sealed class ColumnAssembly
         steps.Add(new Step(target, [.. sources], formula));
 
     internal void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
-        Add(target, (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = scale * x[0][i]; } }, source);
+        Add(target, (x, to, n) => Scale(scale, x[0], to, n), source);
 
     private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
-        Add(target, (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = scale * x[0][i] * x[1][i]; } }, first, second);
+        Add(target, (x, to, n) => ScaleProduct(scale, x[0], x[1], to, n), first, second);
+
+    private static void Scale(double scale, double[] x, double[] to, int count)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            to[i] = scale * x[i];
+        }
+    }
+
+    private static void ScaleProduct(double scale, double[] x, double[] y, double[] to, int count)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            to[i] = scale * x[i] * y[i];
+        }
+    }
 
     private void AddVehicle()
     {
