@@ -14,7 +14,7 @@ public sealed class ModeChances
 {
     private readonly LifeScale scale;
     private readonly double[] agesKm;
-    private readonly Dictionary<FailureMode, Value> scatters = [];
+    private readonly Value?[] scatters = new Value?[Enum.GetValues<FailureMode>().Length];
 
     internal ModeChances(Scenario scenario, FactorSet factors, ModeSet modes, LifeScale scale)
     {
@@ -27,7 +27,7 @@ public sealed class ModeChances
             if (!Modes.Contains(mode))
                 continue;
             Input input = scenario.Find(quantity)!;
-            scatters[mode] = input.Value;
+            scatters[(int)mode] = input.Value;
             IsExact &= input.Value is Value.Certain || factors.Groups.Single(g => g.Any(f => f.Name == input.Name)).Length == 1;
         }
     }
@@ -51,8 +51,9 @@ public sealed class ModeChances
             return z < 0 ? -NearZero.LogOnePlus(-StandardNormal.Cumulative(z)) : -Math.Log(StandardNormal.Upper(z));
         }
 
-        if (scatters[mode] is not Value.Uncertain { Distribution: Distribution scatter })
-            return used < scatters[mode].Nominal ? 0 : double.PositiveInfinity;
+        Value value = scatters[(int)mode]!;
+        if (value is not Value.Uncertain { Distribution: Distribution scatter })
+            return used < value.Nominal ? 0 : double.PositiveInfinity;
         double failed = scatter.Cumulative(used);
         return failed < 0.5 ? -NearZero.LogOnePlus(-failed) : -Math.Log(scatter.Upper(used));
     }

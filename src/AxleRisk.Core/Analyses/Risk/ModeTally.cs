@@ -86,7 +86,9 @@ internal sealed class ModeTally
     {
         if (!(failed > 0))
             return;
-        int infinite = hazard.Count(double.IsInfinity);
+        int infinite = 0;
+        foreach (double h in hazard)
+            infinite += double.IsInfinity(h) ? 1 : 0;
         for (int m = 0; m < hazard.Length; m++)
         {
             first[m] += infinite == 0 ? failed * (hazard[m] - before[m]) / rise
