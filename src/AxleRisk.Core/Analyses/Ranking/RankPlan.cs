@@ -24,14 +24,14 @@ internal sealed class RankPlan
         Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
         Legs = model.Scenario.Legs.Length;
         Modes = model.Modes.Modes.Length > 1 ? model.Modes.Modes.Length : 0;
-        EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !IsFree(p.Factor));
+        EvaluationsPerRow = 2 + Groups.Count(g => !(g.IsScale && model.Modes.IsPlain)) + Pins.Count(p => !IsFree(p.Factor));
     }
 
     public ImmutableArray<RankGroup> Groups { get; }
 
     public ImmutableArray<Pin> Pins { get; }
 
-    /// <summary>Evaluations of the damage model a row costs; Miner sum and S-N scatter cost none.</summary>
+    /// <summary>Evaluations of the damage model a row costs; Miner sum and S-N scatter cost none where fatigue is the only mode.</summary>
     public int EvaluationsPerRow { get; }
 
     public int Legs { get; }
