@@ -15,6 +15,9 @@ switch (args)
     case ["reference"]:
         ReferenceTable.Print();
         break;
+    case ["agreement"]:
+        AgreementTable.Print();
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;

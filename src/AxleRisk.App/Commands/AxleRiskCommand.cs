@@ -16,8 +16,8 @@ internal static class AxleRiskCommand
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
-            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal), MergeCommand.Create(terminal),
-            ConfirmCommand.Create(terminal),
+            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal), ConfirmCommand.Create(terminal),
+            TripCommand.Create(terminal), MergeCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

@@ -14,7 +14,7 @@ internal static class CombineText
         $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
             + $" ({Figures.ProbabilityRange(result.Probability)})",
         "",
-        Style.Heading("The worst combinations"), .. Worst(result), "",
+        Style.Heading("The worst combinations"), .. Worst(result.Combinations, result.Searched), "",
         Style.Heading("Pairs against what they would give if their effects multiplied"), .. Pairs(result), "",
         Style.Heading("Interaction of two factors, share of the variance of failure"), .. Interactions(result), "",
         .. Reading(result), "",
@@ -30,10 +30,11 @@ internal static class CombineText
         + $"{RangeWords.Percent(c.Coverage.Estimate)} of all failures."
         + (c.ExceedsParts ? $" Worse than its parts: multiplied they would give {RangeWords.Percent(c.Multiplied.Estimate)}." : "");
 
-    private static IEnumerable<string> Worst(CombineResult result)
+    /// <summary>The worst combinations, numbered, and what was searched for them.</summary>
+    public static IEnumerable<string> Worst(IReadOnlyList<Combination> combinations, SearchRecord searched)
     {
         int number = 0;
-        foreach (Combination c in result.Combinations)
+        foreach (Combination c in combinations)
         {
             number++;
             foreach (string line in Indented($"{number}. {Sentence(c)}", "   "))
@@ -44,12 +45,11 @@ internal static class CombineText
 
         if (number == 0)
         {
-            yield return result.Searched.Eligible == 0
+            yield return searched.Eligible == 0
                 ? "  None has enough failures behind it to be judged: take more --evaluations."
                 : "  None stands out from chance.";
         }
 
-        SearchRecord searched = result.Searched;
         string text = $"Searched: {Figures.Count(searched.Evaluated)} combinations of {searched.Ranges} adverse fifths and states over "
             + $"{Figures.Count(searched.Rows)} vehicles; those left out contain one with fewer than {searched.Limits.LeastRows} vehicles or less "
             + $"than {RangeWords.Percent(searched.Limits.LeastCoverage)} of the failures. {Figures.Count(searched.Eligible)} were ranked; claims are "

@@ -37,7 +37,7 @@ internal static class ConfirmText
     public static string TomlLine(ConfirmationResult result) =>
         $"damage_ratio = {{ distribution = \"lognormal\", median = {Short(result.RatioMedian)}, cov = {Short(result.RatioCov)}, knowledge = \"unknown\" }}";
 
-    /// <summary>What the simulation has that the fast model has not, in words.</summary>
+    /// <summary>What the simulation has that the fast model has not, in words; empty for the linear ride.</summary>
     public static string LimitsInWords(ConfirmationQuestion question)
     {
         var parts = new List<string>();
@@ -56,7 +56,7 @@ internal static class ConfirmText
             parts.Add("a damper of two rates");
         }
 
-        return parts.Count > 1 ? string.Join(", ", parts[..^1]) + " and " + parts[^1] : parts.Count == 1 ? parts[0] : "nothing beyond the linear ride";
+        return parts.Count > 1 ? string.Join(", ", parts[..^1]) + " and " + parts[^1] : string.Concat(parts);
     }
 
     private static IEnumerable<string> Verdict(ConfirmationResult result)
@@ -70,8 +70,8 @@ internal static class ConfirmText
             : ratio < 1
                 ? $"The fast model is on the safe side: it computes {100 * (1 / ratio - 1):0} % more damage than the simulation."
                 : $"The fast model is on the UNSAFE side: the simulation finds {100 * (ratio - 1):0} % more damage.";
-        string why = $"Cycles of the linear ride counted one by one give {Relation(1 / first.Fast.Estimate)} than the fast model's formula; "
-            + $"{limits} gives {Relation(first.Limits.Estimate)} than the linear ride.";
+        string why = $"Counting cycle by cycle, {Relation(1 / first.Fast.Estimate, "the fast model's formula")}."
+            + (limits.Length == 0 ? "" : $" With {limits}, {Relation(first.Limits.Estimate, "the linear ride")}.");
         string text = $"{fast} {why}";
         foreach (string line in Wrap.Lines(text, Layout.Width - 2, "").Concat(Extremes(result)))
         {
@@ -91,20 +91,21 @@ internal static class ConfirmText
             $"Over all points the ratio lies between {Figures.Ratio(least.Ratio.Estimate)} ({least.Name}) and {Figures.Ratio(most.Ratio.Estimate)} ({most.Name}).", Layout.Width - 2, "");
     }
 
-    private static string Relation(double ratio) =>
-        Math.Abs(ratio - 1) < 0.005 ? "0 % more" : ratio > 1 ? $"{100 * (ratio - 1):0} % more" : $"{100 * (1 - ratio):0} % less";
+    private static string Relation(double ratio, string than) =>
+        Math.Abs(ratio - 1) < 0.005 ? $"the damage is that of {than}"
+        : ratio > 1 ? $"the damage is {100 * (ratio - 1):0} % above that of {than}"
+        : $"the damage is {100 * (1 - ratio):0} % below that of {than}";
 
     private static IEnumerable<string> Legs(ConfirmationResult result)
     {
+        // With strikes the page has no room for the linear ride; the JSON document has it.
         bool stop = double.IsFinite(result.Question.BumpClearanceMm);
-        var table = new TextTable(["leg", "of damage", "fast/simulated", "fast/linear", "off ground", .. stop ? (string[])["strikes/km"] : []]);
+        var table = new TextTable("leg", "of damage", "fast/simulated", stop ? "strikes/km" : "fast/linear", "off ground");
         foreach (ConfirmedLeg leg in result.Points[0].Legs)
         {
             table.Add(
-            [
-                leg.Name, Figures.Share(leg.DamageShare), Index(leg.FastOverReference), Index(leg.FastOverLinear), OffGround(leg.OffGroundShare),
-                .. stop ? (string[])[Figures.Number(leg.StrikesPerKm)] : [],
-            ]);
+                leg.Name, Figures.Share(leg.DamageShare), Index(leg.FastOverReference),
+                stop ? Figures.Number(leg.StrikesPerKm) : Index(leg.FastOverLinear), OffGround(leg.OffGroundShare));
         }
 
         return table.Lines(Layout.Width);

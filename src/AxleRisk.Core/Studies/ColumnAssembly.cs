@@ -46,7 +46,10 @@ internal sealed class ColumnAssembly
             return new Source(null, quantity.Default?.Nominal ?? 0);
         }
 
-        return columnOf.TryGetValue(input.Name, out int column) ? new Source(column, 0) : new Source(null, input.Value.Nominal);
+        // The factors may be another scenario's, in which it is uncertain.
+        return input.Value is Value.Uncertain && columnOf.TryGetValue(input.Name, out int column)
+            ? new Source(column, 0)
+            : new Source(null, input.Value.Nominal);
     }
 
     /// <summary>Fills the columns that are the same in every evaluation.</summary>

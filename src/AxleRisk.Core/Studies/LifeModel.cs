@@ -27,9 +27,15 @@ public sealed class LifeModel
 
     /// <summary>Prepares a validated scenario.</summary>
     public LifeModel(Scenario scenario)
+        : this(scenario, FactorSet.Of(scenario))
+    {
+    }
+
+    /// <summary>Prepares a scenario whose uncertain inputs are factors of another, by name: it is evaluated on that one's columns.</summary>
+    internal LifeModel(Scenario scenario, FactorSet factors)
     {
         Scenario = scenario;
-        Factors = FactorSet.Of(scenario);
+        Factors = factors;
         Modes = new ModeSet(scenario);
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
         Chances = new ModeChances(scenario, Factors, Modes, Scale);

@@ -6,10 +6,10 @@ namespace AxleRisk.Core.Analyses.Confirmation;
 public sealed record ConfirmationQuestion
 {
     /// <summary>Sampled points besides the base case, 0 or above.</summary>
-    public int Points { get; init; } = 6;
+    public int Points { get; init; } = 4;
 
     /// <summary>Length of each of the sixteen records, km; rounded up to whole periods of 64 s.</summary>
-    public double KmPerRecord { get; init; } = 10;
+    public double KmPerRecord { get; init; } = 5;
 
     /// <summary>Whether the wheel leaves the ground where the tyre force falls to nothing.</summary>
     public bool LiftOff { get; init; } = true;
