@@ -9,19 +9,22 @@ public static class TableFile
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
     public static void Write(string path, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows) =>
-        WholeFile.Write(path, stream =>
-        {
-            using CsvWriter csv = CsvWriter.Create(stream, CsvWriterOptions.Default with { NewLine = "\n" });
-            foreach (IReadOnlyList<string> row in rows.Prepend(header))
-            {
-                foreach (string cell in row)
-                {
-                    csv.WriteField(Harmless(cell));
-                }
+        WholeFile.Write(path, stream => Write(stream, header, rows));
 
-                csv.EndRecord();
+    /// <summary>Writes a header and rows to a stream.</summary>
+    public static void Write(Stream stream, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        using CsvWriter csv = CsvWriter.Create(stream, CsvWriterOptions.Default with { NewLine = "\n" });
+        foreach (IReadOnlyList<string> row in rows.Prepend(header))
+        {
+            foreach (string cell in row)
+            {
+                csv.WriteField(Harmless(cell));
             }
-        });
+
+            csv.EndRecord();
+        }
+    }
 
     /// <summary>A text that a spreadsheet would run as a formula gets an apostrophe before it; numbers stay as they are.</summary>
     private static string Harmless(string cell) =>

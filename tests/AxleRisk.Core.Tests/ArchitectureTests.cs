@@ -41,6 +41,43 @@ public partial class ArchitectureTests
         Assert.Empty(used.Except(Folders));
     }
 
+    // The projects of src and what each may refer to: App -> {Files, Reports} -> Core.
+    [Theory]
+    [InlineData("AxleRisk.Core", "MathNet.Numerics")]
+    [InlineData("AxleRisk.Files", "AxleRisk.Core CsvHelper Tomlyn")]
+    [InlineData("AxleRisk.Reports", "AxleRisk.Core ScottPlot")]
+    public void A_project_refers_only_to_what_it_may(string project, string allowed)
+    {
+        string text = File.ReadAllText(Path.Combine(RepositoryRoot(), "src", project, project + ".csproj"));
+        string[] used =
+        [
+            .. ReferenceName().Matches(text).Select(m => m.Groups[1].Value == "Project" ? Path.GetFileNameWithoutExtension(m.Groups[2].Value) : m.Groups[2].Value),
+        ];
+        Assert.NotEmpty(used);
+        Assert.Empty(used.Except(allowed.Split(' ')));
+    }
+
+    // Charts stand below the document model, and that below the renderers.
+    [Theory]
+    [InlineData("Charts", "Content")]
+    [InlineData("Charts", "Rendering")]
+    [InlineData("Content", "Rendering")]
+    public void Folders_of_the_reports_use_only_those_below_them(string folder, string forbidden)
+    {
+        string[] files = [.. SourceFiles(Path.Combine(RepositoryRoot(), "src", "AxleRisk.Reports", folder))];
+        Assert.NotEmpty(files);
+        Assert.All(files, f => Assert.DoesNotContain("AxleRisk.Reports." + forbidden, File.ReadAllText(f), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Only_the_charts_know_the_drawing_library()
+    {
+        string charts = Path.Combine("AxleRisk.Reports", "Charts");
+        string[] users = [.. SourceFiles(Path.Combine(RepositoryRoot(), "src")).Where(f => DrawingLibrary().IsMatch(File.ReadAllText(f)))];
+        Assert.NotEmpty(users);
+        Assert.All(users, f => Assert.Contains(charts, f, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("using AxleRisk.Core.Damage;", "Numerics", false)]
     [InlineData("using static AxleRisk.Core.Numerics.StandardNormal;", "Damage", true)]
@@ -105,6 +142,12 @@ public partial class ArchitectureTests
 
     [GeneratedRegex(@"\bAxleRisk\.Core\.(\w+)")]
     private static partial Regex FolderName();
+
+    [GeneratedRegex(@"<(Project|Package)Reference Include=""([^""]+)""")]
+    private static partial Regex ReferenceName();
+
+    [GeneratedRegex(@"\b(ScottPlot|SkiaSharp)\b")]
+    private static partial Regex DrawingLibrary();
 
     [GeneratedRegex(@"^\s*namespace .*$", RegexOptions.Multiline)]
     private static partial Regex NamespaceLine();

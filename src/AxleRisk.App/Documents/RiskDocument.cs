@@ -44,12 +44,16 @@ internal static class RiskDocument
 
     public static IEnumerable<string[]> Rows(RiskResult result) =>
     [
-        .. result.Distances.Select(d => Cells.Row("failure_probability", Cells.Of(d.DistanceKm), d.Probability)),
+        .. CurveRows(result),
         .. ModeDocument.Rows(result),
         .. result.Lives.Select(l => Cells.Row("life_km", Name(l), l.LifeKm)),
         ["life_km", "median factors", Cells.Of(result.MedianFactorsLifeKm), "", ""],
         .. result.Legs.Select(l => Cells.Row("damage_share", l.Name, l.Share)),
     ];
+
+    /// <summary>The rows of the failure probability alone.</summary>
+    public static IEnumerable<string[]> CurveRows(RiskResult result) =>
+        result.Distances.Select(d => Cells.Row("failure_probability", Cells.Of(d.DistanceKm), d.Probability));
 
     private static string Name(LifeQuantile life) => $"B{life.Percent:0.#}";
 }

@@ -7,17 +7,24 @@ internal static class BaseText
 {
     public static IEnumerable<string> Lines(BaseCaseResult result) =>
     [
-        Style.Heading($"Base case: life {Figures.Km(result.LifeKm)} km with everything at its nominal"),
-        $"  every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
-        $"  damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
-        $"  body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
-        $"  S-N curve {result.Curve.Catalogue} {result.Curve.Category}: knee at {Figures.Number(result.Curve.KneeMPa)} MPa; lives are on its mean curve",
-        "",
-        .. Legs(result), "",
+        Style.Heading(Sentence(result)), .. Facts(result).Select(fact => "  " + fact), "",
+        .. LegTable(result).Lines(Layout.Width), "",
         .. OneAtATimeLines(result), "",
     ];
 
-    private static IEnumerable<string> Legs(BaseCaseResult result)
+    public const string OneAtATimeHeading = "One factor at a time: life over the life of the base case";
+
+    public static string Sentence(BaseCaseResult result) => $"Base case: life {Figures.Km(result.LifeKm)} km with everything at its nominal";
+
+    public static IReadOnlyList<string> Facts(BaseCaseResult result) =>
+    [
+        $"every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
+        $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
+        $"body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
+        $"S-N curve {result.Curve.Catalogue} {result.Curve.Category}: knee at {Figures.Number(result.Curve.KneeMPa)} MPa; lives are on its mean curve",
+    ];
+
+    public static TextTable LegTable(BaseCaseResult result)
     {
         var table = new TextTable("leg", "share", "km/h", "stress RMS MPa", "cycles/s", "of damage");
         foreach (BaseLeg leg in result.Legs)
@@ -27,18 +34,11 @@ internal static class BaseText
                 leg.UpcrossingsPerSecond.ToString("0.0"), Figures.Share(leg.DamageShare));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> OneAtATimeLines(BaseCaseResult result)
+    public static TextTable OneAtATimeTable(BaseCaseResult result)
     {
-        if (result.Factors.IsEmpty)
-        {
-            yield return "No value of this scenario is uncertain.";
-            yield break;
-        }
-
-        yield return Style.Heading("One factor at a time: life over the life of the base case");
         var table = new TextTable("factor", "5 % point", "life", "95 % point", "life", "+10 %");
         foreach (OneAtATime f in result.Factors)
         {
@@ -47,9 +47,10 @@ internal static class BaseText
                 Figures.Ratio(f.LifeAtHigh), Figures.Ratio(f.LifeAtPlusTenPercent));
         }
 
-        foreach (string line in table.Lines(Layout.Width))
-        {
-            yield return line;
-        }
+        return table;
     }
+
+    private static IEnumerable<string> OneAtATimeLines(BaseCaseResult result) => result.Factors.IsEmpty
+        ? [CheckText.NothingUncertain]
+        : [Style.Heading(OneAtATimeHeading), .. OneAtATimeTable(result).Lines(Layout.Width)];
 }

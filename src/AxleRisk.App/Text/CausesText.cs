@@ -13,31 +13,33 @@ internal static class CausesText
     public static IEnumerable<string> Lines(CausesResult result) =>
     [
         .. SurpriseText.Lines(result), "",
-        Style.Heading("What the evidence points to, the most telling first"), .. InWords(result), "",
+        Style.Heading(ToldHeading), .. InWords(result), "",
         .. Explanations(result),
-        Style.Heading("Factors before | after the evidence"), .. Factors(result), "",
+        Style.Heading("Factors before | after the evidence"), .. FactorTable(result).Lines(Layout.Width), "",
         .. Choices(result),
-        .. Reading(result), "",
+        .. Wrap.Lines(Reading(result), Layout.Width, ""), "",
     ];
+
+    public const string ToldHeading = "What the evidence points to, the most telling first";
+    public const string ExplanationsHeading = "Explanations before and after the evidence";
+    public const string ExplanationsReading = "Explanations may hold together, so they need not add up; a pair means both.";
+    public const string ChoicesHeading = "Choices before and after the evidence";
+    public const string NothingTold = "nothing: the evidence agrees with every factor as the scenario has it";
 
     public static string Method(CausesResult result) =>
         $"{Figures.Count(result.Rows)} weighted rows worth {Figures.Count((long)result.EffectiveSampleSize)} effective ones, "
             + (result.IsMoved ? $"drawn near the evidence after {result.Pilots} pilots" : "drawn from the scenario");
 
-    private static IEnumerable<string> InWords(CausesResult result)
-    {
-        List<(Cause Cause, StateShift State)> told =
-        [
-            .. result.Causes.Where(c => !c.IsKnown).Select(c => (c, Telling(c)))
-                .Where(x => x.Item2.Times.Low > 1 || x.Item2.Times.High < 1).Take(MostInWords),
-        ];
-        if (told.Count == 0)
-        {
-            return ["  nothing: the evidence agrees with every factor as the scenario has it"];
-        }
+    /// <summary>The causes told in words, the most telling first; none where the evidence agrees with the scenario.</summary>
+    public static IReadOnlyList<string> Told(CausesResult result) =>
+    [
+        .. result.Causes.Where(c => !c.IsKnown).Select(c => (Cause: c, State: Telling(c)))
+            .Where(x => x.State.Times.Low > 1 || x.State.Times.High < 1).Take(MostInWords).Select(x => Phrase(x.Cause, x.State)),
+    ];
 
-        return told.SelectMany((x, i) => Wrap.Lines($"{i + 1}. {Phrase(x.Cause, x.State)}", Layout.Width - 2, "   ")).Select(line => "  " + line);
-    }
+    private static IEnumerable<string> InWords(CausesResult result) => Told(result) is { Count: > 0 } told
+        ? told.SelectMany((phrase, i) => Wrap.Lines($"{i + 1}. {phrase}", Layout.Width - 2, "   ")).Select(line => "  " + line)
+        : ["  " + NothingTold];
 
     /// <summary>The state to tell of: the adverse tenth, or of a choice the state that gained most.</summary>
     private static StateShift Telling(Cause cause) =>
@@ -52,13 +54,8 @@ internal static class CausesText
         return $"{what}: {times}, now {Figures.Share(state.Posterior.Estimate)}, before {Figures.Share(state.Prior)}";
     }
 
-    private static IEnumerable<string> Explanations(CausesResult result)
+    public static TextTable ExplanationTable(CausesResult result)
     {
-        if (result.Explanations.IsEmpty)
-        {
-            return [];
-        }
-
         var table = new TextTable("explanation", "before", "after", "95 % interval");
         foreach (ExplanationShift e in result.Explanations)
         {
@@ -67,17 +64,21 @@ internal static class CausesText
                 $"{Figures.Share(e.Posterior.Low).Replace(" %", "")} to {Figures.Share(e.Posterior.High)}");
         }
 
-        return
-        [
-            Style.Heading("Explanations before and after the evidence"), .. table.Lines(Layout.Width),
-            .. Wrap.Lines("Explanations may hold together, so they need not add up; a pair means both.", Layout.Width, ""), "",
-        ];
+        return table;
     }
+
+    private static IEnumerable<string> Explanations(CausesResult result) => result.Explanations.IsEmpty
+        ? []
+        :
+        [
+            Style.Heading(ExplanationsHeading), .. ExplanationTable(result).Lines(Layout.Width),
+            .. Wrap.Lines(ExplanationsReading, Layout.Width, ""), "",
+        ];
 
     /// <summary>The explanations that hold together; none of them is 'nothing unusual'.</summary>
     public static string NameOf(ExplanationShift e) => e.Names.IsEmpty ? NothingUnusual : string.Join(" and ", e.Names);
 
-    private static IEnumerable<string> Factors(CausesResult result)
+    public static TextTable FactorTable(CausesResult result)
     {
         List<Cause> causes = [.. result.Causes.Where(c => c.Posterior is not null)];
         int width = causes.Select(c => Short(c.Posterior!.Value.Low).Length).Append(3).Max();
@@ -90,10 +91,11 @@ internal static class CausesText
                 "| " + Short(after.Low).PadLeft(width), Short(after.Median), Short(after.High), Figures.Ratio(c.States[0].Times.Estimate));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Choices(CausesResult result)
+    /// <summary>The choices state by state; without rows where no factor is a choice.</summary>
+    public static TextTable ChoiceTable(CausesResult result)
     {
         var table = new TextTable("choice", "<state", "before", "after", "95 % interval", "times");
         foreach (Cause c in result.Causes.Where(c => c.Prior is null))
@@ -105,16 +107,17 @@ internal static class CausesText
             }
         }
 
-        return result.Causes.Any(c => c.Prior is null)
-            ? [Style.Heading("Choices before and after the evidence"), .. table.Lines(Layout.Width), ""]
-            : [];
+        return table;
     }
 
-    private static IEnumerable<string> Reading(CausesResult result) => Wrap.Lines(
+    public static string Reading(CausesResult result) =>
         "tenth x: how many times likelier the factor is to lie in its adverse tenth, the tenth of its values that goes with most damage."
-            + (result.Causes.Any(c => c.Measured is not null) ? " (m): measured." : "")
-            + (result.Explanations.IsEmpty ? "" : " Stated priors of explanations move the explanations' table alone."),
-        Layout.Width, "");
+        + (result.Causes.Any(c => c.Measured is not null) ? " (m): measured." : "")
+        + (result.Explanations.IsEmpty ? "" : " Stated priors of explanations move the explanations' table alone.");
+
+    private static IEnumerable<string> Choices(CausesResult result) => result.Causes.Any(c => c.Prior is null)
+        ? [Style.Heading(ChoicesHeading), .. ChoiceTable(result).Lines(Layout.Width), ""]
+        : [];
 
     /// <summary>Three figures: six numbers stand in a row.</summary>
     private static string Short(double x) => Math.Abs(x) switch

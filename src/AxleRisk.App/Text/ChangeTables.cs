@@ -10,11 +10,20 @@ internal static class ChangeTables
 
     public static IEnumerable<string> Lines(double distanceKm, IReadOnlyList<(string Name, ComparedCase Case)> rows) =>
     [
-        Style.Heading($"Failure probability by {Figures.Km(distanceKm)} km; how many times that of the first row"),
-        .. Table("failed", rows, c => Figures.Probability(c.Probability.Estimate), c => c.Ratio, c => c.IsRiskDistinct), "",
-        Style.Heading("B10 life, the distance by which a tenth has failed; likewise"),
-        .. Table("km", rows, c => Figures.Km(c.B10Km.Estimate), c => c.LifeRatio, c => c.IsLifeDistinct), "",
+        Style.Heading(RiskHeading(distanceKm)), .. RiskTable(rows).Lines(Layout.Width), "",
+        Style.Heading(LifeHeading + "; likewise"), .. LifeTable(rows).Lines(Layout.Width), "",
     ];
+
+    public const string LifeHeading = "B10 life, the distance by which a tenth has failed";
+    public const string TimesOfFirst = "; how many times that of the first row";
+
+    public static string RiskHeading(double distanceKm) => RiskText.Question(distanceKm) + TimesOfFirst;
+
+    public static TextTable RiskTable(IReadOnlyList<(string Name, ComparedCase Case)> rows) =>
+        Table("failed", rows, c => Figures.Probability(c.Probability.Estimate), c => c.Ratio, c => c.IsRiskDistinct);
+
+    public static TextTable LifeTable(IReadOnlyList<(string Name, ComparedCase Case)> rows) =>
+        Table("km", rows, c => Figures.Km(c.B10Km.Estimate), c => c.LifeRatio, c => c.IsLifeDistinct);
 
     /// <summary>A ratio with its interval, to the digits that the interval leaves: <c>0.282 (0.275..0.289)</c>.</summary>
     public static string Ratio(Interval ratio)
@@ -35,7 +44,7 @@ internal static class ChangeTables
         return $"{ratio.Estimate.ToString(format)} ({ratio.Low.ToString(format)}..{ratio.High.ToString(format)})";
     }
 
-    private static IEnumerable<string> Table(
+    private static TextTable Table(
         string figure, IReadOnlyList<(string Name, ComparedCase Case)> rows, Func<ComparedCase, string> show, Func<CaseChange, Interval> ratio, Func<CaseChange, bool> isDistinct)
     {
         var table = new TextTable("case", figure, "times (95 %)", "<");
@@ -46,6 +55,6 @@ internal static class ChangeTables
                 c.Change is { } of && !isDistinct(of) && !double.IsNaN(ratio(of).Estimate) ? Same : "");
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 }

@@ -5,34 +5,17 @@ namespace AxleRisk.App.Text;
 /// <summary>A checked scenario as text: its certain values and its factors.</summary>
 internal static class CheckText
 {
-    public static IEnumerable<string> Lines(Scenario scenario, FactorSet factors)
-    {
-        yield return $"Valid: {scenario.Legs.Length} legs, {factors.Factors.Length} factors, required distance {Figures.Km(scenario.RequiredKm)} km.";
-        yield return "";
-        yield return Style.Heading("Factors");
-        foreach (string line in FactorLines(factors))
-        {
-            yield return line;
-        }
+    public const string NothingUncertain = "No value of this scenario is uncertain.";
 
-        yield return "";
-        yield return Style.Heading("Certain values");
-        foreach (string line in CertainLines(scenario))
-        {
-            yield return line;
-        }
+    public static IEnumerable<string> Lines(Scenario scenario, FactorSet factors) =>
+    [
+        $"Valid: {scenario.Legs.Length} legs, {factors.Factors.Length} factors, required distance {Figures.Km(scenario.RequiredKm)} km.", "",
+        Style.Heading("Factors"), .. FactorTable(factors).Lines(Layout.Width), "", .. Descriptions(factors), "",
+        Style.Heading("Certain values"), .. CertainTable(scenario).Lines(Layout.Width), "",
+        .. Correlations(scenario).SelectMany(c => Wrap.Lines(c, Layout.Width)),
+    ];
 
-        yield return "";
-        foreach (RankCorrelation c in scenario.Correlations)
-        {
-            foreach (string line in Wrap.Lines($"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}", Layout.Width))
-            {
-                yield return line;
-            }
-        }
-    }
-
-    private static IEnumerable<string> FactorLines(FactorSet factors)
+    public static TextTable FactorTable(FactorSet factors)
     {
         var table = new TextTable("factor", "<unit", "<", "5 %", "50 %", "95 %");
         foreach (Factor f in factors.Factors)
@@ -42,22 +25,10 @@ internal static class CheckText
             table.Add(f.Name, f.Unit, assumed + f.Knowledge.ToString().ToLowerInvariant(), Point(0.05), Point(0.5), Point(0.95));
         }
 
-        foreach (string line in table.Lines(Layout.Width))
-        {
-            yield return line;
-        }
-
-        yield return "";
-        foreach (Factor f in factors.Factors)
-        {
-            foreach (string line in Wrap.Lines($"{f.Name}: {f.Description}", Layout.Width - 2, "    "))
-            {
-                yield return "  " + line;
-            }
-        }
+        return table;
     }
 
-    private static IEnumerable<string> CertainLines(Scenario scenario)
+    public static TextTable CertainTable(Scenario scenario)
     {
         var table = new TextTable("value", "number", "<unit", "<");
         foreach (Input input in scenario.Inputs.Where(i => i.Value is Value.Certain))
@@ -76,6 +47,12 @@ internal static class CheckText
         }
 
         table.Add("fatigue.counting", scenario.Counting.ToString());
-        return table.Lines(Layout.Width);
+        return table;
     }
+
+    public static IEnumerable<string> Correlations(Scenario scenario) =>
+        scenario.Correlations.Select(c => $"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}");
+
+    private static IEnumerable<string> Descriptions(FactorSet factors) =>
+        factors.Factors.SelectMany(f => Wrap.Lines($"{f.Name}: {f.Description}", Layout.Width - 2, "    ")).Select(line => "  " + line);
 }

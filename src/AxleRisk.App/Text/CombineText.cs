@@ -11,14 +11,16 @@ internal static class CombineText
 
     public static IEnumerable<string> Lines(CombineResult result) =>
     [
-        $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
-            + $" ({Figures.ProbabilityRange(result.Probability)})",
-        "",
+        Figures.Answer(result.RequiredKm, result.Probability), "",
         Style.Heading("The worst combinations"), .. Worst(result.Combinations, result.Searched), "",
-        Style.Heading("Pairs against what they would give if their effects multiplied"), .. Pairs(result), "",
-        Style.Heading("Interaction of two factors, share of the variance of failure"), .. Interactions(result), "",
-        .. Reading(result), "",
+        Style.Heading(PairsHeading), .. Told(result).SelectMany(p => Indented(Sentence(p), "  ")), "  " + PairsTold(result), "",
+        Style.Heading(InteractionsHeading), .. Interactions(result), "",
+        .. Wrap.Lines(Reading(result), Layout.Width, ""), "",
     ];
+
+    public const string PairsHeading = "Pairs against what they would give if their effects multiplied";
+    public const string InteractionsHeading = "Interaction of two factors, share of the variance of failure";
+    public const string NoInteractions = "Not computed: fewer than two independent factors, or the run was ended early.";
 
     public static string Method(CombineResult result) =>
         result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted";
@@ -30,69 +32,38 @@ internal static class CombineText
         + $"{RangeWords.Percent(c.Coverage.Estimate)} of all failures."
         + (c.ExceedsParts ? $" Worse than its parts: multiplied they would give {RangeWords.Percent(c.Multiplied.Estimate)}." : "");
 
-    /// <summary>The worst combinations, numbered, and what was searched for them.</summary>
-    public static IEnumerable<string> Worst(IReadOnlyList<Combination> combinations, SearchRecord searched)
+    /// <summary>Why there is no combination to list.</summary>
+    public static string NoneListed(SearchRecord searched) => searched.Eligible == 0
+        ? "None has enough failures behind it to be judged: take more --evaluations."
+        : "None stands out from chance.";
+
+    /// <summary>What was searched, and what the claims are corrected for.</summary>
+    public static string Searched(SearchRecord searched) =>
+        $"Searched: {Figures.Count(searched.Evaluated)} combinations of {searched.Ranges} adverse fifths and states over "
+        + $"{Figures.Count(searched.Rows)} vehicles; those left out contain one with fewer than {searched.Limits.LeastRows} vehicles or less "
+        + $"than {RangeWords.Percent(searched.Limits.LeastCoverage)} of the failures. {Figures.Count(searched.Eligible)} were ranked; claims are "
+        + $"corrected for {searched.Possible:#,0}, both ends of every factor counted.";
+
+    /// <summary>The pairs told of.</summary>
+    public static IReadOnlyList<PairEffect> Told(CombineResult result) => [.. result.Pairs.Where(p => p.IsNotable).Take(MostPairs)];
+
+    /// <summary>One pair as a sentence.</summary>
+    public static string Sentence(PairEffect p) =>
+        $"{RangeWords.Of([p.First, p.Second])}: {RangeWords.Percent(p.Together.Estimate)} fail ({Range(p.Together)}); multiplied "
+        + $"{RangeWords.Percent(p.Multiplied.Estimate)}; ratio {Figures.Index(p.Ratio)}; {RangeWords.OneIn(p.Likelihood)}."
+        + (p.AreCorrelated ? " Correlated: the product counts what they share twice." : "");
+
+    /// <summary>How many pairs there are, and how many of them are told of.</summary>
+    public static string PairsTold(CombineResult result)
     {
-        int number = 0;
-        foreach (Combination c in combinations)
-        {
-            number++;
-            foreach (string line in Indented($"{number}. {Sentence(c)}", "   "))
-            {
-                yield return line;
-            }
-        }
-
-        if (number == 0)
-        {
-            yield return searched.Eligible == 0
-                ? "  None has enough failures behind it to be judged: take more --evaluations."
-                : "  None stands out from chance.";
-        }
-
-        string text = $"Searched: {Figures.Count(searched.Evaluated)} combinations of {searched.Ranges} adverse fifths and states over "
-            + $"{Figures.Count(searched.Rows)} vehicles; those left out contain one with fewer than {searched.Limits.LeastRows} vehicles or less "
-            + $"than {RangeWords.Percent(searched.Limits.LeastCoverage)} of the failures. {Figures.Count(searched.Eligible)} were ranked; claims are "
-            + $"corrected for {searched.Possible:#,0}, both ends of every factor counted.";
-        foreach (string line in Indented(text, ""))
-        {
-            yield return line;
-        }
-    }
-
-    private static IEnumerable<string> Pairs(CombineResult result)
-    {
-        if (result.Pairs.IsEmpty)
-        {
-            yield return "  None has enough vehicles.";
-            yield break;
-        }
-
-        PairEffect[] told = [.. result.Pairs.Where(p => p.IsNotable).Take(MostPairs)];
-        foreach (PairEffect p in told)
-        {
-            string text = $"{RangeWords.Of([p.First, p.Second])}: {RangeWords.Percent(p.Together.Estimate)} fail ({Range(p.Together)}); multiplied "
-                + $"{RangeWords.Percent(p.Multiplied.Estimate)}; ratio {Figures.Index(p.Ratio)}; {RangeWords.OneIn(p.Likelihood)}."
-                + (p.AreCorrelated ? " Correlated: the product counts what they share twice." : "");
-            foreach (string line in Indented(text, "  "))
-            {
-                yield return line;
-            }
-        }
-
         int notable = result.Pairs.Count(p => p.IsNotable);
-        yield return notable == 0
-            ? $"  None of {result.Pairs.Length} pairs departs from that beyond chance."
-            : $"  {notable} of {result.Pairs.Length} pairs depart from that beyond chance; {told.Length} shown.";
+        return result.Pairs.IsEmpty ? "None has enough vehicles."
+            : notable == 0 ? $"None of {result.Pairs.Length} pairs departs from that beyond chance."
+            : $"{notable} of {result.Pairs.Length} pairs depart from that beyond chance; {Told(result).Count} shown.";
     }
 
-    private static IEnumerable<string> Interactions(CombineResult result)
+    public static TextTable InteractionTable(CombineResult result)
     {
-        if (result.Interactions.IsEmpty)
-        {
-            return ["  Not computed: fewer than two independent factors, or the run was ended early."];
-        }
-
         var table = new TextTable("factor", "<with", "second order", "Shapley");
         foreach (InteractionPair p in result.Interactions.Take(MostPairs))
         {
@@ -100,19 +71,27 @@ internal static class CombineText
                 TextTable.Shorten(Printable.Line(p.First), 24), TextTable.Shorten(Printable.Line(p.Second), 24), Index(p.SecondOrder), Index(p.Shapley));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Reading(CombineResult result)
-    {
-        string text = "The adverse fifth of a factor is the fifth of vehicles at its worse end. A combination is listed where each of its "
-            + "members makes it worse beyond chance (corrected for the number that could be made) and it covers other failures than those "
-            + "above it. Multiplied: what two effects would give if each multiplied the average by its own factor. "
-            + $"Pairs and interactions are those of the {result.Searched.Limits.StrongestFactors} factors that are strongest alone. "
-            + "Of a choice only its worse states are paired. second order: what two explain together beyond what each explains. Shapley: the same, averaged over what else is known. "
-            + "Intervals are 95 %.";
-        return Wrap.Lines(text, Layout.Width, "");
-    }
+    public static string Reading(CombineResult result) =>
+        "The adverse fifth of a factor is the fifth of vehicles at its worse end. A combination is listed where each of its "
+        + "members makes it worse beyond chance (corrected for the number that could be made) and it covers other failures than those "
+        + "above it. Multiplied: what two effects would give if each multiplied the average by its own factor. "
+        + $"Pairs and interactions are those of the {result.Searched.Limits.StrongestFactors} factors that are strongest alone. "
+        + "Of a choice only its worse states are paired. second order: what two explain together beyond what each explains. Shapley: the same, averaged over what else is known. "
+        + "Intervals are 95 %.";
+
+    /// <summary>The worst combinations, numbered, and what was searched for them.</summary>
+    public static IEnumerable<string> Worst(IReadOnlyList<Combination> combinations, SearchRecord searched) =>
+    [
+        .. combinations.SelectMany((c, i) => Indented($"{i + 1}. {Sentence(c)}", "   ")),
+        .. combinations.Count == 0 ? ["  " + NoneListed(searched)] : Array.Empty<string>(),
+        .. Indented(Searched(searched), ""),
+    ];
+
+    private static IEnumerable<string> Interactions(CombineResult result) =>
+        result.Interactions.IsEmpty ? ["  " + NoInteractions] : InteractionTable(result).Lines(Layout.Width);
 
     /// <summary>Two decimals and half of the interval, which is symmetric.</summary>
     private static string Index(Interval i) => double.IsNaN(i.Estimate)

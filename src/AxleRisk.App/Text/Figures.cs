@@ -28,6 +28,10 @@ internal static class Figures
         static string Power(double x) => double.IsNaN(x) ? None : x == 0 ? "0" : x.ToString("0.0e-0");
     }
 
+    /// <summary>The answer to the question of a scenario, in one line.</summary>
+    public static string Answer(double requiredKm, Interval p) =>
+        $"{RiskText.Question(requiredKm)}: {Probability(p.Estimate)} ({ProbabilityRange(p)})";
+
     /// <summary>A share of a whole, in percent.</summary>
     public static string Share(double share) => double.IsNaN(share) ? None : (100 * share).ToString("0.0") + " %";
 
@@ -44,6 +48,9 @@ internal static class Figures
     /// <summary>A ratio of lives: two decimals near 1, fewer when large.</summary>
     public static string Ratio(double ratio) =>
         double.IsNaN(ratio) ? None : double.IsInfinity(ratio) ? "inf" : ratio < 0.1 ? ratio.ToString("0.000") : ratio < 100 ? ratio.ToString("0.00") : ratio.ToString("#,0");
+
+    /// <summary>A probability at an axis: a round number, without digits that say nothing.</summary>
+    public static string Tick(double p) => p != 0 && Math.Abs(p) < 1e-5 ? p.ToString("0e-0") : (100 * p).ToString("0.####") + " %";
 
     /// <summary>A count with thousands separators.</summary>
     public static string Count(long n) => n.ToString("#,0");

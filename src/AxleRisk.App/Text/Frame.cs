@@ -17,29 +17,25 @@ internal static class Frame
     /// <summary>The defaults in force that move the answer: those that are uncertain. Never silent.</summary>
     public static IEnumerable<string> Assumptions(Scenario scenario)
     {
-        List<Input> assumed = [.. scenario.Inputs.Where(i => i.IsDefault && i.Value is Value.Uncertain)];
-        if (assumed.Count == 0)
-        {
-            yield break;
-        }
-
-        yield return Style.Heading("Assumed, not stated in the file");
-        foreach (Input input in assumed)
-        {
-            string text = $"  {input.Name}: {input.Quantity.DefaultSource}";
-            foreach (string line in Wrap.Lines(text.TrimStart(), Layout.Width - 2, "    "))
-            {
-                yield return "  " + line;
-            }
-        }
-
-        yield return "";
+        IReadOnlyList<string> assumed = Assumed(scenario);
+        return assumed.Count == 0
+            ? []
+            : [Style.Heading(AssumedHeading), .. assumed.SelectMany(a => Wrap.Lines(a, Layout.Width - 2, "    ")).Select(line => "  " + line), ""];
     }
+
+    public const string AssumedHeading = "Assumed, not stated in the file";
+
+    /// <summary>Each default in force that is uncertain, with its source.</summary>
+    public static IReadOnlyList<string> Assumed(Scenario scenario) =>
+        [.. scenario.Inputs.Where(i => i.IsDefault && i.Value is Value.Uncertain).Select(i => $"{i.Name}: {i.Quantity.DefaultSource}")];
+
+    /// <summary>What must be known to repeat a run, and how it was done.</summary>
+    public static string Run(RunRecord run, string method) =>
+        $"{Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
 
     public static IEnumerable<string> Foot(RunRecord run, string method, TimeSpan elapsed)
     {
-        string text = $"Run: {Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling, {method}; "
-            + $"model {run.ModelVersion}, axlerisk {Product.Version}, {elapsed.TotalSeconds:0.0} s.";
+        string text = $"Run: {Run(run, method)}, {elapsed.TotalSeconds:0.0} s.";
         if (run.IsPartial)
         {
             yield return Style.Heading($"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations.");

@@ -15,34 +15,50 @@ internal static class RankText
 
     public static IEnumerable<string> Lines(RankResult result) =>
     [
-        $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
-            + $" ({Figures.ProbabilityRange(result.Probability)})",
-        "",
-        Style.Heading($"Share of failure by {Figures.Km(result.RequiredKm)} km and of the spread of life, % (95 % intervals)"),
-        .. Shares(result), "",
+        Figures.Answer(result.RequiredKm, result.Probability), "",
+        Style.Heading(SharesHeading(result)), .. ShareTable(result).Lines(Layout.Width), "",
         .. ModeText.Lines(result),
-        .. Legs(result), "",
+        Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
         Style.Heading("Failure before that distance, factor by factor (Sobol' indices of the event)"),
         .. Indices(result, f => f.Failure), "",
         Style.Heading("Spread of life, factor by factor (Sobol' indices of ln life)"),
         .. Indices(result, f => f.Life), "",
-        Style.Heading("Failure probability with one factor held"), .. Pins(result), "",
-        .. Reading(result), "",
+        Style.Heading(PinsHeading), .. PinTable(result).Lines(Layout.Width), "",
+        .. Wrap.Lines(string.Join(' ', [SharesReading, IndicesReading, .. CorrelatedReading(result)]), Layout.Width, ""), "",
     ];
 
+    public const string LegsHeading = "Which leg does the damage, among the vehicles that fail";
+    public const string PinsHeading = "Failure probability with one factor held";
+
+    public const string SharesReading =
+        "share: the factor's fair part of the variance, Shapley effect; all shares sum to 100 %. Factors of one place (=) are tied: "
+        + "their intervals overlap. What varies between vehicles only another design or use can change; what is unknown, better data can remove.";
+
+    private const string IndicesReading =
+        "alone: share of the variance that knowing this factor would remove. with others: share that would "
+        + "be left if all but this factor were known. Of a rare event, totals run high for every factor: compare them, do not add them.";
+
+    public static string SharesHeading(RankResult result) =>
+        $"Share of failure by {Figures.Km(result.RequiredKm)} km and of the spread of life, % (95 % intervals)";
+
     public static string Method(RankResult result, TimeSpan elapsed)
+    {
+        double million = result.Run.Evaluations / elapsed.TotalSeconds / 1e6;
+        return $"{Method(result)}, {Figures.Number(Math.Round(million, 2))} million evaluations a second";
+    }
+
+    public static string Method(RankResult result)
     {
         string events = result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted";
         string shares = result.ShareMethod == ShareMethod.AllSubsets
             ? $"shares by all subsets of the factors on {Figures.Count(result.SharePairs)} pairs of scrambled Sobol' rows"
             : $"shares by {Figures.Count(result.SharePairs)} random orders of the factors, each on a pair of scrambled Sobol' rows";
-        double million = result.Run.Evaluations / elapsed.TotalSeconds / 1e6;
-        return $"{events}, {shares}, {Figures.Number(Math.Round(million, 2))} million evaluations a second";
+        return $"{events}, {shares}";
     }
 
-    private static IEnumerable<string> Shares(RankResult result)
+    public static TextTable ShareTable(RankResult result)
     {
-        var table = new TextTable("factor", "place", "failure", "", "<", "life");
+        var table = new TextTable("factor", "place", "failure", "", "#", "life");
         foreach (RankedFactor f in result.Factors)
         {
             table.Add(
@@ -56,22 +72,33 @@ internal static class RankText
             table.Add(name, "", Percent(k.Failure.Estimate), Range(k.Failure), Bar(k.Failure.Estimate), PlusMinus(k.Life));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Legs(RankResult result)
+    public static TextTable LegTable(RankResult result)
     {
-        yield return Style.Heading("Which leg does the damage, among the vehicles that fail");
-        var table = new TextTable("leg", "of damage", "", "<");
+        var table = new TextTable("leg", "of damage", "", "#");
         foreach (LegOfFailures leg in result.Legs)
         {
             table.Add(leg.Name, Percent(leg.DamageShare.Estimate), Range(leg.DamageShare), Bar(leg.DamageShare.Estimate));
         }
 
-        foreach (string line in table.Lines(Layout.Width))
+        return table;
+    }
+
+    public static TextTable PinTable(RankResult result)
+    {
+        var table = new TextTable("factor", "nominal", "at 5 % point", "at 95 % point", "more means");
+        foreach (RankedFactor f in result.Factors)
         {
-            yield return line;
+            table.Add(
+                f.Factor.Name, Figures.Probability(f.AtNominal.Probability.Estimate),
+                f.AtLow is { } low ? Figures.Probability(low.Probability.Estimate) : Figures.None,
+                f.AtHigh is { } high ? Figures.Probability(high.Probability.Estimate) : Figures.None,
+                f.Direction switch { > 0 => "more failures", < 0 => "fewer failures", _ => Figures.None });
         }
+
+        return table;
     }
 
     private static IEnumerable<string> Indices(RankResult result, Func<RankedFactor, SobolPair> of)
@@ -87,35 +114,17 @@ internal static class RankText
         return [.. table.Lines(Layout.Width), .. rest > 0 ? [$"  and {rest} more, each below {LeastShown}"] : Array.Empty<string>()];
     }
 
-    private static IEnumerable<string> Pins(RankResult result)
-    {
-        var table = new TextTable("factor", "nominal", "at 5 % point", "at 95 % point", "more means");
-        foreach (RankedFactor f in result.Factors)
-        {
-            table.Add(
-                f.Factor.Name, Figures.Probability(f.AtNominal.Probability.Estimate),
-                f.AtLow is { } low ? Figures.Probability(low.Probability.Estimate) : Figures.None,
-                f.AtHigh is { } high ? Figures.Probability(high.Probability.Estimate) : Figures.None,
-                f.Direction switch { > 0 => "more failures", < 0 => "fewer failures", _ => Figures.None });
-        }
+    /// <summary>What to know of correlated factors; nothing where there are none.</summary>
+    public static IEnumerable<string> CorrelatedReading(RankResult result) => result.Factors.All(f => f.RankedWith.IsEmpty)
+        ? []
+        :
+        [
+            "*: correlated with another factor; the indices are those of both together, and a held factor leaves the others as they are. "
+                + "Its share is its own.",
+        ];
 
-        return table.Lines(Layout.Width);
-    }
-
-    private static IEnumerable<string> Reading(RankResult result)
-    {
-        string text = "share: the factor's fair part of the variance, Shapley effect; all shares sum to 100 %. Factors of one place (=) are tied: "
-            + "their intervals overlap. What varies between vehicles only another design or use can change; what is unknown, better data can remove. "
-            + "alone: share of the variance that knowing this factor would remove. with others: share that would "
-            + "be left if all but this factor were known. Of a rare event, totals run high for every factor: compare them, do not add them.";
-        if (result.Factors.Any(f => !f.RankedWith.IsEmpty))
-        {
-            text += " *: correlated with another factor; the indices are those of both together, and a held factor leaves the others as they are. "
-                + "Its share is its own.";
-        }
-
-        return Wrap.Lines(text, Layout.Width, "");
-    }
+    /// <summary>A share in percent with its interval: <c>24.1 % (23.6..24.7)</c>.</summary>
+    public static string ShareWithRange(Interval share) => double.IsNaN(share.Estimate) ? Figures.None : $"{Tenths(share.Estimate)} % ({Range(share)})";
 
     private static string Percent(double share) => double.IsNaN(share) ? Figures.None : Tenths(share);
 

@@ -11,23 +11,12 @@ internal static class RareEventText
 
     public static IEnumerable<string> Lines(RiskResult result)
     {
-        if (result.RareEvents.IsEmpty)
+        if (Speaker(result) is not { } chosen)
         {
             yield break;
         }
 
-        // The answer nearest to the question speaks for all.
-        RareEventResult chosen = result.RareEvents.FirstOrDefault(r => r.DistanceKm == result.RequiredKm) ?? result.RareEvents[^1];
-        IEnumerable<string> sentences =
-        [
-            $"i: too rare to sample, so by {chosen.Method} ({chosen.MethodReason}), {Figures.Count(chosen.SearchEvaluations + chosen.SamplingEvaluations)} evaluations more.",
-            .. chosen.Doubt is { } doubt ? new[] { $"Doubt: {doubt}" } : [],
-            .. chosen.CrossCheck is { } check
-                ? new[] { $"Cross-check at {Figures.Km(chosen.DistanceKm)} km by {check.Method}: {Figures.Probability(check.Probability.Estimate)}"
-                    + $" ({Figures.ProbabilityRange(check.Probability)}), {chosen.CrossCheckDistance:0.0} standard errors apart." }
-                : [],
-        ];
-        foreach (string line in sentences.SelectMany(s => Wrap.Lines(s, Layout.Width - 2, "  ")))
+        foreach (string line in Sentences(chosen).SelectMany(s => Wrap.Lines(s, Layout.Width - 2, "  ")))
         {
             yield return "  " + line;
         }
@@ -40,30 +29,47 @@ internal static class RareEventText
         yield return "";
     }
 
-    private static IEnumerable<string> DesignPoint(RareEventResult chosen)
+    /// <summary>The answer nearest to the question, which speaks for all; null where there is none.</summary>
+    public static RareEventResult? Speaker(RiskResult result) => result.RareEvents.IsEmpty
+        ? null
+        : result.RareEvents.FirstOrDefault(r => r.DistanceKm == result.RequiredKm) ?? result.RareEvents[^1];
+
+    public static IEnumerable<string> Sentences(RareEventResult chosen) =>
+    [
+        $"i: too rare to sample, so by {chosen.Method} ({chosen.MethodReason}), {Figures.Count(chosen.SearchEvaluations + chosen.SamplingEvaluations)} evaluations more.",
+        .. chosen.Doubt is { } doubt ? new[] { $"Doubt: {doubt}" } : [],
+        .. chosen.CrossCheck is { } check
+            ? new[] { $"Cross-check at {Figures.Km(chosen.DistanceKm)} km by {check.Method}: {Figures.Probability(check.Probability.Estimate)}"
+                + $" ({Figures.ProbabilityRange(check.Probability)}), {chosen.CrossCheckDistance:0.0} standard errors apart." }
+            : [],
+    ];
+
+    /// <summary>The heading of the table of a design point.</summary>
+    public static string DesignHeading(RareEventResult chosen) => $"The likeliest way to fail by {Figures.Km(chosen.DistanceKm)} km";
+
+    /// <summary>The nearest design point of the state that fails most; null where none was found.</summary>
+    public static (string State, TextTable Table)? DesignTable(RareEventResult chosen)
     {
         if (chosen.States.FirstOrDefault(s => !s.DesignPoints.IsEmpty) is not { } state)
         {
-            yield break;
-        }
-
-        DesignPointReport point = state.DesignPoints[0];
-        yield return "";
-        yield return Style.Heading($"The likeliest way to fail by {Figures.Km(chosen.DistanceKm)} km");
-        foreach (string line in Wrap.Lines(state.Name, Layout.Width - 2, ""))
-        {
-            yield return "  " + line;
+            return null;
         }
 
         var table = new TextTable("factor", "value", "<unit", "of the way");
-        foreach (DesignCoordinate c in point.Coordinates.Take(Shown))
+        foreach (DesignCoordinate c in state.DesignPoints[0].Coordinates.Take(Shown))
         {
             table.Add(c.Name, Figures.Number(c.Value), c.Unit, Figures.Share(c.Cosine * c.Cosine));
         }
 
-        foreach (string line in table.Lines(Layout.Width))
-        {
-            yield return line;
-        }
+        return (state.Name, table);
     }
+
+    private static IEnumerable<string> DesignPoint(RareEventResult chosen) => DesignTable(chosen) is not var (state, table)
+        ? []
+        :
+        [
+            "", Style.Heading(DesignHeading(chosen)),
+            .. Wrap.Lines(state, Layout.Width - 2, "").Select(line => "  " + line),
+            .. table.Lines(Layout.Width),
+        ];
 }

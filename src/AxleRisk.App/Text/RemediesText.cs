@@ -10,32 +10,38 @@ internal static class RemediesText
 
     public static IEnumerable<string> Lines(Scenario scenario, RemediesResult result) =>
     [
-        .. Sentence(result, "single remedy", 1), .. Sentence(result, "pair", 2), "",
-        .. ChangeTables.Lines(
-            result.Comparison.DistanceKm, [(BaseName, result.Base), .. result.Rows.Select(r => (Printable.Line(r.Name), r.Case))]),
-        Style.Heading("The remedies"), .. scenario.Remedies.SelectMany(Remedy), "",
+        .. Sentences(result).SelectMany(s => Wrap.Lines(s, Layout.Width)), "",
+        .. ChangeTables.Lines(result.Comparison.DistanceKm, Cases(result)),
+        Style.Heading(Heading), .. scenario.Remedies.SelectMany(r => Wrap.Lines(Sentence(r), Layout.Width - 2, "    ")).Select(l => "  " + l), "",
     ];
 
-    /// <summary>The best of one size in words; nothing where there is none of that size.</summary>
-    private static IEnumerable<string> Sentence(RemediesResult result, string what, int size)
-    {
-        if (result.Best(size) is not { } best)
-        {
-            return [];
-        }
+    public const string Heading = "The remedies";
 
-        string before = Figures.Probability(result.Base.Probability.Estimate);
-        string after = Figures.Probability(best.Case.Probability.Estimate);
-        string text = best.Case.Change is { IsRiskDistinct: true, Difference.Estimate: < 0 }
-            ? $"The best {what} is {Printable.Line(best.Name)}: failure probability from {before} to {after}{Cost(best.Cost)}."
-            : $"No {what} lowers the failure probability of {before} by more than this run can tell.";
-        return Wrap.Lines(text, Layout.Width);
-    }
+    /// <summary>The best single remedy and the best pair in words.</summary>
+    public static IEnumerable<string> Sentences(RemediesResult result) =>
+        from what in new[] { (Name: "single remedy", Size: 1), (Name: "pair", Size: 2) }
+        let best = result.Best(what.Size)
+        where best is not null
+        select Sentence(result, what.Name, best);
 
-    private static IEnumerable<string> Remedy(Remedy remedy)
+    /// <summary>The scenario as it is, then with each remedy or pair, under the names they are printed with.</summary>
+    public static IReadOnlyList<(string Name, ComparedCase Case)> Cases(RemediesResult result) =>
+        [(BaseName, result.Base), .. result.Rows.Select(r => (Printable.Line(r.Name), r.Case))];
+
+    /// <summary>What a remedy changes.</summary>
+    public static string Sentence(Remedy remedy)
     {
         string changes = string.Join("; ", remedy.Changes.Select(c => $"{c.Input} {c.Description}"));
-        return Wrap.Lines($"{Printable.Line(remedy.Name)}: {Printable.Line(changes)}{Cost(remedy.Cost)}", Layout.Width - 2, "    ").Select(l => "  " + l);
+        return $"{Printable.Line(remedy.Name)}: {Printable.Line(changes)}{Cost(remedy.Cost)}";
+    }
+
+    private static string Sentence(RemediesResult result, string what, RemedyRow best)
+    {
+        string before = Figures.Probability(result.Base.Probability.Estimate);
+        string after = Figures.Probability(best.Case.Probability.Estimate);
+        return best.Case.Change is { IsRiskDistinct: true, Difference.Estimate: < 0 }
+            ? $"The best {what} is {Printable.Line(best.Name)}: failure probability from {before} to {after}{Cost(best.Cost)}."
+            : $"No {what} lowers the failure probability of {before} by more than this run can tell.";
     }
 
     private static string Cost(double? cost) => cost is double c ? $" (cost {c:#,0.##})" : "";

@@ -6,34 +6,47 @@ namespace AxleRisk.App.Text;
 /// <summary>The risk as text.</summary>
 internal static class RiskText
 {
+    public const string DistancesHeading = "Failure probability over distance";
+    public const string LivesHeading = "Lives: the distance by which a share has failed";
+    public const string LegsHeading = "Share of the damage by leg, mean over all vehicles";
+
     public static IEnumerable<string> Lines(RiskResult result) =>
     [
         .. Summary(result), "",
-        Style.Heading("Failure probability over distance"), .. Distances(result), "",
+        Style.Heading(DistancesHeading), .. DistanceTable(result).Lines(Layout.Width), "",
         .. RareEventText.Lines(result),
         .. ModeText.Lines(result),
-        Style.Heading("Lives: the distance by which a share has failed"), .. Lives(result), "",
-        Style.Heading("Share of the damage by leg, mean over all vehicles"), .. Legs(result), "",
+        Style.Heading(LivesHeading), .. LifeTable(result).Lines(Layout.Width), "",
+        Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
     ];
 
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(RiskResult result) => $"{result.Method.ToString().ToLowerInvariant()} method ({result.MethodReason})";
 
-    private static IEnumerable<string> Summary(RiskResult result)
+    /// <summary>The main figure.</summary>
+    public static IEnumerable<string> Summary(RiskResult result)
     {
-        Interval p = result.AtRequired.Probability;
-        yield return Style.Heading($"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(p.Estimate)}");
-        yield return $"  95 % interval {Figures.ProbabilityRange(p)}; reliability index beta {Beta(result.AtRequired)}";
-        yield return $"  In words: {InWords(p.Estimate)}";
+        double p = result.AtRequired.Probability.Estimate;
+        yield return Style.Heading($"{Question(result.RequiredKm)}: {Figures.Probability(p)}");
+        yield return "  " + Precision(result);
+        yield return $"  In words: {InWords(p)}";
     }
 
-    private static string InWords(double p) =>
+    /// <summary>What the main figure is of.</summary>
+    public static string Question(double requiredKm) => $"Failure probability by {Figures.Km(requiredKm)} km";
+
+    /// <summary>How sure the main figure is.</summary>
+    public static string Precision(RiskResult result) =>
+        $"95 % interval {Figures.ProbabilityRange(result.AtRequired.Probability)}; reliability index beta {Beta(result.AtRequired)}";
+
+    /// <summary>A failure probability as a sentence.</summary>
+    public static string InWords(double p) =>
         p >= 0.5 ? $"about {100 * p:0} of 100 such axles fail before this distance."
         : p >= 0.01 ? $"about 1 axle in {1 / p:0.#} fails before this distance."
         : p > 0 ? $"about 1 axle in {Figures.Km(1 / p)} fails before this distance."
         : "no failure was seen in this run; the interval tells how rare it must be.";
 
-    private static IEnumerable<string> Distances(RiskResult result)
+    public static TextTable DistanceTable(RiskResult result)
     {
         var table = new TextTable("distance km", "failed", "95 % interval", "beta", "<");
         foreach (DistanceRisk risk in result.Distances)
@@ -44,10 +57,10 @@ internal static class RiskText
                 Figures.ProbabilityRange(risk.Probability), Beta(risk), mark);
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Lives(RiskResult result)
+    public static TextTable LifeTable(RiskResult result)
     {
         var table = new TextTable("life", "km", "95 % interval");
         foreach (LifeQuantile life in result.Lives)
@@ -56,19 +69,19 @@ internal static class RiskText
         }
 
         table.Add("every factor at its median", Figures.Km(result.MedianFactorsLifeKm));
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Legs(RiskResult result)
+    public static TextTable LegTable(RiskResult result)
     {
-        var table = new TextTable("leg", "share", "95 % interval", "<");
+        var table = new TextTable("leg", "share", "95 % interval", "#");
         foreach (LegDamage leg in result.Legs)
         {
             string bar = double.IsNaN(leg.Share.Estimate) ? "" : new string('#', (int)Math.Round(30 * leg.Share.Estimate));
             table.Add(leg.Name, Figures.Share(leg.Share.Estimate), Range(leg.Share, Figures.Share), bar);
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
     private static string Range(Interval interval, Func<double, string> show) =>

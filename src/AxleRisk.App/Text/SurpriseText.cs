@@ -10,7 +10,7 @@ internal static class SurpriseText
     public static IEnumerable<string> Lines(CausesResult result) =>
         Sentences(result).SelectMany(s => Wrap.Lines(s, Layout.Width));
 
-    private static IEnumerable<string> Sentences(CausesResult result)
+    public static IEnumerable<string> Sentences(CausesResult result)
     {
         if (result.FailureBefore is var (from, to))
         {

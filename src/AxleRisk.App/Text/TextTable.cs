@@ -6,14 +6,26 @@ internal sealed class TextTable
     private const string Gap = "  ";
     private readonly string[] headers;
     private readonly bool[] left;
+    private readonly bool[] bars;
     private readonly List<string[]> rows = [];
 
-    /// <summary>Creates a table; a header that begins with <c>&lt;</c> makes a column set left.</summary>
+    /// <summary>
+    /// Creates a table; a header that begins with <c>&lt;</c> makes a column set left, one that is <c>#</c> a column of bars
+    /// made of characters, without a heading.
+    /// </summary>
     public TextTable(params string[] headers)
     {
-        left = [.. headers.Select((h, i) => i == 0 || h.StartsWith('<'))];
-        this.headers = [.. headers.Select(h => h.TrimStart('<'))];
+        left = [.. headers.Select((h, i) => i == 0 || h.StartsWith('<') || h == "#")];
+        bars = [.. headers.Select(h => h == "#")];
+        this.headers = [.. headers.Select(h => h.TrimStart('<', '#'))];
     }
+
+    /// <summary>The columns that hold words or figures, not bars: their places, headings and whether they are set left.</summary>
+    public IEnumerable<(int Place, string Header, bool IsLeft)> Columns =>
+        headers.Select((h, i) => (i, h, left[i])).Where(c => !bars[c.i]);
+
+    /// <summary>The rows; missing cells at the end of a row are empty.</summary>
+    public IReadOnlyList<string[]> Rows => rows;
 
     /// <summary>Adds a row; missing cells at its end are empty.</summary>
     public void Add(params string[] cells) => rows.Add(cells);
@@ -43,7 +55,8 @@ internal sealed class TextTable
         return string.Concat(text.AsSpan(0, head), "..", text.AsSpan(text.Length - (width - 2 - head)));
     }
 
-    private static string Cell(string[] row, int column) => column < row.Length ? row[column] : "";
+    /// <summary>A cell, empty where the row has none.</summary>
+    public static string Cell(string[] row, int column) => column < row.Length ? row[column] : "";
 
     private string Line(string[] cells, int[] widths) =>
         (Gap + string.Join(Gap, widths.Select((w, c) =>

@@ -77,6 +77,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(stated);
         Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
         TomlEntry? remedies = root.Find("remedies");
+        Fleet? fleet = new FleetReader(errors, values).Read(root.Find("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
         {
@@ -94,6 +95,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
             Evidence = evidence,
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
+            Fleet = fleet,
         };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
         return trip is null ? scenario : scenario with { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripEntry!, all, scenario) } };

@@ -1,0 +1,67 @@
+using System.CommandLine;
+using AxleRisk.App.Sections;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk report FILE</c>: all answers in a folder to hand over.</summary>
+internal static class ReportCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(ReportPlan.DefaultEvaluations);
+        options.Evaluations.Description = $"evaluations of the risk study (default {ReportPlan.DefaultEvaluations:#,0}); the other studies' are in proportion";
+        var folder = new Option<string?>("--out") { Description = "the folder to write (default: the scenario's name with -report, here)", HelpName = "DIR" };
+        var command = new Command("report", "write a report to hand over: one page of HTML, and Markdown with pictures and tables")
+        {
+            options.File, folder, options.Evaluations, options.Seed, options.Threads,
+        };
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, options, parsed.GetValue(folder), terminal, cancellation)));
+        return command;
+    }
+
+    private static int Run(ParseResult parsed, CommonOptions options, string? folder, Terminal terminal, CancellationToken cancellation)
+    {
+        string file = parsed.GetValue(options.File)!;
+        ScenarioDocument document = ScenarioReader.ReadFile(file);
+        folder ??= Path.GetFileNameWithoutExtension(file) + "-report";
+        try
+        {
+            // Before the work, not after it.
+            if (WholeFolder.Refusal(folder) is { } refusal)
+            {
+                terminal.Error.WriteLine($"{Product.Name}: will not replace {Printable.Line(folder)}: {Printable.Line(refusal)}; name another folder with --out");
+                return ExitCode.BadInput;
+            }
+
+            var model = new LifeModel(document.Scenario);
+            var plan = ReportPlan.Of(model, options.Settings(parsed));
+            ((ReportStudies studies, Report report), TimeSpan elapsed) = options.Run(
+                parsed, terminal, plan.Evaluations, run => Write(ReportStudies.Run(document, model, plan, run), folder), cancellation);
+            string written = $"Written to {Printable.Line(folder)} in {elapsed.TotalSeconds:0.0} s: {ReportFiles.Page} (needs no other file), "
+                + $"{ReportFiles.Markdown}, {report.Pictures.Count()} pictures, {report.Files.Length} tables.";
+            foreach (string line in (string[])
+                [.. Frame.Head(document), .. RiskText.Summary(studies.Risk), "", .. Wrap.Lines(written, Layout.Width), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
+            {
+                terminal.Out.WriteLine(line);
+            }
+
+            return ExitCode.Done;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            terminal.Error.WriteLine($"{Product.Name}: cannot write {Printable.Line(folder)}: {Printable.Line(e.Message)}");
+            return ExitCode.Failed;
+        }
+    }
+
+    private static (ReportStudies Studies, Report Report) Write(ReportStudies studies, string folder)
+    {
+        Report report = ReportComposer.Compose(studies);
+        WholeFolder.Write(folder, ReportFiles.Of(report));
+        return (studies, report);
+    }
+}

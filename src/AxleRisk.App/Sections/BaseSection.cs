@@ -1,0 +1,53 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Reports.Charts;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>The base case, and one factor at a time.</summary>
+internal static class BaseSection
+{
+    public static Section Of(BaseCaseResult result) => new(
+        "Base case, and one factor at a time",
+        [
+            new Paragraph(BaseText.Sentence(result) + "."),
+            new ItemList([.. BaseText.Facts(result)]),
+            ReportTable.Of(BaseText.LegTable(result), "The legs in the base case"),
+            .. OneAtATime(result),
+        ]);
+
+    private static IEnumerable<Block> OneAtATime(BaseCaseResult result)
+    {
+        if (result.Factors.IsEmpty)
+        {
+            return [new Paragraph(CheckText.NothingUncertain)];
+        }
+
+        ChartRow[] rows = [.. result.Factors.Take(Charting.MostRows).Select(Row)];
+        var chart = new RowsChart([.. rows], new ChartAxis("life over the life of the base case", Figures.Number, IsLog: true), Reference: 1);
+        OneAtATime first = result.Factors[0];
+        return
+        [
+            new Figure(
+                new Picture(
+                    "one-at-a-time",
+                    $"One factor at a time, the strongest first: {first.Factor.Name} moves life from {Figures.Ratio(first.LifeAtLow)} to {Figures.Ratio(first.LifeAtHigh)} times that of the base case.",
+                    chart),
+                $"{BaseText.OneAtATimeHeading}. Ring: the factor at its 5 % point (of a category, the first); dot: at its 95 % point (the last); "
+                    + $"upright line: the base case. The scale is one of ratios.{Charting.Shown(result.Factors.Length)} "
+                    + $"{result.Evaluations} evaluations, no sampling."),
+            ReportTable.Of(
+                BaseText.OneAtATimeTable(result), BaseText.OneAtATimeHeading,
+                "factor", "5 % point", "life there", "95 % point", "life there", "life at +10 %"),
+        ];
+    }
+
+    private static ChartRow Row(OneAtATime f) => new(
+        f.Factor.Name, $"{Figures.Ratio(f.LifeAtLow)} to {Figures.Ratio(f.LifeAtHigh)}",
+        [
+            new ChartMark(MarkShape.Link, new Interval(f.LifeAtLow, f.LifeAtLow, f.LifeAtHigh)),
+            new ChartMark(MarkShape.Ring, f.LifeAtLow), new ChartMark(MarkShape.Dot, f.LifeAtHigh),
+        ]);
+}

@@ -1,0 +1,50 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Reports.Charts;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>What the evidence says of its causes.</summary>
+internal static class CausesSection
+{
+    public static Section Of(CausesResult result) => new(
+        "Causes, from the evidence",
+        [
+            new ItemList([.. SurpriseText.Sentences(result)]),
+            new Subheading(CausesText.ToldHeading),
+            CausesText.Told(result) is { Count: > 0 } told ? new ItemList([.. told], IsNumbered: true) : new Paragraph(CausesText.NothingTold),
+            .. Explanations(result),
+            ReportTable.Of(
+                CausesText.FactorTable(result), "Factors before and after the evidence",
+                "factor", "before: 5 %", "50 %", "95 %", "after: 5 %", "50 %", "95 %", "tenth x"),
+            .. CausesText.ChoiceTable(result) is { Rows.Count: > 0 } choices ? new Block[] { ReportTable.Of(choices, CausesText.ChoicesHeading) } : [],
+            new Paragraph(CausesText.Reading(result)),
+            new Paragraph($"Run: {Frame.Run(result.Run, CausesText.Method(result))}."),
+        ]);
+
+    private static IEnumerable<Block> Explanations(CausesResult result)
+    {
+        if (result.Explanations.IsEmpty)
+        {
+            return [];
+        }
+
+        ExplanationShift[] drawn = [.. result.Explanations.Where(e => e.Names.Length < 2)];
+        return
+        [
+            new Figure(
+                new Picture("explanations", Alternative(drawn), new RowsChart([.. drawn.Select(Row)], Charting.Percent("probability"))),
+                $"{CausesText.ExplanationsHeading}. Ring: before; dot: after, with its 95 % interval. Pairs stand in the table. {Charting.RunOf(result.Run)}"),
+            ReportTable.Of(CausesText.ExplanationTable(result), CausesText.ExplanationsHeading),
+            new Paragraph(CausesText.ExplanationsReading),
+        ];
+    }
+
+    private static string Alternative(ExplanationShift[] drawn) => string.Join("; ", drawn.Select(e => $"{CausesText.NameOf(e)} {Words(e)}")) + ".";
+
+    private static ChartRow Row(ExplanationShift e) => new(
+        CausesText.NameOf(e), Words(e), [new ChartMark(MarkShape.Ring, e.Prior), new ChartMark(MarkShape.Dot, e.Posterior)]);
+
+    private static string Words(ExplanationShift e) => $"{Figures.Share(e.Prior)} to {Figures.Share(e.Posterior.Estimate)}";
+}

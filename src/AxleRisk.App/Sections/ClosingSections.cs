@@ -1,0 +1,18 @@
+using AxleRisk.App.Text;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>The sections that say the same in every report.</summary>
+internal static class ClosingSections
+{
+    public static Section Method { get; } = new(
+        "Method and limits of validity",
+        [
+            new Subheading("What is computed"), new ItemList([.. MethodText.Steps], IsNumbered: true),
+            new Subheading("What is left out"), new ItemList([.. MethodText.Limits]),
+            new Subheading("Terms"), new ItemList([.. MethodText.Terms]),
+        ]);
+
+    public static Section Cautions { get; } = new("Cautions", [new Warning(Caution.Sentence), new ItemList([.. Caution.ForReaders])]);
+}

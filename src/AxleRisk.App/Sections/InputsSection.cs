@@ -1,0 +1,63 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Reports.Charts;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>What went in: the uncertain inputs with their distributions drawn, the certain ones, what is assumed.</summary>
+internal static class InputsSection
+{
+    /// <summary>The columns that the picture stands before: the 5, 50 and 95 % points.</summary>
+    private const int PointColumns = 3;
+
+    public static Section Of(ReportStudies studies)
+    {
+        Scenario scenario = studies.Document.Scenario;
+        FactorSet factors = studies.Model.Factors;
+        return new Section("Inputs", [.. Uncertain(factors), .. Correlations(scenario), .. Assumed(scenario), Certain(scenario)]);
+    }
+
+    private static IEnumerable<Block> Uncertain(FactorSet factors)
+    {
+        if (factors.Factors.IsEmpty)
+        {
+            return [new Paragraph(CheckText.NothingUncertain)];
+        }
+
+        Table table = ReportTable.Of(CheckText.FactorTable(factors), "The uncertain inputs", "factor", "unit", "kind", "5 %", "50 %", "95 %");
+        table = table with { Rows = [.. table.Rows.Zip(factors.Factors, (row, f) => row.SetItem(0, row[0] with { Note = Meaning(f) }))] };
+        return
+        [
+            new Paragraph(
+                "Each input below is a distribution. Its picture shows how likely its values are, from the lowest at the left to the highest; "
+                    + "the upright line is the value of the base case. Bars are the states of a choice, or the stated shares of the road mix."),
+            table
+                .WithColumn(table.Columns.Length - PointColumns, new Column("distribution", IsText: true), factors.Factors.Select((f, i) => new Cell("", PictureOf(f, i))))
+                .WithColumn(table.Columns.Length + 1, new Column("as stated", IsText: true), factors.Factors.Select(f => new Cell(f.Description))),
+        ];
+    }
+
+    private static string Meaning(Factor factor) => factor switch
+    {
+        ScalarFactor s => s.Input.Quantity.Meaning,
+        CategoryFactor => "weld category of the checked section",
+        _ => "shares of the distance, leg by leg",
+    };
+
+    private static Picture PictureOf(Factor factor, int index) => new(
+        $"input-{index + 1:00}", $"{factor.Name}: {factor.Description}",
+        factor.Distribution is { } distribution
+            ? DistributionPicture.Of(distribution, factor.Nominal[0])
+            : DistributionPicture.OfStates(factor.Nominal, -1));
+
+    private static IEnumerable<Block> Correlations(Scenario scenario) =>
+        scenario.Correlations.IsEmpty ? [] : [new ItemList([.. CheckText.Correlations(scenario)])];
+
+    private static IEnumerable<Block> Assumed(Scenario scenario) => Frame.Assumed(scenario) is { Count: > 0 } assumed
+        ? [new Subheading(Frame.AssumedHeading), new ItemList([.. assumed])]
+        : [];
+
+    private static Table Certain(Scenario scenario) =>
+        ReportTable.Of(CheckText.CertainTable(scenario), "The certain inputs", "input", "value", "unit", "remark");
+}

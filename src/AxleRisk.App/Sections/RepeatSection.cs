@@ -1,0 +1,55 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Studies;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>What it takes to repeat the report: scenario, version, seed and the commands that give the same figures.</summary>
+internal static class RepeatSection
+{
+    private const string Harmless = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789./_-";
+
+    public static Section Of(ReportStudies studies, IEnumerable<string> files)
+    {
+        string scenario = studies.Document.FileName;
+        return new Section(
+            "To repeat it",
+            [
+                new ItemList(
+                [
+                    $"Scenario: {scenario}", $"Digest of the scenario and its data files (SHA-256): {studies.Document.Digest}",
+                    $"{Product.Name} {Product.Version}, damage model version {LifeModel.Version}",
+                ]),
+                ReportTable.Of(StudyTable(studies.Plan), "The studies behind this report"),
+                new Paragraph("This command writes the report again; each of those below it gives the figures of one section, with more detail:"),
+                new CommandLines(
+                [
+                    CommandLine("report", scenario, studies.Plan.Risk.Settings),
+                    $"{Product.Name} base {Quoted(scenario)}",
+                    .. studies.Plan.Steps.Select(s => CommandLine(s.Command, scenario, s.Settings)),
+                ]),
+                new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
+                new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision:"),
+                new ItemList([.. files.Select(f => $"tables/{f}.csv")]),
+            ]);
+    }
+
+    private static TextTable StudyTable(ReportPlan plan)
+    {
+        var table = new TextTable("study", "evaluations", "cases", "seed", "<sampling");
+        foreach (StudyStep step in plan.Steps)
+        {
+            table.Add(
+                step.Command, Figures.Count(step.Settings.Evaluations), Figures.Count(step.Cases), step.Settings.Seed.ToString(), step.Settings.Sampling);
+        }
+
+        return table;
+    }
+
+    private static string CommandLine(string command, string scenario, StudySettings settings) =>
+        $"{Product.Name} {command} {Quoted(scenario)} --evaluations {settings.Evaluations} --seed {settings.Seed}";
+
+    /// <summary>A file's name as a POSIX shell takes it.</summary>
+    private static string Quoted(string name) =>
+        name.All(Harmless.Contains) && !name.StartsWith('-') ? name : $"'{name.Replace("'", "'\\''", StringComparison.Ordinal)}'";
+}

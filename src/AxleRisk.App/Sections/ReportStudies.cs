@@ -1,0 +1,87 @@
+using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>Everything that a report is made of: the scenario and the results of its studies. The sections only tell of it.</summary>
+internal sealed record ReportStudies
+{
+    /// <summary>The ends of the drawn curve, as multiples of the required distance, and the number of its points.</summary>
+    private const double CurveFrom = 0.1, CurveTo = 5;
+    private const int CurvePoints = 80;
+
+    public required ScenarioDocument Document { get; init; }
+
+    public required LifeModel Model { get; init; }
+
+    public required ReportPlan Plan { get; init; }
+
+    public required BaseCaseResult Base { get; init; }
+
+    public required RiskResult Risk { get; init; }
+
+    /// <summary>The same run as <see cref="Risk"/>, at many distances; sampled alone, without rare-event answers.</summary>
+    public required RiskResult Curve { get; init; }
+
+    public required RankResult? Ranking { get; init; }
+
+    public required CombineResult? Combined { get; init; }
+
+    public required CausesResult? Causes { get; init; }
+
+    public required RemediesResult? Remedies { get; init; }
+
+    /// <summary>Runs the studies of a plan one after another.</summary>
+    /// <exception cref="OperationCanceledException">The run was ended early: half a report is none.</exception>
+    /// <exception cref="StudyException">A study does not fit the scenario.</exception>
+    public static ReportStudies Run(ScenarioDocument document, LifeModel model, ReportPlan plan, RunOptions options)
+    {
+        long before = 0;
+        T? Do<T>(StudyStep? step, Func<StudySettings, RunOptions, T> study)
+            where T : class
+        {
+            if (step is null)
+            {
+                return null;
+            }
+
+            long start = before;
+            T result = study(step.Settings, options with { Progress = done => options.Progress?.Invoke(start + done) });
+            options.Cancellation.ThrowIfCancellationRequested();
+            before += step.Settings.Evaluations * step.Cases;
+            return result;
+        }
+
+        RiskState? state = null;
+        RiskResult risk = Do(plan.Risk, (settings, run) =>
+        {
+            (RiskResult result, state) = RiskAnalysis.Run(model, settings, new RiskQuestion(), run);
+            return result;
+        })!;
+        double required = model.Scenario.RequiredKm;
+        var question = new RiskQuestion
+        {
+            Method = risk.Method,
+            DistancesKm = [.. risk.Distances.Select(d => d.DistanceKm), .. Enumerable.Range(0, CurvePoints).Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0)))],
+        };
+        return new ReportStudies
+        {
+            Document = document,
+            Model = model,
+            Plan = plan,
+            Base = BaseCaseAnalysis.Run(model),
+            Risk = risk,
+            Curve = RiskAnalysis.Summarise(model, state!, question, options, isPartial: false),
+            Ranking = Do(plan.Rank, (settings, run) => RankAnalysis.Run(model, settings, run)),
+            Combined = Do(plan.Combine, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run)),
+            Causes = Do(plan.Causes, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run)),
+            Remedies = Do(plan.Remedies, (settings, run) => RemediesAnalysis.Run(model, settings, run)),
+        };
+    }
+}

@@ -1,0 +1,57 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>The report on one page: the question, the main figure, what decides it and what could be done.</summary>
+internal static class SummarySection
+{
+    private const int FactorsNamed = 3;
+
+    public static Section Of(ReportStudies studies) => new(
+        "Summary",
+        [
+            .. Paragraphs(studies.Document.Scenario.About),
+            new Headline(
+                RiskText.Question(studies.Risk.RequiredKm), Figures.Probability(studies.Risk.AtRequired.Probability.Estimate),
+                [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability.Estimate)}"]),
+            new ItemList([.. Findings(studies)]),
+            new Paragraph($"{Charting.RunOf(studies.Risk.Run)} Each section names the run behind its figures; all intervals are 95 %."),
+            new Warning(Caution.Sentence),
+        ]);
+
+    private static IEnumerable<Block> Paragraphs(string about) =>
+        about.Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(p => new Paragraph(p.ReplaceLineEndings(" ")));
+
+    private static IEnumerable<string> Findings(ReportStudies studies) =>
+    [
+        .. studies.Risk.Lives.Where(l => l.Percent == 10).Select(Life),
+        .. studies.Ranking is { } ranking ? Deciding(ranking) : [],
+        .. studies.Combined?.Combinations is [var worst, ..] ? new[] { $"The worst combination: {CombineText.Sentence(worst)}" } : [],
+        .. studies.Causes is { } causes ? SurpriseText.Sentences(causes).Take(1).Concat(CausesText.Told(causes).Take(1).Select(t => $"The evidence points first to {t}.")) : [],
+        .. studies.Remedies is { } remedies ? RemediesText.Sentences(remedies) : [],
+    ];
+
+    private static string Life(LifeQuantile life) =>
+        $"A tenth has failed by {Figures.Km(life.LifeKm.Estimate)} km (B10 life; {Figures.Km(life.LifeKm.Low)} to {Figures.Km(life.LifeKm.High)}).";
+
+    private static IEnumerable<string> Deciding(RankResult ranking)
+    {
+        RankedFactor[] first = [.. ranking.Factors.Where(f => !double.IsNaN(f.FailureShare.Estimate)).Take(FactorsNamed)];
+        if (first.Length == 0)
+        {
+            yield break;
+        }
+
+        yield return "What decides most over who fails, by share: "
+            + string.Join(", ", first.Select(f => $"{f.Factor.Name} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
+        if (ranking.ByKnowledge.FirstOrDefault(k => k is { Knowledge: Knowledge.Unknown, Factors: > 0 }) is { } unknown)
+        {
+            yield return $"What is unknown, and better data could settle, has a share of {RankText.ShareWithRange(unknown.Failure)}; "
+                + "the rest varies between vehicles.";
+        }
+    }
+}

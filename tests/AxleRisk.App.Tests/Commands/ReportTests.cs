@@ -1,0 +1,126 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Commands;
+
+/// <summary>The command report.</summary>
+public sealed partial class ReportTests
+{
+    private readonly string folder = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "out");
+
+    [Fact]
+    public void A_story_is_told_from_summary_to_repetition()
+    {
+        string output = Written(Cli.Shipped("broken-housing"), "-n", "4000");
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80 || line.Contains(folder, StringComparison.Ordinal), line));
+        XElement page = Page();
+        Assert.Equal(
+            [
+                "Summary", "Inputs", "Base case, and one factor at a time", "Failure probability over distance", "Which factors decide it",
+                "Combined effects", "Causes, from the evidence", "Remedies", "Method and limits of validity", "Cautions", "To repeat it",
+            ],
+            page.Descendants("h2").Select(h => h.Value));
+
+        // The main figure is the risk command's own, to the last digit.
+        string number = page.Descendants("p").First(p => (string?)p.Attribute("class") == "number").Value.Replace('\u00a0', ' ');
+        Assert.Contains($": {number}\n", Cli.Run("risk", Cli.Shipped("broken-housing"), "-n", "4000").Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
+        Assert.Equal(2, page.Descendants("p").Count(p => (string?)p.Attribute("class") == "warning"));
+        Assert.All(page.Descendants("figcaption"), c => Assert.Contains("evaluations", c.Value, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Everything_that_is_referred_to_is_there_and_nothing_else()
+    {
+        Written(Cli.Shipped("warranty-clinic-van"), "-n", "100");
+        string markdown = File.ReadAllText(Path.Combine(folder, "report.md"));
+        string[] shown = [.. PictureLink().Matches(markdown).Select(m => m.Groups[1].Value)];
+        string[] tables = [.. TableName().Matches(markdown).Select(m => m.Value)];
+        string[] files = [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f))];
+        Assert.Equal(files.Order(), shown.Concat(tables).Append("report.html").Append("report.md").Append("files.csv").Order());
+        Assert.Equal(26 + 6, shown.Length);
+        byte[] signature = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]; // ISO/IEC 15948, 5.2
+        Assert.All(shown, s => Assert.Equal(signature, File.ReadAllBytes(Path.Combine(folder, s))[..8]));
+    }
+
+    [Fact]
+    public void Threads_change_no_byte_and_a_report_is_replaced_by_another()
+    {
+        Written(Cli.Shipped("benchmark-five-legs"), "-n", "100", "--threads", "1");
+        string first = File.ReadAllText(Path.Combine(folder, "files.csv"));
+        Written(Cli.Shipped("benchmark-five-legs"), "-n", "100", "--threads", "3");
+        Assert.Equal(first, File.ReadAllText(Path.Combine(folder, "files.csv")));
+    }
+
+    [Fact]
+    public void A_scenario_that_tries_to_be_more_than_text_does_not_succeed()
+    {
+        string text = File.ReadAllText(Cli.Shipped("benchmark-five-legs"))
+            .Replace("title = \"Benchmark: five legs, thirteen factors\"", "title = \"<script>x</script> & 'q'\"", StringComparison.Ordinal)
+            + "\n[[remedies]]\nname = \"=cmd|'/c calc'!A1 <b> | [l](http://h.invalid)\"\nchange = { \"axle.wall_mm\" = 7 }\n";
+        string output = Written(Cli.Temporary(text), "-n", "100");
+        Assert.DoesNotContain('\u001b', output);
+        XElement page = Page();
+        Assert.Equal("<script>x</script> & 'q'", page.Descendants("title").Single().Value);
+        Assert.Empty(page.Descendants("script"));
+        Assert.All(page.Descendants("b"), b => Assert.Matches("^(Table|Figure) [0-9]+\\.$", b.Value));
+        Assert.All(page.Descendants("a"), a => Assert.StartsWith("#", (string?)a.Attribute("href"), StringComparison.Ordinal));
+        Assert.Contains("'=cmd", File.ReadAllText(Path.Combine(folder, "tables", "remedies.csv")), StringComparison.Ordinal);
+        Assert.DoesNotContain("](http", File.ReadAllText(Path.Combine(folder, "report.md")).Replace("\\](http", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_scenario_without_any_uncertainty_has_a_report_too()
+    {
+        string certain = Distribution().Replace(File.ReadAllText(Cli.Shipped("benchmark-five-legs")), m => m.Groups[1].Value);
+        certain = certain.Replace("log10_life_scatter = 1", "log10_life_scatter = 0", StringComparison.Ordinal);
+        Written(Cli.Temporary(certain), "-n", "100");
+        Assert.Contains("No value of this scenario is uncertain.", Page().Value, StringComparison.Ordinal);
+        Assert.DoesNotContain("Combined effects", Page().Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_not_written_by_the_program_is_kept()
+    {
+        Directory.CreateDirectory(folder);
+        File.WriteAllText(Path.Combine(folder, "thesis.txt"), "years of work");
+        (int exit, string output, string error) = Cli.Run("report", Cli.Shipped("benchmark-five-legs"), "--out", folder);
+        Assert.Equal(2, exit);
+        Assert.Empty(output);
+        Assert.Contains("will not replace", error, StringComparison.Ordinal);
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(folder, "thesis.txt")));
+    }
+
+    [Fact]
+    public void A_wrong_file_leaves_no_folder()
+    {
+        (int exit, _, string error) = Cli.Run("report", "nowhere.toml", "--out", folder);
+        Assert.Equal(2, exit);
+        Assert.Contains("nowhere.toml: there is no such file", error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder));
+    }
+
+    private string Written(params string[] args)
+    {
+        (int exit, string output, string error) = Cli.Run(["report", .. args, "--out", folder]);
+        Assert.Empty(error);
+        Assert.Equal(0, exit);
+        return output;
+    }
+
+    private XElement Page()
+    {
+        string html = File.ReadAllText(Path.Combine(folder, "report.html"));
+        return XDocument.Parse(html[html.IndexOf("<html", StringComparison.Ordinal)..]).Root!;
+    }
+
+    [GeneratedRegex(@"!\[.*?\]\(([^)]+\.png)\)")]
+    private static partial Regex PictureLink();
+
+    [GeneratedRegex(@"tables/[a-z]+\.csv")]
+    private static partial Regex TableName();
+
+    [GeneratedRegex(@"\{ distribution = .*?(?:mean|median) = ([\d.]+).*?\}")]
+    private static partial Regex Distribution();
+}
