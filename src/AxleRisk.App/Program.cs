@@ -2,7 +2,7 @@ using AxleRisk.App;
 using AxleRisk.App.Commands;
 using AxleRisk.App.Text;
 
-Terminal terminal = Terminal.OfProcess();
+AxleRisk.App.Commands.Terminal terminal = AxleRisk.App.Commands.Terminal.OfProcess();
 Style.IsOn = !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "";
 try
 {

@@ -45,6 +45,16 @@ public static class ScenarioReader
             new ErrorLog(fileName),
             name => Encoding.UTF8.GetBytes(readCsv?.Invoke(name) ?? throw new IOException("data files are not available here")));
 
+    /// <summary>Reads a scenario from a text that is to stand in a file; data files are looked for beside it.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="path">The file's path; errors name it as it is given here.</param>
+    /// <exception cref="ScenarioException">The text is no valid scenario; carries every error found.</exception>
+    public static ScenarioDocument ParseFor(string text, string path)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? "";
+        return Read(Encoding.UTF8.GetBytes(text), path, new ErrorLog(path), name => FileBytes.Read(Path.Combine(folder, name)));
+    }
+
     /// <summary>Reads a scenario from the bytes of a file.</summary>
     internal static ScenarioDocument Parse(byte[] bytes, string fileName) =>
         Read(bytes, fileName, new ErrorLog(fileName), _ => throw new IOException("data files are not available here"));

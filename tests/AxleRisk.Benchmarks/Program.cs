@@ -12,6 +12,12 @@ switch (args)
     case ["causes"]:
         CausesStudy.Print();
         break;
+    case ["reference"]:
+        ReferenceTable.Print();
+        break;
+    case ["agreement"]:
+        AgreementTable.Print();
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;

@@ -16,8 +16,16 @@ internal static class AxleRiskCommand
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
-            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal), MergeCommand.Create(terminal), ReportCommand.Create(terminal),
+            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal),
+            TripCommand.Create(terminal), FleetCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
+            MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
         };
+        if (terminal.WhyNoConsole is null)
+        {
+            // On a terminal no command means the console; elsewhere it stays an error, for a script has forgotten something.
+            root.SetAction(_ => ConsoleCommand.Run(null, terminal));
+        }
+
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
@@ -17,13 +18,15 @@ internal static class BaseCommand
         command.SetAction(parsed =>
         {
             ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
-            BaseCaseResult result = BaseCaseAnalysis.Run(new LifeModel(document.Scenario));
+            var model = new LifeModel(document.Scenario);
+            BaseCaseResult result = BaseCaseAnalysis.Run(model);
+            ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(model);
             return new Answer(
                 [
-                    .. Frame.Head(document), .. BaseText.Lines(result), .. Frame.Assumptions(document.Scenario),
+                    .. Frame.Head(document), .. BaseText.Lines(result), .. LiftOffText.Lines(liftOff, document), .. Frame.Assumptions(document.Scenario),
                     .. Wrap.Lines(Caution.Sentence, Layout.Width),
                 ],
-                () => BaseDocument.AddTo(Json.Head("base", document), result).WithNotes(document),
+                () => LiftOffDocument.AddTo(BaseDocument.AddTo(Json.Head("base", document), result), liftOff).WithNotes(document),
                 BaseDocument.Header, BaseDocument.Rows(result)).Give(parsed, options, terminal);
         });
         return command;

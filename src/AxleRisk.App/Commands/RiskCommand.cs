@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -24,13 +26,17 @@ internal static class RiskCommand
     }
 
     /// <summary>The answer of a study or of its parts joined.</summary>
-    public static Answer AnswerOf(string command, ScenarioDocument document, RiskResult result, TimeSpan elapsed) => new(
-        [
-            .. Frame.Head(document), .. RiskText.Lines(result), .. Frame.Assumptions(document.Scenario),
-            .. Frame.Foot(result.Run, RiskText.Method(result), elapsed),
-        ],
-        () => RiskDocument.AddTo(Json.Head(command, document), result).WithRun(result.Run, elapsed).WithNotes(document),
-        RiskDocument.Header, RiskDocument.Rows(result), result.Run.IsPartial);
+    public static Answer AnswerOf(string command, ScenarioDocument document, RiskResult result, TimeSpan elapsed)
+    {
+        ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(new LifeModel(document.Scenario));
+        return new Answer(
+            [
+                .. Frame.Head(document), .. RiskText.Lines(result), .. LiftOffText.Lines(liftOff, document), .. Frame.Assumptions(document.Scenario),
+                .. Frame.Foot(result.Run, RiskText.Method(result), elapsed),
+            ],
+            () => LiftOffDocument.AddTo(RiskDocument.AddTo(Json.Head(command, document), result), liftOff).WithRun(result.Run, elapsed).WithNotes(document),
+            RiskDocument.Header, RiskDocument.Rows(result), result.Run.IsPartial);
+    }
 
     private static int Run(ParseResult parsed, CommonOptions options, RiskOptions own, Terminal terminal, CancellationToken cancellation)
     {

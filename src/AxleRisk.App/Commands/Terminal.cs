@@ -15,11 +15,19 @@ internal sealed record Terminal
     /// <summary>The clock, for timings only.</summary>
     public required TimeProvider Clock { get; init; }
 
+    /// <summary>Why the console cannot be opened here, as the end of a sentence; null where it can.</summary>
+    public string? WhyNoConsole { get; init; } = "this is no terminal";
+
     public static Terminal OfProcess() => new()
     {
         Out = Console.Out,
         Error = Console.Error,
         ShowsProgress = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not (null or "" or "dumb"),
         Clock = TimeProvider.System,
+        WhyNoConsole =
+            Console.IsInputRedirected ? "the standard input is not one"
+            : Console.IsOutputRedirected ? "the standard output is not one"
+            : Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" ? "TERM names one that cannot place the cursor"
+            : null,
     };
 }

@@ -72,7 +72,8 @@ internal static class CombineDocument
         ["likelihood"] = r.Mass,
     };
 
-    private static JsonObject Worst(Combination c) => new()
+    /// <summary>One combination.</summary>
+    public static JsonObject Worst(Combination c) => new()
     {
         ["members"] = Json.List(c.Members, Range),
         ["words"] = CombineText.Sentence(c),
@@ -99,7 +100,8 @@ internal static class CombineDocument
         ["correlated"] = p.AreCorrelated,
     };
 
-    private static JsonObject Searched(SearchRecord s) => new()
+    /// <summary>What was searched.</summary>
+    public static JsonObject Searched(SearchRecord s) => new()
     {
         ["rows"] = s.Rows,
         ["ranges"] = s.Ranges,

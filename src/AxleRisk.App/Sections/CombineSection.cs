@@ -13,7 +13,7 @@ internal static class CombineSection
         [
             new Subheading("The worst combinations"),
             .. Worst(result),
-            new Paragraph(CombineText.Searched(result)),
+            new Paragraph(CombineText.Searched(result.Searched)),
             new Subheading(CombineText.PairsHeading),
             .. CombineText.Told(result) is { Count: > 0 } told ? new Block[] { new ItemList([.. told.Select(CombineText.Sentence)]) } : [],
             new Paragraph(CombineText.PairsTold(result)),
@@ -28,7 +28,7 @@ internal static class CombineSection
     {
         if (result.Combinations.IsEmpty)
         {
-            return [new Paragraph(CombineText.NoneListed(result))];
+            return [new Paragraph(CombineText.NoneListed(result.Searched))];
         }
 
         return

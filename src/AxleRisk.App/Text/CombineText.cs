@@ -12,7 +12,7 @@ internal static class CombineText
     public static IEnumerable<string> Lines(CombineResult result) =>
     [
         Figures.Answer(result.RequiredKm, result.Probability), "",
-        Style.Heading("The worst combinations"), .. Worst(result), "",
+        Style.Heading("The worst combinations"), .. Worst(result.Combinations, result.Searched), "",
         Style.Heading(PairsHeading), .. Told(result).SelectMany(p => Indented(Sentence(p), "  ")), "  " + PairsTold(result), "",
         Style.Heading(InteractionsHeading), .. Interactions(result), "",
         .. Wrap.Lines(Reading(result), Layout.Width, ""), "",
@@ -33,19 +33,16 @@ internal static class CombineText
         + (c.ExceedsParts ? $" Worse than its parts: multiplied they would give {RangeWords.Percent(c.Multiplied.Estimate)}." : "");
 
     /// <summary>Why there is no combination to list.</summary>
-    public static string NoneListed(CombineResult result) => result.Searched.Eligible == 0
+    public static string NoneListed(SearchRecord searched) => searched.Eligible == 0
         ? "None has enough failures behind it to be judged: take more --evaluations."
         : "None stands out from chance.";
 
     /// <summary>What was searched, and what the claims are corrected for.</summary>
-    public static string Searched(CombineResult result)
-    {
-        SearchRecord searched = result.Searched;
-        return $"Searched: {Figures.Count(searched.Evaluated)} combinations of {searched.Ranges} adverse fifths and states over "
-            + $"{Figures.Count(searched.Rows)} vehicles; those left out contain one with fewer than {searched.Limits.LeastRows} vehicles or less "
-            + $"than {RangeWords.Percent(searched.Limits.LeastCoverage)} of the failures. {Figures.Count(searched.Eligible)} were ranked; claims are "
-            + $"corrected for {searched.Possible:#,0}, both ends of every factor counted.";
-    }
+    public static string Searched(SearchRecord searched) =>
+        $"Searched: {Figures.Count(searched.Evaluated)} combinations of {searched.Ranges} adverse fifths and states over "
+        + $"{Figures.Count(searched.Rows)} vehicles; those left out contain one with fewer than {searched.Limits.LeastRows} vehicles or less "
+        + $"than {RangeWords.Percent(searched.Limits.LeastCoverage)} of the failures. {Figures.Count(searched.Eligible)} were ranked; claims are "
+        + $"corrected for {searched.Possible:#,0}, both ends of every factor counted.";
 
     /// <summary>The pairs told of.</summary>
     public static IReadOnlyList<PairEffect> Told(CombineResult result) => [.. result.Pairs.Where(p => p.IsNotable).Take(MostPairs)];
@@ -85,11 +82,12 @@ internal static class CombineText
         + "Of a choice only its worse states are paired. second order: what two explain together beyond what each explains. Shapley: the same, averaged over what else is known. "
         + "Intervals are 95 %.";
 
-    private static IEnumerable<string> Worst(CombineResult result) =>
+    /// <summary>The worst combinations, numbered, and what was searched for them.</summary>
+    public static IEnumerable<string> Worst(IReadOnlyList<Combination> combinations, SearchRecord searched) =>
     [
-        .. result.Combinations.SelectMany((c, i) => Indented($"{i + 1}. {Sentence(c)}", "   ")),
-        .. result.Combinations.IsEmpty ? ["  " + NoneListed(result)] : Array.Empty<string>(),
-        .. Indented(Searched(result), ""),
+        .. combinations.SelectMany((c, i) => Indented($"{i + 1}. {Sentence(c)}", "   ")),
+        .. combinations.Count == 0 ? ["  " + NoneListed(searched)] : Array.Empty<string>(),
+        .. Indented(Searched(searched), ""),
     ];
 
     private static IEnumerable<string> Interactions(CombineResult result) =>

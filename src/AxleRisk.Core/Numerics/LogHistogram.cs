@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace AxleRisk.Core.Numerics;
 
 /// <summary>
@@ -52,13 +54,20 @@ public sealed class LogHistogram
     public static double LnCentre(int bin) => ((bin + 0.5) / BinsPerUnit) - Reach;
 
     /// <summary>Adds a value by its logarithm; infinite ones are kept apart.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void AddLn(double ln)
     {
         Count++;
         double place = (ln + Reach) * BinsPerUnit;
-        if (!(place >= 0))
+        if (place >= 0 && place < Bins)
         {
-            Below++;
+            int bin = double.ConvertToIntegerNative<int>(place);
+            if ((uint)(bin - offset) >= (uint)counts.Length)
+            {
+                MakeRoom(bin, bin);
+            }
+
+            counts[bin - offset]++;
         }
         else if (place >= Bins)
         {
@@ -66,8 +75,7 @@ public sealed class LogHistogram
         }
         else
         {
-            MakeRoom((int)place, (int)place);
-            counts[(int)place - offset]++;
+            Below++;
         }
     }
 

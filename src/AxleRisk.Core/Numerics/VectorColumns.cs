@@ -11,15 +11,11 @@ internal static class VectorColumns
     private const int Width = 8;
 
     /// <summary>exp of every element; as Math.Exp but for the last bits.</summary>
-    public static void Exp(ReadOnlySpan<double> x, Span<double> y) => Apply<ExpOf>(x, y);
+    public static void Exp(ReadOnlySpan<double> x, Span<double> y) => Apply(new ScaledExpOf(1, 1), x, y);
 
     /// <summary><c>scale * exp(slope * x)</c> of every element.</summary>
-    public static void ScaledExp(ReadOnlySpan<double> x, double slope, double scale, Span<double> y)
-    {
-        Multiply(x, slope, y);
-        Exp(y, y);
-        Multiply(y, scale, y);
-    }
+    public static void ScaledExp(ReadOnlySpan<double> x, double slope, double scale, Span<double> y) =>
+        Apply(new ScaledExpOf(slope, scale), x, y);
 
     /// <summary><c>offset + slope * x</c> of every element.</summary>
     public static void Line(ReadOnlySpan<double> x, double slope, double offset, Span<double> y)
@@ -51,30 +47,16 @@ internal static class VectorColumns
         }
     }
 
-    private static void Multiply(ReadOnlySpan<double> x, double factor, Span<double> y)
-    {
-        int i = 0;
-        for (; i <= x.Length - Width; i += Width)
-        {
-            (factor * Vector512.Create(x.Slice(i, Width))).CopyTo(y.Slice(i, Width));
-        }
-
-        for (; i < x.Length; i++)
-        {
-            y[i] = factor * x[i];
-        }
-    }
-
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
-    public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply<LogOf>(x, y);
+    public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
 
-    private static void Apply<TFunction>(ReadOnlySpan<double> x, Span<double> y)
+    private static void Apply<TFunction>(TFunction function, ReadOnlySpan<double> x, Span<double> y)
         where TFunction : struct, IFunction
     {
         int i = 0;
         for (; i <= x.Length - Width; i += Width)
         {
-            TFunction.Of(Vector512.Create(x.Slice(i, Width))).CopyTo(y.Slice(i, Width));
+            function.Of(Vector512.Create(x.Slice(i, Width))).CopyTo(y.Slice(i, Width));
         }
 
         if (i < x.Length)
@@ -82,7 +64,7 @@ internal static class VectorColumns
             Span<double> part = stackalloc double[Width];
             part.Fill(1);
             x[i..].CopyTo(part);
-            TFunction.Of(Vector512.Create<double>(part)).CopyTo(part);
+            function.Of(Vector512.Create<double>(part)).CopyTo(part);
             part[..(x.Length - i)].CopyTo(y[i..]);
         }
     }
@@ -90,16 +72,16 @@ internal static class VectorColumns
     /// <summary>A function as a type, so that the loop over it is compiled for it.</summary>
     private interface IFunction
     {
-        static abstract Vector512<double> Of(Vector512<double> x);
+        Vector512<double> Of(Vector512<double> x);
     }
 
-    private readonly struct ExpOf : IFunction
+    private readonly struct ScaledExpOf(double slope, double scale) : IFunction
     {
-        public static Vector512<double> Of(Vector512<double> x) => Vector512.Exp(x);
+        public Vector512<double> Of(Vector512<double> x) => scale * Vector512.Exp(slope * x);
     }
 
     private readonly struct LogOf : IFunction
     {
-        public static Vector512<double> Of(Vector512<double> x) => Vector512.Log(x);
+        public Vector512<double> Of(Vector512<double> x) => Vector512.Log(x);
     }
 }

@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using AxleRisk.Core.Randomness;
 
 namespace AxleRisk.Core.Sampling;
@@ -41,6 +42,28 @@ internal readonly struct OwenScrambling
         x ^= x * (keys[7] << 1);
         return Reverse(x);
     }
+
+    /// <summary>The same of eight fractions at a time.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector512<ulong> Scramble(Vector512<ulong> reversed)
+    {
+        Vector512<ulong> x = reversed + Vector512.Create(keys[0]);
+        x ^= x * Vector512.Create(keys[1] << 1);
+        x = (x ^ Vector512.Create(keys[2])) * Vector512.Create(keys[3] | 1);
+        x ^= x * Vector512.Create(keys[4] << 1);
+        x = (x + Vector512.Create(keys[5])) * Vector512.Create(keys[6] | 1);
+        x ^= x * Vector512.Create(keys[7] << 1);
+        x = SwapBits(x, 1, 0x5555555555555555);
+        x = SwapBits(x, 2, 0x3333333333333333);
+        x = SwapBits(x, 4, 0x0F0F0F0F0F0F0F0F);
+        x = SwapBits(x, 8, 0x00FF00FF00FF00FF);
+        x = SwapBits(x, 16, 0x0000FFFF0000FFFF);
+        return (x >>> 32) | (x << 32);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<ulong> SwapBits(Vector512<ulong> x, int distance, ulong mask) =>
+        ((x >>> distance) & Vector512.Create(mask)) | ((x & Vector512.Create(mask)) << distance);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static ulong Reverse(ulong x)

@@ -47,14 +47,19 @@ public sealed class FactorSet
             column += factor.ColumnNames.Length;
         }
 
-        foreach (Input input in scenario.Inputs)
+        void AddScalars(Func<Input, bool> which)
         {
-            if (input.Value is Value.Uncertain uncertain)
+            foreach (Input input in scenario.Inputs.Where(which))
             {
-                Add(new ScalarFactor(input, uncertain, column));
+                if (input.Value is Value.Uncertain uncertain)
+                {
+                    Add(new ScalarFactor(input, uncertain, column));
+                }
             }
         }
 
+        // A trip's stand last: the columns of all others, and with them their values, are the same with a trip and without.
+        AddScalars(i => !Trip.IsNameOf(i.Name));
         if (scenario.Detail.Categories.Length > 1)
         {
             Add(new CategoryFactor(scenario.Detail, column));
@@ -65,6 +70,7 @@ public sealed class FactorSet
             Add(new MixFactor(scenario.Legs, concentration, scenario.MixKnowledge, column));
         }
 
+        AddScalars(i => Trip.IsNameOf(i.Name));
         return new FactorSet(factors.ToImmutable(), scenario.Correlations);
     }
 

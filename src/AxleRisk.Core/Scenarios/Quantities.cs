@@ -138,6 +138,11 @@ public static class Quantities
         "fatigue", "stress_factor", "", Domain.Positive, "true stress over computed stress: the error of the stress model",
         new Value.Uncertain(Lognormal.FromMedianAndCov(1, 0.2), Knowledge.Unknown), "lognormal, median 1, CoV 0.2: JCSS Probabilistic Model Code 3.12 (stress concentration)");
 
+    /// <summary>Factor on the computed damage.</summary>
+    public static Quantity DamageRatio { get; } = new(
+        "fatigue", "damage_ratio", "", Domain.Positive, "true damage over computed damage: the error of the linear ride and of the counting, from `axlerisk confirm`",
+        new Value.Certain(1), NotPresent);
+
     /// <summary>Miner sum at failure.</summary>
     public static Quantity MinerSum { get; } = new(
         "fatigue", "miner_sum", "", Domain.Positive, "Miner sum at failure",
@@ -156,6 +161,6 @@ public static class Quantities
         LeverArm, WheelOffset, OutsideDiameter, BoxWidth, BoxHeight, SectionModulus, Wall, CorrosionLoss, StressConcentration,
         SpeedFactor, RoughnessFactor, Waviness,
         Speed, Roughness, RoughnessWithinClass, CorrugatedShare, CorrugationWavelength, CorrugationRms,
-        StressFactor, MinerSum, LifeScatter,
+        StressFactor, DamageRatio, MinerSum, LifeScatter,
     ];
 }

@@ -52,6 +52,12 @@ public sealed record Scenario
     /// <summary>What could be done about it, in file order.</summary>
     public ImmutableArray<Remedy> Remedies { get; init; } = [];
 
+    /// <summary>The trip the vehicle sets out on; null where there is none. Only the analysis of trips uses it.</summary>
+    public Trip? Trip { get; init; }
+
+    /// <summary>The vehicles sold under one warranty; null where the scenario states none.</summary>
+    public Fleet? Fleet { get; init; }
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);

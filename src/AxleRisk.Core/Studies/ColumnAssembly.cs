@@ -37,7 +37,10 @@ internal sealed class ColumnAssembly
             return new Source(null, quantity.Default?.Nominal ?? 0);
         }
 
-        return columnOf.TryGetValue(input.Name, out int column) ? new Source(column, 0) : new Source(null, input.Value.Nominal);
+        // The factors may be another scenario's, in which it is uncertain.
+        return input.Value is Value.Uncertain && columnOf.TryGetValue(input.Name, out int column)
+            ? new Source(column, 0)
+            : new Source(null, input.Value.Nominal);
     }
 
     /// <summary>Fills the columns that are the same in every evaluation.</summary>
@@ -84,10 +87,26 @@ internal sealed class ColumnAssembly
         steps.Add(new Step(target, [.. sources], formula));
 
     private void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
-        Add(target, (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = scale * x[0][i]; } }, source);
+        Add(target, (x, to, n) => Scale(scale, x[0], to, n), source);
 
     private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
-        Add(target, (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = scale * x[0][i] * x[1][i]; } }, first, second);
+        Add(target, (x, to, n) => ScaleProduct(scale, x[0], x[1], to, n), first, second);
+
+    private static void Scale(double scale, double[] x, double[] to, int count)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            to[i] = scale * x[i];
+        }
+    }
+
+    private static void ScaleProduct(double scale, double[] x, double[] y, double[] to, int count)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            to[i] = scale * x[i] * y[i];
+        }
+    }
 
     private void AddVehicle()
     {

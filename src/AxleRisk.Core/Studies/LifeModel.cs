@@ -13,23 +13,31 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeModel
 {
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     private const double Ln10 = 2.302585092994045684;
 
     private readonly ColumnAssembly assembly;
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
+    private readonly ColumnAssembly.Source damageRatio;
     private readonly ColumnAssembly.Source minerSum;
     private readonly ColumnAssembly.Source scatter;
 
     /// <summary>Prepares a validated scenario.</summary>
     public LifeModel(Scenario scenario)
+        : this(scenario, FactorSet.Of(scenario))
+    {
+    }
+
+    /// <summary>Prepares a scenario whose uncertain inputs are factors of another, by name: it is evaluated on that one's columns.</summary>
+    internal LifeModel(Scenario scenario, FactorSet factors)
     {
         Scenario = scenario;
-        Factors = FactorSet.Of(scenario);
+        Factors = factors;
         Scale = new LifeScale(scenario, Factors);
         assembly = new ColumnAssembly(scenario, Factors);
+        damageRatio = assembly.SourceOf(Quantities.DamageRatio);
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
         curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];
@@ -90,6 +98,7 @@ public sealed class LifeModel
     {
         assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
         workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        ScaleDamage(values, count, workspace);
         FillScale(values, count, workspace.Scale);
         for (int row = 0; row < count; row++)
         {
@@ -114,6 +123,29 @@ public sealed class LifeModel
 
     /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
     internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+
+    /// <summary>What the reference in time must know of the first row last evaluated.</summary>
+    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
+
+    // The damage ratio belongs to the damage, not to the scale of life: it may depend on other factors, and every analysis that asks for
+    // damage by leg or per km gets it with the ratio in.
+    private void ScaleDamage(double[][] values, int count, Workspace workspace)
+    {
+        if (damageRatio is { IsConstant: true, Constant: 1 })
+        {
+            return;
+        }
+
+        for (int row = 0; row < count; row++)
+        {
+            double ratio = At(damageRatio, values, row);
+            workspace.DamagePerKm[row] *= ratio;
+            foreach (double[] leg in workspace.DamageByLeg)
+            {
+                leg[row] *= ratio;
+            }
+        }
+    }
 
     private static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;

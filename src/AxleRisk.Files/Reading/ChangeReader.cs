@@ -94,5 +94,6 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
     private static string? KnownCatalogue(Scenario scenario) => scenario.Detail.Catalogue is { Length: > 0 } catalogue ? catalogue : null;
 
     private string Hint(string name) =>
+        Trip.IsNameOf(name) && !byName.Keys.Any(Trip.IsNameOf) ? "; what changes a trip stands under [[trip.remedies]]" :
         NearestName.Find(name, [.. byName.Keys, Change.CategoryName]) is string near ? $"; did you mean \"{near}\"?" : "";
 }

@@ -18,6 +18,15 @@ internal sealed class InputCollector
     /// <summary>Whether an input, or what it stands in, is wrong and reported already.</summary>
     public bool IsWrong(string name) => wrong.Contains(name) || (name.LastIndexOf('.') is > 0 and int dot && IsWrong(name[..dot]));
 
+    /// <summary>These inputs and others.</summary>
+    public InputCollector With(InputCollector others)
+    {
+        InputCollector both = new();
+        both.inputs.AddRange([.. inputs, .. others.inputs]);
+        both.wrong.UnionWith([.. wrong, .. others.wrong]);
+        return both;
+    }
+
     public Input? Find(Quantity quantity) => inputs.Find(i => i.Quantity == quantity);
 
     public ImmutableArray<Input> InOrder() => [.. inputs.OrderBy(i => Quantities.All.IndexOf(i.Quantity)).ThenBy(i => i.Leg ?? 0)];

@@ -6,7 +6,11 @@ using AxleRisk.Files.Toml;
 namespace AxleRisk.Files.Reading;
 
 /// <summary>Reads the remedies: named changes of the scenario's inputs.</summary>
-internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputCollector inputs)
+/// <param name="errors">Where errors go.</param>
+/// <param name="values">Reads the scalars.</param>
+/// <param name="inputs">What can be changed.</param>
+/// <param name="path">The name of their array.</param>
+internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputCollector inputs, string path = "remedies")
 {
     /// <summary>The most remedies a scenario may have: each pair of them is evaluated.</summary>
     public const int Most = 12;
@@ -18,13 +22,14 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
     /// <summary>Reads the array of remedies; what is wrong is logged.</summary>
     /// <param name="entry">The array; null where there is none.</param>
     /// <param name="scenario">The scenario without them.</param>
-    public ImmutableArray<Remedy> Read(TomlEntry? entry, Scenario scenario)
+    /// <param name="taken">The names of other remedies, which these must not have.</param>
+    public ImmutableArray<Remedy> Read(TomlEntry? entry, Scenario scenario, params IEnumerable<string> taken)
     {
         if (entry is null)
             return [];
         if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
         {
-            errors.Add(entry.Node.At, "remedies must be tables, each under [[remedies]]");
+            errors.Add(entry.Node.At, $"{path} must be tables, each under [[{path}]]");
             return [];
         }
 
@@ -34,10 +39,10 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
             return [];
         }
 
-        HashSet<string> names = [];
+        HashSet<string> names = [.. taken];
         List<(Position At, Remedy? Remedy)> read = [];
         foreach (TomlTable table in array.Items.Cast<TomlTable>())
-            read.Add((table.At, ReadOne(new TableReader(table, "remedies", errors), names, scenario)));
+            read.Add((table.At, ReadOne(new TableReader(table, path, errors), names, scenario)));
         if (read.TrueForAll(r => r.Remedy is not null))
             RejectSolid(read, scenario);
         return [.. read.Select(r => r.Remedy).OfType<Remedy>()];
@@ -53,7 +58,7 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
             return null;
         if (change.Node is not TomlTable node || !node.Entries.Any())
         {
-            errors.Add(change.Node.At, "remedies.change must be a table of inputs and their values, such as { \"axle.wall_mm\" = 8 }");
+            errors.Add(change.Node.At, $"{path}.change must be a table of inputs and their values, such as {{ \"axle.wall_mm\" = 8 }}");
             return null;
         }
 

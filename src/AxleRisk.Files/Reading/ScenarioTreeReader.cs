@@ -68,10 +68,15 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         }
 
         ImmutableArray<Input> inOrder = inputs.InOrder();
+        TripReader trips = new(errors, values, inputs, legs);
+        TomlEntry? tripEntry = root.Find("trip");
+        Trip? trip = trips.Read(tripEntry);
+        InputCollector all = inputs.With(trips.Inputs);
         TomlEntry? stated = root.Find("correlations");
-        ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, inputs).Read(stated);
+        ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(stated);
         Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
         TomlEntry? remedies = root.Find("remedies");
+        Fleet? fleet = new FleetReader(errors, values).Read(root.Find("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
         {
@@ -85,11 +90,20 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             MixKnowledge = mixKnowledge,
             Counting = counting,
             Inputs = inOrder,
-            Correlations = correlations,
+            Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
             Evidence = evidence,
+            Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
+            Fleet = fleet,
         };
-        return scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
+        scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
+        return trip is null ? scenario : scenario with { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripEntry!, all, scenario) } };
     }
+
+    private ImmutableArray<Remedy> ReadTripRemedies(TomlEntry trip, InputCollector all, Scenario scenario) =>
+        new RemediesReader(errors, values, all, $"trip.{TripReader.Remedies}")
+            .Read(((TomlTable)trip.Node).Find(TripReader.Remedies), Trip.Whole(scenario), scenario.Remedies.Select(r => r.Name));
+
+    private static bool IsOfTrip(RankCorrelation correlation) => Trip.IsNameOf(correlation.First) || Trip.IsNameOf(correlation.Second);
 
     private string ReadTitle(TableReader root)
     {

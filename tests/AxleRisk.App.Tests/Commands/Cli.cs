@@ -9,7 +9,7 @@ internal static class Cli
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var terminal = new Terminal { Out = output, Error = error, ShowsProgress = false, Clock = TimeProvider.System };
+        var terminal = new AxleRisk.App.Commands.Terminal { Out = output, Error = error, ShowsProgress = false, Clock = TimeProvider.System };
         int exit = AxleRiskCommand.RunAsync(args, terminal).GetAwaiter().GetResult();
         return (exit, output.ToString(), error.ToString());
     }

@@ -73,6 +73,13 @@ public class FormatReferenceTests
     }
 
     [Fact]
+    public void The_example_of_a_fleet_is_valid()
+    {
+        string example = Regex.Match(Page, @"```toml\n(\[fleet\].*?)```", RegexOptions.Singleline).Groups[1].Value;
+        Assert.Equal(1_500, Good.Parse(Good.Text + example).Scenario.Fleet!.Vehicles);
+    }
+
+    [Fact]
     public void Every_example_of_a_change_is_valid()
     {
         string section = Regex.Match(Page, @"## `\[\[remedies\]\]`.*?\n## ", RegexOptions.Singleline).Value;

@@ -9,3 +9,8 @@ for flags in "-O3 -march=native" "-Ofast -march=native" "-Ofast -march=native -m
     printf '%s  ' "$flags"
     "$out/kernel"
 done
+for flags in "-O3 -march=native" "-Ofast -march=native"; do
+    ${CXX:-g++} -std=c++17 $flags -o "$out/reference" "$here/reference.cpp"
+    printf 'reference, %s  ' "$flags"
+    "$out/reference"
+done

@@ -16,9 +16,7 @@ public static class BaseCaseAnalysis
         double life = bench.LifeKm(f => f.Nominal);
         LegDetail[] details = model.DetailsOfFirstRow(bench.Workspace);
         DamageColumns columns = bench.Workspace.Damage;
-        var ride = new RideParameters(
-            columns.SprungMassKg[0], columns.UnsprungMassKg[0], columns.SpringNPerM[0], columns.DamperNsPerM[0],
-            columns.TyreNPerM[0], columns.TyreDampingNsPerM[0], columns.OutboardShare[0]);
+        RideParameters ride = RideParameters.OfFirstRow(columns);
         double damage = bench.Workspace.DamagePerKm[0];
         ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
             leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
@@ -42,6 +40,14 @@ public static class BaseCaseAnalysis
 
     /// <summary>Life with every factor at its median, km.</summary>
     public static double MedianFactorsLifeKm(LifeModel model) => new Bench(model).LifeKm(f => f.Median);
+
+    /// <summary>The base case evaluated, in the first row of a workspace.</summary>
+    internal static Workspace EvaluateNominal(LifeModel model)
+    {
+        var bench = new Bench(model);
+        bench.LifeKm(f => f.Nominal);
+        return bench.Workspace;
+    }
 
     private static OneAtATime Vary(Bench bench, Factor factor, double baseLife)
     {

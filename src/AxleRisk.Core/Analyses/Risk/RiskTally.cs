@@ -11,6 +11,7 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
     private readonly double[] lnDamage = new double[StudySettings.BlockSize];
     private readonly double[] lnScale = new double[StudySettings.BlockSize];
+    private readonly double[] perDamage = new double[StudySettings.BlockSize];
     private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
     private readonly double[] shareSquares = new double[model.Scenario.Legs.Length];
 
@@ -42,8 +43,10 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
         long finite = 0;
         for (int row = 0; row < rows; row++)
         {
-            // No wall left: the damage is infinite and has no shares.
-            finite += double.IsFinite(workspace.DamagePerKm[row]) ? 1 : 0;
+            // No wall left: the damage is infinite and has no shares; no damage has none either.
+            double damage = workspace.DamagePerKm[row];
+            finite += double.IsFinite(damage) ? 1 : 0;
+            perDamage[row] = double.IsFinite(damage) && double.IsFinite(1 / damage) ? 1 / damage : double.NaN;
         }
 
         for (int leg = 0; leg < shareSums.Length; leg++)
@@ -53,12 +56,10 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
             double[] ofLeg = workspace.DamageByLeg[leg];
             for (int row = 0; row < rows; row++)
             {
-                double share = ofLeg[row] / workspace.DamagePerKm[row];
-                if (double.IsFinite(share) && double.IsFinite(workspace.DamagePerKm[row]))
-                {
-                    sum += share;
-                    squares += share * share;
-                }
+                double share = ofLeg[row] * perDamage[row];
+                share = double.IsFinite(share) ? share : 0;
+                sum += share;
+                squares += share * share;
             }
 
             shareSums[leg] = sum;

@@ -8,14 +8,26 @@ internal sealed class BatchBuffers(int legs)
     /// <summary>Rows of a tile: a multiple of every width.</summary>
     public const int Rows = 128;
 
-    /// <summary><see cref="RideCoefficients"/>, a column each.</summary>
-    public AlignedBuffer<float> Ride { get; } = new(RideCoefficients.Count * Rows);
+    // The widest registers hold 16 numbers.
+    private const int MostLanes = 16;
 
-    /// <summary>The spectrum of the row at work.</summary>
-    public AlignedBuffer<float> Spectrum { get; } = new(4 * FrequencyGrid.Points);
+    /// <summary>What the moments are made of.</summary>
+    public MomentInputs Inputs { get; } = new(legs, Rows);
 
-    /// <summary>ln of contact length over speed, by leg.</summary>
-    public AlignedBuffer<float> LogShift { get; } = new(legs * Rows);
+    /// <summary>The places of rows that are picked out of the tile.</summary>
+    public int[] Places { get; } = new int[Rows];
+
+    /// <summary>The inputs of those rows.</summary>
+    public MomentInputs Picked { get; } = new(legs, Rows);
+
+    /// <summary>Their sums, as <see cref="Sums"/>.</summary>
+    public AlignedBuffer<float> PickedSums { get; } = new(legs * 4 * Rows);
+
+    /// <summary>One over the frequency of the corrugation, of the rows at work.</summary>
+    public AlignedBuffer<float> InversePeak { get; } = new(MostLanes);
+
+    /// <summary>The spectra of the rows at work, a register a point.</summary>
+    public AlignedBuffer<float> Spectrum { get; } = new(FrequencyGrid.Points * MostLanes);
 
     /// <summary>1/speed, s/m, by leg.</summary>
     public AlignedBuffer<double> InverseSpeed { get; } = new(legs * Rows);

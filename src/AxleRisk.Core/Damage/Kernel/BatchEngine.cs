@@ -11,8 +11,8 @@ internal abstract class BatchEngine
 }
 
 /// <summary>The steps at one width.</summary>
-/// <typeparam name="TFloat">The lanes of the frequencies.</typeparam>
-/// <typeparam name="TDouble">The lanes of the rows.</typeparam>
+/// <typeparam name="TFloat">The lanes of the moments.</typeparam>
+/// <typeparam name="TDouble">The lanes of the damage.</typeparam>
 internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
     where TFloat : struct, IFloatLanes<TFloat>
     where TDouble : struct, IDoubleLanes<TDouble>
@@ -23,14 +23,14 @@ internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
     {
         int legs = columns.Legs.Length;
         curves.Fill(columns, first, rows);
-        RideCoefficients.Fill<TFloat>(columns, first, rows, tile.Ride, BatchBuffers.Rows);
+        RideCoefficients.Fill<TFloat>(columns, first, rows, tile.Inputs);
         for (int leg = 0; leg < legs; leg++)
         {
             LegScales.FillShift<TFloat>(columns, first, rows, leg, tile);
             LegScales.Fill<TDouble>(columns, first, rows, leg, curves, tile);
         }
 
-        TileMoments.Fill<TFloat>(columns, first, rows, tile);
+        TileMoments.Fill<TFloat>(legs, rows, tile);
         for (int leg = 0; leg < legs; leg++)
             EvaluateLeg(columns, first, rows, leg, method, curves, tile);
         AddUp(legs, rows, tile);

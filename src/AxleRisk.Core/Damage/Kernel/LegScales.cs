@@ -35,16 +35,18 @@ internal static class LegScales
         }
     }
 
-    /// <summary>Fills the shift of a leg's enveloping: in single precision, as the table is.</summary>
+    /// <summary>Fills the shift of a leg's enveloping.</summary>
     public static void FillShift<T>(DamageColumns columns, int first, int rows, int leg, BatchBuffers to)
         where T : struct, IFloatLanes<T>
     {
+        T least = T.Create((float)MomentGrid.LeastShiftSeconds);
         double[] contact = columns.ContactLengthM;
         double[] speed = columns.Legs[leg].SpeedMPerS;
         for (int row = 0; row < rows; row += T.Count)
         {
             T seconds = T.Load(in contact[first + row]) / T.Load(in speed[first + row]);
-            T.Store(T.Log(seconds), ref to.LogShift.At(leg * BatchBuffers.Rows + row));
+            T told = T.IfLess(seconds, least, least, seconds);
+            T.Store(told * T.Create((float)MomentGrid.CentreHz), ref to.Inputs.Shift(leg, row));
         }
     }
 

@@ -4,24 +4,33 @@ using MathNet.Numerics.LinearAlgebra;
 namespace AxleRisk.Core.Damage;
 
 /// <summary>
-/// Points evenly spaced in ln f with the weights of the four moments, in single precision, and the enveloping table on the same spacing.
-/// Frequencies are in units of <see cref="CentreHz"/>, so that no power of them leaves the range of single precision.
+/// Points evenly spaced in ln f with the weights of the four moments, in single precision. Frequencies are in units of <see cref="CentreHz"/>, so that no power of them leaves the range of single precision.
 /// </summary>
 internal sealed class MomentGrid
 {
     /// <summary>The unit of frequency, Hz: the geometric mean of the limits.</summary>
     public static readonly double CentreHz = Math.Sqrt(FrequencyGrid.LowestHz * FrequencyGrid.HighestHz);
 
+    /// <summary>The greatest contact length over speed that the full grid serves, s.</summary>
+    public const double GreatestShiftSeconds = 2;
+
+    /// <summary>The least that is told from none, s: the enveloping is 1 within 1e-7 up to the highest frequency.</summary>
+    public const double LeastShiftSeconds = 2e-6;
+
+    private static readonly double[] Orders = [0, 1, 2, 4];
+
     // Points at either end whose weights make up for the wider step.
-    private const int EndPoints = 8;
+    private const int EndPoints = 12;
 
     // zeta(-p) for odd p: the coefficients of the Euler-Maclaurin formula.
-    private static readonly double[] Zeta = [0, -1.0 / 12, 0, 1.0 / 120, 0, -1.0 / 252, 0, 1.0 / 240];
+    private static readonly double[] Zeta =
+        [0, -1.0 / 12, 0, 1.0 / 120, 0, -1.0 / 252, 0, 1.0 / 240, 0, -1.0 / 132, 0, 691.0 / 32760];
 
-    private MomentGrid(int points, int phases, double greatestShift)
+    private MomentGrid(int points, double greatestShiftSeconds)
     {
         Points = points;
         double step = Math.Log(FrequencyGrid.HighestHz / FrequencyGrid.LowestHz) / (points - 1);
+        Frequencies = new(points);
         SquaredFrequencies = new(points);
         LogFrequencies = new(points);
         Weights = new(4 * points);
@@ -30,26 +39,37 @@ internal sealed class MomentGrid
         {
             double f = FrequencyGrid.LowestHz / CentreHz * Math.Exp(step * i);
             double weight = CentreHz * f * step * (1 + EndWeight(ends, i) + EndWeight(ends, points - 1 - i));
+            Frequencies.At(i) = (float)f;
             SquaredFrequencies.At(i) = (float)(f * f);
             LogFrequencies.At(i) = (float)Math.Log(f);
-            // The gain's factor x^2 = f^4, times the road's f^-2, times f^k.
-            Weights.At(i) = (float)(weight * Math.Pow(f, 2));
-            Weights.At(points + i) = (float)(weight * Math.Pow(f, 3));
-            Weights.At(2 * points + i) = (float)(weight * Math.Pow(f, 4));
-            Weights.At(3 * points + i) = (float)(weight * Math.Pow(f, 6));
+            bool plain = f * CentreHz * greatestShiftSeconds <= 0.5;
+            PlainPoints += plain ? 1 : 0;
+            for (int k = 0; k < Orders.Length; k++)
+            {
+                // The gain's factor x^2 = f^4, times the road's f^-2, times f^k.
+                double power = Orders[k] + (plain ? 2 : 0);
+                Weights.At(4 * i + k) = (float)(weight * Math.Pow(f, power));
+            }
         }
-
-        Table = new EnvelopingTable(points, step, phases, greatestShift);
     }
 
-    /// <summary>The oracle's own points.</summary>
-    public static MomentGrid Full { get; } = new(FrequencyGrid.Points, 16, 2);
+    /// <summary><see cref="GreatestShiftSeconds"/> in units of one over the centre.</summary>
+    public static float GreatestShift { get; } = (float)(GreatestShiftSeconds * CentreHz);
 
-    /// <summary>Half as many, for the rides and legs that <see cref="ReducedGridRule"/> admits.</summary>
-    public static MomentGrid Reduced { get; } = new(FrequencyGrid.Points / 2, 32, ReducedGridRule.GreatestShiftSeconds);
+    /// <summary>The oracle's own points.</summary>
+    public static MomentGrid Full { get; } = new(FrequencyGrid.Points, GreatestShiftSeconds);
+
+    /// <summary>Three eighths as many, for the rides and legs that <see cref="ReducedGridRule"/> admits.</summary>
+    public static MomentGrid Reduced { get; } = new(FrequencyGrid.Points * 3 / 8, ReducedGridRule.GreatestShiftSeconds);
 
     /// <summary>The number of points.</summary>
     public int Points { get; }
+
+    /// <summary>Points from the lowest on in which f s is at most 1/2 for every shift s that the grid serves.</summary>
+    public int PlainPoints { get; }
+
+    /// <summary>The frequencies.</summary>
+    public AlignedBuffer<float> Frequencies { get; }
 
     /// <summary>The squared frequencies.</summary>
     public AlignedBuffer<float> SquaredFrequencies { get; }
@@ -57,15 +77,12 @@ internal sealed class MomentGrid
     /// <summary>The logarithms of the frequencies.</summary>
     public AlignedBuffer<float> LogFrequencies { get; }
 
-    /// <summary>Weights of the moments 0, 1, 2 and 4, one row of points after the other.</summary>
+    /// <summary>Weights of the moments 0, 1, 2 and 4, point after point; over f^2 beyond the plain points.</summary>
     public AlignedBuffer<float> Weights { get; }
-
-    /// <summary>The enveloping on this spacing.</summary>
-    public EnvelopingTable Table { get; }
 
     private static double EndWeight(double[] ends, int fromEnd) => fromEnd < ends.Length ? ends[fromEnd] : 0;
 
-    // The corrections to uniform weights that make the wider rule sum every power of the distance from the end, up to the seventh, as the
+    // The corrections to uniform weights that make the wider rule sum every power of the distance from the end, up to the eleventh, as the
     // oracle's trapezoid rule does. That rule's own end error is part of the definition of its moments, so it is kept.
     private static double[] EndWeights(double step)
     {

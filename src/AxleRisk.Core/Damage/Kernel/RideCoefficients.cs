@@ -11,7 +11,7 @@ namespace AxleRisk.Core.Damage;
 /// </summary>
 internal static class RideCoefficients
 {
-    // The places of a row's coefficients, each a column of the buffer.
+    // The places of a row's coefficients, each a column.
     public const int Real0 = 0;
     public const int Real1 = 1;
     public const int Real2 = 2;
@@ -33,8 +33,8 @@ internal static class RideCoefficients
 
     private static readonly float Centre = (float)(2 * Math.PI * MomentGrid.CentreHz);
 
-    /// <summary>Fills <paramref name="to"/>, columns of <paramref name="stride"/>, from the rows <paramref name="first"/> and on.</summary>
-    public static void Fill<T>(DamageColumns columns, int first, int rows, AlignedBuffer<float> to, int stride)
+    /// <summary>Fills them and the road's exponent from the rows <paramref name="first"/> and on.</summary>
+    public static void Fill<T>(DamageColumns columns, int first, int rows, MomentInputs to)
         where T : struct, IFloatLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
@@ -49,9 +49,10 @@ internal static class RideCoefficients
             T kt = Load<T>(columns.TyreNPerM, at) * perRate;
             T ct = Load<T>(columns.TyreDampingNsPerM, at) * perDamping;
             T inner = mu - Load<T>(columns.OutboardShare, at) * mu; // mu (1 - phi)
-            ref float start = ref to.At(row);
-            Determinant(mu, ks, cs, kt, ct, ref start, stride);
-            Numerator(inner, ks, cs, kt, ct, ref start, stride);
+            ref float start = ref to.Ride(row);
+            Determinant(mu, ks, cs, kt, ct, ref start, to.Stride);
+            Numerator(inner, ks, cs, kt, ct, ref start, to.Stride);
+            T.Store(T.Create(2) - Load<T>(columns.Waviness, at), ref to.Waviness(row));
         }
     }
 

@@ -10,4 +10,10 @@ namespace AxleRisk.Core.Damage;
 /// <param name="OutboardShare">Share phi of the unsprung mass outboard of the checked section, 0 to 1.</param>
 internal readonly record struct RideParameters(
     double SprungKg, double UnsprungKg, double SpringNPerM, double DamperNsPerM, double TyreNPerM, double TyreDampingNsPerM,
-    double OutboardShare);
+    double OutboardShare)
+{
+    /// <summary>The ride of the first row.</summary>
+    public static RideParameters OfFirstRow(DamageColumns columns) => new(
+        columns.SprungMassKg[0], columns.UnsprungMassKg[0], columns.SpringNPerM[0], columns.DamperNsPerM[0],
+        columns.TyreNPerM[0], columns.TyreDampingNsPerM[0], columns.OutboardShare[0]);
+}

@@ -1,7 +1,5 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.Arm;
-using System.Runtime.Intrinsics.X86;
 
 namespace AxleRisk.Core.Numerics;
 
@@ -46,15 +44,13 @@ internal readonly struct FloatLanes128(Vector128<float> value) : IFloatLanes<Flo
 
     public static FloatLanes128 Exp(FloatLanes128 value) => new(Vector128.Exp(value.value));
 
-    public static FloatLanes128 Log(FloatLanes128 value) => new(Vector128.Log(value.value));
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes128 Round(FloatLanes128 value) => new(Vector128.Round(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector128<float> Sums(FloatLanes128 a, FloatLanes128 b, FloatLanes128 c, FloatLanes128 d)
-    {
-        if (Sse3.IsSupported)
-            return Sse3.HorizontalAdd(Sse3.HorizontalAdd(a.value, b.value), Sse3.HorizontalAdd(c.value, d.value));
-        if (AdvSimd.Arm64.IsSupported)
-            return AdvSimd.Arm64.AddPairwise(AdvSimd.Arm64.AddPairwise(a.value, b.value), AdvSimd.Arm64.AddPairwise(c.value, d.value));
-        return Vector128.Create(Vector128.Sum(a.value), Vector128.Sum(b.value), Vector128.Sum(c.value), Vector128.Sum(d.value));
-    }
+    public static FloatLanes128 IfLess(FloatLanes128 a, FloatLanes128 b, FloatLanes128 then, FloatLanes128 otherwise) =>
+        new(Vector128.ConditionalSelect(Vector128.LessThan(a.value, b.value), then.value, otherwise.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyNonzero(FloatLanes128 value) => !Vector128.EqualsAll(value.value, Vector128<float>.Zero);
 }

@@ -44,12 +44,13 @@ internal readonly struct FloatLanes256(Vector256<float> value) : IFloatLanes<Flo
 
     public static FloatLanes256 Exp(FloatLanes256 value) => new(Vector256.Exp(value.value));
 
-    public static FloatLanes256 Log(FloatLanes256 value) => new(Vector256.Log(value.value));
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes256 Round(FloatLanes256 value) => new(Vector256.Round(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector128<float> Sums(FloatLanes256 a, FloatLanes256 b, FloatLanes256 c, FloatLanes256 d) =>
-        FloatLanes128.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
+    public static FloatLanes256 IfLess(FloatLanes256 a, FloatLanes256 b, FloatLanes256 then, FloatLanes256 otherwise) =>
+        new(Vector256.ConditionalSelect(Vector256.LessThan(a.value, b.value), then.value, otherwise.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static FloatLanes128 Fold(FloatLanes256 x) => new(x.value.GetLower() + x.value.GetUpper());
+    public static bool AnyNonzero(FloatLanes256 value) => !Vector256.EqualsAll(value.value, Vector256<float>.Zero);
 }

@@ -44,12 +44,13 @@ internal readonly struct FloatLanes512(Vector512<float> value) : IFloatLanes<Flo
 
     public static FloatLanes512 Exp(FloatLanes512 value) => new(Vector512.Exp(value.value));
 
-    public static FloatLanes512 Log(FloatLanes512 value) => new(Vector512.Log(value.value));
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FloatLanes512 Round(FloatLanes512 value) => new(Vector512.Round(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector128<float> Sums(FloatLanes512 a, FloatLanes512 b, FloatLanes512 c, FloatLanes512 d) =>
-        FloatLanes256.Sums(Fold(a), Fold(b), Fold(c), Fold(d));
+    public static FloatLanes512 IfLess(FloatLanes512 a, FloatLanes512 b, FloatLanes512 then, FloatLanes512 otherwise) =>
+        new(Vector512.ConditionalSelect(Vector512.LessThan(a.value, b.value), then.value, otherwise.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static FloatLanes256 Fold(FloatLanes512 x) => new(x.value.GetLower() + x.value.GetUpper());
+    public static bool AnyNonzero(FloatLanes512 value) => !Vector512.EqualsAll(value.value, Vector512<float>.Zero);
 }

@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace AxleRisk.Core.Numerics;
 
 /// <summary>
@@ -41,9 +39,12 @@ internal interface IFloatLanes<T>
     /// <summary>The exponential.</summary>
     static abstract T Exp(T value);
 
-    /// <summary>The natural logarithm.</summary>
-    static abstract T Log(T value);
+    /// <summary>The nearest whole number.</summary>
+    static abstract T Round(T value);
 
-    /// <summary>The sums over the lanes of four registers.</summary>
-    static abstract Vector128<float> Sums(T a, T b, T c, T d);
+    /// <summary>In each lane <paramref name="then"/> where a is below b, otherwise (NaN among it) <paramref name="otherwise"/>.</summary>
+    static abstract T IfLess(T a, T b, T then, T otherwise);
+
+    /// <summary>Whether any lane is not zero.</summary>
+    static abstract bool AnyNonzero(T value);
 }

@@ -1,0 +1,39 @@
+using System.CommandLine;
+using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Confirmation;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk confirm FILE</c>: the fast model against simulation in time.</summary>
+internal static class ConfirmCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CommonOptions(null);
+        var own = new ConfirmOptions();
+        Command command = options.PlainCommand("confirm", "the fast model against simulation in time, with wheel lift-off and stops: what it misses, and by how much");
+        own.AddTo(command);
+        command.Options.Add(options.Seed);
+        command.Options.Add(options.Threads);
+        command.SetAction((parsed, cancellation) =>
+        {
+            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            var model = new LifeModel(document.Scenario);
+            ConfirmationQuestion question = own.Question(parsed, options.Seed);
+            (ConfirmationResult result, TimeSpan elapsed) = options.Run(
+                parsed, terminal, ConfirmationAnalysis.SimulationsOf(model, question), run => ConfirmationAnalysis.Run(model, question, run), cancellation);
+            var record = new RunRecord(result.Evaluations, result.Evaluations, question.Seed, "plain", LifeModel.Version, result.IsPartial);
+            return Task.FromResult(new Answer(
+                [
+                    .. Frame.Head(document), .. ConfirmText.Lines(result), .. Frame.Assumptions(document.Scenario), .. ConfirmText.Foot(result, elapsed),
+                ],
+                () => ConfirmDocument.AddTo(Json.Head("confirm", document), result).WithRun(record, elapsed).WithNotes(document),
+                ConfirmDocument.Header, ConfirmDocument.Rows(result), result.IsPartial).Give(parsed, options, terminal));
+        });
+        return command;
+    }
+}

@@ -1,0 +1,51 @@
+using System.CommandLine;
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Screens.Views;
+using AxleRisk.App.Text;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Commands;
+
+/// <summary><c>axlerisk</c> and <c>axlerisk console [FILE]</c>: the console on the terminal.</summary>
+internal static class ConsoleCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE")
+        {
+            Description = "the scenario to open; without one, choose from a list",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var command = new Command("console", "all pages on the terminal: edit a scenario and watch its answers (also: no command at all)") { file };
+        command.SetAction(parsed => Run(parsed.GetValue(file), terminal));
+        return command;
+    }
+
+    /// <summary>Opens the console, or says why it cannot be opened here.</summary>
+    public static int Run(string? file, Terminal terminal)
+    {
+        if (terminal.WhyNoConsole is { } why)
+        {
+            terminal.Error.WriteLine($"{Product.Name}: the console needs a terminal: {why}. The commands work anywhere; try: {Product.Name} --help");
+            return ExitCode.BadInput;
+        }
+
+        // Before the screen is taken: errors of the file are printed as by every other command.
+        EditedScenario? scenario = file is null ? null : EditedScenario.Open(file);
+        if (scenario?.Errors is { Count: > 0 } errors)
+        {
+            throw new ScenarioException(errors);
+        }
+
+        try
+        {
+            OwnSettings.Load();
+            return ConsoleHost.Run(scenario, terminal.Clock) ? ExitCode.Done : ExitCode.Interrupted;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            terminal.Error.WriteLine($"{Product.Name}: the console ended by an error of its own: {Printable.Line(e.Message)}");
+            return ExitCode.Failed;
+        }
+    }
+}

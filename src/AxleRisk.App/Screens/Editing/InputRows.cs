@@ -1,0 +1,103 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Damage;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Writing;
+
+namespace AxleRisk.App.Screens.Editing;
+
+/// <summary>All inputs of a scenario in groups, for the editor's table.</summary>
+internal static class InputRows
+{
+    private static readonly string[] Shapes = ["tube", "box", "given"];
+    private static readonly string[] Countings = ["dirlik", "narrow-band", "tovo-benasciutti"];
+
+    /// <summary>The groups of a valid scenario.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="text">Its text, from which the numbers are shown as they were written.</param>
+    public static IReadOnlyList<InputGroup> Of(Scenario scenario, string text)
+    {
+        var stated = new StatedValues(text);
+        InputGroup Section(string title, string section, params InputRow[] before) =>
+            new(title, [.. before, .. scenario.Inputs.Where(i => i.Quantity.Section == section).Select(i => Row(i, stated))]);
+
+        return
+        [
+            new InputGroup("Question",
+            [
+                Plain(stated, "title", InputKind.Text, scenario.Title, "", "what is printed at the head of every result", "one line of up to 200 characters"),
+                Plain(stated, "required_km", InputKind.Number, stated.Number("required_km") ?? Figures.Number(scenario.RequiredKm), "km", "the distance the axle must last", Domain.Positive.Describe()),
+            ]),
+            Section("Vehicle (one rear wheel, but for the payload)", "vehicle"),
+            Section("Axle: the checked section", "axle", Word(stated, "axle.shape", Shapes[(int)scenario.Shape], "shape of the section", Shapes)),
+            new InputGroup("Weld detail", [.. Detail(scenario.Detail, stated)]),
+            Section("Use", "use", Mix(scenario, stated)),
+            .. scenario.Legs.Select((leg, i) => new InputGroup($"Leg {i + 1}: {Printable.Line(leg.Name)}", [.. Leg(scenario, i, stated)])),
+            Section("Fatigue", "fatigue", Word(stated, "fatigue.counting", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
+            .. ListedInputs.Of(scenario),
+        ];
+    }
+
+    private static InputRow Row(Input input, StatedValues stated)
+    {
+        var uncertain = input.Value as Value.Uncertain;
+        TomlPath path = ScenarioEdits.PathOf(input);
+        string value = stated.Distribution(path) ?? uncertain?.Distribution.ToString() ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
+        return new InputRow(
+            path, input.Name, input.Quantity.Key, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault, input.Quantity.Meaning, input.Quantity.Domain.Describe())
+        {
+            Default = input.Quantity.Default is { } standard ? $"{Text(standard)} ({input.Quantity.DefaultSource})" : null,
+            Factor = uncertain?.Knowledge,
+            Quantity = input.Quantity,
+        };
+    }
+
+    private static string Text(Value value) => value is Value.Uncertain u ? u.Distribution.ToString() : Figures.Number(value.Nominal);
+
+    private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
+    {
+        yield return Word(stated, "detail.catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with { Default = null };
+        bool isSure = detail.Categories.Length == 1;
+        string value = isSure ? detail.Categories[0] : string.Join(", ", detail.Categories.Zip(detail.Weights, (c, w) => $"{c} {w:0.###}"));
+        yield return Plain(stated, "detail.category", InputKind.Category, value, "", "the weld detail, or several with weights, best first", "a category of the catalogue") with
+        {
+            Factor = isSure ? null : detail.Knowledge,
+            Words = SnCatalogue.Categories(detail.Catalogue),
+        };
+        yield return Plain(stated, "detail.thickness_exponent", InputKind.Number, detail.ThicknessExponent is double k ? Figures.Number(k) : "of the catalogue", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
+        {
+            Default = "that of the catalogue",
+        };
+    }
+
+    private static InputRow Mix(Scenario scenario, StatedValues stated) =>
+        Plain(
+            stated, "use.mix_concentration", InputKind.Number, scenario.MixConcentration is double c ? stated.Number("use.mix_concentration") ?? Figures.Number(c) : "certain", "",
+            "how sure the road mix is: the larger, the surer are the shares", Domain.Positive.Describe()) with
+        {
+            Default = "the shares are certain",
+            Factor = scenario.MixConcentration is null ? null : scenario.MixKnowledge,
+        };
+
+    private static IEnumerable<InputRow> Leg(Scenario scenario, int index, StatedValues stated)
+    {
+        Leg leg = scenario.Legs[index];
+        string name = $"legs.{leg.Name}";
+        yield return Plain(stated, $"{name}.name", InputKind.Text, leg.Name, "", "the name of the leg", "up to 40 letters, digits, - and _, unique");
+        yield return Plain(stated, $"{name}.share", InputKind.Share, stated.Number($"{name}.share") ?? Figures.Number(leg.Share), "", "its share of the distance; all add up to 1", "a number above 0 and up to 1");
+        if (leg.RoadClass is char roadClass)
+        {
+            yield return Word(stated, $"{name}.road_class", roadClass.ToString(), "roughness class of ISO 8608, A the smoothest", ["A", "B", "C", "D", "E", "F", "G", "H"]) with { Default = null };
+        }
+
+        foreach (Input input in scenario.Inputs.Where(i => i.Leg == index))
+        {
+            yield return Row(input, stated);
+        }
+    }
+
+    private static InputRow Word(StatedValues stated, string name, string value, string meaning, IReadOnlyList<string> words) =>
+        Plain(stated, name, InputKind.Word, value, "", meaning, "one of " + string.Join(", ", words)) with { Words = words, Default = words[0] };
+
+    private static InputRow Plain(StatedValues stated, string name, InputKind kind, string value, string unit, string meaning, string allowed) =>
+        new(TomlPath.Of(name), name, name[(name.LastIndexOf('.') + 1)..], kind, Printable.Line(value), unit, stated.Has(name), meaning, allowed);
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.App.Screens.Live;
+
+/// <summary>
+/// The risk study of the open scenario. The first few thousand evaluations answer at once; the answer is renewed while more
+/// are made, up to the number asked for. A finished one has the digits that the risk command gives.
+/// </summary>
+internal sealed class LiveRisk : IDisposable
+{
+    /// <summary>Points of the curve.</summary>
+    private const int CurvePoints = 49;
+
+    /// <summary>The curve goes from the required distance over this to the required distance times this.</summary>
+    private const double CurveReach = 10;
+
+    /// <summary>Results so far come no faster than a reader can follow.</summary>
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
+
+    private readonly Session session;
+
+    public LiveRisk(Session session)
+    {
+        this.session = session;
+        Run = new StudyRun<RiskAnswer>(session.Clock);
+    }
+
+    /// <summary>The study in the background.</summary>
+    public StudyRun<RiskAnswer> Run { get; }
+
+    /// <summary>Evaluations that a study spends.</summary>
+    public long Evaluations { get; private set; } = RiskAnalysis.DefaultEvaluations;
+
+    /// <summary>The result, if it answers the scenario as it stands.</summary>
+    public RiskResult? Fresh => Run.Edition == session.Edition ? Run.Result?.Result : null;
+
+    /// <summary>Starts the study of the scenario as it stands, with another number of evaluations if one is given.</summary>
+    public void Start(long? evaluations = null)
+    {
+        Evaluations = evaluations ?? Evaluations;
+        LifeModel model = session.Model;
+        var settings = new StudySettings(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
+        TimeProvider clock = session.Clock;
+        Run.Start(session.Edition, Evaluations, (options, publish) =>
+        {
+            long last = 0;
+            var question = new RiskQuestion
+            {
+                Checkpoint = state =>
+                {
+                    if (last == 0 || clock.GetElapsedTime(last) >= Pause)
+                    {
+                        publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state, options));
+                        last = clock.GetTimestamp();
+                    }
+                },
+            };
+            (RiskResult result, RiskState end) = RiskAnalysis.Run(model, settings, question, options);
+            return Answer(model, result, end, options);
+        });
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Run.Dispose();
+
+    private static RiskAnswer Answer(LifeModel model, RiskResult result, RiskState state, RunOptions options)
+    {
+        ImmutableArray<double> distances =
+        [
+            .. Enumerable.Range(0, CurvePoints).Select(i =>
+                model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1)),
+        ];
+
+        // As of a partial run, so that no rare-event answers are sought once more.
+        RiskResult curve = RiskAnalysis.Summarise(model, state, new RiskQuestion { DistancesKm = distances }, options, isPartial: true);
+        return new RiskAnswer(result, curve.Distances);
+    }
+}

@@ -1,0 +1,114 @@
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+using AxleRisk.Files.Writing;
+
+namespace AxleRisk.App.Screens.Live;
+
+/// <summary>
+/// The scenario that is open and the answer that follows it: every edit starts the risk study anew, so that a failure
+/// probability is there within a moment and grows surer while nothing changes.
+/// </summary>
+internal sealed class Session : IDisposable
+{
+    /// <summary>Opens a scenario; the risk study starts at once.</summary>
+    /// <param name="edited">The scenario under edit, valid.</param>
+    /// <param name="clock">The clock, for elapsed times only.</param>
+    /// <param name="riskEvaluations">Evaluations of the risk study that follows every edit.</param>
+    public Session(EditedScenario edited, TimeProvider clock, long riskEvaluations = RiskAnalysis.DefaultEvaluations)
+    {
+        Clock = clock;
+        Edited = edited;
+        Document = edited.Document ?? throw new ScenarioException(edited.Errors);
+        Model = new LifeModel(Document.Scenario);
+        Risk = new LiveRisk(this);
+        Risk.Start(riskEvaluations);
+    }
+
+    /// <summary>The clock, for elapsed times only.</summary>
+    public TimeProvider Clock { get; }
+
+    /// <summary>The scenario under edit: its text, undo, saving. To change it, use <see cref="Apply"/>.</summary>
+    public EditedScenario Edited { get; }
+
+    /// <summary>The scenario as it stands.</summary>
+    public ScenarioDocument Document { get; private set; }
+
+    /// <summary>The scenario made ready to run.</summary>
+    public LifeModel Model { get; private set; }
+
+    /// <summary>Changes with every edit: a result of another edition is out of date.</summary>
+    public int Edition => Edited.Edition;
+
+    /// <summary>The seed of every study of this session.</summary>
+    public ulong Seed { get; set; } = StudySettings.DefaultSeed;
+
+    /// <summary>The risk study that follows every edit.</summary>
+    public LiveRisk Risk { get; }
+
+    /// <summary>Makes an edit, or says why it cannot be made; then nothing changes.</summary>
+    public EditOutcome Apply(ScenarioEdit edit)
+    {
+        EditOutcome outcome = Edited.Apply(edit);
+        Follow();
+        return outcome;
+    }
+
+    /// <summary>Why an edit cannot be made; null where it can. Nothing is changed.</summary>
+    public string? WhyNot(ScenarioEdit edit)
+    {
+        try
+        {
+            return Edited.Try(edit).Errors is [var first, ..] ? first.Message : null;
+        }
+        catch (EditException e)
+        {
+            return e.Message;
+        }
+    }
+
+    /// <summary>Takes the last edit back.</summary>
+    /// <returns>Its name; null where there is none.</returns>
+    public string? Undo()
+    {
+        string? name = Edited.Undo();
+        Follow();
+        return name;
+    }
+
+    /// <summary>Makes the edit taken back last again.</summary>
+    /// <returns>Its name; null where there is none.</returns>
+    public string? Redo()
+    {
+        string? name = Edited.Redo();
+        Follow();
+        return name;
+    }
+
+    /// <summary>Takes the changes of an earlier session.</summary>
+    public void TakeRecovered()
+    {
+        Edited.TakeRecovered();
+        Follow();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Risk.Dispose();
+
+    /// <summary>Goes on with the text as it now is.</summary>
+    private void Follow()
+    {
+        // A text that is no scenario (recovered, say) has no answer; the last good one stays until it is mended.
+        if (Edited.Document is { } document && document != Document)
+        {
+            bool isAnother = document.Scenario != Document.Scenario || document.Digest != Document.Digest;
+            Document = document;
+            if (isAnother)
+            {
+                Model = new LifeModel(document.Scenario);
+                Risk.Start();
+            }
+        }
+    }
+}

@@ -1,0 +1,217 @@
+using System.Diagnostics.CodeAnalysis;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.App.Screens.Live;
+
+/// <summary>
+/// One study run in the background: started, stopped, continued, ended early, started anew. Whoever draws reads
+/// <see cref="Standing"/> and <see cref="Result"/> at any time; a start replaces the run before it, whose answer is dropped.
+/// </summary>
+/// <param name="clock">The clock, for elapsed times only.</param>
+/// <typeparam name="T">The result; an immutable record.</typeparam>
+internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
+    where T : class
+{
+    private readonly Lock changing = new();
+    private Job? job;
+    private Answer? answer;
+    private int revision;
+
+    /// <summary>The last result, whole or so far; null before there is one.</summary>
+    public T? Result => Volatile.Read(ref answer)?.Result;
+
+    /// <summary>The edition of the scenario that <see cref="Result"/> answers.</summary>
+    public int Edition => Volatile.Read(ref answer)?.Edition ?? -1;
+
+    /// <summary>Whether <see cref="Result"/> is that of a study still under way.</summary>
+    public bool IsSnapshot => Volatile.Read(ref answer)?.IsSnapshot ?? false;
+
+    /// <summary>The time the run behind <see cref="Result"/> took.</summary>
+    public TimeSpan ResultElapsed => Volatile.Read(ref answer)?.Elapsed ?? TimeSpan.Zero;
+
+    /// <summary>Where the present run stands.</summary>
+    public RunStanding Standing => Volatile.Read(ref job)?.Standing ?? RunStanding.Idle;
+
+    /// <summary>The edition of the scenario the present run works on; -1 where there is none.</summary>
+    public int RunningEdition => Volatile.Read(ref job)?.Edition ?? -1;
+
+    /// <summary>Changes with every new result and phase; a running study's progress is read from <see cref="Standing"/>.</summary>
+    public int Revision => Volatile.Read(ref revision);
+
+    /// <summary>Completes when the present run has ended.</summary>
+    public Task Completion => Volatile.Read(ref job)?.Completion ?? Task.CompletedTask;
+
+    /// <summary>Starts a study; one that is under way is cancelled and its answer dropped.</summary>
+    /// <param name="edition">The edition of the scenario it answers.</param>
+    /// <param name="requested">Evaluations it will spend.</param>
+    /// <param name="study">The study; its second argument takes results so far.</param>
+    public void Start(int edition, long requested, Func<RunOptions, Action<T>, T> study)
+    {
+        lock (changing)
+        {
+            job?.Cancel();
+            var next = new Job(this, clock, edition, requested);
+            Volatile.Write(ref job, next);
+            next.Begin(study);
+        }
+
+        Changed();
+    }
+
+    /// <summary>Stops the run after the blocks under way, to be continued.</summary>
+    public void Stop()
+    {
+        job?.Stop();
+        Changed();
+    }
+
+    /// <summary>Continues a stopped run.</summary>
+    public void Continue()
+    {
+        job?.Continue();
+        Changed();
+    }
+
+    /// <summary>Ends the run now; what it has is its result, marked as partial.</summary>
+    public void EndNow()
+    {
+        job?.End();
+        Changed();
+    }
+
+    /// <summary>Cancels the run under way, if any; the last result stays.</summary>
+    public void Cancel()
+    {
+        lock (changing)
+        {
+            job?.Cancel();
+            Volatile.Write(ref job, null);
+        }
+
+        Changed();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Cancel();
+
+    private void Changed() => Interlocked.Increment(ref revision);
+
+    /// <summary>Takes a result from a job, unless another has taken its place.</summary>
+    private void Take(Job from, T result, bool isSnapshot)
+    {
+        lock (changing)
+        {
+            if (job != from)
+            {
+                return;
+            }
+
+            Volatile.Write(ref answer, new Answer(result, from.Edition, isSnapshot, from.Standing.Elapsed));
+        }
+
+        Changed();
+    }
+
+    private sealed record Answer(T Result, int Edition, bool IsSnapshot, TimeSpan Elapsed);
+
+    /// <summary>One run: a thread of its own, a gate that stops it and a token that ends it.</summary>
+    [SuppressMessage("Reliability", "CA1001", Justification = "neither holds anything outside the process, and the reader may press a key for a run that has just ended")]
+    private sealed class Job(StudyRun<T> owner, TimeProvider clock, int edition, long requested)
+    {
+        private readonly ManualResetEventSlim gate = new(true);
+        private readonly CancellationTokenSource cancellation = new();
+        private readonly TaskCompletionSource completion = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        private readonly Stopwatch watch = new(clock);
+        private long done;
+        private volatile RunPhase phase = RunPhase.Running;
+        private volatile string? failure;
+
+        public int Edition => edition;
+
+        public Task Completion => completion.Task;
+
+        public RunStanding Standing => new(phase, Interlocked.Read(ref done), requested, watch.Elapsed, failure);
+
+        public void Begin(Func<RunOptions, Action<T>, T> study) =>
+            new Thread(() => Run(study)) { IsBackground = true, Name = "study" }.Start();
+
+        public void Stop()
+        {
+            if (phase == RunPhase.Running)
+            {
+                phase = RunPhase.Stopped;
+                watch.Stop();
+                gate.Reset();
+            }
+        }
+
+        public void Continue()
+        {
+            if (phase == RunPhase.Stopped)
+            {
+                phase = RunPhase.Running;
+                watch.Start();
+                gate.Set();
+            }
+        }
+
+        public void End()
+        {
+            cancellation.Cancel();
+            Continue();
+        }
+
+        public void Cancel() => End();
+
+        private void Run(Func<RunOptions, Action<T>, T> study)
+        {
+            try
+            {
+                var options = new RunOptions { Progress = Report, Cancellation = cancellation.Token };
+                T result = study(options, snapshot => owner.Take(this, snapshot, isSnapshot: true));
+                Ended(RunPhase.Done);
+                owner.Take(this, result, isSnapshot: false);
+            }
+            catch (OperationCanceledException)
+            {
+                Ended(RunPhase.Idle);
+            }
+            catch (Exception e) when (e is not OutOfMemoryException)
+            {
+                // Whatever a study throws is the reader's to see; the console goes on.
+                failure = e.Message;
+                Ended(RunPhase.Failed);
+            }
+            finally
+            {
+                owner.Changed();
+                completion.SetResult();
+            }
+        }
+
+        private void Ended(RunPhase end)
+        {
+            watch.Stop();
+            phase = end;
+        }
+
+        private void Report(long evaluations)
+        {
+            // Blocks end out of order: the count must not fall.
+            long before = Interlocked.Read(ref done);
+            while (evaluations > before)
+            {
+                long seen = Interlocked.CompareExchange(ref done, evaluations, before);
+                if (seen == before)
+                {
+                    break;
+                }
+
+                before = seen;
+            }
+
+            // Held here while stopped: a thread that waits between two blocks changes no digit.
+            gate.Wait();
+        }
+    }
+}

@@ -1,0 +1,76 @@
+using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Screens.Forms;
+using AxleRisk.App.Screens.Live;
+using AxleRisk.Core.Damage;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Writing;
+
+namespace AxleRisk.App.Screens.Pages.Inputs;
+
+/// <summary>The weld detail: catalogue, one category or several with weights, and its S-N curve drawn.</summary>
+internal sealed class CategoryForm : Form
+{
+    private readonly Session session;
+
+    public CategoryForm(Session session, InputRow row)
+    {
+        this.session = session;
+        Detail detail = session.Document.Scenario.Detail;
+        Title = row.Name;
+        Arrange(
+        [
+            new FormField("catalogue", detail.Catalogue, "", SnCatalogue.Catalogues),
+            new FormField("categories", row.ValueText.Replace(", ", "; "), ""),
+            new FormField("knowledge", ScenarioEdits.KnowledgeWord(detail.Knowledge), "", ["unknown", "varies"]),
+        ]);
+        Look();
+    }
+
+    public override string Title { get; }
+
+    /// <summary>The edit; null while the categories cannot be read.</summary>
+    public ScenarioEdit? Edit => Categories() is { } categories
+        ? ScenarioEdits.Detail(Fields[0].Text, categories, Fields[2].Text == "varies" ? Knowledge.Varies : Knowledge.Unknown)
+        : null;
+
+    public override IReadOnlyList<PageLine> Picture(int width, int height) =>
+    [
+        PageLine.Of("Categories, best first", Ink.Heading),
+        .. Text.Wrap.Lines(string.Join(", ", SnCatalogue.Categories(Fields[0].Text)), Math.Max(10, width), "").Select(l => PageLine.Of(l)),
+        PageLine.Empty,
+        .. Text.Wrap.Lines("One: E. Several with weights that add up to 1: E 0.7; F 0.3", Math.Max(10, width), "").Select(l => PageLine.Of(l, Ink.Quiet)),
+        PageLine.Empty,
+        .. Curves() is { Count: > 0 } curves ? Pictures.Lines(SnChart.Draw(curves, width, Math.Clamp(height - 8, 0, 16))) : [],
+    ];
+
+    private List<SnCurve> Curves() => [.. (Categories() ?? []).Select(c => SnCatalogue.Find(Fields[0].Text, c.Category)).OfType<SnCurve>()];
+
+    protected override void Changed(int field) => Look();
+
+    private void Look() => Fields[1].Refusal = Edit is { } edit ? session.WhyNot(edit) : "write E, or E 0.7; F 0.3";
+
+    /// <summary>The categories as typed: <c>E 0.7; F 0.3</c>. A category's name may itself hold a blank (<c>FAT 71</c>).</summary>
+    private List<(string Category, double Weight)>? Categories()
+    {
+        string[] parts = Fields[1].Text.Split(';', ',').Select(p => p.Trim()).Where(p => p.Length > 0).ToArray();
+        if (parts.Length == 1)
+        {
+            return [(parts[0], 1)];
+        }
+
+        var categories = new List<(string, double)>();
+        foreach (string part in parts)
+        {
+            int blank = part.LastIndexOf(' ');
+            if (blank < 1 || InputEditor.Number(part[(blank + 1)..]) is not { } weight || !(weight >= 0))
+            {
+                return null;
+            }
+
+            categories.Add((part[..blank].Trim(), weight));
+        }
+
+        return categories.Count > 0 && Math.Abs(categories.Sum(c => c.Item2) - 1) < 1e-6 ? categories : null;
+    }
+}

@@ -1,0 +1,69 @@
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.App.Screens.Pages.Inputs;
+
+/// <summary>The list of inputs as lines: a heading a group, a line an input.</summary>
+internal static class InputLines
+{
+    private const int LabelWidth = 26;
+    private const int UnitWidth = 9;
+    private const int MarkWidth = 8;
+
+    /// <summary>The lines.</summary>
+    /// <param name="groups">The inputs.</param>
+    /// <param name="chosen">The place of the chosen one among all.</param>
+    /// <param name="width">Characters a line.</param>
+    /// <param name="line">The line of the chosen one.</param>
+    public static IReadOnlyList<PageLine> Of(IReadOnlyList<InputGroup> groups, int chosen, int width, out int line)
+    {
+        var lines = new List<PageLine>();
+        int place = 0;
+        line = 0;
+        foreach (InputGroup group in groups)
+        {
+            lines.Add(PageLine.Of(group.Title, Ink.Heading));
+            foreach (InputRow row in group.Rows)
+            {
+                line = place == chosen ? lines.Count : line;
+                lines.Add(Row(row, place == chosen, width));
+                place++;
+            }
+        }
+
+        return lines;
+    }
+
+    /// <summary>The place of the input on a line; null where there is a heading or nothing.</summary>
+    public static int? RowAt(IReadOnlyList<InputGroup> groups, int line)
+    {
+        int at = 0;
+        int place = 0;
+        foreach (InputGroup group in groups)
+        {
+            if (line <= at + group.Rows.Count)
+            {
+                return line == at ? null : place + line - at - 1;
+            }
+
+            at += 1 + group.Rows.Count;
+            place += group.Rows.Count;
+        }
+
+        return null;
+    }
+
+    private static PageLine Row(InputRow row, bool isChosen, int width)
+    {
+        int valueWidth = Math.Max(8, width - 2 - LabelWidth - 1 - UnitWidth - MarkWidth - 1);
+        string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
+        string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
+        string value = TextTable.Shorten(row.ValueText, valueWidth).PadRight(valueWidth);
+        Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
+        PageLine line = PageLine.Of(
+            new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(value, row.Factor is null ? quiet : Ink.Strong),
+            new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet), new Piece(!row.IsStated && mark != "default" ? mark + "*" : mark, Ink.Quiet));
+        return isChosen ? line.Fit(width).In(Ink.Chosen) : line;
+    }
+}

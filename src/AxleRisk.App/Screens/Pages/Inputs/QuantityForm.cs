@@ -1,0 +1,139 @@
+using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Screens.Forms;
+using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Writing;
+
+namespace AxleRisk.App.Screens.Pages.Inputs;
+
+/// <summary>The form of a quantity: a number, a distribution in any way it can be stated, or a tolerance; with its density drawn.</summary>
+internal sealed class QuantityForm : Form
+{
+    private const string KindLabel = "kind";
+    private const string WayLabel = "stated by";
+
+    private static readonly string[] InUnit = ["value", "mean", "sd", "median", "low", "high", "mode", "x1", "x2", "min", "max", "nominal", "location", "scale"];
+
+    private readonly Session session;
+    private readonly Quantity quantity;
+    private readonly Input input;
+    private readonly ToleranceFields tolerance;
+    private ValueForm form;
+    private bool isTolerance;
+    private FormCheck check;
+
+    public QuantityForm(Session session, InputRow row)
+    {
+        this.session = session;
+        quantity = row.Quantity!;
+        input = session.Document.Scenario.Inputs.Single(i => i.Name == row.Name);
+        form = ValueForm.Of(input, session.Edited.Text);
+        tolerance = new ToleranceFields(input.Value, quantity.Unit);
+        check = FormCheck.Of(form, session.Edited);
+        Build();
+    }
+
+    public override string Title => $"{input.Name}: {TextTable.Shorten(quantity.Meaning, 48)}";
+
+    /// <summary>The edit; null while something is wrong.</summary>
+    public ScenarioEdit? Edit => isTolerance ? tolerance.Edit(form.Path) : check.Edit;
+
+    /// <summary>The kinds to choose from.</summary>
+    private IReadOnlyList<string> Kinds => quantity.Unit == "mm" ? [.. FieldBook.Kinds, ToleranceFields.Kind] : FieldBook.Kinds;
+
+    private StatedForm[] Ways => form.Form is null || isTolerance ? [] : [.. StatedForms.Of(form.Kind)];
+
+    /// <summary>The fields before those of the value: kind, and how it is stated where there are several ways.</summary>
+    private int Before => Ways.Length > 1 ? 2 : 1;
+
+    public override IReadOnlyList<PageLine> Picture(int width, int height)
+    {
+        Value? value = isTolerance
+            ? tolerance.Edit(form.Path) is { } edit && session.WhyNot(edit) is null ? ValueAfter(edit) : null
+            : check.Value;
+        return value switch
+        {
+            Value.Uncertain uncertain =>
+            [
+                .. Pictures.Lines(DensityChart.Draw(uncertain.Distribution, quantity.Unit, width, Math.Clamp(height - 2, 4, 14))),
+                PageLine.Of($"base case {Figures.Number(uncertain.Nominal)} {quantity.Unit}", Ink.Quiet),
+            ],
+            Value.Certain certain => [PageLine.Of("Certain:", Ink.Quiet), PageLine.Of($"{Figures.Number(certain.Number)} {quantity.Unit}", Ink.Strong)],
+            _ => [PageLine.Of("No picture: something is not right yet.", Ink.Quiet)],
+        };
+    }
+
+    protected override void Changed(int field)
+    {
+        string text = Fields[field].Text;
+        if (field == 0)
+        {
+            isTolerance = text == ToleranceFields.Kind;
+            if (!isTolerance)
+            {
+                form = form.ToKind(text) ?? Empty(StatedForms.Of(text)[0]);
+            }
+
+            Build();
+        }
+        else if (field < Before)
+        {
+            StatedForm way = Ways.First(w => WayName(w) == text);
+            form = form.ToForm(way) ?? Empty(way);
+            Build();
+        }
+        else if (isTolerance)
+        {
+            tolerance.Set(field - 1, text);
+        }
+        else
+        {
+            form = form.With(form.Fields[field - Before].Name, text);
+        }
+
+        Check();
+    }
+
+    private static string WayName(StatedForm way) => string.Join(", ", way.Required);
+
+    private ValueForm Empty(StatedForm way) => form with { Form = way, Fields = [.. FieldBook.Of(way)] };
+
+    private void Build()
+    {
+        var fields = new List<FormField> { new(KindLabel, isTolerance ? ToleranceFields.Kind : form.Kind, "", Kinds) };
+        if (Ways.Length > 1)
+        {
+            fields.Add(new FormField(WayLabel, WayName(form.Form!), "", [.. Ways.Select(WayName)]));
+        }
+
+        fields.AddRange(isTolerance
+            ? tolerance.Fields
+            : form.Fields.Select(f => new FormField(f.Name, f.Text, InUnit.Contains(f.Name) ? quantity.Unit : "", f.Words.Count > 0 ? f.Words : null)));
+        Arrange(fields);
+        Check();
+    }
+
+    private void Check()
+    {
+        if (isTolerance)
+        {
+            string? problem = tolerance.Problem;
+            Refusal = problem ?? (tolerance.Edit(form.Path) is { } edit ? session.WhyNot(edit) : null);
+            return;
+        }
+
+        check = FormCheck.Of(form, session.Edited);
+        form = check.Value is { } value ? form.WithSource(value) : form;
+        for (int i = 0; i < form.Fields.Length; i++)
+        {
+            Fields[Before + i].Refusal = check.Reasons.GetValueOrDefault(form.Fields[i].Name);
+        }
+
+        Refusal = check.Others.Count > 0 ? check.Others[0] : null;
+    }
+
+    private Value? ValueAfter(ScenarioEdit edit) =>
+        session.Edited.Try(edit).Document?.Scenario.Inputs.FirstOrDefault(i => i.Name == input.Name)?.Value;
+}

@@ -1,0 +1,39 @@
+namespace AxleRisk.App.Screens.Pages;
+
+/// <summary>A key as a page sees it: a named key or a character.</summary>
+/// <param name="Name">Which key; <see cref="KeyName.Character"/> for a character.</param>
+/// <param name="Character">The character typed; 0 for a named key.</param>
+internal readonly record struct PageKey(KeyName Name, char Character = '\0')
+{
+    public static implicit operator PageKey(char character) => new(KeyName.Character, character);
+
+    public static implicit operator PageKey(KeyName name) => new(name);
+}
+
+/// <summary>The keys with a name.</summary>
+internal enum KeyName
+{
+    Character,
+    Up,
+    Down,
+    Left,
+    Right,
+    PageUp,
+    PageDown,
+    Home,
+    End,
+    Enter,
+    Escape,
+    Delete,
+    Help,
+    Open,
+    Save,
+    Undo,
+    Redo,
+    Quit,
+}
+
+/// <summary>A key that works now and what it does, for the bottom line.</summary>
+/// <param name="Key">The key as it is written on keyboards: <c>r</c>, <c>Enter</c>.</param>
+/// <param name="Does">What it does, in a word or two.</param>
+internal readonly record struct KeyHint(string Key, string Does);

@@ -1,0 +1,293 @@
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Screens.Pages;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Files;
+
+namespace AxleRisk.App.Screens.Shell;
+
+/// <summary>
+/// The whole console as a plain state: the open scenario, the page in front, what every key does and what every line shows.
+/// The window only draws its lines and hands it keys and clicks.
+/// </summary>
+internal sealed class ConsoleState : IDisposable
+{
+    /// <summary>Lines of the frame above the page: title, tabs, status.</summary>
+    private const int Above = 3;
+
+    /// <summary>Changes not saved are kept beside the file no more often than this.</summary>
+    private static readonly TimeSpan KeepPause = TimeSpan.FromSeconds(2);
+
+    private readonly IDialogs dialogs;
+    private readonly TimeProvider clock;
+    private readonly Func<IReadOnlyList<ScenarioEntry>> find;
+    private readonly Dictionary<Page, Scroll> scrolls = [];
+    private readonly Scroll helpScroll = new();
+    private int height = 24;
+    private int width = 80;
+    private int presses;
+    private string notice = "";
+    private int keptEdition;
+    private long keptAt;
+
+    /// <summary>Creates the console with the list of scenarios in front.</summary>
+    /// <param name="dialogs">Windows of their own.</param>
+    /// <param name="clock">The clock, for elapsed times only.</param>
+    /// <param name="find">Finds the scenarios to list.</param>
+    public ConsoleState(IDialogs dialogs, TimeProvider clock, Func<IReadOnlyList<ScenarioEntry>> find)
+    {
+        this.dialogs = dialogs;
+        this.clock = clock;
+        this.find = find;
+        Front = Start();
+    }
+
+    /// <summary>Evaluations of the risk study that follows every edit.</summary>
+    public long RiskEvaluations { get; init; } = RiskAnalysis.DefaultEvaluations;
+
+    /// <summary>The open scenario; null on the start page.</summary>
+    public Session? Session { get; private set; }
+
+    /// <summary>The pages with a key.</summary>
+    public IReadOnlyList<Page> Pages { get; private set; } = [];
+
+    /// <summary>The page in front.</summary>
+    public Page Front { get; private set; }
+
+    /// <summary>Whether the explanation of the page is shown in its place.</summary>
+    public bool IsExplaining { get; private set; }
+
+    /// <summary>Whether the reader wants to leave.</summary>
+    public bool HasQuit { get; private set; }
+
+    /// <summary>Changes whenever the window would show something else.</summary>
+    public int Revision => HashCode.Combine(presses, Front.Revision, Session?.Risk.Run.Revision);
+
+    private int PageHeight => Math.Max(1, height - Above - 1);
+
+    /// <summary>Opens a scenario in place of the one that is open.</summary>
+    public void Show(EditedScenario scenario)
+    {
+        Close();
+        Session = new Session(scenario, clock, RiskEvaluations);
+        Pages = PageBook.Of(Session, dialogs);
+        keptEdition = Session.Edition;
+        GoTo(Pages.OfType<RiskPage>().Single());
+    }
+
+    /// <summary>Offers what an earlier session left behind; once the window can ask.</summary>
+    public void OfferRecovered() => notice = Session is null ? "" : Saving.OfferRecovered(Session, dialogs);
+
+    /// <summary>Keeps changes not saved beside the file, a while after the last of them; called in every turn of the loop.</summary>
+    public void Keep(bool atOnce = false)
+    {
+        if (Session is { } open && open.Edition != keptEdition && (atOnce || clock.GetElapsedTime(keptAt) >= KeepPause))
+        {
+            keptEdition = open.Edition;
+            keptAt = clock.GetTimestamp();
+            notice = open.Edited.KeepUnsaved() is { } trouble ? $"Changes cannot be kept beside the file: {trouble}" : notice;
+        }
+    }
+
+    /// <summary>Answers a key.</summary>
+    public void Press(PageKey key)
+    {
+        presses++;
+        notice = "";
+        if (IsExplaining)
+        {
+            IsExplaining = helpScroll.Press(key, PageHeight);
+        }
+        else if (!Front.Press(key) && !PressFrame(key))
+        {
+            scrolls[Front].Press(key, PageHeight);
+        }
+    }
+
+    /// <summary>Answers a click at a place of the window.</summary>
+    public void Click(int x, int y)
+    {
+        presses++;
+        if (y == 1 && TabLine.At(Pages, width, x) is { } tab)
+        {
+            GoTo(Pages[tab]);
+        }
+        else if (y >= Above && y < height - 1 && !IsExplaining)
+        {
+            Front.Click(y - Above + scrolls[Front].Top, x);
+        }
+    }
+
+    /// <summary>Scrolls by the mouse wheel.</summary>
+    public void Wheel(int lines)
+    {
+        presses++;
+        if (IsExplaining)
+        {
+            helpScroll.By(lines);
+        }
+        else if (Front.LineInSight is not null)
+        {
+            Front.Press(lines > 0 ? KeyName.Down : KeyName.Up);
+        }
+        else if (!Front.Wheel(lines))
+        {
+            scrolls[Front].By(lines);
+        }
+    }
+
+    /// <summary>The lines of a window of this size, each exactly as long as it is wide.</summary>
+    public IReadOnlyList<PageLine> Lines(int newWidth, int newHeight)
+    {
+        (width, height) = (newWidth, newHeight);
+        Scroll scroll = IsExplaining ? helpScroll : scrolls[Front];
+        IReadOnlyList<PageLine> page = IsExplaining ? HelpText.Of(Front, width) : Front.Lines(width, PageHeight);
+        scroll.Keep(page.Count, PageHeight, IsExplaining ? null : Front.LineInSight);
+        return
+        [
+            TitleLine.Of(Session, width),
+            Pages.Count == 0 ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
+            StatusLine(scroll, page.Count),
+            .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
+            KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys, .. FrameKeys()], width),
+        ];
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Close();
+
+    private IEnumerable<KeyHint> FrameKeys()
+    {
+        if (Session is not null)
+        {
+            yield return new($"1-{PageBook.Keys[Pages.Count - 1]}", "pages");
+        }
+
+        yield return new("?", "explain");
+        if (Session is { Edited: var edited })
+        {
+            if (edited.IsUnsaved)
+            {
+                yield return new("Ctrl+S", "save");
+            }
+
+            if (edited.UndoName is not null)
+            {
+                yield return new("Ctrl+Z", "undo");
+            }
+
+            yield return new("o", "open");
+        }
+
+        yield return new("q", "quit");
+    }
+
+    private PageLine StatusLine(Scroll scroll, int lines)
+    {
+        PageLine status = notice.Length > 0 ? PageLine.Of(notice, Ink.Strong)
+            : IsExplaining ? PageLine.Of("What this page tells", Ink.Quiet) : Front.Status;
+        if (lines <= PageHeight)
+        {
+            return status.Fit(width);
+        }
+
+        string place = $" {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
+        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet));
+    }
+
+    private bool PressFrame(PageKey key)
+    {
+        if (key.Name == KeyName.Character && PageBook.Keys.IndexOf(key.Character) is >= 0 and var place && place < Pages.Count)
+        {
+            GoTo(Pages[place]);
+            return true;
+        }
+
+        switch (key.Name == KeyName.Character ? Named(key.Character) : key.Name)
+        {
+            case KeyName.Help:
+                IsExplaining = true;
+                return true;
+            case KeyName.Open when Session is not null && MayLeave():
+                Close();
+                Front = Start();
+                return true;
+            case KeyName.Quit:
+                HasQuit = MayLeave();
+                return true;
+            case KeyName.Save when Session is { } open:
+                notice = Saving.Save(open, dialogs).Notice;
+                return true;
+            case KeyName.Undo when Session is { } open:
+                notice = open.Undo() is { } undone ? $"Taken back: {undone}" : "There is nothing to take back.";
+                return true;
+            case KeyName.Redo when Session is { } open:
+                notice = open.Redo() is { } redone ? $"Done again: {redone}" : "There is nothing to do again.";
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private static KeyName Named(char character) => character switch
+    {
+        '?' => KeyName.Help,
+        'o' => KeyName.Open,
+        'q' => KeyName.Quit,
+        _ => KeyName.Character,
+    };
+
+    private void GoTo(Page page)
+    {
+        IsExplaining = false;
+        Front = page;
+        scrolls.TryAdd(page, new Scroll());
+        page.Enter();
+    }
+
+    private StartPage Start()
+    {
+        var page = new StartPage(find(), dialogs, Open);
+        scrolls[page] = new Scroll();
+        return page;
+    }
+
+    private IReadOnlyList<string> Open(string path)
+    {
+        try
+        {
+            EditedScenario scenario = EditedScenario.Open(path);
+            if (scenario.Errors.Count > 0)
+            {
+                return [.. scenario.Errors.Select(error => error.ToString())];
+            }
+
+            Show(scenario);
+            OfferRecovered();
+            return [];
+        }
+        catch (ScenarioException e)
+        {
+            return [.. e.Errors.Select(error => error.ToString())];
+        }
+    }
+
+    private bool MayLeave()
+    {
+        (bool may, notice) = Saving.BeforeLeaving(Session, dialogs);
+        return may;
+    }
+
+    private void Close()
+    {
+        foreach (IDisposable page in Pages.OfType<IDisposable>())
+        {
+            page.Dispose();
+        }
+
+        Session?.Dispose();
+        Session = null;
+        Pages = [];
+        scrolls.Clear();
+    }
+}

@@ -1,0 +1,81 @@
+using System.Text;
+using AxleRisk.App.Screens.Pages;
+using Terminal.Gui.Configuration;
+using Terminal.Gui.Drawing;
+using Terminal.Gui.ViewBase;
+using Attr = Terminal.Gui.Drawing.Attribute;
+
+namespace AxleRisk.App.Screens.Views;
+
+/// <summary>How the console looks: sixteen colours, or none of them; every distinction is also made by words, signs or place.</summary>
+internal static class Look
+{
+    /// <summary>For texts that are not labels of ours: an underscore in them is an underscore.</summary>
+    public static readonly Rune NoHotKey = (Rune)0xFFFF;
+
+    private static bool isMonochrome;
+
+    /// <summary>Sets the look; before the application is created.</summary>
+    public static void Apply(bool monochrome)
+    {
+        isMonochrome = monochrome;
+        Scheme scheme = monochrome ? Monochrome() : Coloured();
+        foreach (string name in new[] { "Base", "Accent", "Menu", "Dialog", "Error" })
+        {
+            SchemeManager.AddScheme(name, scheme);
+        }
+
+        ButtonSettings.Current = ButtonSettings.Current with { DefaultShadow = ShadowStyles.None };
+        DialogSettings.Current = DialogSettings.Current with { DefaultShadow = ShadowStyles.None, DefaultBorderStyle = LineStyle.Single };
+        MessageBoxSettings.Current = MessageBoxSettings.Current with { DefaultBorderStyle = LineStyle.Single };
+    }
+
+    /// <summary>The attribute of an ink.</summary>
+    public static Attr Of(Ink ink) => isMonochrome
+        ? ink switch
+        {
+            Ink.Heading or Ink.Strong => Plain(TextStyle.Bold),
+            Ink.Warning => Plain(TextStyle.Bold | TextStyle.Underline),
+            Ink.Chosen => Plain(TextStyle.Bold | TextStyle.Reverse),
+            Ink.Bar => Plain(TextStyle.Reverse),
+            _ => Plain(TextStyle.None),
+        }
+        : ink switch
+        {
+            Ink.Heading => Coloured(ColorName16.White, ColorName16.Black, TextStyle.Bold),
+            Ink.Strong => Coloured(ColorName16.BrightCyan, ColorName16.Black, TextStyle.Bold),
+            Ink.Mark => Coloured(ColorName16.BrightGreen, ColorName16.Black),
+            Ink.Warning => Coloured(ColorName16.BrightYellow, ColorName16.Black, TextStyle.Bold),
+            Ink.Quiet => Coloured(ColorName16.Gray, ColorName16.Black),
+            Ink.Chosen => Coloured(ColorName16.Black, ColorName16.BrightCyan, TextStyle.Bold),
+            Ink.Bar => Coloured(ColorName16.Black, ColorName16.Gray),
+            _ => Coloured(ColorName16.White, ColorName16.Black),
+        };
+
+    private static Attr Plain(TextStyle style) => new(Color.None, Color.None, style);
+
+    private static Attr Coloured(ColorName16 foreground, ColorName16 background, TextStyle style = TextStyle.None) =>
+        new(new Color(foreground), new Color(background), style);
+
+    private static Scheme Coloured()
+    {
+        Attr plain = Of(Ink.Plain);
+        Attr chosen = Of(Ink.Chosen);
+        return new Scheme(plain)
+        {
+            HotNormal = Of(Ink.Strong), Focus = chosen, HotFocus = chosen, Active = chosen, HotActive = chosen, Highlight = chosen,
+            Editable = Coloured(ColorName16.Black, ColorName16.Gray), ReadOnly = plain, Disabled = Of(Ink.Quiet),
+        };
+    }
+
+    private static Scheme Monochrome()
+    {
+        Attr plain = Plain(TextStyle.None);
+        Attr chosen = Plain(TextStyle.Reverse);
+        return new Scheme(plain)
+        {
+            HotNormal = Plain(TextStyle.Underline), Focus = chosen, HotFocus = chosen, Active = chosen, HotActive = chosen, Highlight = chosen,
+            Editable = Plain(TextStyle.Underline), ReadOnly = plain, Disabled = plain,
+        };
+    }
+}

@@ -1,0 +1,137 @@
+using AxleRisk.Core.Analyses.Confirmation;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>The comparison with simulation in time as text.</summary>
+internal static class ConfirmText
+{
+    // Less than the counting formula's own error: the models agree.
+    private const double Agreement = 0.05;
+
+    public static IEnumerable<string> Lines(ConfirmationResult result) =>
+    [
+        .. Verdict(result), "",
+        Style.Heading("Base case by leg: damage of the fast model over that of the simulation"), .. Legs(result), "",
+        Style.Heading("Base case and sampled points: true over computed damage of the use"), .. Points(result), "",
+        .. Factor(result), "",
+    ];
+
+    public static IEnumerable<string> Foot(ConfirmationResult result, TimeSpan elapsed)
+    {
+        if (result.IsPartial)
+        {
+            yield return Style.Heading($"PARTIAL: ended early, after {result.Points.Length} points.");
+        }
+
+        string text = $"Run: {result.Records} records of {Figures.Number(result.Question.KmPerRecord)} km a leg, point and ride, {result.SimulatedSeconds / 3600:#,0} hours of "
+            + $"driving in all; seed {result.Question.Seed}; model {LifeModel.Version}, axlerisk {Product.Version}, {elapsed.TotalSeconds:0.0} s. Intervals are of 95 %, from the records.";
+        foreach (string line in Wrap.Lines(text, Layout.Width).Concat(Wrap.Lines(Caution.Sentence, Layout.Width)))
+        {
+            yield return line;
+        }
+    }
+
+    /// <summary>The line for the scenario file.</summary>
+    public static string TomlLine(ConfirmationResult result) =>
+        $"damage_ratio = {{ distribution = \"lognormal\", median = {Short(result.RatioMedian)}, cov = {Short(result.RatioCov)}, knowledge = \"unknown\" }}";
+
+    /// <summary>What the simulation has that the fast model has not, in words; empty for the linear ride.</summary>
+    public static string LimitsInWords(ConfirmationQuestion question)
+    {
+        var parts = new List<string>();
+        if (question.LiftOff)
+        {
+            parts.Add("wheel lift-off");
+        }
+
+        if (double.IsFinite(question.BumpClearanceMm))
+        {
+            parts.Add($"a bump stop after {Figures.Number(question.BumpClearanceMm)} mm");
+        }
+
+        if (question.BumpDamping != 1 || question.ReboundDamping != 1)
+        {
+            parts.Add("a damper of two rates");
+        }
+
+        return parts.Count > 1 ? string.Join(", ", parts[..^1]) + " and " + parts[^1] : string.Concat(parts);
+    }
+
+    private static IEnumerable<string> Verdict(ConfirmationResult result)
+    {
+        ConfirmedPoint first = result.Points[0];
+        double ratio = first.Ratio.Estimate;
+        string limits = LimitsInWords(result.Question);
+        yield return Style.Heading($"True over computed damage in the base case: {Index(first.Ratio)}");
+        string fast = Math.Abs(ratio - 1) <= Agreement
+            ? "The fast model agrees with the simulation within 5 %."
+            : ratio < 1
+                ? $"The fast model is on the safe side: it computes {100 * (1 / ratio - 1):0} % more damage than the simulation."
+                : $"The fast model is on the UNSAFE side: the simulation finds {100 * (ratio - 1):0} % more damage.";
+        string why = $"Counting cycle by cycle, {Relation(1 / first.Fast.Estimate, "the fast model's formula")}."
+            + (limits.Length == 0 ? "" : $" With {limits}, {Relation(first.Limits.Estimate, "the linear ride")}.");
+        string text = $"{fast} {why}";
+        foreach (string line in Wrap.Lines(text, Layout.Width - 2, "").Concat(Extremes(result)))
+        {
+            yield return "  " + line;
+        }
+    }
+
+    private static IEnumerable<string> Extremes(ConfirmationResult result)
+    {
+        if (result.Points.Length < 2)
+        {
+            return [];
+        }
+
+        (ConfirmedPoint least, ConfirmedPoint most) = (result.Points.MinBy(p => p.Ratio.Estimate)!, result.Points.MaxBy(p => p.Ratio.Estimate)!);
+        return Wrap.Lines(
+            $"Over all points the ratio lies between {Figures.Ratio(least.Ratio.Estimate)} ({least.Name}) and {Figures.Ratio(most.Ratio.Estimate)} ({most.Name}).", Layout.Width - 2, "");
+    }
+
+    private static string Relation(double ratio, string than) =>
+        Math.Abs(ratio - 1) < 0.005 ? $"the damage is that of {than}"
+        : ratio > 1 ? $"the damage is {100 * (ratio - 1):0} % above that of {than}"
+        : $"the damage is {100 * (1 - ratio):0} % below that of {than}";
+
+    private static IEnumerable<string> Legs(ConfirmationResult result)
+    {
+        // With strikes the page has no room for the linear ride; the JSON document has it.
+        bool stop = double.IsFinite(result.Question.BumpClearanceMm);
+        var table = new TextTable("leg", "of damage", "fast/simulated", stop ? "strikes/km" : "fast/linear", "off ground");
+        foreach (ConfirmedLeg leg in result.Points[0].Legs)
+        {
+            table.Add(
+                leg.Name, Figures.Share(leg.DamageShare), Index(leg.FastOverReference),
+                stop ? Figures.Number(leg.StrikesPerKm) : Index(leg.FastOverLinear), OffGround(leg.OffGroundShare));
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Points(ConfirmationResult result)
+    {
+        var table = new TextTable("point", "life km", "true/computed", "counting alone", "off ground");
+        foreach (ConfirmedPoint point in result.Points)
+        {
+            Interval counting = new(1 / point.Fast.Estimate, 1 / point.Fast.High, 1 / point.Fast.Low);
+            table.Add(point.Name, Figures.Km(point.LifeKm), Index(point.Ratio), Index(counting), OffGround(point.Legs.Max(l => l.OffGroundShare)));
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Factor(ConfirmationResult result) =>
+    [
+        .. Wrap.Lines("To carry this in every other command, with its spread between the points, add under [fatigue]:", Layout.Width, ""),
+        TomlLine(result),
+    ];
+
+    private static string OffGround(double share) => share == 0 ? "0" : share < 5e-5 ? "<0.01 %" : (100 * share).ToString("0.00") + " %";
+
+    private static string Index(Interval i) => Figures.Index(i);
+
+    private static string Short(double x) => x.ToString("G3");
+}

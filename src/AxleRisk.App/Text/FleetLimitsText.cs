@@ -1,0 +1,108 @@
+using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>What meets a fleet's targets, as text.</summary>
+internal static class FleetLimitsText
+{
+    public static IEnumerable<string> Warranty(FleetResult result)
+    {
+        if (result.Warranty is not { } warranty)
+        {
+            return [];
+        }
+
+        var table = new TextTable("longest warranty under the target", "limit", "95 % interval", "<holds");
+        foreach (WarrantyLimit limit in warranty.Limits)
+        {
+            Add(table, $"months, at {Figures.Km(result.Fleet.WarrantyKm)} km", limit.Months, limit.Basis, Months, "months");
+            Add(table, $"km, at {result.Fleet.WarrantyMonths} months", limit.Km, limit.Basis, Figures.Km, "km");
+        }
+
+        return
+        [
+            Style.Heading($"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet"),
+            .. Indented(WarrantyWords(result, warranty)), .. table.Lines(Layout.Width), "",
+        ];
+    }
+
+    public static IEnumerable<string> Design(FleetResult result)
+    {
+        if (result.Design is not { } design)
+        {
+            return [];
+        }
+
+        var table = new TextTable("all else as stated", "limit", "95 % interval", "<holds");
+        foreach (DesignLimit limit in design.Limits)
+        {
+            if (limit.WallMm is { } wall)
+            {
+                Add(table, $"smallest nominal wall, mm (now {Figures.Number(design.NominalWallMm!.Value)})", wall, limit.Basis, Figures.Number, "mm");
+            }
+
+            if (limit.Tolerance is { } tolerance)
+            {
+                Add(table, "loosest wall tolerance, times what it is", tolerance, limit.Basis, Figures.Ratio, "times");
+            }
+
+            table.Add("worst weld category", limit.Category.Category ?? "none", "", Holds(limit.Basis));
+        }
+
+        return
+        [
+            Style.Heading($"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Km(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)"),
+            $"  As it is: {Figures.Probability(design.AsItIs.Estimate)}, 95 % interval {Figures.ProbabilityRange(design.AsItIs)}",
+            .. table.Lines(Layout.Width),
+            .. design.Limits.SelectMany(l => Indented(CategoryWords(l, design))),
+            .. Missing(design), "",
+        ];
+    }
+
+    private static string WarrantyWords(FleetResult result, WarrantyLimits warranty)
+    {
+        string now = result.ClaimRate.Estimate <= warranty.Target ? "meets" : "does not meet";
+        string confidence = result.Sampling.Shared.IsEmpty ? ""
+            : $" With what is unknown, it does so with a probability of {Figures.Share(warranty.Confidence.Estimate)} ({Figures.ProbabilityRange(warranty.Confidence)}).";
+        return $"The warranty as stated {now} it on average.{(now == "meets" ? confidence : confidence.Replace("does so", "meets it"))}";
+    }
+
+    private static string CategoryWords(DesignLimit limit, DesignLimits design)
+    {
+        CategoryAnswer c = limit.Category;
+        string failed(Interval p) => $"{Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)})";
+        string doubt = c.IsClear(design.Target.Fraction) ? "" : "; this run cannot tell it from the target for certain";
+        return Holds(limit.Basis) + ": " + c.Outcome switch
+        {
+            SearchOutcome.NoneMeets => $"no category of the catalogue meets the target; the best, {c.Next}, has {failed(c.NextProbability)}{doubt}.",
+            SearchOutcome.EveryMeets => $"every category meets the target; the worst, {c.Category}, has {failed(c.Probability)}{doubt}.",
+            _ => $"category {c.Category} has {failed(c.Probability)}, the next worse, {c.Next}, {failed(c.NextProbability)}{doubt}.",
+        };
+    }
+
+    private static IEnumerable<string> Missing(DesignLimits design) =>
+        design.NominalWallMm is null ? ["  The section modulus is given, so no wall and no tolerance can be searched."]
+        : !design.HasWallSpread ? ["  The wall is certain, so there is no tolerance to loosen."]
+        : [];
+
+    private static IEnumerable<string> Indented(string text) => Wrap.Lines(text, Layout.Width - 2).Select(line => "  " + line);
+
+    private static void Add(TextTable table, string name, SearchAnswer answer, TargetBasis basis, Func<double, string> show, string unit)
+    {
+        string limit = answer.Outcome switch
+        {
+            SearchOutcome.NoneMeets => "none",
+            SearchOutcome.EveryMeets => "any",
+            _ => show(answer.Value.Estimate),
+        };
+        string interval = answer.Outcome == SearchOutcome.Found
+            ? $"{show(answer.Value.Low)} to {show(answer.Value.High)}"
+            : $"of {show(answer.Low)} to {show(answer.High)} {unit}";
+        table.Add(name, limit, interval, Holds(basis));
+    }
+
+    private static string Holds(TargetBasis basis) => basis == TargetBasis.Average ? "on average" : "with 90 %";
+
+    private static string Months(double months) => months.ToString("0.0");
+}

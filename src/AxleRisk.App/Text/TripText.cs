@@ -1,0 +1,97 @@
+using AxleRisk.Core.Analyses.Trips;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>A trip as text: first what a planner can act on, then the figures behind it.</summary>
+internal static class TripText
+{
+    public static IEnumerable<string> Lines(TripResult result) =>
+    [
+        .. Paragraph(TripWords.Verdict(result), ""), .. Paragraph(TripWords.Advice(result), ""), "",
+        $"The trip: {Figures.Km(result.Km)} km, after {Figures.Km(result.AlreadyDrivenKm)} km of the usual use;",
+        $"  {Reached(result.Reached)} of such vehicles reach its start.", "",
+        Style.Heading("By leg, of the vehicles that reach the leg's start"), .. Legs(result), "",
+        Style.Heading("Failed by the end of each leg, of the vehicles that reach the trip's start"), .. Ends(result), "",
+        .. Limits(result), .. Remedies(result), .. Combinations(result),
+        .. Paragraph(Reading(result), "  "), "",
+    ];
+
+    /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
+    public static string Method(TripResult result) =>
+        (result.IsConditional ? "exact survival probabilities given the damage averaged" : "failures counted")
+        + $", {Figures.Count(result.AllEvaluations)} evaluations for all questions together";
+
+    private static string Reached(Interval p) => p.Low > 0.99995
+        ? "all but a few"
+        : $"{Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)})";
+
+    private static IEnumerable<string> Legs(TripResult result)
+    {
+        var table = new TextTable("leg", "km", "fail on it", "95 % interval", "of all failures");
+        foreach (TripLegRisk leg in result.Legs)
+        {
+            table.Add(
+                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional.Estimate), Range(leg.Conditional),
+                double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})");
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static string Range(Interval p) => double.IsNaN(p.Estimate) ? Figures.None : Figures.ProbabilityRange(p);
+
+    private static IEnumerable<string> Ends(TripResult result)
+    {
+        var table = new TextTable("end of", "km", "failed", "95 % interval");
+        foreach (TripLegRisk leg in result.Legs)
+        {
+            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative.Estimate), Range(leg.Cumulative));
+        }
+
+        return table.Lines(Layout.Width);
+    }
+
+    private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
+    [
+        Style.Heading($"What keeps the trip at or under {RangeWords.Percent(target)}, each alone, all else as planned"),
+        .. result.Limits.SelectMany(l => Indented($"{TripWords.Name(l.Lever)}: {TripWords.Limit(l)}", "    ")), "",
+    ];
+
+    private static IEnumerable<string> Remedies(TripResult result)
+    {
+        if (result.Remedies.IsEmpty)
+        {
+            return [];
+        }
+
+        var table = new TextTable("case", "fail", "times (95 %)", "<");
+        table.Add("as planned", Figures.Probability(result.Probability.Estimate), "", "");
+        foreach (TripRemedy r in result.Remedies)
+        {
+            string note = !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
+            table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability.Estimate), Ratio(r.Ratio), note);
+        }
+
+        return [Style.Heading("Remedies taken before the start; how many times the plan's risk"), .. table.Lines(Layout.Width), ""];
+    }
+
+    private static string Ratio(Interval r) => double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
+
+    private static IEnumerable<string> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
+        [Style.Heading("The worst combinations for this trip"), .. CombineText.Worst(result.Combinations, searched), ""];
+
+    private static string Reading(TripResult result) =>
+        "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
+        + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
+        + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
+            + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
+        + "Intervals are 95 % and cover the error of sampling only.";
+
+    /// <summary>Wraps a paragraph; a number stays with its unit.</summary>
+    private static IEnumerable<string> Paragraph(string text, string indent) =>
+        Wrap.Lines(text.Replace(" %", "\u00a0%").Replace(" km", "\u00a0km").Replace(" kg", "\u00a0kg"), Layout.Width, indent).Select(line => line.Replace('\u00a0', ' '));
+
+    private static IEnumerable<string> Indented(string text, string indent) =>
+        Wrap.Lines(text.Replace(" %", "\u00a0%"), Layout.Width - 2, indent).Select(line => "  " + line.Replace('\u00a0', ' '));
+}

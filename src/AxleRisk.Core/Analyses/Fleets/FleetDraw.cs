@@ -1,0 +1,136 @@
+using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Randomness;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Fleets;
+
+/// <summary>
+/// Draws and evaluates two-level samples. A column's numbers go by its name, the replicate and, for what differs between
+/// vehicles, the outer draw: samples of changed designs share them as long as they have the same columns in the same places.
+/// </summary>
+/// <param name="plan">How the sample is divided.</param>
+/// <param name="options">Threads, progress (evaluations of one sample), cancellation.</param>
+internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
+{
+    private const string DistanceStream = "fleet.distance_km_per_year";
+
+    /// <summary>The number of evaluations of all samples together.</summary>
+    public long Evaluations { get; private set; }
+
+    /// <summary>Draws one sample.</summary>
+    /// <param name="model">The scenario made ready.</param>
+    /// <param name="kmPerYear">What vehicles drive in a year; null where it does not matter.</param>
+    /// <param name="change">Changes the drawn factor values before they are evaluated; null to leave them.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public FleetSample Draw(LifeModel model, Value? kmPerYear = null, Action<double[][], int>? change = null)
+    {
+        int block = Math.Min(plan.Inner, StudySettings.BlockSize);
+        int blocksOfDraw = (plan.Inner + block - 1) / block;
+        bool[] isShared = SharedColumns(model.Factors);
+        double[][][] shared = [.. Enumerable.Range(0, NestedPlan.Replicates).Select(r => DrawShared(model.Factors, isShared, r))];
+        double[][] lnCentre = Workspace.Columns(plan.Draws, plan.Inner);
+        double[][] lnKm = kmPerYear is null ? [] : Workspace.Columns(plan.Draws, plan.Inner);
+        double sigma = model.Scale.IsLognormal ? Held(model, _ => 1).Sigma : 0;
+        long before = Evaluations;
+        long done = 0;
+        long blocks = (long)plan.Draws * blocksOfDraw;
+        var workers = BlockRunner.CreateWorkers(options, blocks, () => (Space: model.CreateWorkspace(block), Values: model.CreateColumns(block)));
+        BlockRunner.Run(workers, 0, blocks, (worker, number) =>
+        {
+            int draw = (int)(number / blocksOfDraw);
+            int first = (int)(number % blocksOfDraw) * block;
+            int rows = Math.Min(block, plan.Inner - first);
+            FillUnit(model.Factors, isShared, shared[draw / plan.Outer], draw, first, rows, worker.Space.Unit);
+            model.Factors.Map(worker.Space.Unit, worker.Values, rows);
+            change?.Invoke(worker.Values, rows);
+            model.Evaluate(worker.Values, rows, worker.Space);
+            FillCentres(model, worker.Space, worker.Values, lnCentre[draw].AsSpan(first, rows));
+            if (kmPerYear is not null)
+            {
+                FillDistances(kmPerYear, isShared.Length, draw, first, lnKm[draw].AsSpan(first, rows));
+            }
+
+            options.Progress?.Invoke(before + Interlocked.Add(ref done, rows));
+        }, options.Cancellation);
+        options.Cancellation.ThrowIfCancellationRequested();
+        Evaluations += plan.Rows;
+        return new FleetSample(plan, lnCentre, lnKm, sigma, options.Threads);
+    }
+
+    private static bool[] SharedColumns(FactorSet factors) =>
+        [.. factors.Factors.SelectMany(f => Enumerable.Repeat(NestedPlan.IsShared(f), f.ColumnNames.Length))];
+
+    private double[][] DrawShared(FactorSet factors, bool[] isShared, int replicate)
+    {
+        var outer = SamplingPlan.FromName(plan.Settings.Sampling, plan.Outer);
+        double[][] unit = Workspace.Columns(isShared.Length, plan.Outer);
+        for (int column = 0; column < isShared.Length; column++)
+        {
+            if (isShared[column])
+            {
+                outer.Fill(new StreamKey(plan.Settings.Seed, $"{factors.ColumnNames[column]}/fleet{replicate}"), column, 0, unit[column]);
+            }
+        }
+
+        return unit;
+    }
+
+    private void FillUnit(FactorSet factors, bool[] isShared, double[][] shared, int draw, int first, int rows, double[][] unit)
+    {
+        var inner = SamplingPlan.FromName(plan.Settings.Sampling, plan.Inner);
+        for (int column = 0; column < isShared.Length; column++)
+        {
+            if (isShared[column])
+            {
+                unit[column].AsSpan(0, rows).Fill(shared[column][draw % plan.Outer]);
+            }
+            else
+            {
+                inner.Fill(new StreamKey(plan.Settings.Seed, $"{factors.ColumnNames[column]}/vehicles{draw}"), column, first, unit[column].AsSpan(0, rows));
+            }
+        }
+    }
+
+    private void FillDistances(Value kmPerYear, int column, int draw, int first, Span<double> lnKm)
+    {
+        if (kmPerYear is not Value.Uncertain { Distribution: Distribution owners })
+        {
+            lnKm.Fill(Math.Log(kmPerYear.Nominal));
+            return;
+        }
+
+        SamplingPlan.FromName(plan.Settings.Sampling, plan.Inner)
+            .Fill(new StreamKey(plan.Settings.Seed, $"{DistanceStream}/vehicles{draw}"), column, first, lnKm);
+        owners.Quantiles(lnKm, lnKm);
+        for (int i = 0; i < lnKm.Length; i++)
+        {
+            lnKm[i] = Math.Log(lnKm[i]);
+        }
+    }
+
+    /// <summary>Where Miner sum and scatter are lognormal the part of them that differs between vehicles is left to chance; all else is as drawn.</summary>
+    private static void FillCentres(LifeModel model, Workspace space, double[][] values, Span<double> lnCentre)
+    {
+        if (!model.Scale.IsLognormal)
+        {
+            for (int row = 0; row < lnCentre.Length; row++)
+            {
+                lnCentre[row] = Math.Log(space.Scale[row]) - Math.Log(space.DamagePerKm[row]);
+            }
+
+            return;
+        }
+
+        // What the fleet shares has one value in the block.
+        double mu = Held(model, f => values[f.FirstColumn][0]).Mu;
+        for (int row = 0; row < lnCentre.Length; row++)
+        {
+            lnCentre[row] = mu - Math.Log(space.DamagePerKm[row]);
+        }
+    }
+
+    private static LifeScale Held(LifeModel model, Func<Factor, double> value) =>
+        model.Factors.Factors.Where(f => NestedPlan.IsShared(f) && LifeScale.Contains(f)).Aggregate(model.Scale, (scale, f) => scale.Hold(f, value(f)));
+}

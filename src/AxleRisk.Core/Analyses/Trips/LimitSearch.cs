@@ -1,0 +1,185 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Trips;
+
+/// <summary>
+/// Finds where something that can be set on a trip keeps the target. Every value is tried on the same vehicles, so the risk
+/// is a smooth function of it; as it need not rise (corrugations shake most at one speed), the whole range is tried.
+/// </summary>
+/// <param name="whole">The scenario with its trip's inputs among its own, made ready.</param>
+/// <param name="sample">The vehicles.</param>
+/// <param name="survival">How survival follows from damage.</param>
+/// <param name="target">The failure probability not to be exceeded, above 0.</param>
+/// <param name="options">Threads, progress (in evaluations of this search), cancellation.</param>
+internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurvival survival, double target, RunOptions options)
+{
+    /// <summary>A crossing is found to this part of its value.</summary>
+    private const double Tolerance = 5e-4;
+
+    private long evaluations;
+
+    /// <summary>Evaluations spent so far.</summary>
+    public long Evaluations => evaluations;
+
+    /// <summary>The ranges of a lever that keep the target.</summary>
+    /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
+    public TripLimit Find(TripLever lever)
+    {
+        var risks = new Dictionary<double, Interval>();
+        ImmutableArray<double> grid = lever.Grid;
+        Interval Risk(double x) => risks.TryGetValue(x, out Interval known) ? known : risks[x] = Evaluate(lever, x);
+        Interval[] tried = [.. grid.Select(Risk)];
+        var windows = ImmutableArray.CreateBuilder<TripWindow>();
+        Interval? from = null;
+        for (int i = 0; i < grid.Length; i++)
+        {
+            bool kept = tried[i].Estimate <= target;
+            if (kept && i > 0 && tried[i - 1].Estimate > target)
+            {
+                from = Crossing(Risk, grid, tried, i - 1, i);
+            }
+
+            if (kept && i == grid.Length - 1)
+            {
+                windows.Add(new TripWindow(from, null));
+            }
+            else if (kept && tried[i + 1].Estimate > target)
+            {
+                windows.Add(new TripWindow(from, Crossing(Risk, grid, tried, i + 1, i)));
+            }
+        }
+
+        int best = Array.IndexOf(tried, tried.MinBy(t => t.Estimate));
+        return new TripLimit(lever, windows.ToImmutable(), grid[best], tried[best]);
+    }
+
+    /// <summary>
+    /// Where the estimate meets the target, and as its interval where the ends of the risk's interval do: the cautious end
+    /// inside the window, the other outside; the end of the range where they do not meet it there.
+    /// </summary>
+    private Interval Crossing(Func<double, Interval> risk, ImmutableArray<double> grid, Interval[] tried, int above, int kept)
+    {
+        int inward = kept - above;
+        double root = Root(x => risk(x).Estimate, grid[kept], grid[above]);
+        int inside = kept;
+        while (inside >= 0 && inside < grid.Length && tried[inside].High > target)
+        {
+            inside += inward;
+        }
+
+        int outside = above;
+        while (outside >= 0 && outside < grid.Length && tried[outside].Low <= target)
+        {
+            outside -= inward;
+        }
+
+        double safe = inside < 0 || inside == grid.Length ? grid[Math.Clamp(inside, 0, grid.Length - 1)] : Root(x => risk(x).High, grid[inside], root);
+        double far = outside < 0 || outside == grid.Length ? grid[Math.Clamp(outside, 0, grid.Length - 1)] : Root(x => risk(x).Low, root, grid[outside]);
+        return new Interval(root, Math.Min(safe, far), Math.Max(safe, far));
+    }
+
+    /// <summary>The crossing between a value that keeps the target and one that does not, on the side that keeps it: regula falsi (Illinois) on the logarithm.</summary>
+    private double Root(Func<double, double> risk, double kept, double above)
+    {
+        double width = Tolerance * Math.Abs(kept == 0 ? above : kept);
+        double atKept = Height(risk(kept)), atAbove = Height(risk(above));
+        int side = 0;
+        while (Math.Abs(above - kept) > width)
+        {
+            double x = ((kept * atAbove) - (above * atKept)) / (atAbove - atKept);
+            double margin = 0.25 * width * Math.Sign(above - kept);
+            x = double.IsFinite(x) && (x - kept) * (above - x) > 0 ? Between(x, kept + margin, above - margin) : (kept + above) / 2;
+            double height = Height(risk(x));
+            if (height > 0)
+            {
+                (above, atAbove) = (x, height);
+                atKept = side > 0 ? atKept / 2 : atKept;
+                side = 1;
+            }
+            else
+            {
+                (kept, atKept) = (x, height);
+                atAbove = side < 0 ? atAbove / 2 : atAbove;
+                side = -1;
+            }
+        }
+
+        return kept;
+
+        double Height(double p) => Math.Log(p / target);
+
+        static double Between(double x, double a, double b) => Math.Clamp(x, Math.Min(a, b), Math.Max(a, b));
+    }
+
+    /// <summary>P(fails on the trip | reached its start) with the lever at a value.</summary>
+    private Interval Evaluate(TripLever lever, double x)
+    {
+        Scenario changed = lever.Apply(whole.Scenario, x);
+        ImmutableArray<int> legs = lever.LegsOf(whole.Scenario);
+        var model = new TripModel(changed, whole.Factors, legs);
+        int scaled = lever.ScaledInput is { } name ? whole.Factors.ColumnNames.IndexOf(name) : -1;
+        BlockRun<TripSums> run = BlockRunner.Run(
+            sample.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, scaled, x), (worker, block, _) =>
+            {
+                TripBlock drawn = sample.Blocks[(int)block];
+                long soFar = Interlocked.Add(ref evaluations, drawn.Rows);
+                options.Progress?.Invoke(soFar);
+                return worker.Sum(drawn, legs, sample.Groups, survival);
+            });
+        options.Cancellation.ThrowIfCancellationRequested();
+        var sums = new TripSums(1, sample.Groups);
+        foreach (TripSums block in run.Blocks)
+        {
+            sums.Add(block);
+        }
+
+        return sums.Trip(!survival.IsConditional);
+    }
+
+    private sealed class Worker(TripModel model, int scaled, double times)
+    {
+        private readonly TripWorkspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
+        private readonly double[][] damage = Workspace.Columns(model.Legs, StudySettings.BlockSize);
+        private readonly double[] column = new double[StudySettings.BlockSize];
+        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize);
+
+        public TripSums Sum(TripBlock drawn, ImmutableArray<int> legs, int groups, TripSurvival survival)
+        {
+            model.Evaluate(Scaled(drawn.Values, drawn.Rows), drawn.Rows, workspace, damage);
+            var sums = new TripSums(1, groups);
+            for (int leg = 0; leg < model.Legs; leg++)
+            {
+                double[] ofLeg = legs.Contains(leg) ? damage[leg] : drawn.Legs[leg];
+                for (int row = 0; row < drawn.Rows; row++)
+                {
+                    total[0][row] = leg == 0 ? ofLeg[row] : total[0][row] + ofLeg[row];
+                }
+            }
+
+            for (int row = 0; row < drawn.Rows; row++)
+            {
+                sums.Add(drawn.Group[row], drawn.Start[row], total, row, drawn.Drawn[row], survival);
+            }
+
+            return sums;
+        }
+
+        private double[][] Scaled(double[][] values, int rows)
+        {
+            if (scaled < 0)
+            {
+                return values;
+            }
+
+            for (int row = 0; row < rows; row++)
+            {
+                column[row] = times * values[scaled][row];
+            }
+
+            return [.. values.Select((v, c) => c == scaled ? column : v)];
+        }
+    }
+}

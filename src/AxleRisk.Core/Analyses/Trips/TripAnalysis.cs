@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Trips;
+
+/// <summary>Whether the axle lasts a trip, and at which speed and with what load it would.</summary>
+public static class TripAnalysis
+{
+    /// <summary>The vehicles of a run unless asked otherwise: a power of two for each replicate of Sobol' points.</summary>
+    public const long DefaultEvaluations = 32_768;
+
+    /// <summary>The most vehicles, as all are kept in memory.</summary>
+    private const long MostRows = 1_000_000;
+
+    private const long LeastRows = 64;
+
+    /// <summary>About how often the legs of a trip are evaluated again to find the limit of one lever; for progress only.</summary>
+    private const int TriesOfLever = 35;
+
+    /// <summary>Runs the analysis.</summary>
+    /// <param name="scenario">The scenario; it has a trip.</param>
+    /// <param name="settings">Evaluations (vehicles of the sample, at least 64 are taken), seed, sampling plan.</param>
+    /// <param name="question">Method and target.</param>
+    /// <param name="options">Threads, progress in evaluations of all questions, cancellation.</param>
+    /// <exception cref="StudyException">The method or the sampling plan does not fit the scenario, or there are too many evaluations to keep.</exception>
+    public static TripResult Run(Scenario scenario, StudySettings settings, TripQuestion question, RunOptions options)
+    {
+        if (settings.Evaluations > MostRows)
+        {
+            throw new StudyException($"all vehicles of a trip are kept, at most {MostRows:#,0}: choose --evaluations {MostRows} or fewer");
+        }
+
+        settings = settings with { Evaluations = Math.Max(LeastRows, settings.Evaluations) };
+        var whole = new LifeModel(Trip.Whole(scenario));
+        TripSurvival survival = SurvivalOf(whole, question.IsCounted);
+        var ranges = new RangePlan(whole);
+        TripSample sample = TripSample.Draw(whole, new TripModel(whole), ranges, settings, options);
+        if (sample.Rows < LeastRows || sample.Blocks.SelectMany(b => b.Group).Distinct().Count() < sample.Groups)
+        {
+            throw new OperationCanceledException();
+        }
+
+        TripResult planned = Summarise(whole, sample, survival);
+        CombineResult? combined = sample.IsPartial ? null : TripCombinations.Search(whole, ranges, sample, options.Threads);
+        long spent = sample.Rows;
+        ImmutableArray<Remedy> remedies = sample.IsPartial ? [] : [.. scenario.Remedies, .. scenario.Trip!.Remedies];
+        ImmutableArray<TripRemedy> compared = TripRemedies.Run(whole, remedies, survival, settings, After(options, spent));
+        spent += compared.IsEmpty ? 0 : settings.Evaluations * (1 + remedies.Length);
+        double? target = question.Target ?? scenario.Trip!.TargetRisk;
+        ImmutableArray<TripLimit> limits = [];
+        bool isPartial = sample.IsPartial || options.Cancellation.IsCancellationRequested;
+        if (target is { } most && !isPartial && !double.IsNaN(planned.Probability.Estimate))
+        {
+            var search = new LimitSearch(whole, sample, survival, most, After(options, spent));
+            (limits, isPartial) = Find(search, TripLever.Of(whole.Scenario));
+            spent += search.Evaluations;
+        }
+
+        return planned with
+        {
+            Combinations = combined?.Combinations ?? [],
+            Searched = combined?.Searched,
+            Remedies = compared,
+            Target = target,
+            Limits = limits,
+            Run = new RunRecord(sample.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
+            AllEvaluations = spent,
+        };
+    }
+
+    /// <summary>About how many evaluations a run will spend, for progress.</summary>
+    public static long EvaluationsOf(Scenario scenario, long vehicles, bool hasTarget) => vehicles
+        * (1 + (scenario.Remedies.Length + scenario.Trip!.Remedies.Length is > 0 and var n ? n + 1 : 0)
+            + (hasTarget ? TriesOfLever * (2 + scenario.Trip.Legs.Length) : 0));
+
+    private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) => new(!isCounted && whole.Scale.IsLognormal ? whole.Scale : null);
+
+    private static RunOptions After(RunOptions options, long spent) =>
+        options with { Progress = options.Progress is { } report ? done => report(spent + done) : null };
+
+    private static (ImmutableArray<TripLimit> Limits, bool IsPartial) Find(LimitSearch search, ImmutableArray<TripLever> levers)
+    {
+        var found = ImmutableArray.CreateBuilder<TripLimit>();
+        try
+        {
+            foreach (TripLever lever in levers)
+            {
+                found.Add(search.Find(lever));
+            }
+
+            return (found.ToImmutable(), false);
+        }
+        catch (OperationCanceledException)
+        {
+            return (found.ToImmutable(), true);
+        }
+    }
+
+    /// <summary>The trip as planned; the answers to the other questions are left empty.</summary>
+    private static TripResult Summarise(LifeModel whole, TripSample sample, TripSurvival survival)
+    {
+        Trip trip = whole.Scenario.Trip!;
+        var sums = new TripSums(trip.Legs.Length, sample.Groups);
+        foreach (TripBlock block in sample.Blocks)
+        {
+            for (int row = 0; row < block.Rows; row++)
+            {
+                sums.Add(block.Group[row], block.Start[row], block.Legs, row, block.Drawn[row], survival);
+            }
+        }
+
+        bool counted = !survival.IsConditional;
+        double[] km = [.. trip.Legs.Select((_, l) => MeanOf(whole.Scenario.Find(TripQuantities.Distance, whole.Scenario.Legs.Length + l)))];
+        return new TripResult
+        {
+            Km = km.Sum(),
+            AlreadyDrivenKm = MeanOf(whole.Scenario.Find(TripQuantities.AlreadyDriven)),
+            Reached = sums.Reached(sample.Rows),
+            Probability = sums.Trip(counted),
+            Legs = [.. trip.Legs.Select((leg, l) => new TripLegRisk(
+                leg.Name, km[l], km.Take(l + 1).Sum(), sums.Conditional(l, counted), sums.Share(l), sums.Cumulative(l + 1, counted)))],
+            Combinations = [],
+            Searched = null,
+            Remedies = [],
+            Target = null,
+            Limits = [],
+            IsConditional = survival.IsConditional,
+            Run = new RunRecord(sample.Rows, sample.Rows, 0, "", LifeModel.Version, sample.IsPartial),
+            AllEvaluations = sample.Rows,
+        };
+    }
+
+    private static double MeanOf(Input? input) => input?.Value is Value.Uncertain u ? u.Distribution.Mean : input?.Value.Nominal ?? 0;
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Trips;
+
+/// <summary>
+/// The damage of legs of a trip, on the factor columns of the whole scenario: its legs are evaluated as legs of use, those of
+/// one load together. Holds no state that changes; each thread brings its own <see cref="TripWorkspace"/>.
+/// </summary>
+internal sealed class TripModel
+{
+    private readonly ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> loads;
+    private readonly ImmutableArray<(int? Column, double Km)> distances;
+    private readonly (int? Column, double Km) alreadyDriven;
+
+    /// <summary>Prepares legs of a trip.</summary>
+    /// <param name="whole">The scenario with its trip's inputs among its own.</param>
+    /// <param name="factors">The factors whose columns will be handed over, by name; those of <paramref name="whole"/> or of a scenario it was changed from.</param>
+    /// <param name="legs">The legs' indices in the trip.</param>
+    public TripModel(Scenario whole, FactorSet factors, IEnumerable<int> legs)
+    {
+        Legs = whole.Trip!.Legs.Length;
+        loads = [.. TripLegScenario.Of(whole, legs).Select(s => (new LifeModel(s.Scenario, factors), s.Legs))];
+        distances = [.. Enumerable.Range(0, Legs).Select(l => SourceOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + l), factors))];
+        alreadyDriven = SourceOf(whole.Find(TripQuantities.AlreadyDriven), factors);
+    }
+
+    /// <summary>Prepares all legs of a trip.</summary>
+    public TripModel(LifeModel whole)
+        : this(whole.Scenario, whole.Factors, Enumerable.Range(0, whole.Scenario.Trip!.Legs.Length))
+    {
+    }
+
+    /// <summary>The number of the trip's legs, prepared or not.</summary>
+    public int Legs { get; }
+
+    /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
+    public TripWorkspace CreateWorkspace(int capacity) => new([.. loads.Select(l => l.Model.CreateWorkspace(capacity))]);
+
+    /// <summary>The damage of each prepared leg over its whole distance, by leg and row; the columns of other legs are left as they are.</summary>
+    public void Evaluate(double[][] values, int count, TripWorkspace workspace, double[][] damageByLeg)
+    {
+        for (int load = 0; load < loads.Length; load++)
+        {
+            (LifeModel model, ImmutableArray<int> legs) = loads[load];
+            Workspace evaluated = workspace.Loads[load];
+            model.Evaluate(values, count, evaluated);
+            for (int place = 0; place < legs.Length; place++)
+            {
+                Scale(distances[legs[place]], values, count, evaluated.DamageByLeg[place], damageByLeg[legs[place]]);
+            }
+        }
+    }
+
+    /// <summary>The damage done before the trip, from the damage per km of the usual use.</summary>
+    public void FillStart(double[][] values, int count, double[] usualDamagePerKm, double[] damage) =>
+        Scale(alreadyDriven, values, count, usualDamagePerKm, damage);
+
+    private static (int? Column, double Km) SourceOf(Input? input, FactorSet factors)
+    {
+        int column = input?.Value is Value.Uncertain ? factors.ColumnNames.IndexOf(input.Name) : -1;
+        return column >= 0 ? (column, 0) : (null, input?.Value.Nominal ?? 0);
+    }
+
+    private static void Scale((int? Column, double Km) distance, double[][] values, int count, double[] perKm, double[] damage)
+    {
+        for (int row = 0; row < count; row++)
+        {
+            double km = distance.Column is { } column ? values[column][row] : distance.Km;
+
+            // An axle without a wall left breaks at once, but not on a road it is not driven on.
+            damage[row] = km == 0 ? 0 : km * perKm[row];
+        }
+    }
+}
+
+/// <summary>The buffers of one thread: one workspace for each load.</summary>
+internal sealed class TripWorkspace(ImmutableArray<Workspace> loads)
+{
+    public ImmutableArray<Workspace> Loads => loads;
+}

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Analyses.Trips;
+
+/// <summary>Whether an axle lasts a trip, where on it it would fail, and what can be set so that a target is kept.</summary>
+public sealed record TripResult
+{
+    /// <summary>The mean distance of the trip, km.</summary>
+    public required double Km { get; init; }
+
+    /// <summary>The mean distance driven before it, km.</summary>
+    public required double AlreadyDrivenKm { get; init; }
+
+    /// <summary>P(reaches the trip's start).</summary>
+    public required Interval Reached { get; init; }
+
+    /// <summary>P(fails on the trip | reached its start); NaN where no vehicle reaches it.</summary>
+    public required Interval Probability { get; init; }
+
+    /// <summary>The legs, in the order they are driven.</summary>
+    public required ImmutableArray<TripLegRisk> Legs { get; init; }
+
+    /// <summary>The worst combinations for this trip among the vehicles that set out; empty where nothing stands out from chance.</summary>
+    public required ImmutableArray<Combination> Combinations { get; init; }
+
+    /// <summary>What was searched for them; null where nothing is uncertain or the run was ended early.</summary>
+    public required SearchRecord? Searched { get; init; }
+
+    /// <summary>The remedies, the least failure probability first; empty where there are none or the run was ended early.</summary>
+    public required ImmutableArray<TripRemedy> Remedies { get; init; }
+
+    /// <summary>The failure probability to be kept; null where none was stated.</summary>
+    public required double? Target { get; init; }
+
+    /// <summary>How far each thing that can be set may go under the target; empty where there is no target or the run was ended early.</summary>
+    public required ImmutableArray<TripLimit> Limits { get; init; }
+
+    /// <summary>Whether exact survival probabilities given the damage are averaged, or failures counted.</summary>
+    public required bool IsConditional { get; init; }
+
+    /// <summary>The run behind it; its evaluations are the vehicles of the sample, to which every question was put.</summary>
+    public required RunRecord Run { get; init; }
+
+    /// <summary>Evaluations of the damage model for all questions together.</summary>
+    public required long AllEvaluations { get; init; }
+
+    /// <summary>The limit of one kind of lever, of one leg's speed by the leg's name; null where it was not sought.</summary>
+    public TripLimit? Limit(TripLeverKind kind, string? leg = null) => Limits.FirstOrDefault(l => l.Lever.Kind == kind && l.Lever.Leg == leg);
+}
+
+/// <summary>One leg of a trip.</summary>
+/// <param name="Name">The leg.</param>
+/// <param name="Km">Its mean distance, km.</param>
+/// <param name="EndKm">The mean distance at its end, from the trip's start, km.</param>
+/// <param name="Conditional">P(fails on the leg | reached the leg's start); NaN where no vehicle reaches it.</param>
+/// <param name="Share">The share of the trip's failures that happen on it; NaN where nothing fails.</param>
+/// <param name="Cumulative">P(fails before the leg's end | reached the trip's start).</param>
+public sealed record TripLegRisk(string Name, double Km, double EndKm, Interval Conditional, Interval Share, Interval Cumulative);
+
+/// <summary>A trip with a remedy taken before its start, against the trip as planned, by the same vehicles.</summary>
+/// <param name="Remedy">The remedy.</param>
+/// <param name="Probability">P(fails on the trip | reached its start) with it.</param>
+/// <param name="Difference">The difference from the trip as planned, negative where fewer fail; a paired interval.</param>
+/// <param name="Ratio">The ratio to the trip as planned; NaN where nothing fails on that; a paired interval.</param>
+public sealed record TripRemedy(Remedy Remedy, Interval Probability, Interval Difference, Interval Ratio)
+{
+    /// <summary>Whether the two can be told apart: the interval of the difference does not cover 0.</summary>
+    public bool IsDistinct => Difference.Low > 0 || Difference.High < 0;
+}
+
+/// <summary>Where one thing that can be set keeps the target.</summary>
+/// <param name="Lever">What is set.</param>
+/// <param name="Windows">The ranges in which the failure probability is not above the target, rising; empty where it is above everywhere.</param>
+/// <param name="BestAt">The value with the least failure probability of those tried.</param>
+/// <param name="Least">The failure probability there.</param>
+public sealed record TripLimit(TripLever Lever, ImmutableArray<TripWindow> Windows, double BestAt, Interval Least)
+{
+    /// <summary>Whether every value tried keeps the target.</summary>
+    public bool IsAlwaysKept => Windows is [{ From: null, To: null }];
+
+    /// <summary>Whether the target is kept by every value up to some limit, which is the first window's end; above it there may be other windows.</summary>
+    public bool HasUpperLimit => Windows is [{ From: null, To: not null }, ..];
+}
+
+/// <summary>A range of values that keep a target.</summary>
+/// <param name="From">Its lower end; null where it is that of the values tried. The interval is where the ends of the risk's 95 % interval meet the target.</param>
+/// <param name="To">Its upper end, likewise.</param>
+public sealed record TripWindow(Interval? From, Interval? To);

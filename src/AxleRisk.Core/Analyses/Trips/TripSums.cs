@@ -1,0 +1,102 @@
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.Core.Analyses.Trips;
+
+/// <summary>
+/// Sums over the sampled vehicles by group of the jackknife: the probability of having reached the trip's start, and of
+/// failing on each leg. Every answer is a ratio of such sums; its interval is the jackknife's.
+/// </summary>
+/// <param name="legs">The number of legs.</param>
+/// <param name="groups">The number of groups.</param>
+internal sealed class TripSums(int legs, int groups)
+{
+    /// <summary>Fewer than this part of those that set out is none: what is left is rounding.</summary>
+    private const double None = 1e-12;
+
+    /// <summary>For each group: reached the start, then failed on each leg.</summary>
+    public double[][] OfGroups { get; } = [.. Enumerable.Range(0, groups).Select(_ => new double[1 + legs])];
+
+    /// <summary>Adds one vehicle.</summary>
+    /// <param name="group">Its group.</param>
+    /// <param name="start">Its damage before the trip.</param>
+    /// <param name="damage">Its damage on each leg, by leg and row.</param>
+    /// <param name="row">Its row there.</param>
+    /// <param name="drawn">Its Miner sum times 10^scatter.</param>
+    /// <param name="survival">How survival follows from damage.</param>
+    public void Add(int group, double start, double[][] damage, int row, double drawn, TripSurvival survival)
+    {
+        double[] sums = OfGroups[group];
+        sums[0] += survival.At(start, drawn);
+        double before = start;
+        for (int leg = 0; leg < legs; leg++)
+        {
+            double after = before + damage[leg][row];
+            sums[1 + leg] += survival.Fails(before, after, drawn);
+            before = after;
+        }
+    }
+
+    /// <summary>Adds the sums of other vehicles.</summary>
+    public void Add(TripSums other)
+    {
+        for (int g = 0; g < OfGroups.Length; g++)
+        {
+            for (int i = 0; i <= legs; i++)
+            {
+                OfGroups[g][i] += other.OfGroups[g][i];
+            }
+        }
+    }
+
+    /// <summary>P(reaches the start).</summary>
+    /// <param name="rows">The number of vehicles.</param>
+    public Interval Reached(long rows)
+    {
+        double perGroup = (double)rows / OfGroups.Length;
+        return Jackknife.Estimate([.. OfGroups.Select(s => new[] { perGroup, s[0] })], s => s[1] / s[0]).Within(0, 1);
+    }
+
+    /// <summary>P(fails on the trip | reached its start).</summary>
+    public Interval Trip(bool counted) => Cumulative(legs, counted);
+
+    /// <summary>P(fails before the end of leg number <paramref name="last"/>, the first being 1 | reached the trip's start).</summary>
+    public Interval Cumulative(int last, bool counted) => Probability(OfGroups, s => (Failed(s, 0, last), s[0]), counted);
+
+    /// <summary>P(fails on a leg | reached the leg's start).</summary>
+    public Interval Conditional(int leg, bool counted) => Probability(OfGroups, s => (s[1 + leg], s[0] - Failed(s, 0, leg)), counted);
+
+    /// <summary>The share of the trip's failures that happen on a leg; NaN where nothing fails.</summary>
+    public Interval Share(int leg) => Jackknife.Estimate(OfGroups, s => s[1 + leg] / Failed(s, 0, legs)).Within(0, 1);
+
+    /// <summary>The sum of the failures on the legs from <paramref name="first"/> up to but not including <paramref name="end"/>.</summary>
+    public static double Failed(double[] sums, int first, int end) => CompensatedSum.Of(sums.AsSpan(1 + first, end - first));
+
+    /// <summary>The sum of the failures on all legs.</summary>
+    public static double Failed(double[] sums) => Failed(sums, 0, sums.Length - 1);
+
+    /// <summary>
+    /// A ratio of sums as a probability with its interval, normal on the scale of the logarithm, as a small probability's error
+    /// leans upward; NaN where none is left that could fail.
+    /// </summary>
+    /// <param name="groups">The sums of each group.</param>
+    /// <param name="ratio">From sums to those that failed and those that could.</param>
+    /// <param name="counted">Whether failures were counted.</param>
+    public static Interval Probability(double[][] groups, Func<double[], (double Failed, double Reached)> ratio, bool counted)
+    {
+        if (!(groups.Sum(s => ratio(s).Reached) > None * groups.Sum(s => s[0])))
+        {
+            return new Interval(double.NaN, double.NaN, double.NaN);
+        }
+
+        (double p, double error) = Jackknife.WithStandardError(groups, s => ratio(s) is var (failed, reached) && failed > 0 ? failed / reached : 0);
+        if (p > 0)
+        {
+            double spread = Math.Exp(-StudentT.Quantile(0.025, groups.Length - 1) * error / p);
+            return new Interval(p, p / spread, Math.Min(1, p * spread));
+        }
+
+        // Counted, no failure does not mean none is possible; averaged exactly, it does.
+        long survivors = (long)groups.Sum(s => ratio(s).Reached);
+        return counted && survivors > 0 ? BinomialInterval.Wilson(0, survivors) : new Interval(0, 0, 0);
+    }
+}

@@ -1,0 +1,26 @@
+using System.Text.RegularExpressions;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads the name of a leg of use or of a trip.</summary>
+internal static partial class LegName
+{
+    /// <summary>The name, which must not be among <paramref name="names"/> and is so from now on; null where it is wrong.</summary>
+    public static string? Read(TableReader table, HashSet<string> names, ErrorLog errors)
+    {
+        if (table.RequiredText("name") is not string name)
+            return null;
+        Position at = table.Table.Find("name")!.Node.At;
+        if (!Form().IsMatch(name))
+            errors.Add(at, $"the name of a leg is up to 40 letters, digits, - and _, not {Plain.Quote(name)}");
+        else if (!names.Add(name))
+            errors.Add(at, $"there are two legs with the name {Plain.Quote(name)}");
+        else
+            return name;
+        return null;
+    }
+
+    [GeneratedRegex(@"\A[A-Za-z0-9_-]{1,40}\z")]
+    private static partial Regex Form();
+}

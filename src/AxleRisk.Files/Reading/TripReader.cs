@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Reading;
+
+/// <summary>Reads the trip: its legs, the distance before it and the risk to be kept.</summary>
+/// <param name="errors">Where errors go.</param>
+/// <param name="values">Reads the scalars.</param>
+/// <param name="usual">The inputs of the usual use.</param>
+/// <param name="legs">The legs of the usual use.</param>
+internal sealed class TripReader(ErrorLog errors, ValueReader values, InputCollector usual, ImmutableArray<Leg> legs)
+{
+    /// <summary>The key of the trip's own remedies.</summary>
+    public const string Remedies = "remedies";
+
+    private readonly InputCollector inputs = new();
+
+    /// <summary>The inputs of the trip; empty before it was read.</summary>
+    public InputCollector Inputs => inputs;
+
+    /// <summary>Reads the table, its remedies and correlations left out; null where there is none or what it is made of is wrong.</summary>
+    public Trip? Read(TomlEntry? entry)
+    {
+        if (entry is null)
+            return null;
+        if (entry.Node is not TomlTable node)
+        {
+            errors.Add(entry.Node.At, "trip must be one table under [trip]");
+            inputs.MarkWrong("trip");
+            return null;
+        }
+
+        TableReader table = new(node, "trip", errors);
+        QuantityReader quantities = new(values, inputs);
+        quantities.Read(table, TripQuantities.AlreadyDriven);
+        double? target = table.Number("target_risk", new Domain(0, 1, LowIncluded: false));
+        ImmutableArray<TripLeg> read = ReadLegs(table, quantities);
+        table.Find(Remedies);
+        table.RejectUnknown();
+        if (read.IsEmpty)
+            inputs.MarkWrong("trip");
+        return read.IsEmpty ? null : new Trip { Legs = read, Inputs = inputs.InOrder(), TargetRisk = target };
+    }
+
+    private ImmutableArray<TripLeg> ReadLegs(TableReader table, QuantityReader quantities)
+    {
+        if (table.Find("legs") is not TomlEntry entry)
+        {
+            errors.Add(table.Table.At, "the trip has no legs: at least one [[trip.legs]] is needed");
+            return [];
+        }
+
+        if (entry.Node is not TomlArray { Items.Count: > 0 } array || array.Items.Exists(i => i is not TomlTable))
+        {
+            errors.Add(entry.Node.At, "trip.legs must be tables, each under [[trip.legs]]");
+            return [];
+        }
+
+        if (array.Items.Count > LegsReader.Most)
+        {
+            errors.Add(array.Items[LegsReader.Most].At, $"the trip has {array.Items.Count} legs; at most {LegsReader.Most} are possible");
+            return [];
+        }
+
+        HashSet<string> names = [];
+        TripLeg?[] read = [.. array.Items.Cast<TomlTable>().Select((leg, i) => ReadLeg(leg, i, names, quantities))];
+        return Array.TrueForAll(read, l => l is not null) ? [.. read.OfType<TripLeg>()] : [];
+    }
+
+    private TripLeg? ReadLeg(TomlTable node, int place, HashSet<string> names, QuantityReader quantities)
+    {
+        string? name = LegName.Read(new TableReader(node, $"trip.legs[{place + 1}]", errors), names, errors);
+        TableReader table = new(node, name is null ? $"trip.legs[{place + 1}]" : Trip.Prefix + name, errors);
+        table.Find("name");
+        int index = legs.Length + place;
+        quantities.Read(table, TripQuantities.Distance, index);
+        if (table.Find(Quantities.Payload.Key) is not null)
+            quantities.Read(table, Quantities.Payload, index);
+        RoadReader roads = new(errors, quantities);
+        bool isLike = table.Find("like") is not null;
+        int? like = ReadLike(table);
+        char? roadClass = null;
+        bool isSound = isLike ? like is not null : roads.Read(table, index, out roadClass);
+        if (isLike)
+        {
+            roads.ReadChanges(table, index, like is { } l ? legs[l] : null);
+            RejectIdleCorrugation(table, like);
+        }
+
+        table.RejectUnknown(key => key == "share" ? "; a leg of a trip has its distance, km" : QuantityReader.OtherSection(key));
+        return name is null || !isSound ? null : new TripLeg(name, like is { } other ? legs[other].RoadClass : roadClass, like);
+    }
+
+    private int? ReadLike(TableReader table)
+    {
+        if (table.Text("like") is not string other)
+            return null;
+        string[] names = [.. legs.Select(l => l.Name)];
+        if (Array.IndexOf(names, other) is >= 0 and int index)
+            return index;
+        if (names.Length > 0)
+            errors.Add(table.Find("like")!.Node.At, $"{table.NameOf("like")} must be a leg of the usual use: {Plain.List([.. names.Select(Plain.Quote)], "or")}, not {Plain.Quote(other)}");
+        return null;
+    }
+
+    private void RejectIdleCorrugation(TableReader table, int? like)
+    {
+        bool isCorrugated = table.Table.Find(Quantities.CorrugatedShare.Key) is not null
+            || usual.InOrder().Any(i => i.Quantity == Quantities.CorrugatedShare && i.Leg == like && i.Value is not Value.Certain(0));
+        foreach (Quantity quantity in new[] { Quantities.CorrugationWavelength, Quantities.CorrugationRms })
+        {
+            if (like is not null && !isCorrugated && table.Find(quantity.Key) is TomlEntry entry)
+                errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} needs a corrugated_share");
+        }
+    }
+}

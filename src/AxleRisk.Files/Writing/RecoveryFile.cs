@@ -1,0 +1,61 @@
+using System.Text;
+using AxleRisk.Files.Toml;
+
+namespace AxleRisk.Files.Writing;
+
+/// <summary>
+/// The file beside a scenario that keeps changes not yet saved: the whole text, valid TOML under the scenario's name and
+/// <c>.unsaved</c>, so that it can be looked at and used without this program.
+/// </summary>
+/// <param name="scenario">The scenario's path.</param>
+public sealed class RecoveryFile(string scenario)
+{
+    /// <summary>The end of its name.</summary>
+    public const string Suffix = ".unsaved";
+
+    /// <summary>Its path.</summary>
+    public string Path => scenario + Suffix;
+
+    /// <summary>Writes the text, whole or not at all.</summary>
+    /// <returns>Null, or why it could not be written.</returns>
+    public string? Write(string text)
+    {
+        try
+        {
+            WholeFile.Write(Path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
+            return null;
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            return $"{Path}: {e.Message.ReplaceLineEndings(" ")}";
+        }
+    }
+
+    /// <summary>The text it holds, and whether the scenario was written after it; null where there is none, or none that can be read.</summary>
+    public (string Text, bool IsOlder)? Read()
+    {
+        try
+        {
+            return File.Exists(Path) && Utf8Text.Decode(FileBytes.Read(Path), out _) is string text
+                ? (text, File.Exists(scenario) && File.GetLastWriteTimeUtc(scenario) > File.GetLastWriteTimeUtc(Path))
+                : null;
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Removes the file if it is there; one that cannot be removed stays.</summary>
+    public void Delete()
+    {
+        try
+        {
+            File.Delete(Path);
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            // It will be offered once more; nothing is lost.
+        }
+    }
+}

@@ -1,0 +1,59 @@
+using System.Text.Json.Nodes;
+using AxleRisk.App.Tests.Files;
+using AxleRisk.Core.Scenarios;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Commands;
+
+public sealed class ConfirmTests
+{
+    private static readonly string[] Quick = ["--points", "1", "--km", "0.2"];
+
+    [Fact]
+    public void The_text_ends_in_a_line_that_the_scenario_file_takes()
+    {
+        string text = Cli.Run(["confirm", Cli.Shipped("desert-crossing"), .. Quick, "--bump-clearance", "60"]).Out;
+        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80 || line.StartsWith("damage_ratio", StringComparison.Ordinal)));
+        Assert.Contains("With wheel lift-off and a bump stop after 60 mm", text.Replace("\n  ", " "));
+        string line = Assert.Single(text.Split('\n'), l => l.StartsWith("damage_ratio = ", StringComparison.Ordinal));
+        Scenario scenario = Good.Parse(Good.Text.Contains("[fatigue]", StringComparison.Ordinal)
+            ? Good.With("[fatigue]", $"[fatigue]\n{line}") : $"{Good.Text}\n[fatigue]\n{line}\n").Scenario;
+        Assert.IsType<Value.Uncertain>(scenario.Find(Quantities.DamageRatio)!.Value);
+    }
+
+    [Fact]
+    public void The_document_has_the_keys_other_programs_rely_on()
+    {
+        JsonNode document = JsonNode.Parse(Cli.Run(["confirm", Cli.Shipped("desert-crossing"), "--json", .. Quick]).Out)!;
+        Assert.Equal(16, (int)document["records"]!);
+        Assert.Equal(2, document["points"]!.AsArray().Count);
+        JsonNode first = document["points"]![0]!;
+        Assert.Equal("base case", (string)first["point"]!);
+        Assert.InRange((double)first["true_over_computed"]!["estimate"]!, 0.5, 2);
+        Assert.Equal(4, first["legs"]!.AsArray().Count);
+        Assert.True((double)document["damage_ratio"]!["median"]! > 0);
+    }
+
+    [Theory]
+    [InlineData("--points must be a whole number from 0 to 1,000, not \"1.5\"", "--points", "1.5")]
+    [InlineData("--km must be a number above 0 and up to 100,000, not \"0\"", "--km", "0")]
+    [InlineData("--km must be a number above 0 and up to 100,000, not \"NaN\"", "--km", "NaN")]
+    [InlineData("--bump-stop needs --bump-clearance MM, where the stop is met", "--bump-stop", "100")]
+    public void A_wrong_option_is_one_clear_error(string message, params string[] options)
+    {
+        (int code, string output, string error) = Cli.Run(["confirm", Cli.Shipped("desert-crossing"), .. options]);
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.Contains(message, error);
+    }
+
+    [Fact]
+    public void Base_and_risk_hint_at_lift_off_where_it_is_likely()
+    {
+        string scenario = File.ReadAllText(Cli.Shipped("benchmark-five-legs")).Replace("speed_km_per_h = 25", "speed_km_per_h = 80");
+        string path = Cli.Temporary(scenario);
+        Assert.Contains("Wheels leave the ground in the base case on track", Cli.Run("base", path).Out);
+        Assert.Contains("axlerisk confirm", Cli.Run("risk", path, "-n", "2000").Out);
+        Assert.DoesNotContain("Wheels leave the ground", Cli.Run("base", Cli.Shipped("warranty-clinic-van")).Out);
+    }
+}

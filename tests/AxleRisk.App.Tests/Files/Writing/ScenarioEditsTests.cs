@@ -1,0 +1,114 @@
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files;
+using AxleRisk.Files.Writing;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Files.Writing;
+
+/// <summary>The edits of more than one value, on the shipped scenarios, read back.</summary>
+public class ScenarioEditsTests
+{
+    private static readonly string Van = File.ReadAllText(Repository.PathTo("scenarios", "warranty-clinic-van.toml"));
+    private static readonly string Broken = File.ReadAllText(Repository.PathTo("scenarios", "broken-housing.toml"));
+
+    [Fact]
+    public void The_road_mix_changes_only_the_shares()
+    {
+        string text = ScenarioEditor.Apply(Van, ScenarioEdits.RoadMix([0.2, 0.4, 0.2, 0.2]));
+        Assert.Equal(Van.Replace("\nshare = 0.35", "\nshare = 0.20").Replace("\nshare = 0.05", "\nshare = 0.20"), text);
+        Assert.Equal([0.2, 0.4, 0.2, 0.2], Read(text).Legs.Select(l => Math.Round(l.Share, 12)));
+    }
+
+    [Fact]
+    public void Legs_come_and_go_and_the_shares_still_add_up()
+    {
+        TomlValue.Table leg = TomlValue.TableOf(("name", TomlValue.Of("ford")), ("road_class", TomlValue.Of("E")), ("speed_km_per_h", TomlValue.Of(10)));
+        double[] shares = [.. Read(Van).Legs.Select(l => l.Share)];
+        string more = ScenarioEditor.Apply(Van, ScenarioEdits.AddLeg(shares, leg, 0.1));
+        Assert.Equal([0.315, 0.36, 0.18, 0.045, 0.1], Read(more).Legs.Select(l => Math.Round(l.Share, 12)));
+        Assert.Contains("[[use.legs]]\nname = \"ford\"\nshare = 0.1\nroad_class = \"E\"\n", more, StringComparison.Ordinal);
+        string less = ScenarioEditor.Apply(more, ScenarioEdits.RemoveLeg([.. Read(more).Legs.Select(l => l.Share)], 4));
+        Assert.Equal(["town", "trunk-road", "gravel", "village-track"], Read(less).Legs.Select(l => l.Name));
+    }
+
+    [Fact]
+    public void A_correlation_is_added_changed_and_taken_out()
+    {
+        string added = ScenarioEditor.Apply(Van, ScenarioEdits.Correlation(Read(Van), "axle.wall_mm", "vehicle.tyre_n_per_mm", 0.25));
+        Assert.Equal(0.25, Read(added).Correlations[1].Spearman);
+        string changed = ScenarioEditor.Apply(added, ScenarioEdits.Correlation(Read(added), "use.speed_factor", "vehicle.payload_kg", -0.5));
+        Assert.Equal(added.Replace("spearman = -0.3", "spearman = -0.5"), changed);
+        string gone = ScenarioEditor.Apply(added, ScenarioEdits.Correlation(Read(added), "axle.wall_mm", "vehicle.tyre_n_per_mm", 0));
+        Assert.Equal(Van, gone);
+    }
+
+    [Fact]
+    public void The_detail_becomes_a_choice_and_back()
+    {
+        ScenarioEdit choice = ScenarioEdits.Detail("DNV-RP-C203", [("E", 1), ("F", 1), ("F1", 1)], Knowledge.Varies);
+        string text = ScenarioEditor.Apply(Van, choice);
+        Assert.Contains("values = [\"E\", \"F\", \"F1\"], weights = [0.3334, 0.3333, 0.3333], knowledge = \"varies\" }", text, StringComparison.Ordinal);
+        Assert.Equal(["E", "F", "F1"], Read(text).Detail.Categories);
+        string one = ScenarioEditor.Apply(text, ScenarioEdits.Detail("DNV-RP-C203", [("E", 1)], Knowledge.Unknown));
+        Assert.Contains("\ncategory = \"E\"\n", one, StringComparison.Ordinal);
+        Assert.Equal(["E"], Read(one).Detail.Categories);
+    }
+
+    [Fact]
+    public void Evidence_replaces_evidence()
+    {
+        string text = ScenarioEditor.Apply(Broken, ScenarioEdits.Life(new LifeEvidence.FailedBetween(60_000, 64_000)));
+        Assert.Equal(Broken.Replace("failed_at_km = 62000", "failed_between_km = [60000, 64000]"), text);
+        Assert.Equal(new LifeEvidence.FailedBetween(60_000, 64_000), Read(text).Evidence.Life);
+        Assert.Null(Read(ScenarioEditor.Apply(text, ScenarioEdits.Life(null))).Evidence.Life);
+        Assert.Equal(new LifeEvidence.Survived(9), Read(ScenarioEditor.Apply(Van, ScenarioEdits.Life(new LifeEvidence.Survived(9)))).Evidence.Life);
+    }
+
+    [Fact]
+    public void The_sureness_of_the_mix_is_stated_and_left_out()
+    {
+        string without = ScenarioEditor.Apply(Van, ScenarioEdits.MixConcentration(null, Knowledge.Varies));
+        Assert.Equal(Van.Replace("mix_concentration = 60\nmix_knowledge = \"varies\"\n", ""), without);
+        Assert.Equal(Van, ScenarioEditor.Apply(without, ScenarioEdits.MixConcentration(60, Knowledge.Varies)));
+    }
+
+    [Fact]
+    public void Remedies_are_added_and_taken_out()
+    {
+        TomlPath all = TomlPath.Of("remedies");
+        TomlValue.Table remedy = TomlValue.TableOf(("name", TomlValue.Of("9 mm")), ("change", TomlValue.TableOf(("axle.wall_mm", TomlValue.Of(9)))));
+        string more = ScenarioEditor.Apply(Van, ScenarioEdit.Append(all, remedy));
+        Assert.Equal(Van + "\n[[remedies]]\nname = \"9 mm\"\nchange = { \"axle.wall_mm\" = 9 }\n", more);
+        Assert.Equal(5, Read(more).Remedies.Length);
+        Assert.Equal(Van, ScenarioEditor.Apply(more, ScenarioEdit.Remove(all.At(4))));
+        Assert.Equal(8, Read(ScenarioEditor.Apply(more, ScenarioEdit.Set(TomlPath.Of("remedies[4].change.\"axle.wall_mm\""), TomlValue.Of(8)))).Remedies[4].Changes.OfType<Change.ToValue>().Single().Value.Nominal);
+    }
+
+    [Fact]
+    public void A_leg_goes_from_a_class_to_a_roughness_and_back()
+    {
+        string text = ScenarioEditor.Apply(Van, ScenarioEdits.Roughness("gravel", TomlValue.Of(300)));
+        Assert.Equal(Van.Replace("road_class = \"C\"\nspeed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\n", "speed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\nroughness_1e_6_m3 = 300\n"), text);
+        Assert.Equal(300, Read(text).Find(Quantities.Roughness, 2)!.Value.Nominal);
+        Assert.Equal(Van, ScenarioEditor.Apply(text, ScenarioEdits.RoadClass("gravel", 'C')));
+    }
+
+    [Fact]
+    public void A_tube_becomes_a_box_and_a_given_section()
+    {
+        Scenario box = Read(ScenarioEditor.Apply(Van, ScenarioEdits.Shape("box", new Dictionary<string, double> { ["width_mm"] = 90, ["height_mm"] = 110 })));
+        Assert.Equal((SectionShape.Box, 110.0, null), (box.Shape, box.Find(Quantities.BoxHeight)!.Value.Nominal, box.Find(Quantities.OutsideDiameter)));
+        Scenario given = Read(ScenarioEditor.Apply(Van, ScenarioEdits.Shape("given", new Dictionary<string, double> { ["section_modulus_mm3"] = 45_000 })));
+        Assert.Equal(45_000, given.Find(Quantities.SectionModulus)!.Value.Nominal);
+    }
+
+    [Fact]
+    public void The_new_scenario_is_valid_and_marked_as_invented()
+    {
+        string text = NewScenario.Text("Quote \" and \\");
+        Assert.Equal("Quote \" and \\", Read(text).Title);
+        Assert.StartsWith("# Invented", text, StringComparison.Ordinal);
+    }
+
+    private static Scenario Read(string text) => ScenarioReader.Parse(text, "a.toml").Scenario;
+}

@@ -1,0 +1,121 @@
+using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Screens.Shell;
+using AxleRisk.App.Tests.Commands;
+using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files.Writing;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Screens;
+
+public sealed class ConsoleStateTests
+{
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    [InlineData(40, 12)]
+    [InlineData(20, 5)]
+    public void Every_page_and_its_explanation_fill_the_window_exactly(int width, int height)
+    {
+        using ConsoleState state = Open();
+        foreach (int place in Enumerable.Range(0, state.Pages.Count))
+        {
+            state.Press(PageBook.Keys[place]);
+            AssertFills(state, width, height);
+            state.Press('?');
+            AssertFills(state, width, height);
+            state.Press('x');
+        }
+    }
+
+    [Fact]
+    public void Each_page_is_reached_by_its_key_and_by_a_click_on_its_tab()
+    {
+        using ConsoleState state = Open();
+        state.Lines(80, 24);
+        for (int i = 0; i < state.Pages.Count; i++)
+        {
+            state.Press(PageBook.Keys[i]);
+            Assert.Same(state.Pages[i], state.Front);
+            state.Press(PageBook.Keys[0]);
+            state.Click(TabLine.Tabs(state.Pages, 80)[i].Column + 1, 1);
+            Assert.Same(state.Pages[i], state.Front);
+        }
+    }
+
+    [Fact]
+    public void The_tabs_fit_80_columns_with_their_names() =>
+        Assert.All(TabLine.Tabs(OpenPages(), 80), tab => Assert.Matches(@"^ ?\d \w", tab.Text));
+
+    [Fact]
+    public void The_bottom_line_names_only_keys_that_do_something()
+    {
+        using ConsoleState state = Open();
+        Patience.Until(state.Session!.Risk.Run.Completion);
+        string keys = Line(state, 23);
+        Assert.Contains("r run again", keys, StringComparison.Ordinal);
+        Assert.Contains("? explain", keys, StringComparison.Ordinal);
+        Assert.DoesNotContain("s stop", keys, StringComparison.Ordinal); // nothing runs
+    }
+
+    [Fact]
+    public void The_answer_in_the_title_is_that_of_the_risk_command()
+    {
+        using ConsoleState state = Open();
+        Patience.Until(state.Session!.Risk.Run.Completion);
+        (_, string output, _) = Cli.Run("risk", Cli.Shipped("warranty-clinic-van"), "-n", $"{HeadlessConsole.FewEvaluations}");
+        string printed = output.Split('\n').Single(l => l.StartsWith("Failure probability by", StringComparison.Ordinal)).Split(": ")[1];
+        Assert.Contains($": {printed} (", Line(state, 0), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_edit_marks_the_results_of_a_page_as_out_of_date()
+    {
+        using ConsoleState state = Open();
+        var page = state.Pages.OfType<RankingPage>().Single();
+        LifeModel model = state.Session!.Model;
+        page.Run.Start(state.Session.Edition, 1, (options, _) => RankAnalysis.Run(model, new StudySettings(1500, 1, "sobol"), options));
+        Patience.Until(page.Run.Completion);
+        Assert.False(page.IsOutOfDate);
+        Assert.True(state.Session.Apply(ScenarioEdit.Set(TomlPath.Of("required_km"), TomlValue.Of(90_000))).IsAccepted);
+        Assert.True(page.IsOutOfDate);
+        Patience.Until(state.Session.Risk.Run.Completion);
+        Assert.Contains("fails by 90,000 km", Line(state, 0), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_is_no_scenario_is_refused_with_its_errors_and_nothing_is_lost()
+    {
+        string path = Cli.Temporary("title = \"x\"\nrequired_km = -1\n");
+        using var state = new ConsoleState(new NoDialogs(), TimeProvider.System, () => [new ScenarioEntry(path, null, "wrong")]);
+        state.Press(KeyName.Enter);
+        string screen = string.Join('\n', state.Lines(200, 24).Select(l => l.Text));
+        Assert.Contains("(2,15)", screen, StringComparison.Ordinal);
+        Assert.Null(state.Session);
+        state.Press('x');
+        Assert.Contains("Choose a scenario", string.Join('\n', state.Lines(80, 24).Select(l => l.Text)), StringComparison.Ordinal);
+    }
+
+    private static IReadOnlyList<Page> OpenPages()
+    {
+        using ConsoleState state = Open();
+        return state.Pages;
+    }
+
+    private static ConsoleState Open()
+    {
+        var state = new ConsoleState(new NoDialogs(), TimeProvider.System, () => []) { RiskEvaluations = HeadlessConsole.FewEvaluations };
+        state.Show(EditedScenario.Open(Cli.Shipped("warranty-clinic-van")));
+        return state;
+    }
+
+    private static string Line(ConsoleState state, int line) => state.Lines(80, 24)[line].Text;
+
+    private static void AssertFills(ConsoleState state, int width, int height)
+    {
+        IReadOnlyList<PageLine> lines = state.Lines(width, height);
+        Assert.Equal(height, lines.Count);
+        Assert.All(lines, line => Assert.Equal(width, line.Length));
+    }
+}
