@@ -10,8 +10,8 @@ namespace AxleRisk.App.Screens.Views;
 /// <summary>Starts and ends the console, and leaves the terminal as it was in every case.</summary>
 internal static class ConsoleHost
 {
-    /// <summary>The time the console has to end by itself after a signal.</summary>
-    private static readonly TimeSpan LongestEnding = TimeSpan.FromSeconds(2);
+    /// <summary>The time the console has to end by itself when told to; less where there is no terminal left to give back.</summary>
+    private static readonly TimeSpan ToEnd = TimeSpan.FromSeconds(3), ToEndWithoutTerminal = TimeSpan.FromSeconds(1);
 
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
@@ -33,7 +33,7 @@ internal static class ConsoleHost
             // A terminal that is gone can hold the loop for ever: then the process ends without it.
             var watch = new Thread(() =>
             {
-                Thread.Sleep(LongestEnding);
+                Thread.Sleep(signal == PosixSignal.SIGHUP ? ToEndWithoutTerminal : ToEnd);
                 state.Keep(atOnce: true);
                 Environment.Exit(128 + (signal == PosixSignal.SIGHUP ? 1 : 15));
             });
