@@ -51,7 +51,7 @@ internal static class ConsoleCommand
     private static int Failed(Terminal terminal, Exception? e)
     {
         terminal.Error.WriteLine(
-            $"{Product.Name}: the console ended by an error of its own: {Printable.Line(e?.Message ?? "unknown")}; changes not saved are kept beside the scenario");
+            $"{Product.Name}: the console ended by an error of its own: {Printable.Line(e?.Message ?? "unknown").TrimEnd('.')}. What was not saved is kept beside the scenario.");
         return ExitCode.Failed;
     }
 }

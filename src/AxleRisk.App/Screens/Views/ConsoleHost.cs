@@ -23,8 +23,10 @@ internal static class ConsoleHost
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
         IApplication app = Application.Create();
-        using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(Environment.CurrentDirectory));
+        string folder = Environment.CurrentDirectory;
+        using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(folder));
         bool isSignalled = false;
+        bool isFailing = false;
         PosixSignalRegistration EndOn(PosixSignal signal) => PosixSignalRegistration.Create(signal, context =>
         {
             context.Cancel = true;
@@ -43,6 +45,7 @@ internal static class ConsoleHost
         void EndOnFailure(object sender, UnhandledExceptionEventArgs e)
         {
             // On a thread that is nobody's: the runtime would print its trace over the screen and abort.
+            isFailing = true;
             state.Keep(atOnce: true);
             app.Dispose();
             failed(e.ExceptionObject as Exception);
@@ -73,6 +76,12 @@ internal static class ConsoleHost
                 }
             };
             app.Run(window);
+            if (isFailing)
+            {
+                // The other thread ends the process, with its own exit code.
+                Thread.Sleep(Timeout.Infinite);
+            }
+
             return !isSignalled;
         }
         finally
