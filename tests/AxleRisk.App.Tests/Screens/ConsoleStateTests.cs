@@ -2,8 +2,7 @@ using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Tests.Commands;
-using AxleRisk.Core.Analyses.Ranking;
-using AxleRisk.Core.Studies;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Files.Writing;
 using Xunit;
 
@@ -73,9 +72,10 @@ public sealed class ConsoleStateTests
     public void An_edit_marks_the_results_of_a_page_as_out_of_date()
     {
         using ConsoleState state = Open();
-        var page = state.Pages.OfType<RankingPage>().Single();
-        LifeModel model = state.Session!.Model;
-        page.Run.Start(state.Session.Edition, 1, (options, _) => RankAnalysis.Run(model, new StudySettings(1500, 1, "sobol"), options));
+        Patience.Until(state.Session!.Risk.Run.Completion);
+        var page = state.Pages.OfType<ReportPage>().Single();
+        RiskResult risk = state.Session.Risk.Run.Result!.Result;
+        page.Run.Start(state.Session.Edition, 1, (_, _) => new WrittenReport("a folder", ["risk"], 0, 0, risk));
         Patience.Until(page.Run.Completion);
         Assert.False(page.IsOutOfDate);
         Assert.True(state.Session.Apply(ScenarioEdit.Set(TomlPath.Of("required_km"), TomlValue.Of(90_000))).IsAccepted);

@@ -17,7 +17,7 @@ internal static class TitleLine
 
         PageLine answer = Answer(session);
         int room = Math.Max(0, width - answer.Length);
-        string file = " " + Printable.Line(session.Document.FileName) + (session.Edited.IsUnsaved ? " (not saved)" : "");
+        string file = " " + Printable.Line(Path.GetFileName(session.Document.FileName)) + (session.Edited.IsUnsaved ? " (not saved)" : "");
         return PageLine.Of(TextTable.Shorten(file, Math.Max(8, room - 1)), Ink.Bar).Fit(room, Ink.Bar).Then(answer).Fit(width, Ink.Bar);
     }
 

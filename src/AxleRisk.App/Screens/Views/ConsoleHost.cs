@@ -79,7 +79,7 @@ internal static class ConsoleHost
             if (isFailing)
             {
                 // The other thread ends the process, with its own exit code.
-                Thread.Sleep(Timeout.Infinite);
+                Thread.Sleep(System.Threading.Timeout.Infinite);
             }
 
             return !isSignalled;

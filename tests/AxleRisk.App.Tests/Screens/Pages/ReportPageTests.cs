@@ -16,7 +16,7 @@ public sealed class ReportPageTests
     {
         using Session session = Open();
         string folder = Path.Combine(place, "handed over");
-        using var page = new ReportPage(session, new NoDialogs { Filling = form => Fill(form, folder, "1000") });
+        using var page = new ReportPage(session, new NoDialogs { Filling = form => Fill(form, folder, "200") });
         page.Press('r');
         Patience.Until(page.Run.Completion);
         string text = string.Join('\n', page.Lines(200, 30).Select(l => l.Text));
@@ -24,7 +24,7 @@ public sealed class ReportPageTests
         Assert.Contains("Failure probability by", text, StringComparison.Ordinal);
 
         string other = Path.Combine(place, "command");
-        Cli.Run("report", Cli.Shipped("benchmark-five-legs"), "-n", "1000", "--out", other);
+        Cli.Run("report", Cli.Shipped("benchmark-five-legs"), "-n", "200", "--out", other);
         string[] Tables(string of) => [.. Directory.GetFiles(Path.Combine(of, "tables")).Order().Select(File.ReadAllText)];
         Assert.True(Tables(other).Length > 4);
         Assert.Equal(Tables(other), Tables(folder));

@@ -36,18 +36,18 @@ public sealed class TripAndFleetPageTests
     public void The_trip_page_shows_what_the_trip_command_prints()
     {
         using Session session = Open("desert-crossing");
-        using var page = new TripPage(session, new NoDialogs(answer: "256"));
+        using var page = new TripPage(session, new NoDialogs(answer: "64"));
         page.Press('e');
-        AssertShows<TripResult>(page, "trip", "desert-crossing", "256");
+        AssertShows<TripResult>(page, "trip", "desert-crossing", "64");
     }
 
     [Fact]
     public void The_fleet_page_shows_what_the_fleet_command_prints()
     {
         using Session session = Open("warranty-clinic-van");
-        using var page = new FleetPage(session, new NoDialogs(answer: "4096"));
+        using var page = new FleetPage(session, new NoDialogs(answer: "1024"));
         page.Press('e');
-        AssertShows<FleetResult>(page, "fleet", "warranty-clinic-van", "4096");
+        AssertShows<FleetResult>(page, "fleet", "warranty-clinic-van", "1024");
     }
 
     /// <summary>Every line of the command between its head and its last paragraph, which has the time in it, is on the page.</summary>
