@@ -8,6 +8,9 @@ public static class ScenarioEdits
 {
     private static readonly string[] LifeKeys = ["failed_at_km", "failed_between_km", "survived_km"];
 
+    private static readonly string[] ShapeKeys =
+        [Quantities.OutsideDiameter.Key, Quantities.BoxWidth.Key, Quantities.BoxHeight.Key, Quantities.SectionModulus.Key];
+
     /// <summary>The path of an input by its name among the inputs: <c>legs.gravel.speed_km_per_h</c>.</summary>
     public static TomlPath PathOf(Input input) => TomlPath.Of(input.Name);
 
@@ -100,6 +103,38 @@ public static class ScenarioEdits
         IEnumerable<TomlEdit> others = LifeKeys.Where(k => k != key).Select(k => new TomlEdit.Remove(table.Then(k)));
         return new ScenarioEdit("evidence", [.. others, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
     }
+
+    /// <summary>The road of a leg by its class, in place of a stated roughness.</summary>
+    public static ScenarioEdit RoadClass(string leg, char roadClass) => new($"legs.{leg}.road_class",
+    [
+        new TomlEdit.Remove(LegKey(leg, Quantities.Roughness.Key)),
+        new TomlEdit.Set(LegKey(leg, "road_class"), TomlValue.Of(roadClass.ToString())),
+    ]);
+
+    /// <summary>The road of a leg by its roughness, a number or a distribution, in place of a class.</summary>
+    public static ScenarioEdit Roughness(string leg, TomlValue roughness) => new($"legs.{leg}.{Quantities.Roughness.Key}",
+    [
+        new TomlEdit.Remove(LegKey(leg, "road_class")),
+        new TomlEdit.Remove(LegKey(leg, Quantities.RoughnessWithinClass.Key)),
+        new TomlEdit.Set(LegKey(leg, Quantities.Roughness.Key), roughness),
+    ]);
+
+    /// <summary>Another shape of the section with its sizes; those of other shapes go.</summary>
+    /// <param name="shape">The shape's word: <c>tube</c>, <c>box</c> or <c>given</c>.</param>
+    /// <param name="sizes">The sizes it needs by their keys, such as <c>width_mm</c>.</param>
+    public static ScenarioEdit Shape(string shape, IReadOnlyDictionary<string, double> sizes)
+    {
+        string[] ofShapes = [.. ShapeKeys, .. shape == "given" ? [Quantities.CorrosionLoss.Key] : Array.Empty<string>()];
+        TomlPath axle = TomlPath.Of("axle");
+        return new ScenarioEdit("axle.shape",
+        [
+            new TomlEdit.Set(axle.Then("shape"), TomlValue.Of(shape)),
+            .. ofShapes.Where(k => !sizes.ContainsKey(k)).Select(k => new TomlEdit.Remove(axle.Then(k))),
+            .. sizes.Select(s => new TomlEdit.Set(axle.Then(s.Key), TomlValue.Of(s.Value))),
+        ]);
+    }
+
+    private static TomlPath LegKey(string leg, string key) => TomlPath.Of(Quantities.LegSection).Then(leg).Then(key);
 
     private static TomlValue.Text Word(Knowledge knowledge) => TomlValue.Of(KnowledgeWord(knowledge));
 

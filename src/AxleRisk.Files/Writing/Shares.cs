@@ -17,12 +17,13 @@ public static class Shares
     {
         if (!(shares.Count > 0 && shares.All(s => s >= 0 && double.IsFinite(s)) && shares.Sum() is > 0 and < double.PositiveInfinity))
             throw new ArgumentException("Shares are not below 0 and not all 0", nameof(shares));
-        ImmutableArray<decimal> rounded = Round(shares, decimals);
+        ImmutableArray<decimal> rounded = Rounded(shares, decimals);
         bool lost = Enumerable.Range(0, shares.Count).Any(i => rounded[i] == 0 && shares[i] > 0);
         return lost && decimals < MostDecimals ? Exactly(shares, decimals + 1) : rounded;
     }
 
-    private static ImmutableArray<decimal> Round(IReadOnlyList<double> shares, int decimals)
+    /// <summary>Shares of a sum above 0, rounded by the largest remainder, so that they add up to 1; small ones may become 0.</summary>
+    public static ImmutableArray<decimal> Rounded(IReadOnlyList<double> shares, int decimals)
     {
         double whole = Math.Pow(10, decimals);
         double sum = shares.Sum();

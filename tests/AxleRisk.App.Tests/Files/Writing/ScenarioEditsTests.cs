@@ -85,6 +85,24 @@ public class ScenarioEditsTests
     }
 
     [Fact]
+    public void A_leg_goes_from_a_class_to_a_roughness_and_back()
+    {
+        string text = ScenarioEditor.Apply(Van, ScenarioEdits.Roughness("gravel", TomlValue.Of(300)));
+        Assert.Equal(Van.Replace("road_class = \"C\"\nspeed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\n", "speed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\nroughness_1e_6_m3 = 300\n"), text);
+        Assert.Equal(300, Read(text).Find(Quantities.Roughness, 2)!.Value.Nominal);
+        Assert.Equal(Van, ScenarioEditor.Apply(text, ScenarioEdits.RoadClass("gravel", 'C')));
+    }
+
+    [Fact]
+    public void A_tube_becomes_a_box_and_a_given_section()
+    {
+        Scenario box = Read(ScenarioEditor.Apply(Van, ScenarioEdits.Shape("box", new Dictionary<string, double> { ["width_mm"] = 90, ["height_mm"] = 110 })));
+        Assert.Equal((SectionShape.Box, 110.0, null), (box.Shape, box.Find(Quantities.BoxHeight)!.Value.Nominal, box.Find(Quantities.OutsideDiameter)));
+        Scenario given = Read(ScenarioEditor.Apply(Van, ScenarioEdits.Shape("given", new Dictionary<string, double> { ["section_modulus_mm3"] = 45_000 })));
+        Assert.Equal(45_000, given.Find(Quantities.SectionModulus)!.Value.Nominal);
+    }
+
+    [Fact]
     public void The_new_scenario_is_valid_and_marked_as_invented()
     {
         string text = NewScenario.Text("Quote \" and \\");
