@@ -63,10 +63,38 @@ public sealed class ConsoleWindowTests
     {
         string page = "", scrolled = "";
         Run(
-            "benchmark-five-legs", 80, 24, Pause(), s => s.App.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(2, 1))),
+            "benchmark-five-legs", 80, 24, Pause(), s => s.App.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(13, 1))),
             Pause(), Look_at(s => page = s),
             s => s.App.InjectMouse(new Mouse { ScreenPosition = new System.Drawing.Point(5, 10), Flags = MouseFlags.WheeledDown }), Pause(), Look_at(s => scrolled = s));
         Assert.Contains(" 1-20 of ", page, StringComparison.Ordinal);
         Assert.Contains(" 4-23 of ", scrolled, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void A_wrong_parameter_is_refused_below_its_field_and_Esc_leaves_everything_as_it_was(int width, int height)
+    {
+        string form = "", back = "";
+        Run(
+            "warranty-clinic-van", width, height, Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.CursorDown, Key.Enter), Pause(), Pause(),
+            Keys(Key.Tab, Key.Tab, Key.Tab), Pause(), Keys(Key.A.WithCtrl), Type("-3"), Pause(), Look_at(s => form = s), Keys(Key.Esc), Pause(), Look_at(s => back = s));
+        Assert.Contains("vehicle.sprung_kg", form, StringComparison.Ordinal);
+        Assert.Contains("^ ", form, StringComparison.Ordinal);
+        Assert.Contains("Not right: sd", form, StringComparison.Ordinal);
+        Assert.DoesNotContain("(not saved)", back, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_edit_is_marked_as_not_saved_and_leaving_asks_first()
+    {
+        string edited = "", question = "", stayed = "";
+        Run(
+            "warranty-clinic-van", 80, 24, Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.Enter), Pause(), Pause(), Keys(Key.A.WithCtrl), Type("90000"), Keys(Key.Enter),
+            Pause(), Pause(), Look_at(s => edited = s), Keys(Key.Q), Pause(), Pause(), Look_at(s => question = s), Keys(Key.Esc), Pause(), Pause(), Look_at(s => stayed = s));
+        Assert.Contains("(not saved)", edited, StringComparison.Ordinal);
+        Assert.Contains("fails by 90,000 km", edited, StringComparison.Ordinal);
+        Assert.Contains("Discard them", question, StringComparison.Ordinal);
+        Assert.Contains("required_km", stayed, StringComparison.Ordinal);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 
@@ -9,25 +10,31 @@ namespace AxleRisk.App.Screens.Live;
 /// </summary>
 internal sealed class LiveRisk : IDisposable
 {
+    /// <summary>Points of the curve.</summary>
+    private const int CurvePoints = 49;
+
+    /// <summary>The curve goes from the required distance over this to the required distance times this.</summary>
+    private const double CurveReach = 10;
+
     /// <summary>Results so far come no faster than a reader can follow.</summary>
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
 
     private readonly Session session;
 
     public LiveRisk(Session session)
     {
         this.session = session;
-        Run = new StudyRun<RiskResult>(session.Clock);
+        Run = new StudyRun<RiskAnswer>(session.Clock);
     }
 
     /// <summary>The study in the background.</summary>
-    public StudyRun<RiskResult> Run { get; }
+    public StudyRun<RiskAnswer> Run { get; }
 
     /// <summary>Evaluations that a study spends.</summary>
     public long Evaluations { get; private set; } = RiskAnalysis.DefaultEvaluations;
 
     /// <summary>The result, if it answers the scenario as it stands.</summary>
-    public RiskResult? Fresh => Run.Edition == session.Edition ? Run.Result : null;
+    public RiskResult? Fresh => Run.Edition == session.Edition ? Run.Result?.Result : null;
 
     /// <summary>Starts the study of the scenario as it stands, with another number of evaluations if one is given.</summary>
     public void Start(long? evaluations = null)
@@ -45,15 +52,29 @@ internal sealed class LiveRisk : IDisposable
                 {
                     if (last == 0 || clock.GetElapsedTime(last) >= Pause)
                     {
-                        publish(RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true));
+                        publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state, options));
                         last = clock.GetTimestamp();
                     }
                 },
             };
-            return RiskAnalysis.Run(model, settings, question, options).Result;
+            (RiskResult result, RiskState end) = RiskAnalysis.Run(model, settings, question, options);
+            return Answer(model, result, end, options);
         });
     }
 
     /// <inheritdoc/>
     public void Dispose() => Run.Dispose();
+
+    private static RiskAnswer Answer(LifeModel model, RiskResult result, RiskState state, RunOptions options)
+    {
+        ImmutableArray<double> distances =
+        [
+            .. Enumerable.Range(0, CurvePoints).Select(i =>
+                model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1)),
+        ];
+
+        // As of a partial run, so that no rare-event answers are sought once more.
+        RiskResult curve = RiskAnalysis.Summarise(model, state, new RiskQuestion { DistancesKm = distances }, options, isPartial: true);
+        return new RiskAnswer(result, curve.Distances);
+    }
 }

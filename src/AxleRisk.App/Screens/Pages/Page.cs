@@ -37,6 +37,11 @@ internal abstract class Page
     /// <summary>Answers a click on a line (index into <see cref="Lines"/>) and column.</summary>
     public virtual bool Click(int line, int column) => false;
 
+    /// <summary>Answers the mouse wheel, where the page scrolls by itself.</summary>
+    /// <param name="lines">Lines downward.</param>
+    /// <returns>Whether it did; otherwise the frame scrolls.</returns>
+    public virtual bool Wheel(int lines) => false;
+
     /// <summary>The page was brought to the front.</summary>
     public virtual void Enter()
     {

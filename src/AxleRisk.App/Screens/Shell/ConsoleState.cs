@@ -126,13 +126,13 @@ internal sealed class ConsoleState : IDisposable
         {
             helpScroll.By(lines);
         }
-        else if (Front.LineInSight is null)
-        {
-            scrolls[Front].By(lines);
-        }
-        else
+        else if (Front.LineInSight is not null)
         {
             Front.Press(lines > 0 ? KeyName.Down : KeyName.Up);
+        }
+        else if (!Front.Wheel(lines))
+        {
+            scrolls[Front].By(lines);
         }
     }
 
@@ -256,7 +256,13 @@ internal sealed class ConsoleState : IDisposable
     {
         try
         {
-            Show(EditedScenario.Open(path));
+            EditedScenario scenario = EditedScenario.Open(path);
+            if (scenario.Errors.Count > 0)
+            {
+                return [.. scenario.Errors.Select(error => error.ToString())];
+            }
+
+            Show(scenario);
             OfferRecovered();
             return [];
         }

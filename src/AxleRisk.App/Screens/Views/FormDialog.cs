@@ -145,5 +145,5 @@ internal sealed class FormDialog : Dialog
 
     private PageLine[] Reason(int width, int height) => form.FirstRefusal is { } refusal
         ? [.. Wrap.Lines("Not right: " + refusal, width, "").Select(l => PageLine.Of(l, Ink.Warning))]
-        : [PageLine.Of("Tab next field, Enter accept, Esc leave; < > with the arrow keys or a first letter", Ink.Quiet)];
+        : [PageLine.Of("Tab: next field. Enter: accept. Esc: leave. < >: left, right or a letter.", Ink.Quiet)];
 }

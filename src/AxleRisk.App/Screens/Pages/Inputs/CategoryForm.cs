@@ -1,3 +1,4 @@
+using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
@@ -39,7 +40,11 @@ internal sealed class CategoryForm : Form
         .. Text.Wrap.Lines(string.Join(", ", SnCatalogue.Categories(Fields[0].Text)), Math.Max(10, width), "").Select(l => PageLine.Of(l)),
         PageLine.Empty,
         .. Text.Wrap.Lines("One: E. Several with weights that add up to 1: E 0.7; F 0.3", Math.Max(10, width), "").Select(l => PageLine.Of(l, Ink.Quiet)),
+        PageLine.Empty,
+        .. Curves() is { Count: > 0 } curves ? Pictures.Lines(SnChart.Draw(curves, width, Math.Clamp(height - 8, 0, 16))) : [],
     ];
+
+    private List<SnCurve> Curves() => [.. (Categories() ?? []).Select(c => SnCatalogue.Find(Fields[0].Text, c.Category)).OfType<SnCurve>()];
 
     protected override void Changed(int field) => Look();
 

@@ -1,3 +1,4 @@
+using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Scenarios;
@@ -17,7 +18,7 @@ internal static class InputDetail
         List<PageLine> text = [.. Text(row, textWidth - 2)];
         IReadOnlyList<PageLine> picture = hasPicture
             && scenario.Inputs.FirstOrDefault(i => i.Name == row.Name)?.Value is Value.Uncertain { Distribution: var distribution }
-            ? Pictures.Density(distribution, width - textWidth - 1, height - 1)
+            ? Pictures.Lines(DensityChart.Draw(distribution, row.Unit, width - textWidth - 1, height - 1))
             : [];
         return [rule, .. PageLine.Beside(text.Take(height - 1).ToList(), textWidth, picture).Take(height - 1)];
     }

@@ -106,6 +106,13 @@ internal sealed class InputsPage : Page
         return again ? Press(KeyName.Enter) : row is not null;
     }
 
+    public override bool Wheel(int lines)
+    {
+        presses++;
+        chosen = panel is null ? Math.Clamp(chosen + lines, 0, rows.Length - 1) : chosen;
+        return true;
+    }
+
     /// <summary>Brings an input to the front by its name.</summary>
     public void Choose(string name) => chosen = Math.Max(0, Array.FindIndex(rows, r => r.Name == name));
 

@@ -1,3 +1,4 @@
+using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
@@ -56,7 +57,7 @@ internal sealed class QuantityForm : Form
         {
             Value.Uncertain uncertain =>
             [
-                .. Pictures.Density(uncertain.Distribution, width, Math.Max(4, height - 3)),
+                .. Pictures.Lines(DensityChart.Draw(uncertain.Distribution, quantity.Unit, width, Math.Clamp(height - 2, 4, 14))),
                 PageLine.Of($"base case {Figures.Number(uncertain.Nominal)} {quantity.Unit}", Ink.Quiet),
             ],
             Value.Certain certain => [PageLine.Of("Certain:", Ink.Quiet), PageLine.Of($"{Figures.Number(certain.Number)} {quantity.Unit}", Ink.Strong)],

@@ -1,0 +1,72 @@
+using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Numerics;
+
+namespace AxleRisk.App.Screens.Pages;
+
+/// <summary>The pictures of the risk: the failure probability over distance, where the lives lie, and the interval as it shrinks.</summary>
+internal static class RiskPictures
+{
+    /// <summary>The failure probability over distance with its interval and the required distance.</summary>
+    public static Picture Curve(RiskAnswer answer, int width, int height)
+    {
+        DistanceRisk[] curve = [.. answer.Curve.Where(d => double.IsFinite(d.Probability.Estimate))];
+        double[] km = [.. curve.Select(d => d.DistanceKm)];
+        return new LineChart(new ChartAxis("distance, km", IsLog: true), new ChartAxis("failed by then", Label: Ticks.Percent))
+        {
+            Series = [new ChartSeries("estimate", km, [.. curve.Select(d => d.Probability.Estimate)])],
+            Bands = [new ChartBand("95 %", km, [.. curve.Select(d => d.Probability.Low)], [.. curve.Select(d => d.Probability.High)])],
+            Marks = [new ChartMark(answer.Result.RequiredKm, "required")],
+        }.Draw(width, height);
+    }
+
+    /// <summary>Where the lives lie: the share of the vehicles that fails within each step of distance.</summary>
+    public static Picture Lives(RiskAnswer answer, int width, int height)
+    {
+        DistanceRisk[] curve = [.. answer.Curve];
+        double[] km = [.. curve.Skip(1).Select((d, i) => Math.Sqrt(d.DistanceKm * curve[i].DistanceKm))];
+        double[] share = [.. curve.Skip(1).Select((d, i) => d.Probability.Estimate - curve[i].Probability.Estimate)];
+        double step = (curve[1].DistanceKm / curve[0].DistanceKm) - 1;
+        return new LineChart(
+            new ChartAxis("life, km", IsLog: true), new ChartAxis($"fail within {100 * step:0} % more km", Label: Ticks.Percent))
+        {
+            Series = [new ChartSeries("", km, share)],
+            Bands = [new ChartBand("", km, [.. share.Select(_ => 0.0)], share)],
+            Marks = [new ChartMark(answer.Result.RequiredKm, "required")],
+        }.Draw(width, height);
+    }
+
+    /// <summary>An interval on a scale that stays, so that it is seen to shrink: <c>7.1 |   [==*==]    | 7.7 %</c>.</summary>
+    /// <param name="now">The interval as it is.</param>
+    /// <param name="first">The interval that the scale was made for.</param>
+    /// <param name="width">Characters.</param>
+    public static PageLine Interval(Interval now, Interval first, int width)
+    {
+        if (!(first.High > first.Low && double.IsFinite(first.High - first.Low)))
+        {
+            return PageLine.Empty;
+        }
+
+        double room = 0.25 * (first.High - first.Low);
+        (double low, double high) = (Math.Max(0, first.Low - room), Math.Min(1, first.High + room));
+        (string left, string right) = ($"  {Figures.Probability(low)} |", $"| {Figures.Probability(high)}");
+        int cells = width - left.Length - right.Length;
+        if (cells < 10)
+        {
+            return PageLine.Empty;
+        }
+
+        int Place(double p) => (int)Math.Clamp(Math.Round((p - low) / (high - low) * (cells - 1)), 0, cells - 1);
+        char[] bar = [.. new string(' ', cells)];
+        for (int i = Place(now.Low); i <= Place(now.High); i++)
+        {
+            bar[i] = '=';
+        }
+
+        (bar[Place(now.Low)], bar[Place(now.High)]) = ('[', ']');
+        bar[Place(now.Estimate)] = '*';
+        return PageLine.Of(new Piece(left, Ink.Quiet), new Piece(new string(bar), Ink.Strong), new Piece(right, Ink.Quiet));
+    }
+}
