@@ -24,7 +24,8 @@ internal static class CausesText
         $"{Figures.Count(result.Rows)} weighted rows worth {Figures.Count((long)result.EffectiveSampleSize)} effective ones, "
             + (result.IsMoved ? $"drawn near the evidence after {result.Pilots} pilots" : "drawn from the scenario");
 
-    private static IEnumerable<string> InWords(CausesResult result)
+    /// <summary>What the evidence points to as sentences, the most telling first.</summary>
+    public static IEnumerable<string> InWords(CausesResult result)
     {
         List<(Cause Cause, StateShift State)> told =
         [
@@ -77,7 +78,8 @@ internal static class CausesText
     /// <summary>The explanations that hold together; none of them is 'nothing unusual'.</summary>
     public static string NameOf(ExplanationShift e) => e.Names.IsEmpty ? NothingUnusual : string.Join(" and ", e.Names);
 
-    private static IEnumerable<string> Factors(CausesResult result)
+    /// <summary>The factors' percentiles before and after the evidence.</summary>
+    public static IEnumerable<string> Factors(CausesResult result)
     {
         List<Cause> causes = [.. result.Causes.Where(c => c.Posterior is not null)];
         int width = causes.Select(c => Short(c.Posterior!.Value.Low).Length).Append(3).Max();
@@ -93,7 +95,8 @@ internal static class CausesText
         return table.Lines(Layout.Width);
     }
 
-    private static IEnumerable<string> Choices(CausesResult result)
+    /// <summary>The choices' states before and after the evidence, under their heading; nothing where there is none.</summary>
+    public static IEnumerable<string> Choices(CausesResult result)
     {
         var table = new TextTable("choice", "<state", "before", "after", "95 % interval", "times");
         foreach (Cause c in result.Causes.Where(c => c.Prior is null))
@@ -110,7 +113,8 @@ internal static class CausesText
             : [];
     }
 
-    private static IEnumerable<string> Reading(CausesResult result) => Wrap.Lines(
+    /// <summary>What the words mean.</summary>
+    public static IEnumerable<string> Reading(CausesResult result) => Wrap.Lines(
         "tenth x: how many times likelier the factor is to lie in its adverse tenth, the tenth of its values that goes with most damage."
             + (result.Causes.Any(c => c.Measured is not null) ? " (m): measured." : "")
             + (result.Explanations.IsEmpty ? "" : " Stated priors of explanations move the explanations' table alone."),

@@ -30,7 +30,14 @@ internal static class CombineText
         + $"{RangeWords.Percent(c.Coverage.Estimate)} of all failures."
         + (c.ExceedsParts ? $" Worse than its parts: multiplied they would give {RangeWords.Percent(c.Multiplied.Estimate)}." : "");
 
-    private static IEnumerable<string> Worst(CombineResult result)
+    /// <summary>One pair as a sentence.</summary>
+    public static string Sentence(PairEffect p) =>
+        $"{RangeWords.Of([p.First, p.Second])}: {RangeWords.Percent(p.Together.Estimate)} fail ({Range(p.Together)}); multiplied "
+        + $"{RangeWords.Percent(p.Multiplied.Estimate)}; ratio {Figures.Index(p.Ratio)}; {RangeWords.OneIn(p.Likelihood)}."
+        + (p.AreCorrelated ? " Correlated: the product counts what they share twice." : "");
+
+    /// <summary>The worst combinations as sentences, and what was searched.</summary>
+    public static IEnumerable<string> Worst(CombineResult result)
     {
         int number = 0;
         foreach (Combination c in result.Combinations)
@@ -60,7 +67,8 @@ internal static class CombineText
         }
     }
 
-    private static IEnumerable<string> Pairs(CombineResult result)
+    /// <summary>The pairs that depart from multiplication as sentences.</summary>
+    public static IEnumerable<string> Pairs(CombineResult result)
     {
         if (result.Pairs.IsEmpty)
         {
@@ -71,10 +79,7 @@ internal static class CombineText
         PairEffect[] told = [.. result.Pairs.Where(p => p.IsNotable).Take(MostPairs)];
         foreach (PairEffect p in told)
         {
-            string text = $"{RangeWords.Of([p.First, p.Second])}: {RangeWords.Percent(p.Together.Estimate)} fail ({Range(p.Together)}); multiplied "
-                + $"{RangeWords.Percent(p.Multiplied.Estimate)}; ratio {Figures.Index(p.Ratio)}; {RangeWords.OneIn(p.Likelihood)}."
-                + (p.AreCorrelated ? " Correlated: the product counts what they share twice." : "");
-            foreach (string line in Indented(text, "  "))
+            foreach (string line in Indented(Sentence(p), "  "))
             {
                 yield return line;
             }
@@ -103,7 +108,8 @@ internal static class CombineText
         return table.Lines(Layout.Width);
     }
 
-    private static IEnumerable<string> Reading(CombineResult result)
+    /// <summary>What the words mean.</summary>
+    public static IEnumerable<string> Reading(CombineResult result)
     {
         string text = "The adverse fifth of a factor is the fifth of vehicles at its worse end. A combination is listed where each of its "
             + "members makes it worse beyond chance (corrected for the number that could be made) and it covers other failures than those "

@@ -58,7 +58,8 @@ internal static class RankText
         return table.Lines(Layout.Width);
     }
 
-    private static IEnumerable<string> Legs(RankResult result)
+    /// <summary>The legs by their part of the damage among the vehicles that fail.</summary>
+    public static IEnumerable<string> Legs(RankResult result)
     {
         yield return Style.Heading("Which leg does the damage, among the vehicles that fail");
         var table = new TextTable("leg", "of damage", "", "<");

@@ -122,7 +122,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        Run.Dispose();
+        Dispose(true);
         GC.SuppressFinalize(this);
     }
 
@@ -133,6 +133,9 @@ internal abstract class StudyPage<T> : Page, IDisposable
         var settings = new StudySettings(Evaluations, Session.Seed, Sampling);
         Run.Start(Session.Edition, Requested(settings), (options, publish) => Study(model, settings, options, publish));
     }
+
+    /// <summary>Ends what runs in the background.</summary>
+    protected virtual void Dispose(bool disposing) => Run.Dispose();
 
     /// <summary>Lines of a sentence or two.</summary>
     protected static IReadOnlyList<PageLine> Paragraph(string text, int width) =>
