@@ -3,57 +3,62 @@ using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Screens.Pages;
 
-/// <summary>A study in two stages: a quick answer after a moment, then the one asked for, which has the command's digits.</summary>
-internal static class Stages
+/// <summary>A study in stages: a quick answer after a moment, surer ones, then the one asked for, which has the command's digits.</summary>
+/// <param name="Quick">Evaluations of the stages before the last, ascending; those that are not fewer than the last's are left out.</param>
+internal sealed record Stages(params long[] Quick)
 {
-    /// <summary>The evaluations of both stages: what progress counts to.</summary>
-    public static long Requested(long evaluations, long quick) => evaluations > quick ? evaluations + quick : evaluations;
+    /// <summary>The evaluations of all stages: what progress counts to.</summary>
+    public long Requested(long evaluations) => Before(evaluations).Sum() + evaluations;
 
     /// <summary>Runs the stages.</summary>
-    /// <param name="settings">Those of the second stage.</param>
-    /// <param name="quick">Evaluations of the first; it is left out where the second has no more.</param>
-    /// <param name="cases">How many scenarios each evaluation is made of: what progress is to be counted in.</param>
-    /// <param name="options">Progress over both stages, cancellation.</param>
-    /// <param name="publish">Takes the quick answer.</param>
+    /// <param name="settings">Those of the last stage.</param>
+    /// <param name="cases">How many scenarios each evaluation is made of: what progress is counted in.</param>
+    /// <param name="options">Progress over all stages, cancellation.</param>
+    /// <param name="publish">Takes the answers of the stages before the last.</param>
     /// <param name="study">The study of given settings.</param>
     /// <param name="recordOf">The run behind a result.</param>
-    public static T Run<T>(
-        StudySettings settings, long quick, int cases, RunOptions options, Action<T> publish, Func<StudySettings, RunOptions, T> study, Func<T, RunRecord> recordOf)
+    public T Run<T>(StudySettings settings, int cases, RunOptions options, Action<T> publish, Func<StudySettings, RunOptions, T> study, Func<T, RunRecord> recordOf)
         where T : class
     {
-        T? first = null;
+        T? best = null;
         long spent = 0;
-        if (settings.Evaluations > quick)
+        foreach (long evaluations in Before(settings.Evaluations).Append(settings.Evaluations))
         {
+            bool isLast = evaluations == settings.Evaluations;
+            long before = spent;
             try
             {
-                first = study(settings with { Evaluations = quick }, options);
-                publish(first);
+                RunOptions counting = options with { Progress = options.Progress is { } report ? done => report(before + done) : null };
+                T answer = study(settings with { Evaluations = evaluations }, counting);
+
+                // Ended early, a stage may rest on less than the one before it.
+                RunRecord run = recordOf(answer);
+                best = best is not null && run.IsPartial && run.Evaluations < recordOf(best).Evaluations ? best : answer;
             }
-            catch (StudyException)
+            catch (StudyException) when (!isLast)
             {
-                // Too few for an answer; the second stage says so if it has none either.
+                // Too few for an answer; the last stage says so if it has none either.
             }
-
-            spent = quick * cases;
-            if (first is not null && options.Cancellation.IsCancellationRequested)
+            catch (OperationCanceledException) when (best is not null)
             {
-                return first;
+                return best;
             }
+
+            if (isLast || (best is not null && options.Cancellation.IsCancellationRequested))
+            {
+                break;
+            }
+
+            if (best is not null)
+            {
+                publish(best);
+            }
+
+            spent += evaluations * cases;
         }
 
-        T second;
-        try
-        {
-            second = study(settings, options with { Progress = options.Progress is { } report ? done => report(spent + done) : null });
-        }
-        catch (OperationCanceledException) when (first is not null)
-        {
-            return first;
-        }
-
-        // Ended early, it may rest on less than the quick answer does.
-        RunRecord run = recordOf(second);
-        return first is not null && run.IsPartial && run.Evaluations < recordOf(first).Evaluations ? first : second;
+        return best!;
     }
+
+    private IEnumerable<long> Before(long evaluations) => Quick.Where(q => q < evaluations);
 }

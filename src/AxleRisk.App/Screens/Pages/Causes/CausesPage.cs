@@ -10,8 +10,8 @@ namespace AxleRisk.App.Screens.Pages.Causes;
 /// <summary>What was found on one vehicle, and what it says of the causes; an edit of the evidence answers anew.</summary>
 internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<CausesResult>(session, dialogs)
 {
-    /// <summary>Evaluations of the first answer.</summary>
-    private const long Quick = 30_000;
+    /// <summary>Evaluations of the first answers.</summary>
+    private static readonly Stages Stages = new(10_000, 50_000);
 
     /// <summary>Rows that the answer keeps below the evidence.</summary>
     private const int LeastBody = 11;
@@ -113,10 +113,10 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
         return !again || Press(KeyName.Enter);
     }
 
-    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations, Quick);
+    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override CausesResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CausesResult> publish) =>
-        Stages.Run(settings, Quick, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o), r => r.Run);
+        Stages.Run(settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o), r => r.Run);
 
     protected override IReadOnlyList<PageLine> Show(CausesResult result, int width, int height) => [.. CausesLines.Of(result, Run.ResultElapsed, width)];
 

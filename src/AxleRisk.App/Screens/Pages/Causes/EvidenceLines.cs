@@ -12,19 +12,20 @@ internal static class EvidenceLines
     /// <param name="lineOf">The line of each row.</param>
     public static IReadOnlyList<PageLine> Of(IReadOnlyList<EvidenceItem> items, int chosen, int width, out int[] lineOf)
     {
-        var lines = new List<PageLine> { PageLine.Of("Evidence: what was found on this vehicle", Ink.Heading) };
+        var lines = new List<PageLine> { PageLine.Of(TextTable.Shorten("Evidence found on this vehicle", width), Ink.Heading) };
         lineOf = new int[items.Count];
         for (int i = 0; i < items.Count; i++)
         {
             EvidenceItem item = items[i];
             if (item.Kind == EvidenceKind.Explanation && (i == 0 || items[i - 1].Kind != EvidenceKind.Explanation))
             {
-                lines.Add(PageLine.Of("Explanations to be weighed (from the file)", Ink.Heading));
+                lines.Add(PageLine.Of(TextTable.Shorten("Explanations to weigh (in the file)", width), Ink.Heading));
             }
 
             lineOf[i] = lines.Count;
-            string text = TextTable.Shorten($"{(i == chosen ? ">" : " ")} {item.Label}: {item.Text}", width);
-            lines.Add(i == chosen ? PageLine.Of(text, Ink.Chosen).Fit(width, Ink.Chosen) : PageLine.Of(text, item.Kind == EvidenceKind.Explanation ? Ink.Quiet : Ink.Plain));
+            Ink ink = i == chosen ? Ink.Chosen : item.Kind == EvidenceKind.Explanation ? Ink.Quiet : Ink.Plain;
+            string sign = i == chosen ? "> " : "  ";
+            lines.AddRange(Wrap.Lines($"{item.Label}: {item.Text}", width - 2, "  ").Select((l, n) => PageLine.Of((n == 0 ? sign : "  ") + l, ink).Fit(width, ink)));
         }
 
         return lines;

@@ -8,8 +8,8 @@ namespace AxleRisk.App.Screens.Pages.Combinations;
 /// <summary>What factors do together: the worst combinations as sentences, and the pairs as a grid and in words.</summary>
 internal sealed class CombinationsPage(Session session, IDialogs dialogs) : StudyPage<CombineResult>(session, dialogs)
 {
-    /// <summary>Evaluations of the first answer.</summary>
-    private const long Quick = 40_000;
+    /// <summary>Evaluations of the first answers.</summary>
+    private static readonly Stages Stages = new(20_000, 100_000);
 
     private static readonly PairMeasure[] Measures = Enum.GetValues<PairMeasure>();
 
@@ -25,7 +25,7 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
         "The adverse fifth of a factor is the fifth of vehicles at its worse end. Only what stands out from chance is listed, corrected for the number of combinations that could be made.",
         "The grid shows the pairs of the factors that are strongest alone. g goes on to another figure: the failure probability with both adverse; how many times what they would give if their effects multiplied; the Shapley interaction, which is the part of the variance of failure that belongs to the two together.",
         "Two factors whose effects multiply are no surprise: the ratio is then 1. Above 1 they make each other worse.",
-        "A first answer of 40 000 evaluations comes soon; the whole run follows and has the digits of axlerisk combine.",
+        "First answers of 20 000 and 100 000 evaluations come sooner; the whole run follows and has the digits of axlerisk combine.",
     ];
 
     public override IReadOnlyList<KeyHint> Keys => Run.Result is null ? base.Keys : [new("g", "another grid"), .. base.Keys];
@@ -51,10 +51,10 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
         return base.Press(key);
     }
 
-    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations, Quick);
+    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override CombineResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CombineResult> publish) =>
-        Stages.Run(settings, Quick, 1, options, publish, (s, o) => CombineAnalysis.Run(model, s, new CombineLimits(), o), r => r.Run);
+        Stages.Run(settings, 1, options, publish, (s, o) => CombineAnalysis.Run(model, s, new CombineLimits(), o), r => r.Run);
 
     protected override IReadOnlyList<PageLine> Show(CombineResult result, int width, int height)
     {

@@ -45,7 +45,7 @@ internal static class PairGrid
 
     private static string Legend(PairMeasure measure) => measure switch
     {
-        PairMeasure.Together => "diagonal: the one alone; ░ ▒ ▓ a quarter, half, three quarters of the most; · too few",
+        PairMeasure.Together => "diagonal: the one alone; ░ ▒ ▓ more and more, ▓ from 3/4 of the most; · too few",
         PairMeasure.Ratio => $"1 multiplies; ░ ▒ ▓ further from 1, ▓ from {StrongRatio} times on; · too few or not worse",
         _ => "more than 0: together they do more than each alone; ░ ▒ ▓ larger",
     };

@@ -12,7 +12,7 @@ namespace AxleRisk.App.Screens.Pages.Ranking;
 internal sealed class FactorPage(Session session, IDialogs dialogs, CombinationsPage combinations, string factor)
     : StudyPage<FactorRangeResult>(session, dialogs)
 {
-    private const long Quick = 4_000;
+    private static readonly Stages Stages = new(1_000, 8_000);
     private const int MostPairs = 4;
 
     public override string Name => factor;
@@ -52,13 +52,13 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
     }
 
     protected override long Requested(StudySettings settings) =>
-        Stages.Requested(settings.Evaluations, Quick) * (Found is { } f ? FactorRangeAnalysis.CasesOf(f) : 1);
+        Stages.Requested(settings.Evaluations) * (Found is { } f ? FactorRangeAnalysis.CasesOf(f) : 1);
 
     protected override FactorRangeResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<FactorRangeResult> publish)
     {
         Factor held = model.Factors.Find(factor) ?? throw new StudyException($"{factor} is no factor any more");
         return Stages.Run(
-            settings, Quick, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o), r => r.Run);
+            settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o), r => r.Run);
     }
 
     protected override IReadOnlyList<PageLine> Show(FactorRangeResult result, int width, int height) =>

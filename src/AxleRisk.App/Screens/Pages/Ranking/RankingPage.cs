@@ -9,8 +9,8 @@ namespace AxleRisk.App.Screens.Pages.Ranking;
 /// <summary>The ranking of the factors as bars with a row to choose; Enter opens the factor chosen, t the tables.</summary>
 internal sealed class RankingPage(Session session, IDialogs dialogs, CombinationsPage combinations) : StudyPage<RankResult>(session, dialogs)
 {
-    /// <summary>Evaluations of the first answer.</summary>
-    private const long Quick = 100_000;
+    /// <summary>Evaluations of the first answers.</summary>
+    private static readonly Stages Stages = new(20_000, 200_000);
 
     /// <summary>Rows that the chosen factor's sentences keep below the bars.</summary>
     private const int LeastBody = 7;
@@ -30,7 +30,7 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
         "A bar is full as far as the lower end of its 95 % interval, shaded on to the share, and a whisker goes to the upper end. Factors of one place (=) are a tie: their intervals overlap, and the order between them means nothing yet. More evaluations may part them.",
         "Alone is what a factor does by itself, with others what it does in all its combinations; where the two differ, it acts together with other factors.",
         "Held is the failure probability if the factor could be fixed at its nominal, its 5 % or its 95 % point: what controlling it would be worth. Enter shows this across its whole range.",
-        "A first answer of 100 000 evaluations comes soon; the whole run follows and has the digits of axlerisk rank.",
+        "First answers of 20 000 and 200 000 evaluations come sooner; the whole run follows and has the digits of axlerisk rank.",
     ];
 
     /// <summary>The factor's own page while one is open.</summary>
@@ -104,10 +104,10 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
         return !again || Press(KeyName.Enter);
     }
 
-    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations, Quick);
+    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override RankResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RankResult> publish) =>
-        Stages.Run(settings, Quick, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o), r => r.Run);
+        Stages.Run(settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o), r => r.Run);
 
     protected override IReadOnlyList<PageLine> Show(RankResult result, int width, int height)
     {

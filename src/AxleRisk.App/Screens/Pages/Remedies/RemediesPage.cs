@@ -10,8 +10,8 @@ namespace AxleRisk.App.Screens.Pages.Remedies;
 /// <summary>The scenario's remedies, switched on and off; what those switched on do is answered anew with every switch.</summary>
 internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPage<RemedySetResult>(session, dialogs)
 {
-    /// <summary>Evaluations of each case for the first answer.</summary>
-    private const long Quick = 5_000;
+    /// <summary>Evaluations of each case for the first answers.</summary>
+    private static readonly Stages Stages = new(2_000, 20_000);
 
     /// <summary>Rows that the answer keeps below the list.</summary>
     private const int LeastBody = 12;
@@ -120,14 +120,14 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     }
 
     protected override long Requested(StudySettings settings) =>
-        Stages.Requested(settings.Evaluations, Quick) * RemedySetResult.CasesOf(On.Length, All.Length);
+        Stages.Requested(settings.Evaluations) * RemedySetResult.CasesOf(On.Length, All.Length);
 
     protected override RemedySetResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RemedySetResult> publish)
     {
         // The set as it was when the study began, whatever is switched while it runs: that begins another.
         ImmutableArray<Remedy> set = [.. model.Scenario.Remedies.Where(r => started.Contains(r.Name))];
         return Stages.Run(
-            settings, Quick, RemedySetResult.CasesOf(set.Length, model.Scenario.Remedies.Length), options, publish,
+            settings, RemedySetResult.CasesOf(set.Length, model.Scenario.Remedies.Length), options, publish,
             (s, o) => RemedySetResult.Run(model, set, s, o), r => r.Comparison.Run);
     }
 

@@ -24,7 +24,11 @@ internal static class RemedyLines
     {
         int room = Math.Min(width, Layout.Width);
         string by = $"by {Figures.Km(result.Comparison.DistanceKm)} km";
-        yield return PageLine.Of($"With none: {Risk(result.None)} fail {by}; B10 {Life(result.None)}.");
+        foreach (string line in Wrap.Lines($"With none: {Risk(result.None)} fail {by}; B10 {Life(result.None)}.", room))
+        {
+            yield return PageLine.Of(line);
+        }
+
         if (result.Together is { Change: { } change } together)
         {
             string names = string.Join(" + ", result.Chosen.Select(r => Printable.Line(r.Name)));
@@ -48,10 +52,10 @@ internal static class RemedyLines
         }
 
         yield return PageLine.Empty;
-        yield return PageLine.Of($"Failed {by}: none, the chosen together, each alone (95 %; times none, paired)", Ink.Heading);
+        yield return PageLine.Of($"Failed {by} (95 %), and how many times that with none", Ink.Heading);
         Bar[] bars =
         [
-            Bar("none", result.None), .. result.Together is { } t ? new[] { Bar("chosen together", t) } : [],
+            Bar("none", result.None), .. result is { Together: { } t, Chosen.Length: > 1 } ? new[] { Bar("chosen together", t) } : [],
             .. result.All.Select((r, i) => Bar(Printable.Line(r.Name), result.Alone(i))),
         ];
         foreach (PageLine line in Pictures.Lines(BarChart.Draw(bars, room, bars.Length)))
@@ -84,9 +88,15 @@ internal static class RemedyLines
 
     private static string Life(ComparedCase c) => $"{Figures.Km(c.B10Km.Estimate)} km ({Figures.Km(c.B10Km.Low)} to {Figures.Km(c.B10Km.High)})";
 
-    private static string Points(Interval d) => $"{Signed(d.Estimate)} ({Signed(d.Low)} to {Signed(d.High)})";
-
-    private static string Signed(double difference) => (100 * difference).ToString("+0.00##;-0.00##;0");
+    /// <summary>A difference of probabilities in percentage points, to two figures of its interval's width.</summary>
+    private static string Points(Interval d)
+    {
+        double width = 100 * (d.High - d.Low);
+        int decimals = width > 0 && double.IsFinite(width) ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(width)), 0, 8) : 2;
+        string digits = decimals == 0 ? "0" : "0." + new string('0', decimals);
+        string Signed(double x) => (100 * x).ToString($"+{digits};-{digits};0");
+        return $"{Signed(d.Estimate)} ({Signed(d.Low)} to {Signed(d.High)})";
+    }
 
     private static string Cost(RemedySetResult result) =>
         result.Chosen.Aggregate((double?)0, (sum, r) => sum + r.Cost) is double cost ? $"Cost together {cost:#,0.##}, in the scenario's own unit." : "The cost of one of them is not stated.";
