@@ -12,8 +12,6 @@ namespace AxleRisk.App.Screens.Pages;
 internal abstract class StudyPage<T> : Page, IDisposable
     where T : class
 {
-    private long? chosenEvaluations;
-
     /// <summary>Creates the page.</summary>
     /// <param name="session">The open scenario.</param>
     /// <param name="dialogs">Asks for the number of evaluations.</param>
@@ -48,7 +46,10 @@ internal abstract class StudyPage<T> : Page, IDisposable
     public bool IsOutOfDate => Run.Edition != Session.Edition;
 
     /// <summary>Evaluations that the next run spends.</summary>
-    public long Evaluations => chosenEvaluations ?? DefaultEvaluations;
+    public long Evaluations => ChosenEvaluations ?? DefaultEvaluations;
+
+    /// <summary>Evaluations that the reader has chosen; null where that was not done.</summary>
+    public long? ChosenEvaluations { get; set; }
 
     protected Session Session { get; }
 
@@ -145,7 +146,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     {
         if (EvaluationsQuestion.Ask(Dialogs, Evaluations) is { } evaluations)
         {
-            chosenEvaluations = evaluations;
+            ChosenEvaluations = evaluations;
             Start();
         }
     }

@@ -19,9 +19,9 @@ public sealed class AnalysisScreensTests
     {
         string bars = "", factor = "", back = "";
         Run(
-            "benchmark-five-legs", width, height, Keys(new Key('4')), Keys(new Key('e')), Pause(), Keys(Key.A.WithCtrl), Type("8000"), Keys(Key.Enter), Pause(),
+            "benchmark-five-legs", width, height, s => Find<RankingPage>(s.State).ChosenEvaluations = 8000, Keys(new Key('4'), new Key('r')), Pause(),
             Until(s => Find<RankingPage>(s).Run.Completion), Pause(), Look_at(s => bars = s), Keys(Key.CursorDown, Key.Enter),
-            s => Find<RankingPage>(s.State).Opened!.Run.EndNow(), Until(s => Find<RankingPage>(s).Opened!.Run.Completion), Pause(), Look_at(s => factor = s),
+            Pause(), s => Find<RankingPage>(s.State).Opened!.Run.EndNow(), Until(s => Find<RankingPage>(s).Opened!.Run.Completion), Pause(), Look_at(s => factor = s),
             Keys(Key.Esc), Pause(), Look_at(s => back = s));
         Assert.Contains("Share of the failures", bars, StringComparison.Ordinal);
         Assert.Contains("Enter open factor", bars, StringComparison.Ordinal);
@@ -58,7 +58,7 @@ public sealed class AnalysisScreensTests
     {
         string one = "", other = "";
         Run(
-            "benchmark-five-legs", 80, 24, Keys(new Key('5')), Keys(new Key('e')), Pause(), Keys(Key.A.WithCtrl), Type("8000"), Keys(Key.Enter), Pause(),
+            "benchmark-five-legs", 80, 24, s => Find<CombinationsPage>(s.State).ChosenEvaluations = 8000, Keys(new Key('5'), new Key('r')), Pause(),
             Until(s => Find<CombinationsPage>(s).Run.Completion), Pause(), Look_at(s => one = s), Keys(new Key('g')), Pause(), Look_at(s => other = s));
         Assert.Contains("% that fail with both", one, StringComparison.Ordinal);
         Assert.Contains("if they multiplied", other, StringComparison.Ordinal);

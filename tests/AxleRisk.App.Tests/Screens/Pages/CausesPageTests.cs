@@ -13,8 +13,8 @@ public sealed class CausesPageTests
     public void Evidence_and_answer_stand_below_each_other_in_80_columns_and_beside_each_other_in_120()
     {
         using Session session = Opened.Session("broken-housing");
-        using var page = new CausesPage(session, new NoDialogs(answer: "12000"));
-        Opened.Study(page);
+        using var page = new CausesPage(session, new NoDialogs());
+        Opened.Study(page, 10_000);
         string narrow = Opened.Text(page), wide = Opened.Text(page, 120);
         Assert.DoesNotContain(narrow.Split('\n'), l => l.Contains("> life", StringComparison.Ordinal) && l.Contains("Broken at", StringComparison.Ordinal));
         Assert.Contains(wide.Split('\n'), l => l.Contains("> life", StringComparison.Ordinal) && l.Contains("Broken at 62,000 km", StringComparison.Ordinal));

@@ -12,8 +12,8 @@ public sealed class CombinationsPageTests
     public void The_grid_and_the_worst_combinations_are_shown_and_g_changes_the_figure()
     {
         using Session session = Opened.Session("benchmark-five-legs");
-        using var page = new CombinationsPage(session, new NoDialogs(answer: "20000"));
-        Opened.Study(page);
+        using var page = new CombinationsPage(session, new NoDialogs());
+        Opened.Study(page, 20_000);
         string text = Opened.Text(page);
         Assert.Contains("% that fail with both", text, StringComparison.Ordinal);
         Assert.Contains("times the average", text, StringComparison.Ordinal);
@@ -31,12 +31,13 @@ public sealed class CombinationsPageTests
     public void A_cell_tells_the_failure_probability_of_the_pair_in_digits()
     {
         using Session session = Opened.Session("benchmark-five-legs");
-        using var page = new CombinationsPage(session, new NoDialogs(answer: "20000"));
-        Opened.Study(page);
+        using var page = new CombinationsPage(session, new NoDialogs());
+        Opened.Study(page, 20_000);
         CombineResult result = page.Run.Result!;
         PairEffect worst = result.Pairs.MaxBy(p => p.Together.Estimate)!;
         string grid = string.Join('\n', PairGrid.Lines(result, PairMeasure.Together, 80).Select(l => l.Text));
-        Assert.Equal(2, grid.Split($"{100 * worst.Together.Estimate:0}▓").Length - 1); // it is on both sides of the diagonal
+        int cells = grid.Split($"{100 * worst.Together.Estimate:0}▓").Length - 1;
+        Assert.True(cells >= 2 && cells % 2 == 0, $"{cells} cells"); // on both sides of the diagonal
         Assert.All(PairGrid.Lines(result, PairMeasure.Together, 80), l => Assert.True(l.Length <= 80));
     }
 

@@ -11,15 +11,16 @@ internal static class Opened
     public static Session Session(string scenario) =>
         new(EditedScenario.Open(Cli.Shipped(scenario)), TimeProvider.System, HeadlessConsole.FewEvaluations);
 
-    /// <summary>Runs the study of a page with the evaluations that its dialogs answer.</summary>
-    public static void Study<T>(StudyPage<T> page)
+    /// <summary>Runs the study of a page with so many evaluations.</summary>
+    public static void Study<T>(StudyPage<T> page, long evaluations)
         where T : class
     {
-        page.Press('e');
+        page.ChosenEvaluations = evaluations;
+        page.Start();
         Patience.Until(page.Run.Completion);
         if (page.Run.Result is null)
         {
-            throw new InvalidOperationException($"no result: {page.Run.Standing.Failure}");
+            throw new InvalidOperationException($"no result of {evaluations}: {page.Run.Standing.Failure}");
         }
     }
 

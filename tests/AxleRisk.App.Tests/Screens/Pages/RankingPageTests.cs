@@ -44,8 +44,8 @@ public sealed class RankingPageTests
     {
         using Session session = Opened.Session("benchmark-five-legs");
         using var combinations = new CombinationsPage(session, new NoDialogs());
-        using var page = new FactorPage(session, new NoDialogs(answer: "500"), combinations, "fatigue.miner_sum");
-        Opened.Study(page);
+        using var page = new FactorPage(session, new NoDialogs(), combinations, "fatigue.miner_sum");
+        Opened.Study(page, 500);
         string text = Opened.Text(page);
         Assert.Contains(text, c => c is >= '\u2801' and <= '\u28FF');
         Assert.Contains("base case", text, StringComparison.Ordinal);
@@ -81,8 +81,8 @@ public sealed class RankingPageTests
 
     private static RankingPage Ranked(Session session)
     {
-        var page = new RankingPage(session, new NoDialogs(answer: "8000"), new CombinationsPage(session, new NoDialogs()));
-        Opened.Study(page);
+        var page = new RankingPage(session, new NoDialogs(), new CombinationsPage(session, new NoDialogs()));
+        Opened.Study(page, 8000);
         return page;
     }
 }
