@@ -6,8 +6,8 @@ namespace AxleRisk.App.Screens.Pages;
 /// </summary>
 internal sealed class ListAndBody
 {
-    /// <summary>From this width on they stand side by side: a body as wide as printed pages, and a list worth reading.</summary>
-    public const int WideEnough = 116;
+    /// <summary>From this width on they stand side by side unless the list needs more: a body as wide as printed pages, and a list worth reading.</summary>
+    private const int WideEnough = 116;
 
     private const int BodyWidth = Text.Layout.Width;
     private const int WidestList = 58;
@@ -22,6 +22,9 @@ internal sealed class ListAndBody
     private int listHeight;
     private int listWidth;
 
+    /// <summary>The width that the list needs beside the body; below it they stand below each other.</summary>
+    public int LeastList { get; init; } = WideEnough - BodyWidth - Gap;
+
     /// <summary>The lines, as many as the window is high.</summary>
     /// <param name="rows">The list for a width.</param>
     /// <param name="chosen">The index of the row that must stay in sight.</param>
@@ -32,7 +35,7 @@ internal sealed class ListAndBody
     public IReadOnlyList<PageLine> Lines(
         Func<int, IReadOnlyList<PageLine>> rows, int chosen, Func<int, int, IReadOnlyList<PageLine>> bodyOf, int width, int height, int leastBody)
     {
-        bool isWide = width >= WideEnough;
+        bool isWide = width - BodyWidth - Gap >= LeastList;
         listWidth = isWide ? Math.Min(WidestList, width - BodyWidth - Gap) : width;
         IReadOnlyList<PageLine> all = rows(listWidth);
         listHeight = isWide ? height : Math.Clamp(height - leastBody - 1, Math.Min(3, height), Math.Max(3, all.Count));

@@ -20,7 +20,7 @@ internal static class RankingList
         IReadOnlyList<PageLine> rows = Pictures.Lines(BarChart.Draw(bars, width, bars.Length));
         return
         [
-            PageLine.Of(TextTable.Shorten($"Share of the failures by {Figures.Km(result.RequiredKm)} km, % (95 %)", width), Ink.Heading),
+            PageLine.Of(TextTable.Shorten("Share of the failures, % (95 % interval)", width), Ink.Heading),
             PageLine.Of(TextTable.Shorten("place (= tied); full to the lower end, ┤ upper", width), Ink.Quiet),
             .. rows.Select((r, i) => i == chosen ? r.Fit(width).In(Ink.Chosen) : r),
         ];

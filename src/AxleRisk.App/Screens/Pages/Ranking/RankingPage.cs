@@ -15,7 +15,7 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
     /// <summary>Rows that the chosen factor's sentences keep below the bars.</summary>
     private const int LeastBody = 7;
 
-    private readonly ListAndBody view = new();
+    private readonly ListAndBody view = new() { LeastList = 56 };
     private string? chosen;
     private bool showsTables;
     private int presses;
