@@ -3,6 +3,8 @@ using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Pages.Ranking;
 using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Tests.Commands;
+using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Studies;
 using AxleRisk.Files.Writing;
 using Xunit;
 
@@ -73,11 +75,11 @@ public sealed class ConsoleStateTests
     {
         using ConsoleState state = Open();
         var page = state.Pages.OfType<RankingPage>().Single();
-        page.Start();
-        page.Run.EndNow();
+        LifeModel model = state.Session!.Model;
+        page.Run.Start(state.Session.Edition, 1, (options, _) => RankAnalysis.Run(model, new StudySettings(1500, 1, "sobol"), options));
         Patience.Until(page.Run.Completion);
         Assert.False(page.IsOutOfDate);
-        Assert.True(state.Session!.Apply(ScenarioEdit.Set(TomlPath.Of("required_km"), TomlValue.Of(90_000))).IsAccepted);
+        Assert.True(state.Session.Apply(ScenarioEdit.Set(TomlPath.Of("required_km"), TomlValue.Of(90_000))).IsAccepted);
         Assert.True(page.IsOutOfDate);
         Patience.Until(state.Session.Risk.Run.Completion);
         Assert.Contains("fails by 90,000 km", Line(state, 0), StringComparison.Ordinal);

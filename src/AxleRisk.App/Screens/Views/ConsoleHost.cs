@@ -24,7 +24,6 @@ internal static class ConsoleHost
         {
             context.Cancel = true;
             isSignalled = true;
-            app.Invoke(() => app.RequestStop());
         });
         void Restore(object sender, UnhandledExceptionEventArgs e) => app.Dispose();
         AppDomain.CurrentDomain.UnhandledException += Restore;
@@ -43,7 +42,15 @@ internal static class ConsoleHost
             }
 
             using var window = new ConsoleWindow(state, clock);
-            app.Iteration += (_, _) => window.Poll();
+            app.Iteration += (_, _) =>
+            {
+                window.Poll();
+                if (isSignalled)
+                {
+                    // In every turn: one stop closes the window in front, which may be a dialog.
+                    app.RequestStop();
+                }
+            };
             app.Run(window);
 
             if (isSignalled)
