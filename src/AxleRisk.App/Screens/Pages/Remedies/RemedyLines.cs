@@ -58,7 +58,8 @@ internal static class RemedyLines
             Bar("none", result.None), .. result is { Together: { } t, Chosen.Length: > 1 } ? new[] { Bar("chosen together", t) } : [],
             .. result.All.Select((r, i) => Bar(Printable.Line(r.Name), result.Alone(i))),
         ];
-        foreach (PageLine line in Pictures.Lines(BarChart.Draw(bars, room, bars.Length)))
+        int text = bars.Max(b => b.Text.Length);
+        foreach (PageLine line in Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length)))
         {
             yield return line;
         }
