@@ -40,12 +40,18 @@ internal static class ConsoleCommand
         try
         {
             OwnSettings.Load();
-            return ConsoleHost.Run(scenario, terminal.Clock) ? ExitCode.Done : ExitCode.Interrupted;
+            return ConsoleHost.Run(scenario, terminal.Clock, e => Environment.Exit(Failed(terminal, e))) ? ExitCode.Done : ExitCode.Interrupted;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            terminal.Error.WriteLine($"{Product.Name}: the console ended by an error of its own: {Printable.Line(e.Message)}");
-            return ExitCode.Failed;
+            return Failed(terminal, e);
         }
+    }
+
+    private static int Failed(Terminal terminal, Exception? e)
+    {
+        terminal.Error.WriteLine(
+            $"{Product.Name}: the console ended by an error of its own: {Printable.Line(e?.Message ?? "unknown").TrimEnd('.')}. What was not saved is kept beside the scenario.");
+        return ExitCode.Failed;
     }
 }

@@ -58,10 +58,5 @@ internal static class ReportCommand
         }
     }
 
-    private static (ReportStudies Studies, Report Report) Write(ReportStudies studies, string folder)
-    {
-        Report report = ReportComposer.Compose(studies);
-        WholeFolder.Write(folder, ReportFiles.Of(report));
-        return (studies, report);
-    }
+    private static (ReportStudies Studies, Report Report) Write(ReportStudies studies, string folder) => (studies, ReportFiles.Write(studies, folder));
 }

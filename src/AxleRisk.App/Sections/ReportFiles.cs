@@ -11,6 +11,16 @@ internal static class ReportFiles
     public const string Page = "report.html";
     public const string Markdown = "report.md";
 
+    /// <summary>Puts a report together and writes its folder, whole or not at all.</summary>
+    /// <exception cref="IOException">It cannot be written, or the folder is refused.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
+    public static Report Write(ReportStudies studies, string folder)
+    {
+        Report report = ReportComposer.Compose(studies);
+        WholeFolder.Write(folder, Of(report));
+        return report;
+    }
+
     public static IEnumerable<(string Name, Action<Stream> Write)> Of(Report report) =>
     [
         (Page, stream => stream.Write(Encoding.UTF8.GetBytes(HtmlRenderer.Render(report)))),

@@ -25,6 +25,9 @@ internal static class PageBook
             combinations,
             new CausesPage(session, dialogs),
             new RemediesPage(session, dialogs),
+            new TripPage(session, dialogs),
+            new FleetPage(session, dialogs),
+            new ReportPage(session, dialogs),
         ];
     }
 }

@@ -15,20 +15,16 @@ internal sealed class ConsoleState : IDisposable
     /// <summary>Lines of the frame above the page: title, tabs, status.</summary>
     private const int Above = 3;
 
-    /// <summary>Changes not saved are kept beside the file no more often than this.</summary>
-    private static readonly TimeSpan KeepPause = TimeSpan.FromSeconds(2);
-
     private readonly IDialogs dialogs;
     private readonly TimeProvider clock;
     private readonly Func<IReadOnlyList<ScenarioEntry>> find;
     private readonly Dictionary<Page, Scroll> scrolls = [];
     private readonly Scroll helpScroll = new();
+    private readonly Keeper keeper;
     private int height = 24;
     private int width = 80;
     private int presses;
     private string notice = "";
-    private int keptEdition;
-    private long keptAt;
 
     /// <summary>Creates the console with the list of scenarios in front.</summary>
     /// <param name="dialogs">Windows of their own.</param>
@@ -39,6 +35,7 @@ internal sealed class ConsoleState : IDisposable
         this.dialogs = dialogs;
         this.clock = clock;
         this.find = find;
+        keeper = new Keeper(clock);
         Front = Start();
     }
 
@@ -71,7 +68,7 @@ internal sealed class ConsoleState : IDisposable
         Close();
         Session = new Session(scenario, clock, RiskEvaluations);
         Pages = PageBook.Of(Session, dialogs);
-        keptEdition = Session.Edition;
+        keeper.Begin(Session);
         GoTo(Pages.OfType<RiskPage>().Single());
     }
 
@@ -81,11 +78,9 @@ internal sealed class ConsoleState : IDisposable
     /// <summary>Keeps changes not saved beside the file, a while after the last of them; called in every turn of the loop.</summary>
     public void Keep(bool atOnce = false)
     {
-        if (Session is { } open && open.Edition != keptEdition && (atOnce || clock.GetElapsedTime(keptAt) >= KeepPause))
+        if (Session is { } open && keeper.Keep(open, atOnce) is { } trouble)
         {
-            keptEdition = open.Edition;
-            keptAt = clock.GetTimestamp();
-            notice = open.Edited.KeepUnsaved() is { } trouble ? $"Changes cannot be kept beside the file: {trouble}" : notice;
+            notice = trouble;
         }
     }
 
@@ -149,38 +144,12 @@ internal sealed class ConsoleState : IDisposable
             Pages.Count == 0 ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
             StatusLine(scroll, page.Count),
             .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
-            KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys, .. FrameKeys()], width),
+            KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys, .. FrameKeys.Of(Session, Pages.Count)], width),
         ];
     }
 
     /// <inheritdoc/>
     public void Dispose() => Close();
-
-    private IEnumerable<KeyHint> FrameKeys()
-    {
-        if (Session is not null)
-        {
-            yield return new($"1-{PageBook.Keys[Pages.Count - 1]}", "pages");
-        }
-
-        yield return new("?", "explain");
-        if (Session is { Edited: var edited })
-        {
-            if (edited.IsUnsaved)
-            {
-                yield return new("Ctrl+S", "save");
-            }
-
-            if (edited.UndoName is not null)
-            {
-                yield return new("Ctrl+Z", "undo");
-            }
-
-            yield return new("o", "open");
-        }
-
-        yield return new("q", "quit");
-    }
 
     private PageLine StatusLine(Scroll scroll, int lines)
     {
@@ -203,7 +172,7 @@ internal sealed class ConsoleState : IDisposable
             return true;
         }
 
-        switch (key.Name == KeyName.Character ? Named(key.Character) : key.Name)
+        switch (FrameKeys.Named(key))
         {
             case KeyName.Help:
                 IsExplaining = true;
@@ -228,14 +197,6 @@ internal sealed class ConsoleState : IDisposable
                 return false;
         }
     }
-
-    private static KeyName Named(char character) => character switch
-    {
-        '?' => KeyName.Help,
-        'o' => KeyName.Open,
-        'q' => KeyName.Quit,
-        _ => KeyName.Character,
-    };
 
     private void GoTo(Page page)
     {

@@ -14,11 +14,11 @@ internal static class ScenarioFolder
     /// <summary>The most files listed: a folder full of other TOML files must not hold up the start.</summary>
     private const int Most = 200;
 
-    /// <summary>The files <c>*.toml</c> in a folder and in the folder <c>scenarios</c> below it, by name.</summary>
+    /// <summary>The files <c>*.toml</c> in a folder, that of this process, and in the folder <c>scenarios</c> below it, by name.</summary>
     public static IReadOnlyList<ScenarioEntry> Find(string folder) =>
     [
         .. new[] { folder, Path.Combine(folder, "scenarios") }.SelectMany(Files).Take(Most)
-            .Select(f => Entry(Path.GetRelativePath(Environment.CurrentDirectory, f))),
+            .Select(f => Entry(Path.GetRelativePath(folder, f))),
     ];
 
     private static IEnumerable<string> Files(string folder)

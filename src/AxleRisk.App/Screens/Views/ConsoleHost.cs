@@ -10,19 +10,23 @@ namespace AxleRisk.App.Screens.Views;
 /// <summary>Starts and ends the console, and leaves the terminal as it was in every case.</summary>
 internal static class ConsoleHost
 {
-    /// <summary>The time the console has to end by itself after a signal.</summary>
-    private static readonly TimeSpan LongestEnding = TimeSpan.FromSeconds(3);
+    /// <summary>The time the console has to end by itself when told to; less where there is no terminal left to give back.</summary>
+    private static readonly TimeSpan ToEnd = TimeSpan.FromSeconds(3), ToEndWithoutTerminal = TimeSpan.FromSeconds(1);
 
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
+    /// <param name="failed">Tells of an error on a thread of its own and ends the process; the terminal is as it was by then.</param>
     /// <returns>Whether the reader left; false where a signal ended the console.</returns>
-    public static bool Run(EditedScenario? scenario, TimeProvider clock)
+    public static bool Run(EditedScenario? scenario, TimeProvider clock, Action<Exception?> failed)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
         IApplication app = Application.Create();
+        string folder = Environment.CurrentDirectory;
+        using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(folder));
         bool isSignalled = false;
+        bool isFailing = false;
         PosixSignalRegistration EndOn(PosixSignal signal) => PosixSignalRegistration.Create(signal, context =>
         {
             context.Cancel = true;
@@ -31,14 +35,23 @@ internal static class ConsoleHost
             // A terminal that is gone can hold the loop for ever: then the process ends without it.
             var watch = new Thread(() =>
             {
-                Thread.Sleep(LongestEnding);
+                Thread.Sleep(signal == PosixSignal.SIGHUP ? ToEndWithoutTerminal : ToEnd);
+                state.Keep(atOnce: true);
                 Environment.Exit(128 + (signal == PosixSignal.SIGHUP ? 1 : 15));
             });
             watch.IsBackground = true;
             watch.Start();
         });
-        void Restore(object sender, UnhandledExceptionEventArgs e) => app.Dispose();
-        AppDomain.CurrentDomain.UnhandledException += Restore;
+        void EndOnFailure(object sender, UnhandledExceptionEventArgs e)
+        {
+            // On a thread that is nobody's: the runtime would print its trace over the screen and abort.
+            isFailing = true;
+            state.Keep(atOnce: true);
+            app.Dispose();
+            failed(e.ExceptionObject as Exception);
+        }
+
+        AppDomain.CurrentDomain.UnhandledException += EndOnFailure;
         try
         {
             using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM);
@@ -46,7 +59,6 @@ internal static class ConsoleHost
             Style.IsOn = true;
             app.Init();
             app.Driver!.Force16Colors = true;
-            using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(Environment.CurrentDirectory));
             if (scenario is not null)
             {
                 state.Show(scenario);
@@ -64,20 +76,25 @@ internal static class ConsoleHost
                 }
             };
             app.Run(window);
-
-            if (isSignalled)
+            if (isFailing)
             {
-                // A signal leaves no time for questions: what is not saved stays beside the file.
-                state.Keep(atOnce: true);
+                // The other thread ends the process, with its own exit code.
+                Thread.Sleep(Timeout.Infinite);
             }
 
             return !isSignalled;
         }
         finally
         {
+            if (!state.HasQuit)
+            {
+                // A signal or an error leaves no time for questions: what is not saved stays beside the file.
+                state.Keep(atOnce: true);
+            }
+
             // Before anything is printed: a message on the alternate screen would be lost.
             app.Dispose();
-            AppDomain.CurrentDomain.UnhandledException -= Restore;
+            AppDomain.CurrentDomain.UnhandledException -= EndOnFailure;
         }
     }
 }

@@ -1,0 +1,102 @@
+using System.Diagnostics;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Screens.InTerminal;
+
+/// <summary>The program as a process of its own in a real terminal of 80 by 24 characters: a server of tmux that nobody else uses.</summary>
+internal sealed class Tmux : IDisposable
+{
+    private static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(40);
+
+    private readonly string server = $"axlerisk-test-{Environment.ProcessId}-{Guid.NewGuid():N}";
+    private readonly Stopwatch age = Stopwatch.StartNew();
+
+    /// <summary>Starts the program; behind its end stands its exit code.</summary>
+    /// <param name="arguments">Arguments without quotes in them.</param>
+    public Tmux(params string[] arguments)
+    {
+        string program = Path.Combine(AppContext.BaseDirectory, "axlerisk.dll");
+        string words = string.Join(' ', arguments.Prepend(program).Select(w => $"'{w}'"));
+        Call("-f", "/dev/null", "new-session", "-d", "-x", "80", "-y", "24", $"dotnet {words}; echo \"exit code $?\"; exec cat");
+    }
+
+    /// <summary>Whether tmux is here.</summary>
+    public static bool IsHere { get; } = OperatingSystem.IsLinux()
+        && (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Any(folder => folder.Length > 0 && File.Exists(Path.Combine(folder, "tmux")));
+
+    /// <summary>What the terminal shows.</summary>
+    public string Screen => Call("capture-pane", "-p");
+
+    /// <summary>Presses keys by the names tmux has for them: <c>Down</c>, <c>C-s</c>, <c>q</c>.</summary>
+    public void Press(params string[] keys) => Call(["send-keys", .. keys]);
+
+    /// <summary>Waits until the screen shows something.</summary>
+    /// <returns>The screen that does.</returns>
+    public string Until(string text) => Until(screen => screen.Contains(text, StringComparison.Ordinal), text);
+
+    /// <summary>Presses a key until the screen shows something; each time waits for the screen to answer.</summary>
+    public string PressUntil(string key, Func<string, bool> shown, string what)
+    {
+        for (int i = 0; i < 60; i++)
+        {
+            string before = Screen;
+            if (shown(before))
+            {
+                return before;
+            }
+
+            Press(key);
+            Until(screen => screen != before, $"an answer to {key} on the way to: {what}");
+        }
+
+        return Until(shown, what);
+    }
+
+    /// <summary>Waits until the screen is as asked.</summary>
+    public string Until(Func<string, bool> shown, string what)
+    {
+        while (true)
+        {
+            string screen = Screen;
+            if (shown(screen))
+            {
+                return screen;
+            }
+
+            // One limit for the whole script: a busy machine is slow in one step or another, not in all.
+            Assert.True(age.Elapsed < Patience.Longest, $"the terminal did not come to show: {what}\n{screen}");
+            Thread.Sleep(Poll);
+        }
+    }
+
+    /// <summary>Ends the program at once, with no chance to do anything.</summary>
+    public void Kill()
+    {
+        // The shell that started it waits for it, so it is the only child of that.
+        string shell = Call("display-message", "-p", "#{pane_pid}").Trim();
+        using var program = Process.GetProcessById(int.Parse(File.ReadAllText($"/proc/{shell}/task/{shell}/children").Trim()));
+        program.Kill();
+        Until("exit code 137"); // 128 + SIGKILL
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Call("kill-server");
+
+    private string Call(params string[] words)
+    {
+        var start = new ProcessStartInfo("tmux", ["-L", server, .. words]) { RedirectStandardOutput = true };
+
+        // The other tests draw without a terminal, and the surroundings of the tests are not the reader's.
+        foreach (string name in new[] { "DisableRealDriverIO", "NO_COLOR", "TMUX" })
+        {
+            start.Environment.Remove(name);
+        }
+
+        start.Environment["TERM"] = "xterm-256color";
+        start.Environment["LC_ALL"] = "C.UTF-8";
+        using var process = Process.Start(start)!;
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return output;
+    }
+}

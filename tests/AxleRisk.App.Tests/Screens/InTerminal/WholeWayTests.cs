@@ -1,0 +1,72 @@
+using AxleRisk.App.Tests.Commands;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Screens.InTerminal;
+
+/// <summary>The whole way of a reader in a real terminal: open, change, run, read, save, leave.</summary>
+public sealed class WholeWayTests
+{
+    [Fact]
+    public void A_wall_tolerance_is_changed_its_ranking_read_and_the_file_saved()
+    {
+        Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
+        string before = File.ReadAllText(Cli.Shipped("warranty-clinic-van"));
+        string path = Cli.Temporary(before);
+        using var terminal = new Tmux("console", path);
+        terminal.Until("Failure probability by 150,000 km");
+
+        terminal.Press("1");
+        terminal.PressUntil("Down", screen => screen.Contains("> wall_mm", StringComparison.Ordinal), "the wall chosen");
+        terminal.Press("Enter");
+        terminal.Until("stated by");
+        terminal.PressUntil("Left", screen => screen.Contains("< tolerance", StringComparison.Ordinal), "the kind tolerance");
+        terminal.Press("Tab", "Tab", "C-a", "0.2", "Tab", "C-a", "0.2");
+        terminal.Until(screen => screen.Split('\n').Count(l => l.Contains(" 0.2 ", StringComparison.Ordinal)) == 2, "both limits");
+        terminal.Press("Enter");
+        string edited = terminal.Until("(not saved)");
+        Assert.Contains("6.8, max 7.2", edited, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(path)); // not before it is saved
+
+        terminal.Press("4", "e");
+        terminal.Until("How many evaluations");
+        terminal.Press("C-a", "6000", "Enter");
+        string ranking = terminal.Until("Done: 6,000 evaluations");
+        Assert.Contains("fatigue.stress_factor", ranking, StringComparison.Ordinal);
+        Assert.Matches(@"\d %", ranking);
+
+        terminal.Press("C-s");
+        terminal.Until("Saved ");
+        terminal.Press("q");
+        string left = terminal.Until("exit code 0");
+        Assert.DoesNotContain("Ranking", left, StringComparison.Ordinal); // the screen from before is back
+
+        string[] changed = [.. File.ReadAllText(path).Split('\n').Except(before.Split('\n'))];
+        Assert.StartsWith("wall_mm = ", Assert.Single(changed), StringComparison.Ordinal);
+        var wall = (Value.Uncertain)ScenarioReader.ReadFile(path).Scenario.Find(Quantities.Wall)!.Value;
+        Assert.Equal((6.8, 7.2), (wall.Distribution.Minimum, wall.Distribution.Maximum));
+    }
+
+    [Fact]
+    public void Changes_of_a_console_that_was_killed_are_offered_by_the_next()
+    {
+        Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
+        string path = Cli.Temporary(File.ReadAllText(Cli.Shipped("benchmark-five-legs")));
+        using (var first = new Tmux("console", path))
+        {
+            first.Until("Failure probability by");
+            first.Press("1", "Down", "Enter");
+            first.Until("the distance the axle must last");
+            first.Press("C-a", "90000", "Enter");
+            first.Until("(not saved)");
+            first.Until(_ => File.Exists(path + ".unsaved"), "the changes kept");
+            first.Kill();
+        }
+
+        using var second = new Tmux("console", path);
+        second.Until("Changes found");
+        second.Press("Enter"); // the last answer: take them
+        second.Until(screen => screen.Contains("fails by 90,000 km", StringComparison.Ordinal) && screen.Contains("(not saved)", StringComparison.Ordinal), "the changes taken");
+    }
+}
