@@ -34,6 +34,6 @@ internal sealed class RankingPage(Session session, IDialogs dialogs) : StudyPage
     protected override IReadOnlyList<PageLine> Show(RankResult result, int width, int height) =>
     [
         .. PageLine.FromPrinted(RankText.Lines(result)),
-        .. PageLine.FromPrinted(Frame.Foot(result.Run, RankText.Method(result, Run.ResultElapsed), Run.ResultElapsed)),
+        .. PageLine.FromPrinted(Frame.Foot(result.Run, RankText.Method(result), Run.ResultElapsed, RankText.Speed(result, Run.ResultElapsed))),
     ];
 }
