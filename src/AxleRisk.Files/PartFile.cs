@@ -84,7 +84,18 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
 
     private static ScenarioException Bad(string path, string message) => new([new ScenarioError(path, 0, 0, message)]);
 
-    private static JsonObject ToJson(LifeSummary summary) => new()
+    private static JsonObject ToJson(LifeSummary summary)
+    {
+        JsonObject document = OfFatigue(summary);
+        if (summary.Modes is { } modes)
+        {
+            document["modes"] = ToJson(modes);
+        }
+
+        return document;
+    }
+
+    private static JsonObject OfFatigue(LifeSummary summary) => new()
     {
         ["damage"] = ToJson(summary.Damage),
         ["life"] = ToJson(summary.Life),
@@ -93,10 +104,34 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
         ["leg_share_squares"] = ToJson(summary.LegShareSquares),
     };
 
+    private static JsonObject ToJson(ModeTable modes) => new()
+    {
+        ["required_km"] = modes.RequiredKm,
+        ["sums"] = new JsonArray([.. modes.Sums().Select(s => (JsonNode)ToJson(s))]),
+        ["first_counts"] = new JsonArray([.. modes.FirstCounts.Select(c => (JsonNode)ToJson(c))]),
+    };
+
+    private static ModeTable ModesFromJson(JsonNode node)
+    {
+        JsonArray counts = node["first_counts"]!.AsArray();
+        var table = new ModeTable(node["required_km"]!.GetValue<double>(), counts.Count);
+        foreach ((ExactSum[] to, JsonNode? from) in table.Sums().Zip(node["sums"]!.AsArray()))
+        {
+            Sums(from!).CopyTo(to);
+        }
+
+        for (int m = 0; m < counts.Count; m++)
+        {
+            Fill(table.FirstCounts[m], counts[m]!);
+        }
+
+        return table;
+    }
+
     private static LifeSummary FromJson(JsonNode node)
     {
         ImmutableArray<ExactSum> sums = Sums(node["leg_share_sums"]!);
-        var summary = new LifeSummary(sums.Length);
+        var summary = new LifeSummary(sums.Length, node["modes"] is { } modes ? ModesFromJson(modes) : null);
         Fill(summary.Damage, node["damage"]!);
         Fill(summary.Life, node["life"]!);
         summary.AddShares(node["with_shares"]!.GetValue<long>(), sums, Sums(node["leg_share_squares"]!));

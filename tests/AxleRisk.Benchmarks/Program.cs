@@ -18,6 +18,9 @@ switch (args)
     case ["agreement"]:
         AgreementTable.Print();
         break;
+    case ["stops"]:
+        StopTable.Print();
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;

@@ -27,6 +27,11 @@ internal static class CheckDocument
             ["value"] = Json.Number(i.Value.Nominal),
             ["default"] = i.IsDefault,
         });
+        if (scenario.Bearing is { } kind)
+        {
+            document["bearing_kind"] = kind.ToString().ToLowerInvariant();
+        }
+
         return document;
     }
 

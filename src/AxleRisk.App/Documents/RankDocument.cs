@@ -29,6 +29,11 @@ internal static class RankDocument
             leg.Insert(0, "leg", l.Name);
             return leg;
         });
+        if (!result.Modes.IsEmpty)
+        {
+            document["modes"] = Json.List(result.Modes, ModeDocument.Of);
+        }
+
         document["factors"] = Json.List(result.Factors, Factor);
         return document;
     }

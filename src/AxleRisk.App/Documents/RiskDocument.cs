@@ -23,6 +23,11 @@ internal static class RiskDocument
             return row;
         });
         document["rare_events"] = Json.List(result.RareEvents, RareEventDocument.Of);
+        if (!result.Modes.IsEmpty)
+        {
+            document["modes"] = Json.List(result.Modes, m => ModeDocument.Of(m, result));
+        }
+
         document["lives_km"] = new JsonObject(result.Lives.Select(l => KeyValuePair.Create(Name(l), Json.Number(l.LifeKm.Estimate))));
         document["lives_km_intervals"] = new JsonObject(
             result.Lives.Select(l => KeyValuePair.Create<string, JsonNode?>(Name(l), Json.Of(l.LifeKm))));
@@ -40,6 +45,7 @@ internal static class RiskDocument
     public static IEnumerable<string[]> Rows(RiskResult result) =>
     [
         .. CurveRows(result),
+        .. ModeDocument.Rows(result),
         .. result.Lives.Select(l => Cells.Row("life_km", Name(l), l.LifeKm)),
         ["life_km", "median factors", Cells.Of(result.MedianFactorsLifeKm), "", ""],
         .. result.Legs.Select(l => Cells.Row("damage_share", l.Name, l.Share)),

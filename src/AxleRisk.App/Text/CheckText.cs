@@ -41,6 +41,11 @@ internal static class CheckText
             table.Add("detail.category", scenario.Detail.Categories[0], "", scenario.Detail.Catalogue);
         }
 
+        if (scenario.Bearing is { } kind)
+        {
+            table.Add("bearing.kind", kind.ToString());
+        }
+
         table.Add("fatigue.counting", scenario.Counting.ToString());
         return table;
     }

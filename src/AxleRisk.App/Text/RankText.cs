@@ -17,6 +17,7 @@ internal static class RankText
     [
         Figures.Answer(result.RequiredKm, result.Probability), "",
         Style.Heading(SharesHeading(result)), .. ShareTable(result).Lines(Layout.Width), "",
+        .. ModeText.Lines(result),
         Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
         Style.Heading("Failure before that distance, factor by factor (Sobol' indices of the event)"),
         .. Indices(result, f => f.Failure), "",

@@ -15,6 +15,7 @@ internal static class RiskText
         .. Summary(result), "",
         Style.Heading(DistancesHeading), .. DistanceTable(result).Lines(Layout.Width), "",
         .. RareEventText.Lines(result),
+        .. ModeText.Lines(result),
         Style.Heading(LivesHeading), .. LifeTable(result).Lines(Layout.Width), "",
         Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
     ];

@@ -6,8 +6,8 @@ namespace AxleRisk.Core.Damage;
 /// </summary>
 public sealed class DamageColumns
 {
-    /// <summary>Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs.</summary>
-    public DamageColumns(int capacity, int legs)
+    /// <summary>Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, those of further modes of failure only if asked.</summary>
+    public DamageColumns(int capacity, int legs, bool modes = false)
     {
         Capacity = capacity;
         SprungMassKg = new double[capacity];
@@ -22,6 +22,7 @@ public sealed class DamageColumns
         ThicknessMm = new double[capacity];
         Waviness = new double[capacity];
         Category = new double[capacity];
+        Modes = new ModeColumns(modes ? capacity : 0);
         Legs = [.. Enumerable.Range(0, legs).Select(_ => new LegColumns(capacity))];
     }
 
@@ -63,6 +64,9 @@ public sealed class DamageColumns
 
     /// <summary>Index of the S-N curve among those handed to the kernel (a whole number).</summary>
     public double[] Category { get; }
+
+    /// <summary>What the modes beside plain fatigue need; empty where none is on.</summary>
+    public ModeColumns Modes { get; }
 
     /// <summary>The columns of each leg.</summary>
     public LegColumns[] Legs { get; }

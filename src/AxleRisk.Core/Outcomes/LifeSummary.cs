@@ -11,8 +11,10 @@ public sealed class LifeSummary
 {
     /// <summary>An empty summary.</summary>
     /// <param name="legs">The number of legs.</param>
-    public LifeSummary(int legs)
+    /// <param name="modes">An empty table of modes; null where fatigue is the only one and nothing ages.</param>
+    public LifeSummary(int legs, ModeTable? modes = null)
     {
+        Modes = modes;
         LegShareSums = new ExactSum[legs];
         LegShareSquares = new ExactSum[legs];
     }
@@ -25,6 +27,9 @@ public sealed class LifeSummary
 
     /// <summary>The life in km.</summary>
     public LogHistogram Life { get; } = new();
+
+    /// <summary>Failure by mode over distance; null where fatigue is the only mode and nothing ages.</summary>
+    public ModeTable? Modes { get; }
 
     /// <summary>Evaluations whose damage is finite: only those have shares of damage.</summary>
     public long WithShares { get; private set; }
@@ -49,7 +54,7 @@ public sealed class LifeSummary
     /// <summary>The sum of summaries of one scenario; an empty summary of no legs for none.</summary>
     public static LifeSummary Sum(IReadOnlyList<LifeSummary> parts)
     {
-        var sum = new LifeSummary(parts.Count == 0 ? 0 : parts[0].LegShareSums.Length);
+        var sum = new LifeSummary(parts.Count == 0 ? 0 : parts[0].LegShareSums.Length, parts.Count == 0 ? null : parts[0].Modes?.Empty());
         foreach (LifeSummary part in parts)
         {
             sum.Add(part);
@@ -66,6 +71,7 @@ public sealed class LifeSummary
     {
         Damage.Clear();
         Life.Clear();
+        Modes?.Clear();
         WithShares = 0;
         Array.Clear(LegShareSums);
         Array.Clear(LegShareSquares);
@@ -87,6 +93,8 @@ public sealed class LifeSummary
     {
         Damage.Add(other.Damage);
         Life.Add(other.Life);
+        if (other.Modes is { } modes)
+            Modes?.Add(modes);
         AddShares(other.WithShares, other.LegShareSums, other.LegShareSquares);
     }
 

@@ -9,6 +9,9 @@ public static class Quantities
     /// <summary>The section whose quantities each leg of use has for itself.</summary>
     public const string LegSection = "use.legs";
 
+    /// <summary>The section of the wheel bearing, which may be left out.</summary>
+    public const string BearingSection = "bearing";
+
     private const string CommonPractice = "common practice, no source";
     private const string NotPresent = "absent unless stated";
 
@@ -60,6 +63,19 @@ public static class Quantities
     public static Quantity OutboardShare { get; } = new(
         "vehicle", "outboard_share", "", Domain.Fraction, "share of the unsprung mass that lies outboard of the checked section", new Value.Certain(0.5), CommonPractice);
 
+    /// <summary>Clearance to the bump stop of the empty vehicle.</summary>
+    public static Quantity BumpClearance { get; } = new(
+        "vehicle", "bump_clearance_mm", "mm", Domain.Positive, "travel of this wheel up to the bump stop, without payload") { Without = "no bump stop" };
+
+    /// <summary>Rate of the bump stop.</summary>
+    public static Quantity BumpStopRate { get; } = new(
+        "vehicle", "bump_stop_n_per_mm", "N/mm", Domain.Positive, "rate of the bump stop, beside the spring's", new Value.Certain(300), CommonPractice)
+    { Needs = "bump_clearance_mm" };
+
+    /// <summary>Loss of damper rate with distance.</summary>
+    public static Quantity DamperWear { get; } = new(
+        "vehicle", "damper_wear_per_100000_km", "", new Domain(0, 0.99, true), "share of its rate that the damper loses in every 100 000 km") { Without = "no wear" };
+
     /// <summary>Lateral distance from contact centre to section.</summary>
     public static Quantity LeverArm { get; } = new(
         "axle", "lever_arm_mm", "mm", Domain.Positive, "lateral distance from the tyre's contact centre to the checked section, with the standard wheel");
@@ -95,6 +111,42 @@ public static class Quantities
     /// <summary>Stress concentration on the nominal bending stress.</summary>
     public static Quantity StressConcentration { get; } = new(
         "axle", "stress_concentration", "", Domain.Positive, "factor on the nominal bending stress at the detail", new Value.Certain(1), NotPresent);
+
+    /// <summary>Wall lost to corrosion with distance.</summary>
+    public static Quantity CorrosionRate { get; } = new(
+        "axle", "corrosion_mm_per_100000_km", "mm", Domain.NonNegative, "wall thickness lost to corrosion in every 100 000 km") { Without = "no further corrosion" };
+
+    /// <summary>Yield strength of the section's material.</summary>
+    public static Quantity YieldStrength { get; } = new(
+        "axle", "yield_mpa", "MPa", Domain.Positive, "yield strength of the section") { Without = "first yield is no mode of failure" };
+
+    /// <summary>Scatter of the distance to the largest load.</summary>
+    public static Quantity YieldScatter { get; } = new(
+        "axle", "largest_load_scatter", "", Domain.Positive, "distance to the first yield over its mean, for a vehicle that is known",
+        new Value.Uncertain(new Exponential(1), Knowledge.Varies), "exponential: rare independent exceedances (Rice 1944)")
+    { Needs = "yield_mpa" };
+
+    /// <summary>Basic dynamic load rating of the wheel bearing.</summary>
+    public static Quantity BearingRating { get; } = new(
+        BearingSection, "dynamic_rating_kn", "kN", Domain.Positive, "basic dynamic load rating of the more loaded bearing");
+
+    /// <summary>Distance of the two bearings.</summary>
+    public static Quantity BearingSpread { get; } = new(
+        BearingSection, "spread_mm", "mm", Domain.Positive, "distance between the two bearings, or from the one bearing to the shaft's inner support");
+
+    /// <summary>Overhang of the wheel.</summary>
+    public static Quantity BearingOverhang { get; } = new(
+        BearingSection, "overhang_mm", "mm", Domain.Any, "how far the tyre's contact centre lies outboard of the outer bearing, with the standard wheel",
+        new Value.Certain(0), CommonPractice);
+
+    /// <summary>Rolling radius of the tyre.</summary>
+    public static Quantity RollingRadius { get; } = new(
+        BearingSection, "rolling_radius_mm", "mm", Domain.Positive, "rolling radius of the tyre", new Value.Certain(350), CommonPractice);
+
+    /// <summary>Scatter of bearing life.</summary>
+    public static Quantity BearingScatter { get; } = new(
+        BearingSection, "life_scatter", "", Domain.Positive, "life of a bearing over its rating life",
+        new Value.Uncertain(new Weibull(1.5, 4.258647367467115, 0.05), Knowledge.Varies), "Weibull, slope 1.5, of the reliability factor of ISO 281:2007");
 
     /// <summary>Factor on the speed of every leg.</summary>
     public static Quantity SpeedFactor { get; } = new(
@@ -157,8 +209,10 @@ public static class Quantities
     public static ImmutableArray<Quantity> All { get; } =
     [
         SprungMass, Payload, PayloadShare, UnsprungMass, SpringRate, HelperSpringRate, DamperRate, DamperCondition,
-        TyreRate, TyreDamping, ContactLength, OutboardShare,
+        TyreRate, TyreDamping, ContactLength, OutboardShare, BumpClearance, BumpStopRate, DamperWear,
         LeverArm, WheelOffset, OutsideDiameter, BoxWidth, BoxHeight, SectionModulus, Wall, CorrosionLoss, StressConcentration,
+        CorrosionRate, YieldStrength, YieldScatter,
+        BearingRating, BearingSpread, BearingOverhang, RollingRadius, BearingScatter,
         SpeedFactor, RoughnessFactor, Waviness,
         Speed, Roughness, RoughnessWithinClass, CorrugatedShare, CorrugationWavelength, CorrugationRms,
         StressFactor, DamageRatio, MinerSum, LifeScatter,

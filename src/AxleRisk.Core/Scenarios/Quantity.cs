@@ -14,6 +14,12 @@ namespace AxleRisk.Core.Scenarios;
 public sealed record Quantity(
     string Section, string Key, string Unit, Domain Domain, string Meaning, Value? Default = null, string? DefaultSource = null)
 {
+    /// <summary>What holds where a quantity without default is not stated, such as <c>no bump stop</c>; null where it must be stated.</summary>
+    public string? Without { get; init; }
+
+    /// <summary>The key, in the same section, without which this one has no meaning; null where there is none.</summary>
+    public string? Needs { get; init; }
+
     /// <summary>Whether each leg of use has its own value.</summary>
     public bool IsPerLeg => Section == Quantities.LegSection;
 }

@@ -34,6 +34,9 @@ public sealed record Scenario
     /// <summary>Whether an uncertain road mix varies between vehicles or is unknown.</summary>
     public Knowledge MixKnowledge { get; init; } = Knowledge.Varies;
 
+    /// <summary>The kind of the wheel bearing; null where its life is no mode of failure.</summary>
+    public BearingKind? Bearing { get; init; }
+
     /// <summary>How stress cycles are counted in the frequency domain.</summary>
     public CycleCounting Counting { get; init; } = CycleCounting.Dirlik;
 
@@ -95,6 +98,16 @@ public enum CycleCounting
 
     /// <summary>Tovo and Benasciutti (2005).</summary>
     TovoBenasciutti,
+}
+
+/// <summary>The kind of a wheel bearing.</summary>
+public enum BearingKind
+{
+    /// <summary>Balls.</summary>
+    Ball,
+
+    /// <summary>Rollers.</summary>
+    Roller,
 }
 
 /// <summary>One kind of road in the vehicle's use.</summary>

@@ -14,20 +14,29 @@ internal sealed class ColumnAssembly
     private readonly Scenario scenario;
     private readonly Dictionary<string, int> columnOf;
     private readonly List<Step> steps = [];
+    private readonly double ageKm;
+    private readonly ModeSwitches modes;
 
-    public ColumnAssembly(Scenario scenario, FactorSet factors)
+    /// <summary>Plans the columns of a scenario.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="factors">Its factors.</param>
+    /// <param name="ageKm">The distance already driven, for what wears and corrodes with it.</param>
+    public ColumnAssembly(Scenario scenario, FactorSet factors, double ageKm = 0)
     {
+        this.ageKm = ageKm;
         this.scenario = scenario;
         columnOf = factors.ColumnNames.Select((name, i) => (name, i)).ToDictionary(x => x.name, x => x.i);
         AddVehicle();
+        modes = new ModeSet(scenario).Switches;
         AddSection();
+        ModeAssembly.Add(this, modes);
         for (int leg = 0; leg < scenario.Legs.Length; leg++)
         {
             AddLeg(leg);
         }
     }
 
-    private delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count);
+    internal delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count);
 
     /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
     public Source SourceOf(Quantity quantity, int? leg = null)
@@ -83,10 +92,10 @@ internal sealed class ColumnAssembly
         }
     }
 
-    private void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) =>
+    internal void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) =>
         steps.Add(new Step(target, [.. sources], formula));
 
-    private void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
+    internal void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
         Add(target, (x, to, n) => Scale(scale, x[0], to, n), source);
 
     private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
@@ -120,7 +129,19 @@ internal sealed class ColumnAssembly
             c => c.SpringNPerM,
             (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = PerMmToPerM * (x[0][i] + x[1][i]); } },
             SourceOf(Quantities.SpringRate), SourceOf(Quantities.HelperSpringRate));
-        AddScaledProduct(c => c.DamperNsPerM, PerMmToPerM, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition));
+        double age = ageKm / ModeAssembly.AgeingUnitKm;
+        if (age > 0)
+        {
+            Add(
+                c => c.DamperNsPerM,
+                (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = PerMmToPerM * x[0][i] * x[1][i] * Math.Pow(1 - x[2][i], age); } },
+                SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition), SourceOf(Quantities.DamperWear));
+        }
+        else
+        {
+            AddScaledProduct(c => c.DamperNsPerM, PerMmToPerM, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition));
+        }
+
         AddScaled(c => c.TyreNPerM, PerMmToPerM, SourceOf(Quantities.TyreRate));
         AddScaled(c => c.TyreDampingNsPerM, PerMmToPerM, SourceOf(Quantities.TyreDamping));
         AddScaled(c => c.OutboardShare, 1, SourceOf(Quantities.OutboardShare));
@@ -141,25 +162,47 @@ internal sealed class ColumnAssembly
             SourceOf(Quantities.LeverArm), SourceOf(Quantities.WheelOffset),
         ];
         Source[] wall = [SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss)];
+        double age = ageKm / ModeAssembly.AgeingUnitKm;
+        Source[] rate = age > 0 ? [SourceOf(Quantities.CorrosionRate)] : [];
         switch (scenario.Shape)
         {
             case SectionShape.Tube:
-                AddStress((x, i) => SectionModulus.Tube(x[6][i], x[4][i] - x[5][i]), [.. common, .. wall, SourceOf(Quantities.OutsideDiameter)]);
+                AddStress(
+                    (x, i) => SectionModulus.Tube(x[6][i], Left(x, i, 7)), [.. common, .. wall, SourceOf(Quantities.OutsideDiameter), .. rate]);
                 break;
             case SectionShape.Box:
                 AddStress(
-                    (x, i) => SectionModulus.Box(x[6][i], x[7][i], x[4][i] - x[5][i]),
-                    [.. common, .. wall, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight)]);
+                    (x, i) => SectionModulus.Box(x[6][i], x[7][i], Left(x, i, 8)),
+                    [.. common, .. wall, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight), .. rate]);
                 break;
             default:
                 AddStress((x, i) => x[4][i], [.. common, SourceOf(Quantities.SectionModulus)]);
                 break;
         }
+
+        // The wall that is left: new, less the loss so far, less what the distance since has taken.
+        double Left(ReadOnlySpan<double[]> x, int i, int rateAt) =>
+            age > 0 ? x[4][i] - x[5][i] - age * x[rateAt][i] : x[4][i] - x[5][i];
     }
 
     private delegate double ModulusMm3(ReadOnlySpan<double[]> inputs, int row);
 
-    private void AddStress(ModulusMm3 modulus, Source[] sources) =>
+    private void AddStress(ModulusMm3 modulus, Source[] sources)
+    {
+        if (modes.Yield)
+        {
+            Add(
+                c => c.Modes.NominalStressMPaPerN,
+                (x, to, n) =>
+                {
+                    for (int i = 0; i < n; i++)
+                    {
+                        to[i] = BendingStress.PerForce(x[0][i], x[2][i] + x[3][i], modulus(x, i));
+                    }
+                },
+                sources);
+        }
+
         Add(
             c => c.StressPerForceMPaPerN,
             (x, to, n) =>
@@ -170,6 +213,7 @@ internal sealed class ColumnAssembly
                 }
             },
             sources);
+    }
 
     private void AddLeg(int leg)
     {

@@ -20,7 +20,8 @@ public sealed class LifeModel
     private readonly ColumnAssembly assembly;
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
-    private readonly ColumnAssembly.Source damageRatio;
+    private readonly ModeEvaluation? furtherModes;
+    private readonly DamageRatio damageRatio;
     private readonly ColumnAssembly.Source minerSum;
     private readonly ColumnAssembly.Source scatter;
 
@@ -35,9 +36,11 @@ public sealed class LifeModel
     {
         Scenario = scenario;
         Factors = factors;
-        Scale = new LifeScale(scenario, Factors);
+        Modes = new ModeSet(scenario);
+        Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
+        Chances = new ModeChances(scenario, Factors, Modes, Scale);
         assembly = new ColumnAssembly(scenario, Factors);
-        damageRatio = assembly.SourceOf(Quantities.DamageRatio);
+        damageRatio = new DamageRatio(assembly.SourceOf(Quantities.DamageRatio));
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
         curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];
@@ -47,6 +50,7 @@ public sealed class LifeModel
             CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
             _ => CountingMethod.Dirlik,
         };
+        furtherModes = Modes.IsPlain && !Modes.Switches.BumpStop ? null : new ModeEvaluation(scenario, Factors, Modes, curves, damageRatio);
     }
 
     /// <summary>The scenario.</summary>
@@ -57,6 +61,12 @@ public sealed class LifeModel
 
     /// <summary>What scales life without touching the damage.</summary>
     public LifeScale Scale { get; }
+
+    /// <summary>Its modes of failure, and whether it ages.</summary>
+    public ModeSet Modes { get; }
+
+    /// <summary>What is left to chance once the factors other than scatter are known.</summary>
+    public ModeChances Chances { get; }
 
     /// <summary>The design S-N curve of a category, with the scenario's own thickness exponent where it states one.</summary>
     public static SnCurve CurveOf(Detail detail, string category)
@@ -70,7 +80,8 @@ public sealed class LifeModel
     public Workspace CreateWorkspace(int capacity)
     {
         var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, new BatchKernel(curves, method, Scenario.Legs.Length));
+            capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, new BatchKernel(curves, method, Scenario.Legs.Length),
+            furtherModes?.CreateBuffers(capacity));
         workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
@@ -93,17 +104,24 @@ public sealed class LifeModel
         Factors.Map(workspace.Unit, values, count);
     }
 
-    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace.</summary>
+    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace. With further modes the life is the
+    /// earliest; of a vehicle that ages, damages are means up to the required distance.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
         assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
         workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
-        ScaleDamage(values, count, workspace);
+        if (furtherModes is null)
+        {
+            damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
+        }
+
         FillScale(values, count, workspace.Scale);
         for (int row = 0; row < count; row++)
         {
             workspace.LifeKm[row] = workspace.Scale[row] / workspace.DamagePerKm[row];
         }
+
+        furtherModes?.Complete(values, count, workspace, workspace.Modes!);
     }
 
     /// <summary>Miner sum times 10^scatter of each row: life is this over the damage per km.</summary>
@@ -121,32 +139,16 @@ public sealed class LifeModel
         }
     }
 
-    /// <summary>The damage model's details of the first row last evaluated: stress and cycle rates of each leg.</summary>
-    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+    /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>
+    internal LegDetail[] DetailsOfFirstRow(Workspace workspace)
+    {
+        LegDetail[] details = ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+        return workspace.Modes is null ? details : ModeEvaluation.WithStrikes(details, workspace);
+    }
 
     /// <summary>What the reference in time must know of the first row last evaluated.</summary>
     internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
 
-    // The damage ratio belongs to the damage, not to the scale of life: it may depend on other factors, and every analysis that asks for
-    // damage by leg or per km gets it with the ratio in.
-    private void ScaleDamage(double[][] values, int count, Workspace workspace)
-    {
-        if (damageRatio is { IsConstant: true, Constant: 1 })
-        {
-            return;
-        }
-
-        for (int row = 0; row < count; row++)
-        {
-            double ratio = At(damageRatio, values, row);
-            workspace.DamagePerKm[row] *= ratio;
-            foreach (double[] leg in workspace.DamageByLeg)
-            {
-                leg[row] *= ratio;
-            }
-        }
-    }
-
-    private static double At(ColumnAssembly.Source source, double[][] values, int row) =>
+    internal static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;
 }

@@ -16,25 +16,36 @@ public sealed class LifeScale
     private readonly ScalePart? miner;
     private readonly ScalePart? scatter;
 
-    internal LifeScale(Scenario scenario, FactorSet factors)
+    private readonly bool alone;
+
+    /// <summary>The scale of a scenario; <paramref name="alone"/> where fatigue is its only mode of failure and nothing ages.</summary>
+    internal LifeScale(Scenario scenario, FactorSet factors, bool alone)
     {
+        this.alone = alone;
         miner = ScalePart.Of(scenario, factors, Quantities.MinerSum, 1);
         scatter = ScalePart.Of(scenario, factors, Quantities.LifeScatter, Ln10);
     }
 
-    private LifeScale(ScalePart? miner, ScalePart? scatter)
+    private LifeScale(ScalePart? miner, ScalePart? scatter, bool alone)
     {
+        this.alone = alone;
         this.miner = miner;
         this.scatter = scatter;
     }
 
-    /// <summary>Whether the logarithm of the scale is normal, independent of all other factors, and not certain.</summary>
-    public bool IsLognormal => miner is not null && scatter is not null && Sigma > 0;
+    /// <summary>
+    /// Whether life is this scale over one damage per km and the scale is lognormal: <see cref="IsNormalGivenDamage"/>, fatigue the
+    /// only mode of failure, and no ageing.
+    /// </summary>
+    public bool IsLognormal => alone && IsNormalGivenDamage;
 
-    /// <summary>The mean of ln(Miner sum * 10^scatter), where <see cref="IsLognormal"/>.</summary>
+    /// <summary>Whether the logarithm of the scale is normal, independent of all other factors, and not certain.</summary>
+    public bool IsNormalGivenDamage => miner is not null && scatter is not null && Sigma > 0;
+
+    /// <summary>The mean of ln(Miner sum * 10^scatter), where <see cref="IsNormalGivenDamage"/>.</summary>
     public double Mu => (miner?.Mu ?? double.NaN) + (scatter?.Mu ?? double.NaN);
 
-    /// <summary>The standard deviation of ln(Miner sum * 10^scatter), where <see cref="IsLognormal"/>.</summary>
+    /// <summary>The standard deviation of ln(Miner sum * 10^scatter), where <see cref="IsNormalGivenDamage"/>.</summary>
     public double Sigma => Math.Sqrt(Variance(miner) + Variance(scatter));
 
     /// <summary>The share of the variance of the logarithm that one of the two factors brings; 0 for any other factor.</summary>
@@ -46,7 +57,8 @@ public sealed class LifeScale
     /// <summary>The scale with one of the two factors held at a value in its own unit.</summary>
     public LifeScale Hold(Factor factor, double value) => new(
         factor.Name == miner?.FactorName ? miner.Held(Math.Log(value)) : miner,
-        factor.Name == scatter?.FactorName ? scatter.Held(Ln10 * value) : scatter);
+        factor.Name == scatter?.FactorName ? scatter.Held(Ln10 * value) : scatter,
+        alone);
 
     /// <summary>Whether a factor is one of the two.</summary>
     public static bool Contains(Factor factor) =>

@@ -5,11 +5,12 @@ namespace AxleRisk.Core.Studies;
 /// <summary>The buffers of one thread: everything a block of evaluations needs, allocated once.</summary>
 public sealed class Workspace
 {
-    internal Workspace(int capacity, int factorColumns, int legs, BatchKernel kernel)
+    internal Workspace(int capacity, int factorColumns, int legs, BatchKernel kernel, ModeBuffers? modes = null)
     {
         Capacity = capacity;
         Unit = Columns(factorColumns, capacity);
-        Damage = new DamageColumns(capacity, legs);
+        Damage = new DamageColumns(capacity, legs, modes is not null);
+        Modes = modes;
         DamageByLeg = Columns(legs, capacity);
         DamagePerKm = new double[capacity];
         Scale = new double[capacity];
@@ -34,6 +35,12 @@ public sealed class Workspace
 
     /// <summary>Life in km, by row.</summary>
     public double[] LifeKm { get; }
+
+    /// <summary>What each mode of failure uses up per km; null where fatigue is all there is and nothing ages.</summary>
+    public LifeRates? Rates => Modes?.Rates;
+
+    /// <summary>The buffers of further modes and ageing; null where there is neither, nor a bump stop.</summary>
+    internal ModeBuffers? Modes { get; }
 
     internal DamageColumns Damage { get; }
 

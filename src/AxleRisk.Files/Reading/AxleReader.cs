@@ -25,6 +25,7 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
         (Quantities.BoxHeight, [SectionShape.Box]),
         (Quantities.SectionModulus, [SectionShape.Given]),
         (Quantities.CorrosionLoss, [SectionShape.Tube, SectionShape.Box]),
+        (Quantities.CorrosionRate, [SectionShape.Tube, SectionShape.Box]),
     ];
 
     /// <summary>Reads the table and returns the shape; a tube unless stated.</summary>

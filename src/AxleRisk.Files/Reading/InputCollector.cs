@@ -12,6 +12,9 @@ internal sealed class InputCollector
 
     public void Add(Input input) => inputs.Add(input);
 
+    /// <summary>Forgets the inputs of which something holds.</summary>
+    public void Remove(Predicate<Input> which) => inputs.RemoveAll(which);
+
     /// <summary>Notes that what stands under a name (an input, a leg, a section) is wrong and reported already.</summary>
     public void MarkWrong(string name) => wrong.Add(name);
 

@@ -4,9 +4,9 @@ using AxleRisk.Files.Toml;
 namespace AxleRisk.Files.Reading;
 
 /// <summary>Reads the quantities of a table into inputs; what is not stated gets its default.</summary>
-internal sealed class QuantityReader(ValueReader values, InputCollector inputs)
+internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputCollector inputs)
 {
-    /// <summary>Reads one quantity and adds it to the inputs; null where it is wrong or missing.</summary>
+    /// <summary>Reads one quantity and adds it to the inputs; null where it is wrong or missing, or does not apply.</summary>
     /// <param name="table">The table it stands in.</param>
     /// <param name="quantity">The quantity.</param>
     /// <param name="leg">The index of the leg, for a quantity of the legs.</param>
@@ -14,8 +14,10 @@ internal sealed class QuantityReader(ValueReader values, InputCollector inputs)
     public Value? Read(TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null)
     {
         Value? standard = quantity.Default ?? otherwise;
-        TomlEntry? entry = standard is null ? table.Require(quantity.Key) : table.Find(quantity.Key);
         string name = table.NameOf(quantity.Key);
+        if (IsLeftOut(table, quantity, name))
+            return null;
+        TomlEntry? entry = standard is null ? table.Require(quantity.Key) : table.Find(quantity.Key);
         Value? value = entry is null ? standard : values.Read(entry.Node, name, quantity.Domain);
         if (value is not null)
             inputs.Add(new Input(name, quantity, leg, value, IsDefault: entry is null));
@@ -29,6 +31,24 @@ internal sealed class QuantityReader(ValueReader values, InputCollector inputs)
     {
         foreach (Quantity quantity in Quantities.All.Where(q => q.Section == section))
             Read(table, quantity);
+    }
+
+    // Nothing stated of what may be left out, or of what has no meaning without another key.
+    private bool IsLeftOut(TableReader table, Quantity quantity, string name)
+    {
+        TomlEntry? entry = table.Find(quantity.Key);
+        if (quantity.Needs is string needed && table.Table.Find(needed) is null)
+        {
+            if (entry is not null)
+            {
+                errors.Add(entry.KeyAt, $"{name} needs a {needed}");
+                inputs.MarkWrong(name);
+            }
+
+            return true;
+        }
+
+        return entry is null && quantity.Without is not null;
     }
 
     /// <summary>Says of a key that is not known in one section where else it is known.</summary>

@@ -25,7 +25,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     public Scenario Read(TomlTable document)
     {
         TableReader root = new(document, "", errors);
-        QuantityReader quantities = new(values, inputs);
+        QuantityReader quantities = new(errors, values, inputs);
         string title = ReadTitle(root);
         string about = root.Text("about") ?? "";
         double requiredKm = root.RequiredNumber("required_km", Domain.Positive) ?? 1;
@@ -67,6 +67,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             fatigue.RejectUnknown(QuantityReader.OtherSection);
         }
 
+        BearingKind? bearing = new ModesReader(errors, quantities, inputs).Read(root);
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TripReader trips = new(errors, values, inputs, legs);
         TomlEntry? tripEntry = root.Find("trip");
@@ -88,6 +89,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Legs = legs,
             MixConcentration = concentration,
             MixKnowledge = mixKnowledge,
+            Bearing = bearing,
             Counting = counting,
             Inputs = inOrder,
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
@@ -143,5 +145,5 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     }
 
     private static string MustState(string section) =>
-        Plain.List([.. Quantities.All.Where(q => q.Section == section && q.Default is null).Select(q => q.Key)]);
+        Plain.List([.. Quantities.All.Where(q => q.Section == section && q.Default is null && q.Without is null).Select(q => q.Key)]);
 }

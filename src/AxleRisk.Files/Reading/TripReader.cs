@@ -32,7 +32,7 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
         }
 
         TableReader table = new(node, "trip", errors);
-        QuantityReader quantities = new(values, inputs);
+        QuantityReader quantities = new(errors, values, inputs);
         quantities.Read(table, TripQuantities.AlreadyDriven);
         double? target = table.Number("target_risk", new Domain(0, 1, LowIncluded: false));
         ImmutableArray<TripLeg> read = ReadLegs(table, quantities);

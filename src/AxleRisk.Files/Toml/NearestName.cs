@@ -11,7 +11,7 @@ internal static class NearestName
     {
         if (Find(name, known) is string near)
             return $"; did you mean \"{near}\"?";
-        return known.Count is > 0 and <= 12 ? $"; possible: {string.Join(", ", known)}" : "";
+        return known.Count is > 0 and <= 16 ? $"; possible: {string.Join(", ", known)}" : "";
     }
 
     /// <summary>The nearest of <paramref name="known"/> by edit distance, if it is near enough to be meant.</summary>

@@ -93,6 +93,7 @@ public class FormatReferenceTests
     {
         string standard = q.Default switch
         {
+            null when q.Without is { } without => $"absent: {without}",
             null => q == Quantities.Roughness ? "in place of `road_class`" : "required",
             Value.Certain { Number: double number } => $"{number.ToString(CultureInfo.InvariantCulture)} ({q.DefaultSource})",
             Value.Uncertain u => $"{u.Distribution}, {(u.Knowledge == Knowledge.Varies ? "varies" : "unknown")} ({q.DefaultSource})",

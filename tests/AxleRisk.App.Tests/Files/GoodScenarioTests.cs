@@ -64,7 +64,7 @@ public class GoodScenarioTests
                 "use.speed_factor", "use.roughness_factor", "use.waviness",
                 "legs.road.speed_km_per_h", "legs.gravel.speed_km_per_h", "legs.road.roughness_1e_6_m3", "legs.gravel.roughness_within_class",
                 "legs.road.corrugated_share", "legs.gravel.corrugated_share",
-                "fatigue.stress_factor", "fatigue.miner_sum", "fatigue.log10_life_scatter",
+                "fatigue.stress_factor", "fatigue.damage_ratio", "fatigue.miner_sum", "fatigue.log10_life_scatter",
             ],
             names);
     }

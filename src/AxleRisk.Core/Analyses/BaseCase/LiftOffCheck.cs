@@ -10,7 +10,7 @@ namespace AxleRisk.Core.Analyses.BaseCase;
 /// </summary>
 public static class LiftOffCheck
 {
-    /// <summary>A leg is named from this many times a km on: sigma is about 0.31 of W then, and lift-off changes the damage by 1 % (docs/agreement.md).</summary>
+    /// <summary>A leg is named from this many times a km on: sigma is about 0.3 of W then, and lift-off changes the damage by less than 0.5 % (docs/model.md).</summary>
     public const double NamedPerKm = 5;
 
     /// <summary>Legs that bring less of the damage are not named.</summary>

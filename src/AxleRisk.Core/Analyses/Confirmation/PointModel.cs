@@ -37,11 +37,16 @@ internal sealed class PointModel
         curve = SnConstants.From(mean);
         stress = columns.StressPerForceMPaPerN[0] * mean.ThicknessFactor(columns.ThicknessMm[0]);
         ride = RideParameters.OfFirstRow(columns);
-        linear = new RideLimits { StaticTyreForceN = RideLimits.StaticTyreForce(ride), BumpClearanceM = question.BumpClearanceMm * 1e-3 };
+
+        // The scenario's own stop, under its load, unless another is asked for.
+        bool isStated = model.Modes.Switches.BumpStop && !double.IsFinite(question.BumpClearanceMm);
+        double clearance = isStated ? columns.Modes.BumpClearanceM[0] : question.BumpClearanceMm * 1e-3;
+        double stop = isStated ? columns.Modes.BumpStopNPerM[0] : question.BumpStopNPerMm * 1000;
+        linear = new RideLimits { StaticTyreForceN = RideLimits.StaticTyreForce(ride), BumpClearanceM = clearance };
         limits = linear with
         {
             LiftsOff = question.LiftOff,
-            BumpStopNPerM = double.IsFinite(question.BumpClearanceMm) ? question.BumpStopNPerMm * 1000 : 0,
+            BumpStopNPerM = double.IsFinite(clearance) ? stop : 0,
             BumpDamping = question.BumpDamping,
             ReboundDamping = question.ReboundDamping,
         };

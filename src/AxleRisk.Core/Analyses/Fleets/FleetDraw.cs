@@ -117,7 +117,9 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         {
             for (int row = 0; row < lnCentre.Length; row++)
             {
-                lnCentre[row] = Math.Log(space.Scale[row]) - Math.Log(space.DamagePerKm[row]);
+                lnCentre[row] = model.Modes.IsPlain
+                    ? Math.Log(space.Scale[row]) - Math.Log(space.DamagePerKm[row])
+                    : Math.Log(space.LifeKm[row]); // of the mode that is first
             }
 
             return;

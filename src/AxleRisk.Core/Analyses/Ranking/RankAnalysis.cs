@@ -116,7 +116,9 @@ public static class RankAnalysis
                 ShareOf(LifeShareProblem.Failure, f => f.Knowledge == k), ShareOf(LifeShareProblem.Life, f => f.Knowledge == k)))],
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegOfFailures(
                 leg.Name, Of(s => s[layout.FailuresOfLeg(i)] / LegsTogether(s)).Within(0, 1)))],
-            IsConditional = model.Scale.IsLognormal,
+            Modes = [.. Enumerable.Range(0, layout.Modes).Select(m => new ModeOfFailures(
+                model.Modes.Modes[m], Of(s => s[layout.FirstOfMode(m)] / s[RankPlan.Rows]).Within(0, 1), Probability(layout.WithoutMode(m), 1)))],
+            IsConditional = model.Chances.IsExact,
             Rows = run.Rows,
             Run = new RunRecord(
                 (run.Rows * layout.EvaluationsPerRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling,

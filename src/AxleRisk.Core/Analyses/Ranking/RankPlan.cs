@@ -18,22 +18,28 @@ internal sealed class RankPlan
 
     public RankPlan(LifeModel model)
     {
-        Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g))];
+        ModeTerms terms = new(model);
+        bool IsFree(Factor factor) => terms.IsOn ? ModeTerms.ChanceOf(factor) is not null : model.Modes.IsPlain && LifeScale.Contains(factor);
+        Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g, g.All(IsFree)))];
         Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
         Legs = model.Scenario.Legs.Length;
-        EvaluationsPerRow = 2 + Groups.Count(g => !g.IsScale) + Pins.Count(p => !LifeScale.Contains(p.Factor));
+        Modes = model.Modes.Modes.Length > 1 ? model.Modes.Modes.Length : 0;
+        EvaluationsPerRow = 2 + Groups.Count(g => !(g.IsScale && model.Modes.IsPlain)) + Pins.Count(p => !IsFree(p.Factor));
     }
 
     public ImmutableArray<RankGroup> Groups { get; }
 
     public ImmutableArray<Pin> Pins { get; }
 
-    /// <summary>Evaluations of the damage model a row costs; Miner sum and S-N scatter cost none.</summary>
+    /// <summary>Evaluations of the damage model a row costs; Miner sum and S-N scatter cost none where fatigue is the only mode.</summary>
     public int EvaluationsPerRow { get; }
 
     public int Legs { get; }
 
-    public int Sums => FailuresOfLeg(Legs);
+    /// <summary>The modes of failure where there are several; 0 where fatigue is the only one.</summary>
+    public int Modes { get; }
+
+    public int Sums => FirstOfMode(2 * Modes);
 
     public static int Rows => 0;
 
@@ -56,6 +62,12 @@ internal sealed class RankPlan
     /// <summary>Damage share of a leg in sample A, each row counted with its failure probability.</summary>
     public int FailuresOfLeg(int leg) => PinnedEvent(Pins.Length) + leg;
 
+    /// <summary>Failures of sample A by the mode that is first, counted.</summary>
+    public int FirstOfMode(int mode) => FailuresOfLeg(Legs) + mode;
+
+    /// <summary>Failures of sample A by all modes but one.</summary>
+    public int WithoutMode(int mode) => FirstOfMode(Modes) + mode;
+
     private static IEnumerable<Pin> PinsOf(Factor factor)
     {
         yield return new Pin(factor, PinPoint.Nominal, factor.Nominal);
@@ -68,11 +80,10 @@ internal sealed class RankPlan
 }
 
 /// <summary>Factors that are exchanged together because they depend on one another; usually one.</summary>
-internal sealed record RankGroup(ImmutableArray<Factor> Factors)
+/// <param name="Factors">The factors.</param>
+/// <param name="IsScale">Whether the group scales the life of a mode without touching what is evaluated, so that it costs no evaluation.</param>
+internal sealed record RankGroup(ImmutableArray<Factor> Factors, bool IsScale)
 {
-    /// <summary>Whether the group scales life without touching the damage.</summary>
-    public bool IsScale { get; } = Factors.All(LifeScale.Contains);
-
     public IEnumerable<int> Columns => Factors.SelectMany(f => Enumerable.Range(f.FirstColumn, f.ColumnNames.Length));
 }
 

@@ -29,6 +29,9 @@ public sealed record RankResult
     /// <summary>Which leg does the damage among the vehicles that fail, in the scenario's order; NaN where nothing fails.</summary>
     public required ImmutableArray<LegOfFailures> Legs { get; init; }
 
+    /// <summary>Each mode of failure, in order; empty where fatigue is the only one.</summary>
+    public ImmutableArray<ModeOfFailures> Modes { get; init; } = [];
+
     /// <summary>Whether the event's indices average the exact failure probability given the damage, or count failures.</summary>
     public required bool IsConditional { get; init; }
 
@@ -114,3 +117,9 @@ public sealed record KnowledgeShare(Knowledge Knowledge, int Factors, Interval F
 /// <param name="Name">The leg.</param>
 /// <param name="DamageShare">The mean share of the damage, a fraction.</param>
 public sealed record LegOfFailures(string Name, Interval DamageShare);
+
+/// <summary>A mode of failure among those that are on.</summary>
+/// <param name="Mode">The mode.</param>
+/// <param name="First">The probability that it fails first, before the required distance: counted.</param>
+/// <param name="Without">The failure probability with the mode switched off; NaN where failures are counted.</param>
+public sealed record ModeOfFailures(FailureMode Mode, Interval First, Interval Without);

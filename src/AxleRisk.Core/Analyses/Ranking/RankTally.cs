@@ -13,6 +13,7 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
 {
     private readonly double requiredKm = model.Scenario.RequiredKm;
     private readonly bool conditional = model.Scale.IsLognormal;
+    private readonly ModeTerms terms = new(model);
 
     public Worker CreateWorker() => new(model, blockSize);
 
@@ -24,6 +25,12 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
         var sums = new double[layout.Sums];
         Evaluate(w, w.A, count, w.OfA);
         AddLegs(w, count, sums);
+        for (int m = 0; m < layout.Modes; m++)
+        {
+            sums[layout.FirstOfMode(m)] = terms.FirstFailures(w.Workspace, m, count);
+            sums[layout.WithoutMode(m)] = terms.IsOn ? ModeTerms.FailuresWithout(w.OfA, m, count) : double.NaN;
+        }
+
         Evaluate(w, w.B, count, w.OfB);
         sums[RankPlan.Rows] = count;
         for (int i = 0; i < count; i++)
@@ -80,7 +87,16 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
             sums[RankPlan.LifeTotal(g)] += SobolTerms.Total(a, mixed);
             double pA = w.OfA.Fails[i];
             double pB = w.OfB.Fails[i];
-            if (conditional && group.IsScale)
+            if (terms.IsOn)
+            {
+                sums[RankPlan.EventFirst(g)] += group.IsScale
+                    ? terms.ChanceFirst(w.OfA, w.OfB, i, group.Factors[0])
+                    : SobolTerms.First(pA, pB, w.OfMixed.Fails[i]);
+                sums[RankPlan.EventTotal(g)] += group.IsScale
+                    ? terms.ChanceTotal(w.OfA, i, group.Factors[0])
+                    : terms.Total(w.OfA, w.OfMixed, i);
+            }
+            else if (conditional && group.IsScale)
             {
                 double gA = w.OfA.Standardised[i];
                 sums[RankPlan.EventFirst(g)] += SobolTerms.ScaleFirst(gA, w.OfB.Standardised[i], pA, pB, rho);
@@ -110,6 +126,17 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
             return total;
         }
 
+        if (terms.IsOn && ModeTerms.ChanceOf(pin.Factor) is not null)
+        {
+            double total = 0;
+            for (int i = 0; i < count; i++)
+            {
+                total += terms.Pinned(w.OfA, i, pin.Factor, pin.Values[0]);
+            }
+
+            return total;
+        }
+
         Array.Copy(w.A, w.Mixed, w.A.Length);
         for (int c = 0; c < pin.Values.Length; c++)
         {
@@ -117,14 +144,14 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
             w.Mixed[pin.Factor.FirstColumn + c] = w.Constant[c];
         }
 
-        Evaluate(w, w.Mixed, count, w.OfMixed, scale ? w.OfA : null);
+        Evaluate(w, w.Mixed, count, w.OfMixed, scale && model.Modes.IsPlain ? w.OfA : null);
         return w.OfMixed.Fails.AsSpan(0, count).ToArray().Sum();
     }
 
     /// <summary>Evaluates the outputs of a sample; where only the scale differs from an evaluated sample its damage is taken over.</summary>
     private void Evaluate(Worker w, double[][] values, int count, Outputs to, Outputs? sameDamage = null)
     {
-        if (sameDamage is null)
+        if (sameDamage is null || !model.Modes.IsPlain)
         {
             model.Evaluate(values, count, w.Workspace);
             w.Workspace.DamagePerKm.AsSpan(0, count).CopyTo(to.Damage);
@@ -138,16 +165,28 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
         for (int i = 0; i < count; i++)
         {
             // A section without wall has life 0: a metre stands in, so that its logarithm stays finite.
-            double life = Math.Max(w.Workspace.Scale[i] / to.Damage[i], 1e-3);
+            double life = Math.Max(model.Modes.IsPlain ? w.Workspace.Scale[i] / to.Damage[i] : w.Workspace.LifeKm[i], 1e-3);
             to.LnLife[i] = Math.Log(life) - centreLnLife;
+            if (terms.IsOn)
+            {
+                terms.Fill(w.Workspace, i, to);
+                continue;
+            }
+
             to.Standardised[i] = conditional ? model.Scale.Standardised(requiredKm, to.Damage[i]) : 0;
             to.Fails[i] = conditional ? StandardNormal.Cumulative(to.Standardised[i]) : life < requiredKm ? 1 : 0;
         }
     }
 
     /// <summary>The outputs of one sample, by row.</summary>
-    internal sealed class Outputs(int capacity)
+    internal sealed class Outputs(int capacity, int modes)
     {
+        /// <summary>Of each mode the probability of survival to the required distance, by row; only where several modes are on.</summary>
+        public double[][] Survival { get; } = Workspace.Columns(modes, capacity);
+
+        /// <summary>What each mode has used up by then, in units of its scatter.</summary>
+        public double[][] Used { get; } = Workspace.Columns(modes, capacity);
+
         public double[] Damage { get; } = new double[capacity];
 
         public double[] LnLife { get; } = new double[capacity];
@@ -170,10 +209,10 @@ internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, Sa
 
         public double[][] Constant { get; } = model.CreateColumns(capacity);
 
-        public Outputs OfA { get; } = new(capacity);
+        public Outputs OfA { get; } = new(capacity, model.Modes.IsPlain ? 0 : model.Modes.Modes.Length);
 
-        public Outputs OfB { get; } = new(capacity);
+        public Outputs OfB { get; } = new(capacity, model.Modes.IsPlain ? 0 : model.Modes.Modes.Length);
 
-        public Outputs OfMixed { get; } = new(capacity);
+        public Outputs OfMixed { get; } = new(capacity, model.Modes.IsPlain ? 0 : model.Modes.Modes.Length);
     }
 }

@@ -24,6 +24,12 @@ internal sealed class DamageSpread
     /// </summary>
     public PowerSums Failure(double km, LifeScale scale)
     {
+        if (summary.Modes is { } table)
+        {
+            return new PowerSums(
+                Evaluations, Evaluations * table.Mean(table.Failed, Evaluations, km), Evaluations * table.Mean(table.Squares, Evaluations, km));
+        }
+
         // Infinite damage fails for certain, none never.
         double sum = summary.Damage.Above;
         double squares = summary.Damage.Above;
@@ -39,9 +45,11 @@ internal sealed class DamageSpread
     }
 
     /// <summary>The number of lives below a distance; the one bin that the distance divides counts in proportion.</summary>
-    public long FailedBy(double km)
+    public long FailedBy(double km) => (long)Math.Round(FailedBy(summary.Life, km));
+
+    /// <summary>The number of lives below a distance, with a part of the bin that the distance divides.</summary>
+    public static double FailedBy(LogHistogram life, double km)
     {
-        LogHistogram life = summary.Life;
         double place = (Math.Log(km) - LogHistogram.LnCentre(0)) * LogHistogram.BinsPerUnit + 0.5;
         int whole = (int)Math.Clamp(Math.Floor(place), 0, LogHistogram.Bins);
         long below = life.Below;
@@ -52,6 +60,6 @@ internal sealed class DamageSpread
             part += bin == whole ? (place - whole) * count : 0;
         }
 
-        return below + (long)Math.Round(Math.Max(0, part));
+        return below + Math.Round(Math.Max(0, part));
     }
 }

@@ -58,16 +58,18 @@ public static class RiskAnalysis
             .Append(required).Distinct().Order();
         LifeSummary all = LifeSummary.Sum(state.Replicates);
         StudySettings settings = state.Settings;
+        ImmutableArray<DistanceRisk> distanceRisks = [.. distances.Select(d => new DistanceRisk(d, curve.At(d), method))];
         var sampled = new RiskResult
         {
             RequiredKm = required,
             AtRequired = new DistanceRisk(required, curve.At(required), method),
-            Distances = [.. distances.Select(d => new DistanceRisk(d, curve.At(d), method))],
+            Distances = distanceRisks,
             Lives = [.. LifePercents.Select(p => new LifeQuantile(p, curve.Life(p / 100)))],
             MedianFactorsLifeKm = BaseCaseAnalysis.MedianFactorsLifeKm(model),
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, all.LegShare(i).MeanInterval()))],
             Method = method,
             MethodReason = reason,
+            Modes = ModeRisk.Of(model, all, distanceRisks, method == RiskMethod.Crude),
             Run = new RunRecord(all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
         bool isWhole = !isPartial && state.FirstBlock == 0 && state.EndBlock == BlocksOf(settings);
@@ -111,11 +113,12 @@ public static class RiskAnalysis
     private static (RiskMethod Method, string Reason) Choose(LifeModel model, RiskMethod asked)
     {
         const string Exact = "Miner sum and S-N scatter are lognormal and independent, so their part is averaged exactly";
+        const string ExactModes = "given the other factors, the chance left in every mode of failure is independent and known, so it is averaged exactly";
         const string Counted = "Miner sum and S-N scatter are not both lognormal and independent, so failures are counted";
-        return (asked, model.Scale.IsLognormal) switch
+        return (asked, model.Chances.IsExact) switch
         {
             (RiskMethod.Crude, _) => (RiskMethod.Crude, "failures are counted, as asked"),
-            (_, true) => (RiskMethod.Conditional, Exact),
+            (_, true) => (RiskMethod.Conditional, model.Modes.IsPlain ? Exact : ExactModes),
             (RiskMethod.Auto or RiskMethod.Importance, false) => (RiskMethod.Crude, Counted),
             _ => throw new StudyException("the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
         };

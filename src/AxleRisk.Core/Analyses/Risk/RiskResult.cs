@@ -42,6 +42,9 @@ public sealed record RiskResult
     /// <summary>The mean share of the damage that each leg does, over all evaluations.</summary>
     public required ImmutableArray<LegDamage> Legs { get; init; }
 
+    /// <summary>Each mode's part, in the order of the modes; empty where fatigue is the only one.</summary>
+    public ImmutableArray<ModeRisk> Modes { get; init; } = [];
+
     /// <summary>The method of the sampled part: crude or conditional.</summary>
     public required RiskMethod Method { get; init; }
 

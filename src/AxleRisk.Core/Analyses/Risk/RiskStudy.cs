@@ -30,7 +30,7 @@ internal sealed class RiskStudy
         plan = new BlockPlan(settings, model.Factors.ColumnNames.Length);
         firstBlock = nextBlock = plan.Blocks * (part.Number - 1) / part.Of;
         endBlock = plan.Blocks * part.Number / part.Of;
-        summaries = [.. Enumerable.Range(0, plan.Replicates).Select(_ => new LifeSummary(model.Scenario.Legs.Length))];
+        summaries = [.. Enumerable.Range(0, plan.Replicates).Select(_ => RiskTally.NewSummary(model))];
     }
 
     /// <summary>The state so far; it does not change when the study goes on.</summary>

@@ -34,6 +34,12 @@ public static class TripAnalysis
             throw new StudyException($"all vehicles of a trip are kept, at most {MostRows:#,0}: choose --evaluations {MostRows} or fewer");
         }
 
+        if (!new ModeSet(scenario).IsPlain)
+        {
+            throw new StudyException(
+                "a trip is answered for fatigue of a vehicle that does not age: leave further modes out with off = [\"yield\", \"bearing\"] under [modes], and state no wear or corrosion with distance");
+        }
+
         settings = settings with { Evaluations = Math.Max(LeastRows, settings.Evaluations) };
         var whole = new LifeModel(Trip.Whole(scenario));
         TripSurvival survival = SurvivalOf(whole, question.IsCounted);

@@ -65,7 +65,7 @@ internal static class ScalarKernel
         return details;
     }
 
-    private static RideParameters RideOf(DamageColumns c, int row) => new(
+    internal static RideParameters RideOf(DamageColumns c, int row) => new(
         c.SprungMassKg[row], c.UnsprungMassKg[row], c.SpringNPerM[row], c.DamperNsPerM[row], c.TyreNPerM[row], c.TyreDampingNsPerM[row],
         c.OutboardShare[row]);
 

@@ -98,10 +98,10 @@ internal sealed class LifeShareProblem : ShareProblem
             problem.model.Evaluate(values, count, workspace);
             for (int row = 0; row < count; row++)
             {
-                double scale = problem.isConditional ? medianScale : workspace.Scale[row];
+                double life = problem.isConditional ? medianScale / workspace.DamagePerKm[row] : workspace.LifeKm[row];
 
                 // A section without wall has life 0: a metre stands in, so that its logarithm stays finite.
-                outputs[row] = -Math.Log(Math.Max(scale / workspace.DamagePerKm[row], 1e-3));
+                outputs[row] = -Math.Log(Math.Max(life, 1e-3));
             }
         }
     }

@@ -1,0 +1,116 @@
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+using AxleRisk.Core.Tests.Fixtures;
+using Xunit;
+
+namespace AxleRisk.Core.Tests.Studies;
+
+/// <summary>What several modes make of one row.</summary>
+public class ModeChancesTests
+{
+    private static readonly LifeModel Model = new(ThreeModes.Scenario);
+
+    [Fact]
+    public void Survival_is_the_product_of_normal_exponential_and_Weibull()
+    {
+        (Workspace workspace, _) = Median(Model);
+        LifeRates rates = workspace.Rates!;
+        const double km = 40_000;
+        double fatigue = StandardNormal.Upper(Model.Scale.Standardised(km, workspace.DamagePerKm[0]));
+        double yield = Math.Exp(-km * rates.Of(FailureMode.Yield)[0][0]);
+        // ISO 281:2007: reliability at a life of a1 rating lives, a1 = 0.05 + 0.95 (ln R / ln 0.9)^(2/3), solved for R.
+        double lives = km * rates.Of(FailureMode.Bearing)[0][0];
+        double bearing = Math.Pow(0.9, Math.Pow(Math.Max(0, lives - 0.05) / 0.95, 1.5));
+        double failed = Model.Chances.FailureProbability(rates, 0, km);
+        Assert.Equal(1 - fatigue * yield * bearing, failed, 1e-9 * failed);
+        Assert.InRange(failed, 1e-4, 0.999);
+    }
+
+    // All factors at their medians: fatigue's life is scale over damage, half of such vehicles have their first yield by ln 2 over its rate.
+    [Fact]
+    public void The_life_is_the_earliest_of_the_modes()
+    {
+        (Workspace workspace, _) = Median(Model);
+        double bearing = (0.05 + 0.95 * Math.Pow(Math.Log(0.5) / Math.Log(0.9), 2.0 / 3)) / workspace.Rates!.Of(FailureMode.Bearing)[0][0];
+        double yield = Math.Log(2) / workspace.Rates.Of(FailureMode.Yield)[0][0];
+        double fatigue = 1 / workspace.DamagePerKm[0];
+        Assert.Equal(Math.Min(fatigue, Math.Min(yield, bearing)), workspace.LifeKm[0], 1e-6 * workspace.LifeKm[0]);
+    }
+
+    [Fact]
+    public void A_scenario_without_the_new_inputs_has_fatigue_alone()
+    {
+        var plain = new LifeModel(FiveLegs.Scenario);
+        Assert.True(plain.Modes.IsPlain && plain.Scale.IsLognormal && plain.Chances.IsExact);
+        Assert.Null(plain.CreateWorkspace(1).Rates);
+        Assert.False(Model.Scale.IsLognormal);
+    }
+
+    [Fact]
+    public void Ageing_of_nothing_changes_no_life_and_wear_shortens_it()
+    {
+        double still = Median(new LifeModel(FiveLegs.Scenario)).Workspace.LifeKm[0];
+        double LifeWith(double wear, double rust) => Median(new LifeModel(ThreeModes.With(
+            FiveLegs.Scenario, (Quantities.DamperWear, new Value.Certain(wear)), (Quantities.CorrosionRate, new Value.Certain(rust))))).Workspace.LifeKm[0];
+        Assert.Equal(still, LifeWith(0, 0), 1e-9 * still);
+        Assert.True(LifeWith(0.6, 0) < 0.95 * still);
+        Assert.True(LifeWith(0, 0.5) < 0.95 * still);
+    }
+
+    // Within the ages evaluated the damage is the integral of the damage rates of vehicles of every age: against 20 slices, each
+    // a scenario of its own with the wall that is left at that distance.
+    [Fact]
+    public void Damage_of_a_rusting_wall_is_the_integral_over_its_ages()
+    {
+        const double rate = 0.8;
+        Scenario basis = FiveLegs.Scenario with { RequiredKm = 100_000 };
+        double aged = Median(new LifeModel(ThreeModes.With(basis, (Quantities.CorrosionRate, new Value.Certain(rate))))).Workspace.DamagePerKm[0];
+        double sum = 0;
+        for (int i = 0; i < 20; i++)
+        {
+            double lost = rate * (i + 0.5) / 20;
+            sum += Median(new LifeModel(ThreeModes.With(basis, (Quantities.CorrosionLoss, new Value.Certain(lost))))).Workspace.DamagePerKm[0] / 20;
+        }
+
+        Assert.Equal(sum, aged, 0.01 * sum); // trapezoids of a quarter of the distance
+    }
+
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(12)]
+    [InlineData(47)]
+    [InlineData(300)]
+    public void The_distance_of_a_target_is_the_inverse_of_the_integral(double target)
+    {
+        double[][] rates = [[1], [3], [2], [0.5]];
+        double[] ages = [0, 5, 10, 20];
+        double km = AgedRates.Inverse(rates, ages, 0, target);
+        Assert.Equal(target, AgedRates.Cumulated(rates, ages, 0, km), 1e-9 * target);
+    }
+
+    [Fact]
+    public void No_wall_left_ends_the_life_at_that_distance()
+    {
+        double[][] rates = [[1], [2], [double.PositiveInfinity]];
+        double[] ages = [0, 5, 10];
+        Assert.Equal(10, AgedRates.Inverse(rates, ages, 0, 1e6));
+        Assert.Equal(7.5 + 4, AgedRates.Cumulated(rates, ages, 0, 7), 1e-12);
+        Assert.Equal(double.PositiveInfinity, AgedRates.Cumulated(rates, ages, 0, 11));
+    }
+
+    private static (Workspace Workspace, double[][] Values) Median(LifeModel model)
+    {
+        Workspace workspace = model.CreateWorkspace(1);
+        double[][] values = model.CreateColumns(1);
+        foreach (Factor factor in model.Factors.Factors)
+        {
+            for (int i = 0; i < factor.ColumnNames.Length; i++)
+                values[factor.FirstColumn + i][0] = factor.Median[i];
+        }
+
+        model.Evaluate(values, 1, workspace);
+        return (workspace, values);
+    }
+}
