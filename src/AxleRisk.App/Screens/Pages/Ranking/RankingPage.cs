@@ -111,10 +111,11 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
 
     protected override IReadOnlyList<PageLine> Show(RankResult result, int width, int height)
     {
-        string method = RankText.Method(result, Run.ResultElapsed);
+        IReadOnlyList<PageLine> foot = [.. PageLine.FromPrinted(
+            Frame.Foot(result.Run, RankText.Method(result), Run.ResultElapsed, RankText.Speed(result, Run.ResultElapsed)))];
         if (showsTables)
         {
-            return [.. PageLine.FromPrinted(RankText.Lines(result)), .. PageLine.FromPrinted(Frame.Foot(result.Run, method, Run.ResultElapsed))];
+            return [.. PageLine.FromPrinted(RankText.Lines(result)), .. foot];
         }
 
         int place = Place(result);
@@ -122,8 +123,9 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
             w => RankingList.Rows(result, place, w), RankingList.Above + place,
             (w, _) =>
             [
-                .. RankingList.Of(result, result.Factors[place], w), PageLine.Empty, PageLine.Of(RankText.LegsHeading, Ink.Heading), .. PageLine.FromPrinted(RankText.LegTable(result).Lines(Layout.Width)), PageLine.Empty,
-                .. PageLine.FromPrinted(Frame.Foot(result.Run, method, Run.ResultElapsed)),
+                .. RankingList.Of(result, result.Factors[place], w), PageLine.Empty,
+                PageLine.Of(RankText.LegsHeading, Ink.Heading), .. PageLine.FromPrinted(RankText.LegTable(result).Lines(Layout.Width)), PageLine.Empty,
+                .. foot,
             ], width, height, LeastBody);
     }
 
