@@ -6,7 +6,8 @@ AxleRisk.App.Commands.Terminal terminal = AxleRisk.App.Commands.Terminal.OfProce
 Style.IsOn = !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "";
 try
 {
-    return await AxleRiskCommand.RunAsync(args, terminal);
+    using var end = new EarlyEnd(terminal);
+    return end.CodeOf(await AxleRiskCommand.RunAsync(args, terminal, end.Token));
 }
 catch (Exception e) when (e is not OutOfMemoryException)
 {

@@ -9,7 +9,7 @@ namespace AxleRisk.App.Commands;
 /// <summary>The whole command line: arguments in, exit code out.</summary>
 internal static class AxleRiskCommand
 {
-    public static async Task<int> RunAsync(string[] args, Terminal terminal)
+    public static async Task<int> RunAsync(string[] args, Terminal terminal, CancellationToken cancellation = default)
     {
         // Numbers are written in one way, whatever the surroundings say.
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -40,13 +40,14 @@ internal static class AxleRiskCommand
 
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration
+            var configuration = new InvocationConfiguration
             {
                 Output = terminal.Out,
                 Error = terminal.Error,
                 EnableDefaultExceptionHandler = false,
-                ProcessTerminationTimeout = TimeSpan.FromSeconds(30),
-            });
+                ProcessTerminationTimeout = null,
+            };
+            return await parsed.InvokeAsync(configuration, cancellation);
         }
         catch (ScenarioException e)
         {

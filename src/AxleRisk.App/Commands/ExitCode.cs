@@ -12,6 +12,9 @@ internal static class ExitCode
     /// <summary>The command line or the scenario was not right.</summary>
     public const int BadInput = 2;
 
-    /// <summary>The run was ended by Ctrl-C or a signal; what was known was printed, marked as partial.</summary>
+    /// <summary>The run was ended by Ctrl-C; what was known was printed, marked as partial.</summary>
     public const int Interrupted = 130;
+
+    /// <summary>The same by SIGTERM.</summary>
+    public const int Terminated = 143;
 }

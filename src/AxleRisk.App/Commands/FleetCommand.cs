@@ -24,7 +24,7 @@ internal static class FleetCommand
                 return Task.FromResult(ExitCode.BadInput);
             }
 
-            StudySettings settings = options.Settings(parsed, defaultSampling: "sobol");
+            StudySettings settings = options.Settings(parsed, defaultSampling: FleetAnalysis.DefaultSampling);
             (FleetResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, FleetAnalysis.ExpectedEvaluations(fleet, settings.Evaluations),
                 run => FleetAnalysis.Run(new LifeModel(document.Scenario), settings, run), cancellation);

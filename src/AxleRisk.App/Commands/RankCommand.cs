@@ -31,7 +31,7 @@ internal static class RankCommand
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. RankText.Lines(result), .. Frame.Assumptions(document.Scenario),
-                    .. Frame.Foot(result.Run, RankText.Method(result, elapsed), elapsed),
+                    .. Frame.Foot(result.Run, RankText.Method(result), elapsed, RankText.Speed(result, elapsed)),
                 ],
                 () => RankDocument.AddTo(Json.Head("rank", document), result, elapsed).WithRun(result.Run, elapsed).WithNotes(document),
                 RankDocument.Header, RankDocument.Rows(result), result.Run.IsPartial).Give(parsed, options, terminal));

@@ -41,10 +41,10 @@ internal static class ReportCommand
             var plan = ReportPlan.Of(model, options.Settings(parsed));
             ((ReportStudies studies, Report report), TimeSpan elapsed) = options.Run(
                 parsed, terminal, plan.Evaluations, run => Write(ReportStudies.Run(document, model, plan, run), folder), cancellation);
-            string written = $"Written to {Printable.Line(folder)} in {elapsed.TotalSeconds:0.0} s: {ReportFiles.Page} (needs no other file), "
+            string written = $"Written to {Printable.Line(folder)}: {ReportFiles.Page} (needs no other file), "
                 + $"{ReportFiles.Markdown}, {report.Pictures.Count()} pictures, {report.Files.Length} tables.";
             foreach (string line in (string[])
-                [.. Frame.Head(document), .. RiskText.Summary(studies.Risk), "", .. Wrap.Lines(written, Layout.Width), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
+                [.. Frame.Head(document), .. RiskText.Summary(studies.Risk), "", .. Wrap.Lines(written, Layout.Width), Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
             {
                 terminal.Out.WriteLine(line);
             }

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Outcomes;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
 
@@ -12,8 +14,8 @@ internal static class CombineSection
         "Combined effects",
         [
             new Subheading("The worst combinations"),
-            .. Worst(result),
-            new Paragraph(CombineText.Searched(result.Searched)),
+            .. Worst(
+                result.Combinations, result.Searched, "combinations", $"failed by {Figures.Km(result.RequiredKm)} km", result.Probability.Estimate, result.Run),
             new Subheading(CombineText.PairsHeading),
             .. CombineText.Told(result) is { Count: > 0 } told ? new Block[] { new ItemList([.. told.Select(CombineText.Sentence)]) } : [],
             new Paragraph(CombineText.PairsTold(result)),
@@ -24,25 +26,32 @@ internal static class CombineSection
             new Paragraph($"Run: {Frame.Run(result.Run, CombineText.Method(result))}."),
         ]);
 
-    private static IEnumerable<Block> Worst(CombineResult result)
+    /// <summary>The worst combinations, listed and drawn, and what was searched for them.</summary>
+    /// <param name="combinations">The combinations, the worst first.</param>
+    /// <param name="searched">What was searched.</param>
+    /// <param name="picture">The name of the picture's file.</param>
+    /// <param name="axis">What the axis measures.</param>
+    /// <param name="average">The average of all vehicles.</param>
+    /// <param name="run">The run behind them.</param>
+    public static IEnumerable<Block> Worst(
+        ImmutableArray<Combination> combinations, SearchRecord searched, string picture, string axis, double average, RunRecord run)
     {
-        if (result.Combinations.IsEmpty)
+        if (combinations.IsEmpty)
         {
-            return [new Paragraph(CombineText.NoneListed(result.Searched))];
+            return [new Paragraph(CombineText.NoneListed(searched)), new Paragraph(CombineText.Searched(searched))];
         }
 
+        var chart = new RowsChart([.. combinations.Select(Row)], Charting.Percent(axis), average);
         return
         [
-            new ItemList([.. result.Combinations.Select(CombineText.Sentence)], IsNumbered: true),
+            new ItemList([.. combinations.Select(CombineText.Sentence)], IsNumbered: true),
             new Figure(
-                new Picture("combinations", $"The combinations listed above. The first: {CombineText.Sentence(result.Combinations[0])}", Chart(result)),
+                new Picture(picture, $"The combinations listed above. The first: {CombineText.Sentence(combinations[0])}", chart),
                 "Failure probability of the vehicles in each combination, numbered as above. Dot: with its 95 % interval; stroke: what the members would give "
-                    + $"if their effects multiplied; upright line: the average of all vehicles. {Charting.RunOf(result.Run)}"),
+                    + $"if their effects multiplied; upright line: the average of all vehicles. {Charting.RunOf(run)}"),
+            new Paragraph(CombineText.Searched(searched)),
         ];
     }
-
-    private static RowsChart Chart(CombineResult result) => new(
-        [.. result.Combinations.Select(Row)], Charting.Percent($"failed by {Figures.Km(result.RequiredKm)} km"), result.Probability.Estimate);
 
     private static ChartRow Row(Combination c, int index) => new(
         $"{index + 1}. {string.Join(" + ", c.Members.Select(m => m.Column))}", RangeWords.Percent(c.Probability.Estimate),

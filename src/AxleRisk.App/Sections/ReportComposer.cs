@@ -25,6 +25,8 @@ internal static class ReportComposer
             studies.Combined is { } combined ? CombineSection.Of(combined) : null,
 
             // What one role asks, where the scenario holds it.
+            studies.Trip is { } trip ? TripSection.Of(trip) : null,
+            studies.Fleet is { } fleet ? FleetSection.Of(fleet) : null,
             studies.Causes is { } causes ? CausesSection.Of(causes) : null,
             studies.Remedies is { } remedies ? RemediesSection.Of(studies.Document.Scenario, remedies) : null,
             ClosingSections.Method,
@@ -43,6 +45,8 @@ internal static class ReportComposer
             studies.Combined is { } combined ? File("combine", CombineDocument.Header, CombineDocument.Rows(combined)) : null,
             studies.Causes is { } causes ? File("causes", CausesDocument.Header, CausesDocument.Rows(causes)) : null,
             studies.Remedies is { } remedies ? File("remedies", RemediesDocument.Header, RemediesDocument.Rows(remedies)) : null,
+            studies.Trip is { } trip ? File("trip", TripDocument.Header, TripDocument.Rows(trip)) : null,
+            studies.Fleet is { } fleet ? File("fleet", FleetDocument.Header, FleetDocument.Rows(fleet)) : null,
         }.OfType<DataFile>();
 
     private static DataFile File(string name, string[] header, IEnumerable<string[]> rows) =>

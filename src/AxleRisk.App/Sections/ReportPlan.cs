@@ -1,9 +1,12 @@
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Sections;
@@ -12,7 +15,12 @@ namespace AxleRisk.App.Sections;
 /// <param name="Command">The command.</param>
 /// <param name="Settings">Evaluations (of each case), seed, sampling plan.</param>
 /// <param name="Cases">The number of scenarios that it evaluates.</param>
-internal sealed record StudyStep(string Command, StudySettings Settings, int Cases = 1);
+/// <param name="Searched">About the evaluations of all its questions together, for a study that searches; null for one that does not.</param>
+internal sealed record StudyStep(string Command, StudySettings Settings, int Cases = 1, long? Searched = null)
+{
+    /// <summary>All evaluations, for progress.</summary>
+    public long Work => Searched ?? Settings.Evaluations * Cases;
+}
 
 /// <summary>The studies of a report: those that the scenario gives reason for. Evaluations are in proportion to the commands' own.</summary>
 /// <param name="Risk">Failure probability and lives.</param>
@@ -20,16 +28,19 @@ internal sealed record StudyStep(string Command, StudySettings Settings, int Cas
 /// <param name="Combine">Combined effects; null where nothing is uncertain.</param>
 /// <param name="Causes">Causes; null where there is no evidence.</param>
 /// <param name="Remedies">Remedies; null where none is stated.</param>
-internal sealed record ReportPlan(StudyStep Risk, StudyStep? Rank, StudyStep? Combine, StudyStep? Causes, StudyStep? Remedies)
+/// <param name="Trip">The trip; null where none is stated.</param>
+/// <param name="Fleet">The fleet; null where none is stated.</param>
+internal sealed record ReportPlan(
+    StudyStep Risk, StudyStep? Rank, StudyStep? Combine, StudyStep? Causes, StudyStep? Remedies, StudyStep? Trip, StudyStep? Fleet)
 {
     /// <summary>The evaluations that the others go by.</summary>
     public const long DefaultEvaluations = RiskAnalysis.DefaultEvaluations;
 
     /// <summary>The studies in the order they are run.</summary>
-    public IEnumerable<StudyStep> Steps => new[] { Risk, Rank, Combine, Causes, Remedies }.OfType<StudyStep>();
+    public IEnumerable<StudyStep> Steps => new[] { Risk, Rank, Combine, Causes, Remedies, Trip, Fleet }.OfType<StudyStep>();
 
     /// <summary>The evaluations of all studies together.</summary>
-    public long Evaluations => Steps.Sum(s => s.Settings.Evaluations * s.Cases);
+    public long Evaluations => Steps.Sum(s => s.Work);
 
     /// <summary>The plan for a scenario.</summary>
     /// <param name="model">The scenario made ready.</param>
@@ -45,6 +56,26 @@ internal sealed record ReportPlan(StudyStep Risk, StudyStep? Rank, StudyStep? Co
             isUncertain ? Step("rank", RankAnalysis.DefaultEvaluations(model)) : null,
             isUncertain ? Step("combine", CombineAnalysis.DefaultEvaluations) : null,
             isUncertain && !model.Scenario.Evidence.IsEmpty ? Step("causes", CausesAnalysis.DefaultEvaluations) : null,
-            model.Scenario.Remedies.IsEmpty ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario)));
+            model.Scenario.Remedies.IsEmpty ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario)),
+            model.Scenario.Trip is null ? null : OfTrip(model.Scenario, Step),
+            model.Scenario.Fleet is null ? null : OfFleet(model.Scenario.Fleet, Step));
     }
+
+    private static StudyStep OfTrip(Scenario scenario, StepMaker step)
+    {
+        StudyStep trip = Within(step("trip", TripAnalysis.DefaultEvaluations, 1, RiskAnalysis.DefaultSampling(new LifeModel(Core.Scenarios.Trip.Whole(scenario)))), TripAnalysis.LeastRows, TripAnalysis.MostRows);
+        return trip with { Searched = TripAnalysis.EvaluationsOf(scenario, trip.Settings.Evaluations, scenario.Trip!.TargetRisk is not null) };
+    }
+
+    private static StudyStep OfFleet(Core.Scenarios.Fleet stated, StepMaker step)
+    {
+        StudyStep fleet = Within(step("fleet", FleetAnalysis.DefaultEvaluations, 1, FleetAnalysis.DefaultSampling), FleetAnalysis.LeastEvaluations, FleetAnalysis.MostEvaluations);
+        return fleet with { Searched = FleetAnalysis.ExpectedEvaluations(stated, fleet.Settings.Evaluations) };
+    }
+
+    /// <summary>A step with as many evaluations as its study takes.</summary>
+    private static StudyStep Within(StudyStep step, long least, long most) =>
+        step with { Settings = step.Settings with { Evaluations = Math.Clamp(step.Settings.Evaluations, least, most) } };
+
+    private delegate StudyStep StepMaker(string command, long evaluations, int cases = 1, string? sampling = null);
 }

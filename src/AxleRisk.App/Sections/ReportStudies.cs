@@ -1,9 +1,11 @@
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -37,6 +39,10 @@ internal sealed record ReportStudies
 
     public required RemediesResult? Remedies { get; init; }
 
+    public required TripResult? Trip { get; init; }
+
+    public required FleetResult? Fleet { get; init; }
+
     /// <summary>Runs the studies of a plan one after another.</summary>
     /// <exception cref="OperationCanceledException">The run was ended early: half a report is none.</exception>
     /// <exception cref="StudyException">A study does not fit the scenario.</exception>
@@ -54,7 +60,7 @@ internal sealed record ReportStudies
             long start = before;
             T result = study(step.Settings, options with { Progress = done => options.Progress?.Invoke(start + done) });
             options.Cancellation.ThrowIfCancellationRequested();
-            before += step.Settings.Evaluations * step.Cases;
+            before += step.Work;
             return result;
         }
 
@@ -82,6 +88,8 @@ internal sealed record ReportStudies
             Combined = Do(plan.Combine, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run)),
             Causes = Do(plan.Causes, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run)),
             Remedies = Do(plan.Remedies, (settings, run) => RemediesAnalysis.Run(model, settings, run)),
+            Trip = Do(plan.Trip, (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
+            Fleet = Do(plan.Fleet, (settings, run) => FleetAnalysis.Run(model, settings, run)),
         };
     }
 }

@@ -15,6 +15,7 @@ internal static class SummarySection
         "Summary",
         [
             .. Paragraphs(studies.Document.Scenario.About),
+            .. Decision(studies),
             new Headline(
                 RiskText.Question(studies.Risk.RequiredKm), Figures.Probability(studies.Risk.AtRequired.Probability.Estimate),
                 [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability.Estimate)}"]),
@@ -25,6 +26,20 @@ internal static class SummarySection
 
     private static IEnumerable<Block> Paragraphs(string about) =>
         about.Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(p => new Paragraph(p.ReplaceLineEndings(" ")));
+
+    /// <summary>The answer to what the scenario's role asks, before all else.</summary>
+    private static IEnumerable<Block> Decision(ReportStudies studies)
+    {
+        if (studies.Trip is { } trip)
+        {
+            yield return TripSection.Headline(trip);
+        }
+
+        if (studies.Fleet is { } fleet)
+        {
+            yield return FleetSection.Headline(fleet);
+        }
+    }
 
     private static IEnumerable<string> Findings(ReportStudies studies) =>
     [

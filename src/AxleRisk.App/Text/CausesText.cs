@@ -37,7 +37,8 @@ internal static class CausesText
             .Where(x => x.State.Times.Low > 1 || x.State.Times.High < 1).Take(MostInWords).Select(x => Phrase(x.Cause, x.State)),
     ];
 
-    private static IEnumerable<string> InWords(CausesResult result) => Told(result) is { Count: > 0 } told
+    /// <summary>What the evidence points to as sentences, the most telling first.</summary>
+    public static IEnumerable<string> InWords(CausesResult result) => Told(result) is { Count: > 0 } told
         ? told.SelectMany((phrase, i) => Wrap.Lines($"{i + 1}. {phrase}", Layout.Width - 2, "   ")).Select(line => "  " + line)
         : ["  " + NothingTold];
 
@@ -115,7 +116,8 @@ internal static class CausesText
         + (result.Causes.Any(c => c.Measured is not null) ? " (m): measured." : "")
         + (result.Explanations.IsEmpty ? "" : " Stated priors of explanations move the explanations' table alone.");
 
-    private static IEnumerable<string> Choices(CausesResult result) => result.Causes.Any(c => c.Prior is null)
+    /// <summary>The choices' states before and after the evidence, under their heading; nothing where there is none.</summary>
+    public static IEnumerable<string> Choices(CausesResult result) => result.Causes.Any(c => c.Prior is null)
         ? [Style.Heading(ChoicesHeading), .. ChoiceTable(result).Lines(Layout.Width), ""]
         : [];
 

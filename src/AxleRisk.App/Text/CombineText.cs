@@ -13,7 +13,7 @@ internal static class CombineText
     [
         Figures.Answer(result.RequiredKm, result.Probability), "",
         Style.Heading("The worst combinations"), .. Worst(result.Combinations, result.Searched), "",
-        Style.Heading(PairsHeading), .. Told(result).SelectMany(p => Indented(Sentence(p), "  ")), "  " + PairsTold(result), "",
+        Style.Heading(PairsHeading), .. Pairs(result), "",
         Style.Heading(InteractionsHeading), .. Interactions(result), "",
         .. Wrap.Lines(Reading(result), Layout.Width, ""), "",
     ];
@@ -89,6 +89,10 @@ internal static class CombineText
         .. combinations.Count == 0 ? ["  " + NoneListed(searched)] : Array.Empty<string>(),
         .. Indented(Searched(searched), ""),
     ];
+
+    /// <summary>The pairs that depart from multiplication as sentences, and how many they are.</summary>
+    public static IEnumerable<string> Pairs(CombineResult result) =>
+        [.. Told(result).SelectMany(p => Indented(Sentence(p), "  ")), "  " + PairsTold(result)];
 
     private static IEnumerable<string> Interactions(CombineResult result) =>
         result.Interactions.IsEmpty ? ["  " + NoInteractions] : InteractionTable(result).Lines(Layout.Width);

@@ -26,8 +26,8 @@ internal static class ConfirmText
         }
 
         string text = $"Run: {result.Records} records of {Figures.Number(result.Question.KmPerRecord)} km a leg, point and ride, {result.SimulatedSeconds / 3600:#,0} hours of "
-            + $"driving in all; seed {result.Question.Seed}; model {LifeModel.Version}, axlerisk {Product.Version}, {elapsed.TotalSeconds:0.0} s. Intervals are of 95 %, from the records.";
-        foreach (string line in Wrap.Lines(text, Layout.Width).Concat(Wrap.Lines(Caution.Sentence, Layout.Width)))
+            + $"driving in all; seed {result.Question.Seed}; model {LifeModel.Version}, axlerisk {Product.Version}. Intervals are of 95 %, from the records.";
+        foreach (string line in (string[])[.. Wrap.Lines(text, Layout.Width), Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
         {
             yield return line;
         }

@@ -6,13 +6,21 @@ namespace AxleRisk.App.Text;
 /// <summary>What meets a fleet's targets, as text.</summary>
 internal static class FleetLimitsText
 {
-    public static IEnumerable<string> Warranty(FleetResult result)
-    {
-        if (result.Warranty is not { } warranty)
-        {
-            return [];
-        }
+    public static IEnumerable<string> Warranty(FleetResult result) => result.Warranty is not { } warranty ? [] :
+    [
+        Style.Heading(WarrantyHeading(warranty)), .. Indented(WarrantyWords(result, warranty)), .. WarrantyTable(result, warranty).Lines(Layout.Width), "",
+    ];
 
+    public static IEnumerable<string> Design(FleetResult result) => result.Design is not { } design ? [] :
+    [
+        Style.Heading(DesignHeading(design)), $"  {AsItIs(design)}", .. DesignTable(design).Lines(Layout.Width),
+        .. DesignSentences(design).SelectMany(Indented), "",
+    ];
+
+    public static string WarrantyHeading(WarrantyLimits warranty) => $"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet";
+
+    public static TextTable WarrantyTable(FleetResult result, WarrantyLimits warranty)
+    {
         var table = new TextTable("longest warranty under the target", "limit", "95 % interval", "<holds");
         foreach (WarrantyLimit limit in warranty.Limits)
         {
@@ -20,20 +28,16 @@ internal static class FleetLimitsText
             Add(table, $"km, at {result.Fleet.WarrantyMonths} months", limit.Km, limit.Basis, Figures.Km, "km");
         }
 
-        return
-        [
-            Style.Heading($"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet"),
-            .. Indented(WarrantyWords(result, warranty)), .. table.Lines(Layout.Width), "",
-        ];
+        return table;
     }
 
-    public static IEnumerable<string> Design(FleetResult result)
-    {
-        if (result.Design is not { } design)
-        {
-            return [];
-        }
+    public static string DesignHeading(DesignLimits design) =>
+        $"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Km(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)";
 
+    public static string AsItIs(DesignLimits design) => $"As it is: {Figures.Probability(design.AsItIs.Estimate)}, 95 % interval {Figures.ProbabilityRange(design.AsItIs)}";
+
+    public static TextTable DesignTable(DesignLimits design)
+    {
         var table = new TextTable("all else as stated", "limit", "95 % interval", "<holds");
         foreach (DesignLimit limit in design.Limits)
         {
@@ -50,17 +54,14 @@ internal static class FleetLimitsText
             table.Add("worst weld category", limit.Category.Category ?? "none", "", Holds(limit.Basis));
         }
 
-        return
-        [
-            Style.Heading($"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Km(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)"),
-            $"  As it is: {Figures.Probability(design.AsItIs.Estimate)}, 95 % interval {Figures.ProbabilityRange(design.AsItIs)}",
-            .. table.Lines(Layout.Width),
-            .. design.Limits.SelectMany(l => Indented(CategoryWords(l, design))),
-            .. Missing(design), "",
-        ];
+        return table;
     }
 
-    private static string WarrantyWords(FleetResult result, WarrantyLimits warranty)
+    /// <summary>What the table leaves open: the categories beside the limit, and what cannot be searched.</summary>
+    public static IReadOnlyList<string> DesignSentences(DesignLimits design) => [.. design.Limits.Select(l => CategoryWords(l, design)), .. Missing(design)];
+
+    /// <summary>Whether the warranty as stated meets the target.</summary>
+    public static string WarrantyWords(FleetResult result, WarrantyLimits warranty)
     {
         string now = result.ClaimRate.Estimate <= warranty.Target ? "meets" : "does not meet";
         string confidence = result.Sampling.Shared.IsEmpty ? ""
@@ -82,8 +83,8 @@ internal static class FleetLimitsText
     }
 
     private static IEnumerable<string> Missing(DesignLimits design) =>
-        design.NominalWallMm is null ? ["  The section modulus is given, so no wall and no tolerance can be searched."]
-        : !design.HasWallSpread ? ["  The wall is certain, so there is no tolerance to loosen."]
+        design.NominalWallMm is null ? ["The section modulus is given, so no wall and no tolerance can be searched."]
+        : !design.HasWallSpread ? ["The wall is certain, so there is no tolerance to loosen."]
         : [];
 
     private static IEnumerable<string> Indented(string text) => Wrap.Lines(text, Layout.Width - 2).Select(line => "  " + line);

@@ -11,11 +11,36 @@ internal static class FleetText
     [
         .. Summary(result), "",
         .. FleetLimitsText.Warranty(result), .. FleetLimitsText.Design(result),
-        Style.Heading("Claims since the first sale, by month"), .. Months(result), "",
-        .. Wrap.Lines(
-            "A vehicle is sold in the middle of its month and makes one claim at most: when its axle fails before its warranty ends. "
-            + "The 95 % bands cover chance and what is unknown of the whole fleet, not wrong inputs or the limits of the model.", Layout.Width), "",
+        Style.Heading(MonthsHeading), .. MonthTable(result).Lines(Layout.Width), "",
+        .. Wrap.Lines(Reading, Layout.Width), "",
     ];
+
+    public const string MonthsHeading = "Claims since the first sale, by month";
+    public const string Reading =
+        "A vehicle is sold in the middle of its month and makes one claim at most: when its axle fails before its warranty ends. "
+        + "The 95 % bands cover chance and what is unknown of the whole fleet, not wrong inputs or the limits of the model.";
+
+    /// <summary>The expected claims.</summary>
+    public static string Expected(FleetResult result) => $"{Number(result.Claims.Expected.Estimate)} {OfFleet(result)}";
+
+    /// <summary>Of how many, and as a share.</summary>
+    public static string OfFleet(FleetResult result) => $"of {Figures.Count(result.Fleet.Vehicles)} vehicles ({Figures.Probability(result.ClaimRate.Estimate)})";
+
+    /// <summary>The interval of the expected claims.</summary>
+    public static string Precision(FleetResult result) =>
+        $"95 % interval {Number(result.Claims.Expected.Low)} to {Number(result.Claims.Expected.High)} (error of sampling)";
+
+    /// <summary>The warranty, and which of its ends comes first.</summary>
+    public static string Terms(FleetResult result) =>
+        $"Warranty: {result.Fleet.WarrantyMonths} months or {Figures.Km(result.Fleet.WarrantyKm)} km, whichever ends first; {Figures.Share(result.EndedByDistance)} end by distance";
+
+    /// <summary>The expected cost of all claims; null where none is stated.</summary>
+    public static string? ExpectedCost(FleetResult result) =>
+        result.Cost is { } cost ? $"Expected cost: {Money(cost.Expected.Estimate)} ({Money(cost.Expected.Low)} to {Money(cost.Expected.High)})" : null;
+
+    /// <summary>What to write down: the predictive intervals.</summary>
+    public static string WriteDown(FleetResult result) =>
+        $"Write down: with a probability of 95 % this fleet will make {Band(result.Claims)} claims{(result.Cost is { } c ? $" and cost {Money(c.Low)} to {Money(c.High)}" : "")}.";
 
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(FleetSampling s) =>
@@ -25,27 +50,17 @@ internal static class FleetText
         + (s.Designs == 0 ? "" : $"; {s.Designs} designs with {Figures.Count(s.DesignOuter)} times {Figures.Count(s.DesignInner)} vehicles, the same random numbers in each")
         + (s.IsConditional ? "; Miner sum and S-N scatter of a vehicle averaged exactly" : "; failures counted");
 
-    private static IEnumerable<string> Summary(FleetResult result)
-    {
-        Prediction claims = result.Claims;
-        yield return Style.Heading($"Expected claims: {Number(claims.Expected.Estimate)} of {Figures.Count(result.Fleet.Vehicles)} vehicles ({Figures.Probability(result.ClaimRate.Estimate)})");
-        yield return $"  95 % interval {Number(claims.Expected.Low)} to {Number(claims.Expected.High)} (error of sampling)";
-        yield return $"  Warranty: {result.Fleet.WarrantyMonths} months or {Figures.Km(result.Fleet.WarrantyKm)} km, whichever ends first; "
-            + $"{Figures.Share(result.EndedByDistance)} end by distance";
-        if (result.Cost is { } cost)
-        {
-            yield return $"  Expected cost: {Money(cost.Expected.Estimate)} ({Money(cost.Expected.Low)} to {Money(cost.Expected.High)})";
-        }
+    private static IEnumerable<string> Summary(FleetResult result) =>
+    [
+        Style.Heading($"Expected claims: {Expected(result)}"),
+        $"  {Precision(result)}",
+        $"  {Terms(result)}",
+        .. ExpectedCost(result) is { } cost ? [$"  {cost}"] : Array.Empty<string>(),
+        .. Wrap.Lines($"{WriteDown(result)} {Why(result)}", Layout.Width - 2, "").Select(line => "  " + line),
+    ];
 
-        string costs = result.Cost is { } c ? $" and cost {Money(c.Low)} to {Money(c.High)}" : "";
-        string text = $"Write down: with a probability of 95 % this fleet will make {Figures.Count(claims.Low)} to {Figures.Count(claims.High)} claims{costs}. {Why(result)}";
-        foreach (string line in Wrap.Lines(text, Layout.Width - 2, ""))
-        {
-            yield return "  " + line;
-        }
-    }
-
-    private static string Why(FleetResult result)
+    /// <summary>Why the predictive interval is as wide as it is.</summary>
+    public static string Why(FleetResult result)
     {
         if (result.Sampling.Shared.IsEmpty)
         {
@@ -57,7 +72,7 @@ internal static class FleetText
         return $"{Figures.Share(result.UnknownShare)} of this variance is what nobody knows of the whole fleet ({string.Join(", ", result.Sampling.Shared)}), the rest is chance.{inner}";
     }
 
-    private static IEnumerable<string> Months(FleetResult result)
+    public static TextTable MonthTable(FleetResult result)
     {
         var table = new TextTable("to the end of month", "claims so far", "95 % band", "in this month", "95 % band");
         int step = (result.Months.Length + MostRows - 1) / MostRows;
@@ -66,12 +81,13 @@ internal static class FleetText
             table.Add(m.Month.ToString().PadLeft(19), Number(m.SoFar.Expected.Estimate), Band(m.SoFar), Number(m.InMonth.Expected.Estimate), Band(m.InMonth));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static string Band(Prediction p) => $"{Figures.Count(p.Low)} to {Figures.Count(p.High)}";
+    public static string Band(Prediction p) => $"{Figures.Count(p.Low)} to {Figures.Count(p.High)}";
 
-    private static string Number(double x) => double.IsNaN(x) ? Figures.None : x >= 100 ? x.ToString("#,0") : x.ToString(x >= 10 ? "0.0" : "0.00");
+    /// <summary>A number of claims, which need not be whole.</summary>
+    public static string Number(double x) => double.IsNaN(x) ? Figures.None : x >= 100 ? x.ToString("#,0") : x.ToString(x >= 10 ? "0.0" : "0.00");
 
     private static string Money(double x) => double.IsNaN(x) ? Figures.None : x.ToString(Math.Abs(x) >= 100 ? "#,0" : "0.##");
 }

@@ -33,15 +33,23 @@ internal static class Frame
     public static string Run(RunRecord run, string method) =>
         $"{Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
 
-    public static IEnumerable<string> Foot(RunRecord run, string method, TimeSpan elapsed)
+    /// <summary>The time a run took; on a line of its own, for it alone differs from run to run.</summary>
+    public static string Took(TimeSpan elapsed, string speed = "") => $"  Took {elapsed.TotalSeconds:0.0} s{speed}.";
+
+    /// <summary>The lines below an answer.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="method">How it was done, in words.</param>
+    /// <param name="elapsed">The time it took.</param>
+    /// <param name="speed">What is said of its speed, behind that.</param>
+    public static IEnumerable<string> Foot(RunRecord run, string method, TimeSpan elapsed, string speed = "")
     {
-        string text = $"Run: {Run(run, method)}, {elapsed.TotalSeconds:0.0} s.";
         if (run.IsPartial)
         {
             yield return Style.Heading($"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations.");
         }
 
-        foreach (string line in Wrap.Lines(text, Layout.Width).Concat(Wrap.Lines(Caution.Sentence, Layout.Width)))
+        foreach (string line in (string[])
+            [.. Wrap.Lines($"Run: {Run(run, method)}.", Layout.Width), Took(elapsed, speed), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
         {
             yield return line;
         }

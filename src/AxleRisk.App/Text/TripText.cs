@@ -9,13 +9,21 @@ internal static class TripText
     public static IEnumerable<string> Lines(TripResult result) =>
     [
         .. Paragraph(TripWords.Verdict(result), ""), .. Paragraph(TripWords.Advice(result), ""), "",
-        $"The trip: {Figures.Km(result.Km)} km, after {Figures.Km(result.AlreadyDrivenKm)} km of the usual use;",
-        $"  {Reached(result.Reached)} of such vehicles reach its start.", "",
-        Style.Heading("By leg, of the vehicles that reach the leg's start"), .. Legs(result), "",
-        Style.Heading("Failed by the end of each leg, of the vehicles that reach the trip's start"), .. Ends(result), "",
+        .. Paragraph(Distances(result), "  "), "",
+        Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
+        Style.Heading(EndsHeading), .. EndTable(result).Lines(Layout.Width), "",
         .. Limits(result), .. Remedies(result), .. Combinations(result),
         .. Paragraph(Reading(result), "  "), "",
     ];
+
+    public const string LegsHeading = "By leg, of the vehicles that reach the leg's start";
+    public const string EndsHeading = "Failed by the end of each leg, of the vehicles that reach the trip's start";
+    public const string RemediesHeading = "Remedies taken before the start; how many times the plan's risk";
+    public const string CombinationsHeading = "The worst combinations for this trip";
+
+    /// <summary>How long the trip is, what was driven before it, and who gets to its start.</summary>
+    public static string Distances(TripResult result) =>
+        $"The trip: {Figures.Km(result.Km)} km, after {Figures.Km(result.AlreadyDrivenKm)} km of the usual use; {Reached(result.Reached)} of such vehicles reach its start.";
 
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(TripResult result) =>
@@ -26,7 +34,7 @@ internal static class TripText
         ? "all but a few"
         : $"{Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)})";
 
-    private static IEnumerable<string> Legs(TripResult result)
+    public static TextTable LegTable(TripResult result)
     {
         var table = new TextTable("leg", "km", "fail on it", "95 % interval", "of all failures");
         foreach (TripLegRisk leg in result.Legs)
@@ -36,12 +44,12 @@ internal static class TripText
                 double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})");
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
     private static string Range(Interval p) => double.IsNaN(p.Estimate) ? Figures.None : Figures.ProbabilityRange(p);
 
-    private static IEnumerable<string> Ends(TripResult result)
+    public static TextTable EndTable(TripResult result)
     {
         var table = new TextTable("end of", "km", "failed", "95 % interval");
         foreach (TripLegRisk leg in result.Legs)
@@ -49,22 +57,16 @@ internal static class TripText
             table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative.Estimate), Range(leg.Cumulative));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
-    [
-        Style.Heading($"What keeps the trip at or under {RangeWords.Percent(target)}, each alone, all else as planned"),
-        .. result.Limits.SelectMany(l => Indented($"{TripWords.Name(l.Lever)}: {TripWords.Limit(l)}", "    ")), "",
-    ];
+    public static string LimitsHeading(double target) => $"What keeps the trip at or under {RangeWords.Percent(target)}, each alone, all else as planned";
 
-    private static IEnumerable<string> Remedies(TripResult result)
+    /// <summary>Each thing that can be set, and where it keeps the target.</summary>
+    public static IReadOnlyList<string> LimitSentences(TripResult result) => [.. result.Limits.Select(l => $"{TripWords.Name(l.Lever)}: {TripWords.Limit(l)}")];
+
+    public static TextTable RemedyTable(TripResult result)
     {
-        if (result.Remedies.IsEmpty)
-        {
-            return [];
-        }
-
         var table = new TextTable("case", "fail", "times (95 %)", "<");
         table.Add("as planned", Figures.Probability(result.Probability.Estimate), "", "");
         foreach (TripRemedy r in result.Remedies)
@@ -73,15 +75,21 @@ internal static class TripText
             table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability.Estimate), Ratio(r.Ratio), note);
         }
 
-        return [Style.Heading("Remedies taken before the start; how many times the plan's risk"), .. table.Lines(Layout.Width), ""];
+        return table;
     }
+
+    private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
+        [Style.Heading(LimitsHeading(target)), .. LimitSentences(result).SelectMany(l => Indented(l, "    ")), ""];
+
+    private static IEnumerable<string> Remedies(TripResult result) => result.Remedies.IsEmpty ? [] :
+        [Style.Heading(RemediesHeading), .. RemedyTable(result).Lines(Layout.Width), ""];
 
     private static string Ratio(Interval r) => double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
 
     private static IEnumerable<string> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
-        [Style.Heading("The worst combinations for this trip"), .. CombineText.Worst(result.Combinations, searched), ""];
+        [Style.Heading(CombinationsHeading), .. CombineText.Worst(result.Combinations, searched), ""];
 
-    private static string Reading(TripResult result) =>
+    public static string Reading(TripResult result) =>
         "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
         + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
         + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "

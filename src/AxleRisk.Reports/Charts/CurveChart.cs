@@ -19,6 +19,9 @@ public sealed record CurveChart(
     /// <summary>Marked nearer to the left end than this share of the width, a label stands to the right of its line.</summary>
     private const double LeftEnd = 0.4;
 
+    /// <summary>Room above the curve, as shares of its height: that of the label too where the curve is high there.</summary>
+    private const double Headroom = 0.08, LabelRoom = 0.26, HighCurve = 0.8;
+
     /// <inheritdoc/>
     internal override (int Width, int Height) Size(ChartWidth form) => form == ChartWidth.Wide ? (860, 400) : (360, 300);
 
@@ -35,7 +38,8 @@ public sealed record CurveChart(
         PlotFrame.Label(plot.Axes.Bottom, Across, left, right, wide ? 8 : 4);
         PlotFrame.Label(plot.Axes.Left, Upward, low, high, wide ? 8 : 6);
         (double width, double height) = (Across.Place(right) - Across.Place(left), Upward.Place(high) - Upward.Place(low));
-        double top = Upward.Place(high) + (0.08 * height);
+        bool isHigh = Upward.Holds(Marked.Y.Estimate) && Upward.Place(Marked.Y.High) > Upward.Place(low) + (HighCurve * height);
+        double top = Upward.Place(high) + ((isHigh ? LabelRoom : Headroom) * height);
         plot.Axes.SetLimits(
             Across.Place(left) - (Across.IsLog ? 0.02 * width : 0), Across.Place(right) + (0.02 * width),
             Upward.Place(low) - (Upward.IsLog ? 0.04 * height : 0), top);

@@ -31,6 +31,44 @@ public sealed partial class ReportTests
     }
 
     [Fact]
+    public void A_trip_leads_the_report_and_has_its_own_section()
+    {
+        Written(Cli.Shipped("desert-crossing"), "-n", "1000");
+        XElement page = Page();
+        Assert.Contains("The trip", page.Descendants("h2").Select(h => h.Value));
+        Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
+
+        // The first figure of the report is the trip command's own, with the evaluations that the report names.
+        string number = Numbers(page)[0];
+        Match command = Regex.Match(page.Value, @"axlerisk trip \S+ --evaluations (\d+) --seed 1");
+        string answer = Cli.Run("trip", Cli.Shipped("desert-crossing"), "-n", command.Groups[1].Value).Out;
+        Assert.Contains($"As planned, {number} (", answer, StringComparison.Ordinal);
+        string words = Flat(page.Value);
+        foreach (string paragraph in answer.Split("\n\n")[1..2].Concat(answer.Split("\n\n").Where(p => p.StartsWith("The trip: ", StringComparison.Ordinal))))
+        {
+            Assert.Contains(Flat(paragraph).Split(". ")[0], words, StringComparison.Ordinal);
+        }
+
+        Assert.All(TripLegs(answer), leg => Assert.Contains(page.Descendants("td"), cell => cell.Value == leg));
+    }
+
+    [Fact]
+    public void A_fleet_leads_the_report_and_has_its_own_section()
+    {
+        Written(Cli.Shipped("warranty-clinic-van"), "-n", "1000");
+        XElement page = Page();
+        Assert.Contains("The fleet under warranty", page.Descendants("h2").Select(h => h.Value));
+        Match command = Regex.Match(page.Value, @"axlerisk fleet \S+ --evaluations (\d+) --seed 1");
+        string answer = Cli.Run("fleet", Cli.Shipped("warranty-clinic-van"), "-n", command.Groups[1].Value).Out;
+        Assert.Contains($"Expected claims: {Numbers(page)[0]} of 2,400 vehicles", answer, StringComparison.Ordinal);
+        Match write = Regex.Match(Flat(answer), "Write down: .*? claims and cost [0-9,]+ to [0-9,]+");
+        Assert.True(write.Success);
+        Assert.Equal(2, Regex.Count(Flat(page.Value), Regex.Escape(write.Value)));
+        Assert.Contains("longest warranty", page.Value, StringComparison.Ordinal);
+        Assert.Contains("loosest wall tolerance, times what it is", page.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Everything_that_is_referred_to_is_there_and_nothing_else()
     {
         Written(Cli.Shipped("warranty-clinic-van"), "-n", "100");
@@ -108,6 +146,15 @@ public sealed partial class ReportTests
         Assert.Equal(0, exit);
         return output;
     }
+
+    private static string[] Numbers(XElement page) =>
+        [.. page.Descendants("p").Where(p => (string?)p.Attribute("class") == "number").Select(p => p.Value.Replace('\u00a0', ' '))];
+
+    /// <summary>A text on one line, whatever its spaces.</summary>
+    private static string Flat(string text) => Regex.Replace(text.Replace('\u00a0', ' '), @"\s+", " ").Trim();
+
+    private static IEnumerable<string> TripLegs(string answer) =>
+        answer.Split("\n\n").First(p => p.StartsWith("By leg", StringComparison.Ordinal)).Split('\n').Skip(2).Select(row => row.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0]);
 
     private XElement Page()
     {

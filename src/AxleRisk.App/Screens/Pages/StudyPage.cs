@@ -12,8 +12,6 @@ namespace AxleRisk.App.Screens.Pages;
 internal abstract class StudyPage<T> : Page, IDisposable
     where T : class
 {
-    private long? chosenEvaluations;
-
     /// <summary>Creates the page.</summary>
     /// <param name="session">The open scenario.</param>
     /// <param name="dialogs">Asks for the number of evaluations.</param>
@@ -48,7 +46,10 @@ internal abstract class StudyPage<T> : Page, IDisposable
     public bool IsOutOfDate => Run.Edition != Session.Edition;
 
     /// <summary>Evaluations that the next run spends.</summary>
-    public long Evaluations => chosenEvaluations ?? DefaultEvaluations;
+    public long Evaluations => ChosenEvaluations ?? DefaultEvaluations;
+
+    /// <summary>Evaluations that the reader has chosen; null where that was not done.</summary>
+    public long? ChosenEvaluations { get; set; }
 
     protected Session Session { get; }
 
@@ -122,7 +123,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        Run.Dispose();
+        Dispose(true);
         GC.SuppressFinalize(this);
     }
 
@@ -134,6 +135,9 @@ internal abstract class StudyPage<T> : Page, IDisposable
         Run.Start(Session.Edition, Requested(settings), (options, publish) => Study(model, settings, options, publish));
     }
 
+    /// <summary>Ends what runs in the background.</summary>
+    protected virtual void Dispose(bool disposing) => Run.Dispose();
+
     /// <summary>Lines of a sentence or two.</summary>
     protected static IReadOnlyList<PageLine> Paragraph(string text, int width) =>
         [PageLine.Empty, .. Wrap.Lines(text, Math.Min(width, Layout.Width) - 2, "").Select(l => PageLine.Of("  " + l))];
@@ -142,7 +146,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     {
         if (EvaluationsQuestion.Ask(Dialogs, Evaluations) is { } evaluations)
         {
-            chosenEvaluations = evaluations;
+            ChosenEvaluations = evaluations;
             Start();
         }
     }

@@ -13,6 +13,15 @@ public static class FleetAnalysis
     /// <summary>The evaluations of the fleet's own sample unless asked otherwise.</summary>
     public const long DefaultEvaluations = 131_072;
 
+    /// <summary>The sampling plan unless asked otherwise.</summary>
+    public const string DefaultSampling = "sobol";
+
+    /// <summary>The fewest evaluations of the fleet's own sample.</summary>
+    public const long LeastEvaluations = NestedPlan.LeastEvaluations;
+
+    /// <summary>The most, as all are kept in memory.</summary>
+    public const long MostEvaluations = NestedPlan.MostEvaluations;
+
     /// <summary>A design is judged by this part of the evaluations.</summary>
     private const int DesignPart = 4;
 
@@ -40,7 +49,7 @@ public static class FleetAnalysis
         double[] byDraw = sample.FailedWithin(fleet.WarrantyMonths, fleet.WarrantyKm);
         Prediction claims = ClaimCounts.Predict(fleet.Vehicles, byDraw);
 
-        NestedPlan designPlan = NestedPlan.Of(settings with { Evaluations = Math.Max(settings.Evaluations / DesignPart, NestedPlan.LeastEvaluations) }, !shared.IsEmpty);
+        NestedPlan designPlan = NestedPlan.Of(settings with { Evaluations = Math.Max(settings.Evaluations / DesignPart, LeastEvaluations) }, !shared.IsEmpty);
         var designDraw = new FleetDraw(designPlan, options with { Progress = done => options.Progress?.Invoke(plan.Rows + done) });
         DesignLimits? design = Designs(model, fleet, designDraw, bases, out bool isPartial);
         int designs = (int)(designDraw.Evaluations / designPlan.Rows);

@@ -13,9 +13,10 @@ public static class TripAnalysis
     public const long DefaultEvaluations = 32_768;
 
     /// <summary>The most vehicles, as all are kept in memory.</summary>
-    private const long MostRows = 1_000_000;
+    public const long MostRows = 1_000_000;
 
-    private const long LeastRows = 64;
+    /// <summary>The fewest vehicles of a run.</summary>
+    public const long LeastRows = 64;
 
     /// <summary>About how often the legs of a trip are evaluated again to find the limit of one lever; for progress only.</summary>
     private const int TriesOfLever = 35;

@@ -1,0 +1,51 @@
+using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Causes;
+
+namespace AxleRisk.App.Screens.Pages.Causes;
+
+/// <summary>What the evidence says, as lines of the page.</summary>
+internal static class CausesLines
+{
+    public static IEnumerable<PageLine> Of(CausesResult result, TimeSpan elapsed, int width) =>
+    [
+        .. PageLine.FromPrinted(SurpriseText.Lines(result)), Size(result), PageLine.Empty,
+        .. Explanations(result, width),
+        PageLine.Of(CausesText.ToldHeading, Ink.Heading), .. PageLine.FromPrinted(CausesText.InWords(result)), PageLine.Empty,
+        PageLine.Of("Factors before (prior) | after the evidence (posterior)", Ink.Heading), .. PageLine.FromPrinted(CausesText.FactorTable(result).Lines(Layout.Width)), PageLine.Empty,
+        .. PageLine.FromPrinted(CausesText.Choices(result)),
+        .. PageLine.FromPrinted(Wrap.Lines(CausesText.Reading(result), Layout.Width, "")), PageLine.Empty,
+        .. PageLine.FromPrinted(Frame.Foot(result.Run, CausesText.Method(result), elapsed)),
+    ];
+
+    private static PageLine Size(CausesResult result)
+    {
+        bool isLow = result.EffectiveSampleSize < 5 * CausesAnalysis.LeastEffectiveSize;
+        string text = $"Effective sample size {Figures.Count((long)result.EffectiveSampleSize)} of {Figures.Count(result.Rows)} rows"
+            + (isLow ? ": few; more evaluations make it surer." : ".");
+        return PageLine.Of(text, isLow ? Ink.Warning : Ink.Quiet);
+    }
+
+    /// <summary>The explanations as bars of their posterior probability, with the prior before it.</summary>
+    private static IEnumerable<PageLine> Explanations(CausesResult result, int width)
+    {
+        if (result.Explanations.IsEmpty)
+        {
+            return [];
+        }
+
+        Bar[] bars =
+        [
+            .. result.Explanations.Select(e => new Bar(
+                Printable.Line(CausesText.NameOf(e)), e.Posterior.Estimate, e.Posterior.Low, e.Posterior.High,
+                $"{Figures.Share(e.Prior),7} -> {Figures.Share(e.Posterior.Estimate),7} ({Figures.Share(e.Posterior.Low).Replace(" %", "")}..{Figures.Share(e.Posterior.High).Replace(" %", "")})")),
+        ];
+        int text = bars.Max(b => b.Text.Length);
+        int room = Math.Min(width, Layout.Width);
+        return
+        [
+            PageLine.Of("Explanations, before -> after the evidence (95 %); a pair means both", Ink.Heading),
+            .. Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length, full: 1)), PageLine.Empty,
+        ];
+    }
+}

@@ -1,0 +1,62 @@
+using AxleRisk.App.Screens.Forms;
+using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Writing;
+
+namespace AxleRisk.App.Screens.Pages.Causes;
+
+/// <summary>A choice whose state was found on this vehicle.</summary>
+internal sealed class StateForm : Form
+{
+    private readonly Session session;
+    private readonly int? index;
+
+    /// <summary>Creates the form; there must be a choice.</summary>
+    /// <param name="session">The open scenario.</param>
+    /// <param name="index">The known state to change; null for a new one.</param>
+    public StateForm(Session session, int? index)
+    {
+        this.session = session;
+        this.index = index;
+        KnownState? known = index is int i ? session.Document.Scenario.Evidence.Known[i] : null;
+        string[] names = [.. Choices(session).Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Known.Any(k => k.Factor == n))];
+        Build(names, known?.Factor ?? names[0], known?.Value);
+    }
+
+    public override string Title => "A state known of this vehicle";
+
+    /// <summary>The edit.</summary>
+    public ScenarioEdit Edit => EvidenceEdits.Know(index, Factor, Choice(Factor).Values.First(v => Factor.Show(v) == Fields[1].Text));
+
+    private Factor Factor => session.Model.Factors.Find(Fields[0].Text)!;
+
+    /// <summary>The factors that are a choice.</summary>
+    public static IEnumerable<string> Choices(Session session) => session.Model.Factors.Factors.Where(f => f.Distribution is NumberChoice).Select(f => f.Name);
+
+    public override IReadOnlyList<PageLine> Picture(int width, int height) =>
+    [
+        .. Wrap.Lines($"{Factor.Name}: {Factor.Description}", width, "").Select(l => PageLine.Of(l, Ink.Quiet)),
+    ];
+
+    protected override void Changed(int field)
+    {
+        if (field == 0)
+        {
+            Build(Fields[0].Choices!, Fields[0].Text, null);
+        }
+
+        Refusal = session.WhyNot(Edit);
+    }
+
+    private static NumberChoice Choice(Factor factor) => (NumberChoice)factor.Distribution!;
+
+    private void Build(IReadOnlyList<string> names, string name, double? state)
+    {
+        Factor factor = session.Model.Factors.Find(name)!;
+        string[] states = [.. Choice(factor).Values.Select(factor.Show)];
+        Arrange([new FormField("choice", name, "", names), new FormField("state", factor.Show(state ?? Choice(factor).Values[0]), factor.Unit, states)]);
+        Refusal = session.WhyNot(Edit);
+    }
+}

@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using AxleRisk.App.Screens.Live;
+using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files.Writing;
+
+namespace AxleRisk.App.Screens.Pages.Remedies;
+
+/// <summary>The scenario's remedies, switched on and off; what those switched on do is answered anew with every switch.</summary>
+internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPage<RemedySetResult>(session, dialogs)
+{
+    /// <summary>Evaluations of each case for the first answers.</summary>
+    private static readonly Stages Stages = new(2_000, 20_000);
+
+    /// <summary>Rows that the answer keeps below the list.</summary>
+    private const int LeastBody = 12;
+
+    private readonly ListAndBody view = new();
+    private readonly HashSet<string> on = [];
+    private ImmutableHashSet<string> started = [];
+    private int chosen;
+    private int presses;
+    private string outcome = "";
+
+    public override string Name => "Remedies";
+
+    public override IReadOnlyList<string> Explanation =>
+    [
+        "What could be done about the risk: each remedy changes inputs of the scenario. Space switches the chosen one on or off; the failure probability with all that are on is compared with none of them.",
+        "Both are evaluated with the same random numbers, so that the interval of the change is much narrower than the two intervals would suggest. 'times' is the ratio of the failure probabilities: 0.30 means that three in ten of the failures remain.",
+        "~ or 'not distinguishable' means that the interval of the change covers no change at all. Each remedy alone is drawn below; together they need not do what they do one by one.",
+        "a adds a remedy, Enter changes one, Del takes it out; Ctrl+Z takes that back. Switching is no edit: the scenario itself stays as it is.",
+        "Costs are the scenario's own; they are only added up.",
+    ];
+
+    public override IReadOnlyList<KeyHint> Keys => All.IsEmpty ? [new("a", "add")] :
+    [
+        new("Space", "on/off"), new("Enter", "change"), new("a", "add"), new("Del", "take out"), .. base.Keys,
+    ];
+
+    public override PageLine Status => outcome.Length > 0 ? PageLine.Of(outcome, Ink.Warning) : base.Status;
+
+    public override int Revision => HashCode.Combine(base.Revision, presses);
+
+    /// <summary>The remedies switched on, in file order.</summary>
+    public ImmutableArray<Remedy> On => [.. All.Where(r => on.Contains(r.Name))];
+
+    protected override string? Unavailable => All.IsEmpty ? "This scenario has no remedies. a adds one: inputs that would be changed, under a name." : null;
+
+    protected override long DefaultEvaluations => Comparison.DefaultEvaluations;
+
+    protected override string Invitation => "Compares the remedies that are switched on with none. Space switches one on or off; r runs it.";
+
+    private ImmutableArray<Remedy> All => Session.Document.Scenario.Remedies;
+
+    public override IReadOnlyList<PageLine> Lines(int width, int height)
+    {
+        if (All.IsEmpty)
+        {
+            return base.Lines(width, height);
+        }
+
+        chosen = Math.Clamp(chosen, 0, All.Length - 1);
+        return view.Lines(
+            w => RemedyLines.List(All, on, chosen, w), RemedyLines.Above + (2 * chosen) + 1, (w, h) => base.Lines(w, h), width, height, LeastBody);
+    }
+
+    public override bool Press(PageKey key)
+    {
+        presses++;
+        outcome = "";
+        switch (key.Name)
+        {
+            case KeyName.Up or KeyName.Down when !All.IsEmpty:
+                chosen = Math.Clamp(chosen + (key.Name == KeyName.Up ? -1 : 1), 0, All.Length - 1);
+                return true;
+            case KeyName.Character when key.Character == ' ' && !All.IsEmpty:
+                string name = All[Math.Min(chosen, All.Length - 1)].Name;
+                _ = on.Remove(name) || on.Add(name);
+                Start();
+                return true;
+            case KeyName.Character when key.Character == 'a':
+                Fill(null);
+                return true;
+            case KeyName.Enter when !All.IsEmpty:
+                Fill(chosen);
+                return true;
+            case KeyName.Delete when !All.IsEmpty:
+                Apply(RemedyForm.Remove(chosen));
+                return true;
+            default:
+                return (!All.IsEmpty && view.Press(key)) || base.Press(key);
+        }
+    }
+
+    public override bool Wheel(int lines)
+    {
+        view.Wheel(lines);
+        return true;
+    }
+
+    public override bool Click(int line, int column)
+    {
+        if (All.IsEmpty || view.RowAt(line, column) - RemedyLines.Above is not (>= 0 and var row) || row >= 2 * All.Length)
+        {
+            return false;
+        }
+
+        bool again = row / 2 == chosen;
+        chosen = row / 2;
+        presses++;
+        return !again || Press(' ');
+    }
+
+    public override void Start()
+    {
+        started = [.. on];
+        base.Start();
+    }
+
+    protected override long Requested(StudySettings settings) =>
+        Stages.Requested(settings.Evaluations) * RemedySetResult.CasesOf(On.Length, All.Length);
+
+    protected override RemedySetResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RemedySetResult> publish)
+    {
+        // The set as it was when the study began, whatever is switched while it runs: that begins another.
+        ImmutableArray<Remedy> set = [.. model.Scenario.Remedies.Where(r => started.Contains(r.Name))];
+        return Stages.Run(
+            settings, RemedySetResult.CasesOf(set.Length, model.Scenario.Remedies.Length), options, publish,
+            (s, o) => RemedySetResult.Run(model, set, s, o), r => r.Comparison.Run);
+    }
+
+    protected override IReadOnlyList<PageLine> Show(RemedySetResult result, int width, int height)
+    {
+        IReadOnlyList<PageLine> lines = [.. RemedyLines.Of(result, Run.ResultElapsed, width)];
+
+        // Another set has been switched on and its answer is not there yet.
+        return result.Chosen.Select(r => r.Name).SequenceEqual(On.Select(r => r.Name)) || IsOutOfDate
+            ? lines
+            : [PageLine.Of("OUT OF DATE: another set is switched on now; its answer is on its way.", Ink.Warning), .. lines.Select(l => l.In(Ink.Quiet))];
+    }
+
+    private void Fill(int? index)
+    {
+        var form = new RemedyForm(Session, index);
+        if (Dialogs.Fill(form))
+        {
+            Apply(form.Edit!);
+        }
+    }
+
+    /// <summary>Makes an edit and answers anew.</summary>
+    private void Apply(ScenarioEdit edit)
+    {
+        outcome = Session.Apply(edit).Reasons is [var first, ..] ? first : "";
+        if (outcome.Length == 0 && !All.IsEmpty)
+        {
+            Start();
+        }
+    }
+}

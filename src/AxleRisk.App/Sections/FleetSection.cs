@@ -1,0 +1,78 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Reports.Charts;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>A fleet's warranty claims, and what would meet its targets.</summary>
+internal static class FleetSection
+{
+    /// <summary>The warranty manager's decision, for the summary.</summary>
+    public static Headline Headline(FleetResult result) => new(
+        "Expected warranty claims", FleetText.Number(result.Claims.Expected.Estimate),
+        [
+            $"{FleetText.OfFleet(result)}; {FleetText.Precision(result)}", FleetText.WriteDown(result),
+            .. result.Warranty is { } warranty ? [$"{FleetLimitsText.WarrantyHeading(warranty)}. {FleetLimitsText.WarrantyWords(result, warranty)}"] : Array.Empty<string>(),
+        ]);
+
+    public static Section Of(FleetResult result) => new(
+        "The fleet under warranty",
+        [
+            new Paragraph($"Expected claims: {FleetText.Expected(result)}; {FleetText.Precision(result)}."),
+            new Paragraph($"{FleetText.Terms(result)}."),
+            .. FleetText.ExpectedCost(result) is { } cost ? new Block[] { new Paragraph($"{cost}.") } : [],
+            new Paragraph($"{FleetText.WriteDown(result)} {FleetText.Why(result)}"),
+            .. Pictures(result),
+            ReportTable.Of(FleetText.MonthTable(result), FleetText.MonthsHeading, "to the end of month", "claims so far", "95 % band", "in this month", "95 % band"),
+            new Paragraph(FleetText.Reading),
+            .. Warranty(result),
+            .. Design(result),
+            new Paragraph($"Run: {Frame.Run(result.Run, FleetText.Method(result.Sampling))}."),
+        ]);
+
+    private static IEnumerable<Block> Pictures(FleetResult result)
+    {
+        ClaimMonth last = result.Months[^1];
+        ClaimMonth busiest = result.Months.MaxBy(m => m.InMonth.Expected.Estimate)!;
+        string band = $"The band holds the number with a probability of 95 %. {Charting.RunOf(result.Run)}";
+        return
+        [
+            new Figure(
+                new Picture(
+                    "claims-so-far", $"A rising curve. To the end of month {last.Month}, the last, {FleetText.Number(last.SoFar.Expected.Estimate)} claims are expected.",
+                    Chart(result, m => m.SoFar, last, $"end of month {last.Month}", "claims so far")),
+                $"{FleetText.MonthsHeading}, together to the end of each month. {band}"),
+            new Figure(
+                new Picture(
+                    "claims-in-month", $"A curve that is highest in month {busiest.Month}, with {FleetText.Number(busiest.InMonth.Expected.Estimate)} claims expected.",
+                    Chart(result, m => m.InMonth, busiest, $"month {busiest.Month}, the most", "claims in the month")),
+                $"{FleetText.MonthsHeading}, in each month alone; the month with most is marked. {band}"),
+        ];
+    }
+
+    private static CurveChart Chart(FleetResult result, Func<ClaimMonth, Prediction> of, ClaimMonth marked, string label, string title)
+    {
+        CurvePoint Point(ClaimMonth m) => new(m.Month, new Interval(of(m).Expected.Estimate, of(m).Low, of(m).High));
+        return new CurveChart(
+            [.. result.Months.Select(Point)], [], Point(marked),
+            [label, $"{FleetText.Number(of(marked).Expected.Estimate)} expected, {FleetText.Band(of(marked))}"],
+            new ChartAxis("month since the first sale", Figures.Number), new ChartAxis(title, Figures.Number));
+    }
+
+    private static IEnumerable<Block> Warranty(FleetResult result) => result.Warranty is not { } warranty ? [] :
+    [
+        new Subheading(FleetLimitsText.WarrantyHeading(warranty)),
+        new Paragraph(FleetLimitsText.WarrantyWords(result, warranty)),
+        ReportTable.Of(FleetLimitsText.WarrantyTable(result, warranty), FleetLimitsText.WarrantyHeading(warranty), "longest warranty", "limit", "95 % interval", "holds"),
+    ];
+
+    private static IEnumerable<Block> Design(FleetResult result) => result.Design is not { } design ? [] :
+    [
+        new Subheading(FleetLimitsText.DesignHeading(design)),
+        new Paragraph($"{FleetLimitsText.AsItIs(design)}."),
+        ReportTable.Of(FleetLimitsText.DesignTable(design), FleetLimitsText.DesignHeading(design)),
+        new ItemList([.. FleetLimitsText.DesignSentences(design)]),
+    ];
+}
