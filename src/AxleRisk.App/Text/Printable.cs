@@ -1,8 +1,10 @@
+using System.Globalization;
 using System.Text;
 
 namespace AxleRisk.App.Text;
 
-/// <summary>Makes a scenario's own words safe to print: control characters, and with them terminal escape sequences, become spaces.</summary>
+/// <summary>Makes a scenario's own words safe to print: control characters, and with them terminal escape sequences, become spaces, and so do
+/// the invisible ones that turn the direction of writing.</summary>
 internal static class Printable
 {
     public static string Line(string text)
@@ -10,7 +12,7 @@ internal static class Printable
         var safe = new StringBuilder(text.Length);
         foreach (Rune rune in text.EnumerateRunes())
         {
-            safe.Append(Rune.IsControl(rune) ? " " : rune.ToString());
+            safe.Append(Rune.IsControl(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format ? " " : rune.ToString());
         }
 
         return safe.ToString().Trim();

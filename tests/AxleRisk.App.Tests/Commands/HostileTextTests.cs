@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Xunit;
 
@@ -6,8 +7,8 @@ namespace AxleRisk.App.Tests.Commands;
 /// <summary>Titles and names of a scenario that try to be more than text, in the answers of trip, fleet and confirm.</summary>
 public sealed class HostileTextTests
 {
-    private const string Title = "title = \"\\u001b]0;x\\u0007 =1+1 \\u202e <b>\"\n";
-    private const string Name = "=cmd|'/c calc'!A1 \\u001b[31m";
+    private const string Title = "title = \"=1+1 \\u202e <b> | [l](http://h.invalid)\"\n";
+    private const string Name = "=cmd|'/c calc'!A1 \\u202e <b>";
 
     [Theory]
     [InlineData("trip", "desert-crossing", "-n", "64", "--target", "1")]
@@ -20,7 +21,8 @@ public sealed class HostileTextTests
         (int exit, string output, string error) = Cli.Run([command, file, .. options, "--csv", csv]);
         Assert.Equal(0, exit);
         Assert.Empty(error);
-        Assert.All(output + File.ReadAllText(csv), c => Assert.True(c is '\n' or '\r' or >= ' ' and not '\u007f' and not '\u202e', $"U+{(int)c:X4}"));
+        Assert.DoesNotContain(output, c => char.GetUnicodeCategory(c) == UnicodeCategory.Format);
+        Assert.All(output + File.ReadAllText(csv), c => Assert.True(c is '\n' or '\r' or >= ' ' and not '\u007f', $"U+{(int)c:X4}"));
         Assert.All(
             File.ReadAllLines(csv).SelectMany(line => line.Split(',')),
             cell => Assert.False(cell.TrimStart('"') is ['=' or '@' or '+', ..] or ['-', not (>= '0' and <= '9'), ..], cell));
@@ -49,6 +51,21 @@ public sealed class HostileTextTests
         Assert.Equal(2, exit);
         Assert.Empty(output);
         Assert.Contains("the name of a leg is up to 40 letters, digits, - and _", error, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', error);
+    }
+
+    [Theory]
+    [InlineData("trip", "desert-crossing", "title = ")]
+    [InlineData("fleet", "warranty-clinic-van", "title = ")]
+    [InlineData("confirm", "desert-crossing", "title = ")]
+    [InlineData("trip", "desert-crossing", "name = \"walking")]
+    public void Control_characters_are_refused_where_they_are_read(string command, string shipped, string line)
+    {
+        string[] lines = [.. File.ReadAllLines(Cli.Shipped(shipped)).Select(l => l.StartsWith(line, StringComparison.Ordinal) ? l.Split('=')[0] + "= \"\\u001b]0;x\\u0007\"" : l)];
+        (int exit, string output, string error) = Cli.Run(command, Cli.Temporary(string.Join('\n', lines)));
+        Assert.Equal(2, exit);
+        Assert.Empty(output);
+        Assert.Contains("one line of up to ", error, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', error);
     }
 

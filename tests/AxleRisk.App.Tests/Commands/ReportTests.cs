@@ -49,7 +49,7 @@ public sealed partial class ReportTests
             Assert.Contains(Flat(paragraph).Split(". ")[0], words, StringComparison.Ordinal);
         }
 
-        Assert.All(TripLegs(answer), leg => Assert.Contains(page.Descendants("td"), cell => cell.Value == leg));
+        Assert.All(TripLegs(answer), leg => Assert.Contains(leg, words, StringComparison.Ordinal));
     }
 
     [Fact]
