@@ -33,7 +33,7 @@ public sealed partial class ReportTests
     [Fact]
     public void A_trip_leads_the_report_and_has_its_own_section()
     {
-        Written(Cli.Shipped("desert-crossing"), "-n", "1000");
+        Written(Cli.Shipped("desert-crossing"), "-n", "200");
         XElement page = Page();
         Assert.Contains("The trip", page.Descendants("h2").Select(h => h.Value));
         Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
@@ -55,7 +55,7 @@ public sealed partial class ReportTests
     [Fact]
     public void A_fleet_leads_the_report_and_has_its_own_section()
     {
-        Written(Cli.Shipped("warranty-clinic-van"), "-n", "1000");
+        Written(Cli.Shipped("warranty-clinic-van"), "-n", "200");
         XElement page = Page();
         Assert.Contains("The fleet under warranty", page.Descendants("h2").Select(h => h.Value));
         Match command = Regex.Match(page.Value, @"axlerisk fleet \S+ --evaluations (\d+) --seed 1");
