@@ -1,6 +1,5 @@
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Pages;
-using AxleRisk.App.Screens.Pages.Ranking;
 using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Tests.Commands;
 using AxleRisk.Core.Analyses.Risk;
