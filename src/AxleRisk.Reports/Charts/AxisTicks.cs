@@ -3,9 +3,17 @@ namespace AxleRisk.Reports.Charts;
 /// <summary>Round numbers for an axis.</summary>
 internal static class AxisTicks
 {
-    /// <summary>Multiples of 1, 2 or 5 times a power of ten from <paramref name="low"/> to <paramref name="high"/>, at most <paramref name="most"/> of them.</summary>
+    /// <summary>
+    /// Multiples of 1, 2 or 5 times a power of ten from <paramref name="low"/> to <paramref name="high"/>, at most <paramref name="most"/> of
+    /// them; of an axis without length its one value.
+    /// </summary>
     public static IReadOnlyList<double> Linear(double low, double high, int most)
     {
+        if (!(high > low))
+        {
+            return [low];
+        }
+
         double least = (high - low) / most;
         double power = Math.Pow(10, Math.Floor(Math.Log10(least)));
         double step = new[] { 1.0, 2, 5, 10 }.Select(m => m * power).First(s => s >= least * (1 - 1e-9));

@@ -32,7 +32,9 @@ public sealed record CurveChart(
         PlotFrame.Clear(plot, colours);
         CurvePoint[] line = [.. Curve.Where(p => Across.Holds(p.X) && Upward.Holds(p.Y.Estimate))];
         CurvePoint[] all = [.. line, .. Apart.Where(p => Upward.Holds(p.Y.Estimate)), Marked];
-        (double left, double right) = (Across.IsLog ? all.Min(p => p.X) : 0, all.Max(p => p.X));
+        // Where next to nothing has a height to draw (a certain scenario fails at one distance) the axis is that of the whole curve.
+        double[] places = [.. (line.Length > 1 ? all : all.Concat(Curve)).Select(p => p.X).Where(Across.Holds)];
+        (double left, double right) = (Across.IsLog ? places.Min() : 0, places.Max());
         double high = Math.Max(all.Max(p => p.Y.High), 1e-12);
         double low = Upward.IsLog ? Lowest(all, high / 10) : 0;
         PlotFrame.Label(plot.Axes.Bottom, Across, left, right, wide ? 8 : 4);

@@ -32,4 +32,11 @@ public sealed class AxisTicksTests
         double slack = 1e-6 * (high - low);
         return ticks.Count >= 1 && ticks.Count <= most && ticks.Zip(ticks.Skip(1), (a, b) => a < b).All(x => x) && ticks[0] >= low - slack && ticks[^1] <= high + slack;
     }
+
+    [Fact]
+    public void An_axis_without_length_has_its_one_value()
+    {
+        Assert.Equal([3.0], AxisTicks.Linear(3, 3, 8));
+        Assert.Equal([150_000.0], AxisTicks.Log(150_000, 150_000, 8));
+    }
 }
