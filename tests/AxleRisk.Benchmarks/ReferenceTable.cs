@@ -17,8 +17,12 @@ internal static class ReferenceTable
     /// <summary>The stops and lift-off that the piecewise linear row runs with.</summary>
     public static readonly RideLimits Pieces = new()
     {
-        BumpClearanceM = 0.07, BumpStopNPerM = 300e3, StaticTyreForceN = RideLimits.StaticTyreForce(Car), LiftsOff = true,
-        BumpDamping = 0.7, ReboundDamping = 1.3,
+        BumpClearanceM = 0.07,
+        BumpStopNPerM = 300e3,
+        StaticTyreForceN = RideLimits.StaticTyreForce(Car),
+        LiftsOff = true,
+        BumpDamping = 0.7,
+        ReboundDamping = 1.3,
     };
 
     /// <summary>Measures and prints.</summary>

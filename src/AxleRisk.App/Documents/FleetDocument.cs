@@ -18,7 +18,10 @@ internal static class FleetDocument
         document["cost"] = result.Cost is { } cost
             ? new JsonObject
             {
-                ["expected"] = Json.Of(cost.Expected), ["low"] = Json.Number(cost.Low), ["high"] = Json.Number(cost.High), ["simulated_fleets"] = cost.SimulatedFleets,
+                ["expected"] = Json.Of(cost.Expected),
+                ["low"] = Json.Number(cost.Low),
+                ["high"] = Json.Number(cost.High),
+                ["simulated_fleets"] = cost.SimulatedFleets,
             }
             : null;
         document["months"] = Json.List(result.Months, m => new JsonObject { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });

@@ -65,7 +65,8 @@ public static class Quantities
 
     /// <summary>Clearance to the bump stop of the empty vehicle.</summary>
     public static Quantity BumpClearance { get; } = new(
-        "vehicle", "bump_clearance_mm", "mm", Domain.Positive, "travel of this wheel up to the bump stop, without payload") { Without = "no bump stop" };
+        "vehicle", "bump_clearance_mm", "mm", Domain.Positive, "travel of this wheel up to the bump stop, without payload")
+    { Without = "no bump stop" };
 
     /// <summary>Rate of the bump stop.</summary>
     public static Quantity BumpStopRate { get; } = new(
@@ -74,7 +75,8 @@ public static class Quantities
 
     /// <summary>Loss of damper rate with distance.</summary>
     public static Quantity DamperWear { get; } = new(
-        "vehicle", "damper_wear_per_100000_km", "", new Domain(0, 0.99, true), "share of its rate that the damper loses in every 100 000 km") { Without = "no wear" };
+        "vehicle", "damper_wear_per_100000_km", "", new Domain(0, 0.99, true), "share of its rate that the damper loses in every 100 000 km")
+    { Without = "no wear" };
 
     /// <summary>Lateral distance from contact centre to section.</summary>
     public static Quantity LeverArm { get; } = new(
@@ -114,11 +116,13 @@ public static class Quantities
 
     /// <summary>Wall lost to corrosion with distance.</summary>
     public static Quantity CorrosionRate { get; } = new(
-        "axle", "corrosion_mm_per_100000_km", "mm", Domain.NonNegative, "wall thickness lost to corrosion in every 100 000 km") { Without = "no further corrosion" };
+        "axle", "corrosion_mm_per_100000_km", "mm", Domain.NonNegative, "wall thickness lost to corrosion in every 100 000 km")
+    { Without = "no further corrosion" };
 
     /// <summary>Yield strength of the section's material.</summary>
     public static Quantity YieldStrength { get; } = new(
-        "axle", "yield_mpa", "MPa", Domain.Positive, "yield strength of the section") { Without = "first yield is no mode of failure" };
+        "axle", "yield_mpa", "MPa", Domain.Positive, "yield strength of the section")
+    { Without = "first yield is no mode of failure" };
 
     /// <summary>Scatter of the distance to the largest load.</summary>
     public static Quantity YieldScatter { get; } = new(

@@ -107,11 +107,18 @@ internal sealed class FormDialog : Dialog
             entry,
             new LinesView((_, _) => [Remark(field)])
             {
-                X = LabelWidth + FieldWidth + 2, Y = row, Width = LeftWidth - LabelWidth - FieldWidth - 2, Height = 1,
+                X = LabelWidth + FieldWidth + 2,
+                Y = row,
+                Width = LeftWidth - LabelWidth - FieldWidth - 2,
+                Height = 1,
             },
             new LinesView((w, _) => [PageLine.Of(field.Refusal is { } r ? TextTable.Shorten("^ " + r, w) : "", Ink.Warning)])
             {
-                X = LabelWidth + 1, Y = row + 1, Width = LeftWidth - LabelWidth - 1, Height = 1, Visible = pitch > 1,
+                X = LabelWidth + 1,
+                Y = row + 1,
+                Width = LeftWidth - LabelWidth - 1,
+                Height = 1,
+                Visible = pitch > 1,
             });
     }
 

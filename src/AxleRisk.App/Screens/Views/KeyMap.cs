@@ -8,10 +8,22 @@ internal static class KeyMap
 {
     private static readonly Dictionary<Key, KeyName> Named = new()
     {
-        [Key.CursorUp] = KeyName.Up, [Key.CursorDown] = KeyName.Down, [Key.CursorLeft] = KeyName.Left, [Key.CursorRight] = KeyName.Right,
-        [Key.PageUp] = KeyName.PageUp, [Key.PageDown] = KeyName.PageDown, [Key.Home] = KeyName.Home, [Key.End] = KeyName.End,
-        [Key.Enter] = KeyName.Enter, [Key.Esc] = KeyName.Escape, [Key.Delete] = KeyName.Delete, [Key.F1] = KeyName.Help,
-        [Key.O.WithCtrl] = KeyName.Open, [Key.S.WithCtrl] = KeyName.Save, [Key.Z.WithCtrl] = KeyName.Undo, [Key.Y.WithCtrl] = KeyName.Redo,
+        [Key.CursorUp] = KeyName.Up,
+        [Key.CursorDown] = KeyName.Down,
+        [Key.CursorLeft] = KeyName.Left,
+        [Key.CursorRight] = KeyName.Right,
+        [Key.PageUp] = KeyName.PageUp,
+        [Key.PageDown] = KeyName.PageDown,
+        [Key.Home] = KeyName.Home,
+        [Key.End] = KeyName.End,
+        [Key.Enter] = KeyName.Enter,
+        [Key.Esc] = KeyName.Escape,
+        [Key.Delete] = KeyName.Delete,
+        [Key.F1] = KeyName.Help,
+        [Key.O.WithCtrl] = KeyName.Open,
+        [Key.S.WithCtrl] = KeyName.Save,
+        [Key.Z.WithCtrl] = KeyName.Undo,
+        [Key.Y.WithCtrl] = KeyName.Redo,
         [Key.Q.WithCtrl] = KeyName.Quit,
     };
 

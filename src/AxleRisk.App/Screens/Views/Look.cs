@@ -63,8 +63,15 @@ internal static class Look
         Attr chosen = Of(Ink.Chosen);
         return new Scheme(plain)
         {
-            HotNormal = Of(Ink.Strong), Focus = chosen, HotFocus = chosen, Active = chosen, HotActive = chosen, Highlight = chosen,
-            Editable = Coloured(ColorName16.Black, ColorName16.Gray), ReadOnly = plain, Disabled = Of(Ink.Quiet),
+            HotNormal = Of(Ink.Strong),
+            Focus = chosen,
+            HotFocus = chosen,
+            Active = chosen,
+            HotActive = chosen,
+            Highlight = chosen,
+            Editable = Coloured(ColorName16.Black, ColorName16.Gray),
+            ReadOnly = plain,
+            Disabled = Of(Ink.Quiet),
         };
     }
 
@@ -74,8 +81,15 @@ internal static class Look
         Attr chosen = Plain(TextStyle.Reverse);
         return new Scheme(plain)
         {
-            HotNormal = Plain(TextStyle.Underline), Focus = chosen, HotFocus = chosen, Active = chosen, HotActive = chosen, Highlight = chosen,
-            Editable = Plain(TextStyle.Underline), ReadOnly = plain, Disabled = plain,
+            HotNormal = Plain(TextStyle.Underline),
+            Focus = chosen,
+            HotFocus = chosen,
+            Active = chosen,
+            HotActive = chosen,
+            Highlight = chosen,
+            Editable = Plain(TextStyle.Underline),
+            ReadOnly = plain,
+            Disabled = plain,
         };
     }
 }

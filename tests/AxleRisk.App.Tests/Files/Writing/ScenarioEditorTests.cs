@@ -42,7 +42,7 @@ public class ScenarioEditorTests
     [Theory]
     [InlineData("[w]\ndistribution = \"normal\"\nmean = 7\n\n[x]\n", "w = 5\n[x]\n")]
     [InlineData("w.a = 1\nw.b = 2 # b\n[x]\n", "w = 5\n# b\n[x]\n")]
-    public void A_table_of_lines_becomes_a_number(string text, string expected) => 
+    public void A_table_of_lines_becomes_a_number(string text, string expected) =>
         Assert.Equal(expected, Set(text, "w", TomlValue.Of(5)));
 
     [Theory]

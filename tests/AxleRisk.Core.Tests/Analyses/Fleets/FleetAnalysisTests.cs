@@ -15,7 +15,9 @@ public sealed class FleetAnalysisTests
 {
     private static readonly Fleet Whole = Fleet(500, Lognormal(30_000, 0.3), 24, 60_000) with
     {
-        CostPerClaim = Lognormal(1_000, 0.4), TargetClaimRate = 0.02, TargetLife = new LifeTarget(0.05, 50_000),
+        CostPerClaim = Lognormal(1_000, 0.4),
+        TargetClaimRate = 0.02,
+        TargetLife = new LifeTarget(0.05, 50_000),
     };
 
     private static readonly Lazy<FleetResult> WithTwoThreads = new(() => Run(FiveLegs.Scenario, Whole, 1024));

@@ -70,7 +70,12 @@ public class RideSimulationTests
     {
         var limits = new RideLimits
         {
-            BumpClearanceM = 0.03, BumpStopNPerM = 300e3, StaticTyreForceN = 6000, LiftsOff = true, BumpDamping = 0.7, ReboundDamping = 1.3,
+            BumpClearanceM = 0.03,
+            BumpStopNPerM = 300e3,
+            StaticTyreForceN = 6000,
+            LiftsOff = true,
+            BumpDamping = 0.7,
+            ReboundDamping = 1.3,
         };
         double[] coarse = Forces(limits, 512), middle = Forces(limits, 1024), fine = Forces(limits, 2048);
         double first = Distance(coarse, middle), second = Distance(middle, fine);

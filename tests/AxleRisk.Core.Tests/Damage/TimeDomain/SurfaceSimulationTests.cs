@@ -15,8 +15,14 @@ public class SurfaceSimulationTests
 
     private static readonly RideLimits Pieces = new()
     {
-        BumpClearanceM = 0.03, BumpStopNPerM = 300e3, ReboundClearanceM = 0.04, ReboundStopNPerM = 200e3,
-        StaticTyreForceN = RideLimits.StaticTyreForce(Car), LiftsOff = true, BumpDamping = 0.7, ReboundDamping = 1.3,
+        BumpClearanceM = 0.03,
+        BumpStopNPerM = 300e3,
+        ReboundClearanceM = 0.04,
+        ReboundStopNPerM = 200e3,
+        StaticTyreForceN = RideLimits.StaticTyreForce(Car),
+        LiftsOff = true,
+        BumpDamping = 0.7,
+        ReboundDamping = 1.3,
     };
 
     [Theory]
