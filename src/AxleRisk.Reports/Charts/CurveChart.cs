@@ -16,8 +16,8 @@ public sealed record CurveChart(
     ImmutableArray<CurvePoint> Curve, ImmutableArray<CurvePoint> Apart, CurvePoint Marked, ImmutableArray<string> MarkedLabel,
     ChartAxis Across, ChartAxis Upward) : Chart
 {
-    /// <summary>Marked nearer to the left end than this share of the width, a label stands to the right of its line.</summary>
-    private const double LeftEnd = 0.4;
+    /// <summary>Marked nearer to the left end than this share of the width, a label stands to the right of its line; narrow charts have a margin there.</summary>
+    private const double LeftEnd = 0.4, NarrowLeftEnd = 0.55;
 
     /// <summary>Room above the curve, as shares of its height: that of the label too where the curve is high there.</summary>
     private const double Headroom = 0.08, LabelRoom = 0.26, HighCurve = 0.8;
@@ -48,7 +48,7 @@ public sealed record CurveChart(
         plot.Axes.Right.MinimumSize = 26;
         DrawBand(plot, colours, line, low);
         DrawApart(plot, colours, low);
-        DrawMarked(plot, colours, low, top, isLabelLeft: Across.Place(Marked.X) - Across.Place(left) > LeftEnd * width);
+        DrawMarked(plot, colours, low, top, isLabelLeft: Across.Place(Marked.X) - Across.Place(left) > (wide ? LeftEnd : NarrowLeftEnd) * width);
     }
 
     private static double Lowest(CurvePoint[] points, double atMost) =>
