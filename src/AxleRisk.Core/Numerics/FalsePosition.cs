@@ -56,4 +56,41 @@ internal static class FalsePosition
 
         return x;
     }
+
+    /// <summary>
+    /// The last point found whose value is not above 0, within a width of one whose value is: for a limit that must be kept. Both ends
+    /// move, and values may be infinite; where the rule gives no point between the ends the middle is taken.
+    /// </summary>
+    /// <param name="function">The function; it need not be smooth.</param>
+    /// <param name="kept">A point whose value is not above 0.</param>
+    /// <param name="above">A point whose value is above 0, on either side of the other.</param>
+    /// <param name="width">The search ends when the two are this close; above 0.</param>
+    public static double LastNotAbove(Func<double, double> function, double kept, double above, double width)
+    {
+        double atKept = function(kept), atAbove = function(above);
+        int side = 0;
+        while (Math.Abs(above - kept) > width)
+        {
+            double x = ((kept * atAbove) - (above * atKept)) / (atAbove - atKept);
+            double margin = 0.25 * width * Math.Sign(above - kept);
+            x = double.IsFinite(x) && (x - kept) * (above - x) > 0 ? Between(x, kept + margin, above - margin) : (kept + above) / 2;
+            double value = function(x);
+            if (value > 0)
+            {
+                (above, atAbove) = (x, value);
+                atKept = side > 0 ? atKept / 2 : atKept;
+                side = 1;
+            }
+            else
+            {
+                (kept, atKept) = (x, value);
+                atAbove = side < 0 ? atAbove / 2 : atAbove;
+                side = -1;
+            }
+        }
+
+        return kept;
+
+        static double Between(double x, double a, double b) => Math.Clamp(x, Math.Min(a, b), Math.Max(a, b));
+    }
 }

@@ -57,39 +57,23 @@ internal static class Look
     private static Attr Coloured(ColorName16 foreground, ColorName16 background, TextStyle style = TextStyle.None) =>
         new(new Color(foreground), new Color(background), style);
 
-    private static Scheme Coloured()
-    {
-        Attr plain = Of(Ink.Plain);
-        Attr chosen = Of(Ink.Chosen);
-        return new Scheme(plain)
-        {
-            HotNormal = Of(Ink.Strong),
-            Focus = chosen,
-            HotFocus = chosen,
-            Active = chosen,
-            HotActive = chosen,
-            Highlight = chosen,
-            Editable = Coloured(ColorName16.Black, ColorName16.Gray),
-            ReadOnly = plain,
-            Disabled = Of(Ink.Quiet),
-        };
-    }
+    private static Scheme Coloured() => Filled(
+        Of(Ink.Plain), Of(Ink.Chosen), hot: Of(Ink.Strong), editable: Coloured(ColorName16.Black, ColorName16.Gray), disabled: Of(Ink.Quiet));
 
-    private static Scheme Monochrome()
+    private static Scheme Monochrome() => Filled(
+        Plain(TextStyle.None), Plain(TextStyle.Reverse), hot: Plain(TextStyle.Underline), editable: Plain(TextStyle.Underline), disabled: Plain(TextStyle.None));
+
+    /// <summary>A scheme of every role: the library derives those left out in colours of its own.</summary>
+    private static Scheme Filled(Attr plain, Attr chosen, Attr hot, Attr editable, Attr disabled) => new(plain)
     {
-        Attr plain = Plain(TextStyle.None);
-        Attr chosen = Plain(TextStyle.Reverse);
-        return new Scheme(plain)
-        {
-            HotNormal = Plain(TextStyle.Underline),
-            Focus = chosen,
-            HotFocus = chosen,
-            Active = chosen,
-            HotActive = chosen,
-            Highlight = chosen,
-            Editable = Plain(TextStyle.Underline),
-            ReadOnly = plain,
-            Disabled = plain,
-        };
-    }
+        HotNormal = hot,
+        Focus = chosen,
+        HotFocus = chosen,
+        Active = chosen,
+        HotActive = chosen,
+        Highlight = chosen,
+        Editable = editable,
+        ReadOnly = plain,
+        Disabled = disabled,
+    };
 }

@@ -81,38 +81,9 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         return new Interval(root, Math.Min(safe, far), Math.Max(safe, far));
     }
 
-    /// <summary>The crossing between a value that keeps the target and one that does not, on the side that keeps it: regula falsi (Illinois) on the logarithm.</summary>
-    private double Root(Func<double, double> risk, double kept, double above)
-    {
-        double width = Tolerance * Math.Abs(kept == 0 ? above : kept);
-        double atKept = Height(risk(kept)), atAbove = Height(risk(above));
-        int side = 0;
-        while (Math.Abs(above - kept) > width)
-        {
-            double x = ((kept * atAbove) - (above * atKept)) / (atAbove - atKept);
-            double margin = 0.25 * width * Math.Sign(above - kept);
-            x = double.IsFinite(x) && (x - kept) * (above - x) > 0 ? Between(x, kept + margin, above - margin) : (kept + above) / 2;
-            double height = Height(risk(x));
-            if (height > 0)
-            {
-                (above, atAbove) = (x, height);
-                atKept = side > 0 ? atKept / 2 : atKept;
-                side = 1;
-            }
-            else
-            {
-                (kept, atKept) = (x, height);
-                atAbove = side < 0 ? atAbove / 2 : atAbove;
-                side = -1;
-            }
-        }
-
-        return kept;
-
-        double Height(double p) => Math.Log(p / target);
-
-        static double Between(double x, double a, double b) => Math.Clamp(x, Math.Min(a, b), Math.Max(a, b));
-    }
+    /// <summary>The crossing between a value that keeps the target and one that does not, on the side that keeps it; false position on the logarithm.</summary>
+    private double Root(Func<double, double> risk, double kept, double above) => FalsePosition.LastNotAbove(
+        x => Math.Log(risk(x) / target), kept, above, Tolerance * Math.Abs(kept == 0 ? above : kept));
 
     /// <summary>P(fails on the trip | reached its start) with the lever at a value.</summary>
     private Interval Evaluate(TripLever lever, double x)
