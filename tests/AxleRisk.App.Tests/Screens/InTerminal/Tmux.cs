@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Screens.InTerminal;
@@ -34,22 +35,21 @@ internal sealed class Tmux : IDisposable
     /// <returns>The screen that does.</returns>
     public string Until(string text) => Until(screen => screen.Contains(text, StringComparison.Ordinal), text);
 
-    /// <summary>Presses a key until the screen shows something; each time waits for the screen to answer.</summary>
-    public string PressUntil(string key, Func<string, bool> shown, string what)
+    /// <summary>Presses a key until a line shows something; each time waits for that line to change.</summary>
+    /// <remarks>Any other change, such as a result that comes in, is no answer: a key still on its way would go past the aim.</remarks>
+    /// <param name="key">The key.</param>
+    /// <param name="mark">A regular expression for the one line the key changes, or moves to another.</param>
+    /// <param name="text">What that line comes to show.</param>
+    public void PressUntil(string key, string mark, string text)
     {
-        for (int i = 0; i < 60; i++)
+        string Marked(string screen) => Array.Find(screen.Split('\n'), l => Regex.IsMatch(l, mark)) ?? "";
+
+        for (string line = Marked(Screen); !line.Contains(text, StringComparison.Ordinal);)
         {
-            string before = Screen;
-            if (shown(before))
-            {
-                return before;
-            }
-
             Press(key);
-            Until(screen => screen != before, $"an answer to {key} on the way to: {what}");
+            string before = line;
+            line = Marked(Until(screen => Marked(screen) is { Length: > 0 } now && now != before, $"an answer to {key} on the way to: {text}"));
         }
-
-        return Until(shown, what);
     }
 
     /// <summary>Waits until the screen is as asked.</summary>

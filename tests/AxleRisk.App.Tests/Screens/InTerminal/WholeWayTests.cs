@@ -18,10 +18,10 @@ public sealed class WholeWayTests
         terminal.Until("Failure probability by 150,000 km");
 
         terminal.Press("1");
-        terminal.PressUntil("Down", screen => screen.Contains("> wall_mm", StringComparison.Ordinal), "the wall chosen");
+        terminal.PressUntil("Down", "^ *> ", "> wall_mm");
         terminal.Press("Enter");
         terminal.Until("stated by");
-        terminal.PressUntil("Left", screen => screen.Contains("< tolerance", StringComparison.Ordinal), "the kind tolerance");
+        terminal.PressUntil("Left", "│kind ", "< tolerance");
         terminal.Press("Tab", "Tab", "C-a", "0.2", "Tab", "C-a", "0.2");
         terminal.Until(screen => screen.Split('\n').Count(l => l.Contains(" 0.2 ", StringComparison.Ordinal)) == 2, "both limits");
         terminal.Press("Enter");
