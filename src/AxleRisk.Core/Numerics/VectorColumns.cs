@@ -32,6 +32,21 @@ internal static class VectorColumns
         }
     }
 
+    /// <summary>Adds every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
+    public static void Add(ReadOnlySpan<double> x, Span<double> sum)
+    {
+        int i = 0;
+        for (; i <= x.Length - Width; i += Width)
+        {
+            (Vector512.Create<double>(sum.Slice(i, Width)) + Vector512.Create(x.Slice(i, Width))).CopyTo(sum.Slice(i, Width));
+        }
+
+        for (; i < x.Length; i++)
+        {
+            sum[i] += x[i];
+        }
+    }
+
     /// <summary>Brings every element into a range, in place.</summary>
     public static void Clamp(Span<double> x, double least, double most)
     {

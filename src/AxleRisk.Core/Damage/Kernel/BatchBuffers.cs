@@ -29,11 +29,8 @@ internal sealed class BatchBuffers(int legs)
     /// <summary>The spectra of the rows at work, a register a point.</summary>
     public AlignedBuffer<float> Spectrum { get; } = new(FrequencyGrid.Points * MostLanes);
 
-    /// <summary>1/speed, s/m, by leg.</summary>
-    public AlignedBuffer<double> InverseSpeed { get; } = new(legs * Rows);
-
-    /// <summary>What turns the sums into moments in units of the squared knee over eight, by leg.</summary>
-    public AlignedBuffer<double> MomentScale { get; } = new(legs * Rows);
+    /// <summary>The root of what turns the sums into moments in units of the squared knee over eight, by leg.</summary>
+    public AlignedBuffer<float> ScaleRoot { get; } = new(legs * Rows);
 
     /// <summary>The moments' sums, four columns by leg.</summary>
     public AlignedBuffer<float> Sums { get; } = new(legs * 4 * Rows);
@@ -45,13 +42,13 @@ internal sealed class BatchBuffers(int legs)
     public RangeParts Parts { get; } = new(Rows);
 
     /// <summary>Damage per second of one leg, of each pair of slopes in turn.</summary>
-    public AlignedBuffer<double> OfPair { get; } = new(Rows);
+    public AlignedBuffer<float> OfPair { get; } = new(Rows);
 
     /// <summary>Damage per second of one leg in units of that of a cycle at the knee.</summary>
-    public AlignedBuffer<double> PerSecond { get; } = new(Rows);
+    public AlignedBuffer<float> PerSecond { get; } = new(Rows);
 
     /// <summary>The same on its corrugation.</summary>
-    public AlignedBuffer<double> CorrugatedPerSecond { get; } = new(Rows);
+    public AlignedBuffer<float> CorrugatedPerSecond { get; } = new(Rows);
 
     /// <summary>Damage per km of use, by leg.</summary>
     public AlignedBuffer<double> Damage { get; } = new(legs * Rows);

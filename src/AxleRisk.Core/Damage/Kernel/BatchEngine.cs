@@ -11,11 +11,9 @@ internal abstract class BatchEngine
 }
 
 /// <summary>The steps at one width.</summary>
-/// <typeparam name="TFloat">The lanes of the moments.</typeparam>
-/// <typeparam name="TDouble">The lanes of the damage.</typeparam>
-internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
-    where TFloat : struct, IFloatLanes<TFloat>
-    where TDouble : struct, IDoubleLanes<TDouble>
+/// <typeparam name="T">The lanes.</typeparam>
+internal sealed class BatchEngine<T> : BatchEngine
+    where T : struct, IFloatLanes<T>
 {
     /// <inheritdoc/>
     public override void Evaluate(
@@ -23,14 +21,14 @@ internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
     {
         int legs = columns.Legs.Length;
         curves.Fill(columns, first, rows);
-        RideCoefficients.Fill<TFloat>(columns, first, rows, tile.Inputs);
+        RideCoefficients.Fill<T>(columns, first, rows, tile.Inputs);
         for (int leg = 0; leg < legs; leg++)
         {
-            LegScales.FillShift<TFloat>(columns, first, rows, leg, tile);
-            LegScales.Fill<TDouble>(columns, first, rows, leg, curves, tile);
+            LegScales.FillShift<T>(columns, first, rows, leg, tile);
+            LegScales.Fill<T>(columns, first, rows, leg, curves, tile);
         }
 
-        TileMoments.Fill<TFloat>(legs, rows, tile);
+        TileMoments.Fill<T>(legs, rows, tile);
         for (int leg = 0; leg < legs; leg++)
             EvaluateLeg(columns, first, rows, leg, method, curves, tile);
         AddUp(legs, rows, tile);
@@ -41,27 +39,25 @@ internal sealed class BatchEngine<TFloat, TDouble> : BatchEngine
     {
         LegColumns l = columns.Legs[leg];
         ref float sums = ref tile.Sums.At(4 * leg * BatchBuffers.Rows);
-        ref double scale = ref tile.MomentScale.At(leg * BatchBuffers.Rows);
-        LegDamages.FillPerSecond<TDouble>(method, ref sums, ref scale, rows, curves, tile, tile.PerSecond);
+        ref float scale = ref tile.ScaleRoot.At(leg * BatchBuffers.Rows);
+        LegDamages.FillPerSecond<T>(method, ref sums, ref scale, rows, curves, tile, tile.PerSecond);
         bool corrugated = l.CorrugatedShare.AsSpan(first, rows).ContainsAnyExcept(0.0);
         if (corrugated)
         {
-            CorrugationMoments.Fill<TFloat>(columns, first, rows, leg, tile);
-            LegDamages.FillPerSecond<TDouble>(
+            CorrugationMoments.Fill<T>(columns, first, rows, leg, tile);
+            LegDamages.FillPerSecond<T>(
                 method, ref tile.CorrugatedSums.At(0), ref scale, rows, curves, tile, tile.CorrugatedPerSecond);
         }
 
-        LegDamages.FillPerKm<TDouble>(l, first, rows, leg, corrugated, curves, tile);
+        LegDamages.FillPerKm<T>(l, first, rows, leg, corrugated, curves, tile);
     }
 
+    // In double precision, so that the total is the legs' sum to the last bit.
     private static void AddUp(int legs, int rows, BatchBuffers tile)
     {
-        for (int row = 0; row < rows; row += TDouble.Count)
-        {
-            TDouble total = TDouble.Create(0);
-            for (int leg = 0; leg < legs; leg++)
-                total += TDouble.Load(in tile.Damage.At(leg * BatchBuffers.Rows + row));
-            TDouble.Store(total, ref tile.Total.At(row));
-        }
+        Span<double> total = tile.Total.Span[..rows];
+        tile.Damage.Span[..rows].CopyTo(total);
+        for (int leg = 1; leg < legs; leg++)
+            VectorColumns.Add(tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows), total);
     }
 }

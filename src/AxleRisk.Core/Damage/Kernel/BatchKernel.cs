@@ -32,9 +32,9 @@ internal sealed class BatchKernel
         this.method = method;
         engine = width switch
         {
-            VectorWidth.Bits512 => new BatchEngine<FloatLanes512, DoubleLanes512>(),
-            VectorWidth.Bits256 => new BatchEngine<FloatLanes256, DoubleLanes256>(),
-            VectorWidth.Bits128 => new BatchEngine<FloatLanes128, DoubleLanes128>(),
+            VectorWidth.Bits512 => new BatchEngine<FloatLanes512>(),
+            VectorWidth.Bits256 => new BatchEngine<FloatLanes256>(),
+            VectorWidth.Bits128 => new BatchEngine<FloatLanes128>(),
             _ => null,
         };
         curveColumns = new(curves, BatchBuffers.Rows);

@@ -60,7 +60,7 @@ internal static class CorrugationMoments
         for (int i = 0; i < grid.Points; i++)
         {
             T z = (T.Create(grid.Frequencies.At(i)) * inversePeak - T.Create(1)) * T.Create((float)(1 / Corrugation.RelativeBandwidth));
-            T factor = T.Create(grid.SquaredFrequencies.At(i)) * T.Exp(T.Create(-0.5f) * z * z);
+            T factor = T.Create(grid.SquaredFrequencies.At(i)) * VectorMath.Exp(T.Create(-0.5f) * z * z);
             ref float at = ref spectrum.At(i * T.Count);
             T.Store(factor * T.Load(in at), ref at);
         }

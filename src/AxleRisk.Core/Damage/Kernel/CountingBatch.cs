@@ -16,31 +16,31 @@ internal static class CountingBatch
 
     /// <summary>Fills the parts from a leg's sums, columns of <paramref name="stride"/>.</summary>
     public static void Fill<T>(
-        CountingMethod method, ref float sums, int stride, ref double momentScale, int rows, RangeParts parts)
-        where T : struct, IDoubleLanes<T>
+        CountingMethod method, ref float sums, int stride, ref float scaleRoot, int rows, RangeParts parts)
+        where T : struct, IFloatLanes<T>
     {
         switch (method)
         {
             case CountingMethod.Dirlik:
-                FillDirlik<T>(ref sums, stride, ref momentScale, rows, parts);
+                FillDirlik<T>(ref sums, stride, ref scaleRoot, rows, parts);
                 break;
             case CountingMethod.TovoBenasciutti:
-                FillTovoBenasciutti<T>(ref sums, stride, ref momentScale, rows, parts);
+                FillTovoBenasciutti<T>(ref sums, stride, ref scaleRoot, rows, parts);
                 break;
             default:
-                FillNarrowBand<T>(ref sums, stride, ref momentScale, rows, parts);
+                FillNarrowBand<T>(ref sums, stride, ref scaleRoot, rows, parts);
                 break;
         }
     }
 
     // Dirlik.From, and the scales 2 sigma Q, 2 sqrt(2) sigma R, 2 sqrt(2) sigma
-    private static void FillDirlik<T>(ref float sums, int stride, ref double momentScale, int rows, RangeParts parts)
-        where T : struct, IDoubleLanes<T>
+    private static void FillDirlik<T>(ref float sums, int stride, ref float scaleRoot, int rows, RangeParts parts)
+        where T : struct, IFloatLanes<T>
     {
         T one = T.Create(1);
         for (int row = 0; row < rows; row += T.Count)
         {
-            var m = MomentLanes<T>.From(ref Unsafe.Add(ref sums, row), stride, T.Load(in Unsafe.Add(ref momentScale, row)));
+            var m = MomentLanes<T>.From(ref Unsafe.Add(ref sums, row), stride, T.Load(in Unsafe.Add(ref scaleRoot, row)));
             T a2 = m.Alpha2;
             T xm = m.Alpha1 * a2;
             T square = a2 * a2;
@@ -52,9 +52,9 @@ internal static class CountingBatch
             T r = T.Abs(top * gap * common);
             T d2 = rest * rest * rest * common;
             T d3 = one - d1 - d2;
-            T reduced = T.Create(1.25 * 0.70710678118654752440) * (a2 - d3 - d2 * top * gap * common); // D1 Q / sqrt(2)
+            T reduced = T.Create((float)(1.25 * 0.70710678118654752440)) * (a2 - d3 - d2 * top * gap * common); // D1 Q / sqrt(2)
             T inverses = one / (d1 * reduced * r);
-            T peaks = T.IfLess(T.Create(0), reduced * d1, m.ServedPeaks, T.Create(double.NaN));
+            T peaks = T.IfLess(T.Create(0), reduced * d1, m.ServedPeaks, T.Create(float.NaN));
             parts.Put(0, row, peaks * d1, m.Scale * reduced * reduced * r * inverses, m.Inverse * d1 * d1 * r * inverses);
             parts.Put(1, row, peaks * d2, m.Scale * r, m.Inverse * d1 * reduced * inverses);
             parts.Put(2, row, peaks * d3, m.Scale, m.Inverse);
@@ -62,28 +62,28 @@ internal static class CountingBatch
     }
 
     // NarrowBand.DamagePerSecond
-    private static void FillNarrowBand<T>(ref float sums, int stride, ref double momentScale, int rows, RangeParts parts)
-        where T : struct, IDoubleLanes<T>
+    private static void FillNarrowBand<T>(ref float sums, int stride, ref float scaleRoot, int rows, RangeParts parts)
+        where T : struct, IFloatLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
         {
-            var m = MomentLanes<T>.From(ref Unsafe.Add(ref sums, row), stride, T.Load(in Unsafe.Add(ref momentScale, row)));
+            var m = MomentLanes<T>.From(ref Unsafe.Add(ref sums, row), stride, T.Load(in Unsafe.Add(ref scaleRoot, row)));
             parts.Put(2, row, m.ServedPeaks * m.Alpha2, m.Scale, m.Inverse);
         }
     }
 
     // TovoBenasciutti.DamagePerSecond
-    private static void FillTovoBenasciutti<T>(ref float sums, int stride, ref double momentScale, int rows, RangeParts parts)
-        where T : struct, IDoubleLanes<T>
+    private static void FillTovoBenasciutti<T>(ref float sums, int stride, ref float scaleRoot, int rows, RangeParts parts)
+        where T : struct, IFloatLanes<T>
     {
         T zero = T.Create(0);
         T one = T.Create(1);
         for (int row = 0; row < rows; row += T.Count)
         {
-            var m = MomentLanes<T>.From(ref Unsafe.Add(ref sums, row), stride, T.Load(in Unsafe.Add(ref momentScale, row)));
+            var m = MomentLanes<T>.From(ref Unsafe.Add(ref sums, row), stride, T.Load(in Unsafe.Add(ref scaleRoot, row)));
             T a1 = m.Alpha1;
             T a2 = m.Alpha2;
-            T first = T.Create(1.112) * (one + a1 * a2 - (a1 + a2)) * VectorMath.Exp(T.Create(2.11) * a2);
+            T first = T.Create(1.112f) * (one + a1 * a2 - (a1 + a2)) * VectorMath.Exp(T.Create(2.11f) * a2);
             T b = (a1 - a2) * (first + a1 - a2) / ((a2 - one) * (a2 - one));
             b = T.IfLess(b, zero, zero, T.IfLess(one, b, one, b));
             T peaks = m.ServedPeaks;

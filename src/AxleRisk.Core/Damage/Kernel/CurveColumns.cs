@@ -14,6 +14,7 @@ internal sealed class CurveColumns
     public CurveColumns(ReadOnlySpan<SnCurve> curves, int rows)
     {
         SlopePairs = [.. curves.ToArray().Where(SlopePair.Serves).Select(c => new SlopePair(c)).Distinct()];
+        Integrals = [.. SlopePairs.Select(p => (new PartIntegral(p, 1), new PartIntegral(p, 2)))];
         constants = [.. curves.ToArray().Select(c => Constants.Of(c, SlopePairs))];
         HasCutOff = constants.Any(c => c.CutOffOverKnee > 0);
         StressPerForce = new double[rows];
@@ -26,6 +27,9 @@ internal sealed class CurveColumns
     /// <summary>The different pairs of whole slopes.</summary>
     public ImmutableArray<SlopePair> SlopePairs { get; }
 
+    /// <summary>Their closed forms, for the exponential part and for the Rayleigh parts.</summary>
+    public ImmutableArray<(PartIntegral Exponential, PartIntegral Rayleigh)> Integrals { get; }
+
     /// <summary>Whether any curve has a cut-off.</summary>
     public bool HasCutOff { get; }
 
@@ -33,16 +37,16 @@ internal sealed class CurveColumns
     public double[] StressPerForce { get; }
 
     /// <summary>The Rayleigh scale of the ranges per force, over the range at the knee, 1/N.</summary>
-    public AlignedBuffer<double> ScalePerForce { get; }
+    public AlignedBuffer<float> ScalePerForce { get; }
 
     /// <summary>Damage of a cycle at the knee.</summary>
-    public AlignedBuffer<double> DamageAtKnee { get; }
+    public AlignedBuffer<float> DamageAtKnee { get; }
 
     /// <summary>Range at the cut-off over that at the knee.</summary>
-    public AlignedBuffer<double> CutOffOverKnee { get; }
+    public AlignedBuffer<float> CutOffOverKnee { get; }
 
     /// <summary>Index into <see cref="SlopePairs"/>; -1 where the batch does not serve the curve.</summary>
-    public AlignedBuffer<double> Pair { get; }
+    public AlignedBuffer<float> Pair { get; }
 
     /// <summary>Fills the columns from the rows <paramref name="first"/> and on.</summary>
     public void Fill(DamageColumns columns, int first, int rows)
@@ -56,22 +60,22 @@ internal sealed class CurveColumns
             if (!(thickness <= c.Curve.ThicknessReferenceMm))
                 stress *= c.Curve.ThicknessFactor(thickness);
             StressPerForce[row] = stress;
-            ScalePerForce.At(row) = stress * c.ScaleOverStress;
+            ScalePerForce.At(row) = (float)(stress * c.ScaleOverStress);
             DamageAtKnee.At(row) = c.DamageAtKnee;
             CutOffOverKnee.At(row) = c.CutOffOverKnee;
             Pair.At(row) = c.Pair;
         }
     }
 
-    private sealed record Constants(SnCurve Curve, double ScaleOverStress, double DamageAtKnee, double CutOffOverKnee, int Pair)
+    private sealed record Constants(SnCurve Curve, double ScaleOverStress, float DamageAtKnee, float CutOffOverKnee, int Pair)
     {
         public static Constants Of(SnCurve curve, ImmutableArray<SlopePair> pairs)
         {
             if (!SlopePair.Serves(curve))
-                return new(curve, double.NaN, double.NaN, 0, -1);
+                return new(curve, double.NaN, float.NaN, 0, -1);
             double knee = curve.KneeMPa;
             double damage = Math.Pow(10, curve.SlopeAboveKnee * Math.Log10(knee) - curve.Log10AAboveKnee);
-            return new(curve, ScaleOverSigma / knee, damage, curve.CutOffMPa / knee, pairs.IndexOf(new SlopePair(curve)));
+            return new(curve, ScaleOverSigma / knee, (float)damage, (float)(curve.CutOffMPa / knee), pairs.IndexOf(new SlopePair(curve)));
         }
     }
 }

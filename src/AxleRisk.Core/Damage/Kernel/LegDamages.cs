@@ -7,39 +7,43 @@ namespace AxleRisk.Core.Damage;
 /// <summary>From the sums of a leg to its part in the damage per km of the use, several rows at a time.</summary>
 internal static class LegDamages
 {
+    // Beyond it single precision may overflow on the way.
+    private const float Greatest = 1e24f;
+
     /// <summary>
     /// Fills damage per second in units of that of a cycle at the knee and in units of the grid's centre; NaN in rows that only the scalar
     /// code serves.
     /// </summary>
     public static void FillPerSecond<T>(
-        CountingMethod method, ref float sums, ref double momentScale, int rows, CurveColumns curves, BatchBuffers tile,
-        AlignedBuffer<double> perSecond)
-        where T : struct, IDoubleLanes<T>
+        CountingMethod method, ref float sums, ref float scaleRoot, int rows, CurveColumns curves, BatchBuffers tile,
+        AlignedBuffer<float> perSecond)
+        where T : struct, IFloatLanes<T>
     {
-        CountingBatch.Fill<T>(method, ref sums, BatchBuffers.Rows, ref momentScale, rows, tile.Parts);
-        perSecond.Span.Fill(double.NaN);
+        CountingBatch.Fill<T>(method, ref sums, BatchBuffers.Rows, ref scaleRoot, rows, tile.Parts);
+        perSecond.Span.Fill(float.NaN);
         for (int pair = 0; pair < curves.SlopePairs.Length; pair++)
         {
             tile.OfPair.Span.Clear();
             for (int part = CountingBatch.FirstPart(method); part < RangeParts.Count; part++)
             {
+                PartIntegral integral = part == RangeParts.Exponential ? curves.Integrals[pair].Exponential : curves.Integrals[pair].Rayleigh;
                 PartDamages.Add<T>(
-                    tile.Parts, part, curves.SlopePairs[pair], ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows,
-                    ref tile.OfPair.At(0));
+                    tile.Parts, part, integral, ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfPair.At(0));
             }
 
             for (int row = 0; row < rows; row += T.Count)
             {
                 T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
-                ref double to = ref perSecond.At(row);
-                T.Store(T.IfLess(other, T.Create(0.5), T.Load(in tile.OfPair.At(row)), T.Load(in to)), ref to);
+                T damage = T.Load(in tile.OfPair.At(row));
+                ref float to = ref perSecond.At(row);
+                T.Store(T.IfLess(other, T.Create(0.5f), T.IfLess(damage, T.Create(Greatest), damage, T.Create(float.NaN)), T.Load(in to)), ref to);
             }
         }
     }
 
     /// <summary>Fills the leg's damage per km of use from <see cref="BatchBuffers.PerSecond"/> and its corrugated twin.</summary>
     public static void FillPerKm<T>(LegColumns leg, int first, int rows, int index, bool corrugated, CurveColumns curves, BatchBuffers tile)
-        where T : struct, IDoubleLanes<T>
+        where T : struct, IFloatLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
         {
@@ -52,13 +56,13 @@ internal static class LegDamages
                 perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in tile.CorrugatedPerSecond.At(row));
             }
 
-            T perKm = T.Create(1000 * MomentGrid.CentreHz) * T.Load(in curves.DamageAtKnee.At(row))
-                * T.Load(in tile.InverseSpeed.At(at)) * Load<T>(leg.Share, first + row);
+            T perKm = T.Create((float)(1000 * MomentGrid.CentreHz)) * T.Load(in curves.DamageAtKnee.At(row))
+                * (Load<T>(leg.Share, first + row) / Load<T>(leg.SpeedMPerS, first + row));
             T.Store(perSecond * perKm, ref tile.Damage.At(at));
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T Load<T>(double[] column, int row)
-        where T : struct, IDoubleLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
+        where T : struct, IFloatLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
 }

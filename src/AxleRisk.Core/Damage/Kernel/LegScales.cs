@@ -12,26 +12,23 @@ internal static class LegScales
     // The wavenumber at which roughness is stated, as a length: speed over it is a frequency.
     private static readonly double ReferenceOverCentre = Road.ReferenceWavenumber / MomentGrid.CentreHz;
 
-    /// <summary>Fills inverse speed and moment scale of a leg.</summary>
+    /// <summary>Fills the root of a leg's moment scale.</summary>
     public static void Fill<T>(DamageColumns columns, int first, int rows, int leg, CurveColumns curves, BatchBuffers to)
-        where T : struct, IDoubleLanes<T>
+        where T : struct, IFloatLanes<T>
     {
         LegColumns l = columns.Legs[leg];
         for (int row = 0; row < rows; row += T.Count)
         {
-            int at = leg * BatchBuffers.Rows + row;
             T speed = Load<T>(l.SpeedMPerS, first + row);
-            T inverse = T.Create(1) / speed;
-            T.Store(inverse, ref to.InverseSpeed.At(at));
 
-            // (ms w^2)^2, which RideCoefficients left out, and Gd0 v n0^2 / centre^2 (v n0 / centre)^(w - 2)
+            // ms w^2, which RideCoefficients left out, and the root of Gd0 v n0^2 / centre^2 (v n0 / centre)^(w - 2)
             T perForce = Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row))
-                * T.Create(CentreAngular * CentreAngular * ReferenceOverCentre);
-            T scale = perForce * perForce * Load<T>(l.RoughnessM3, first + row) * speed;
+                * T.Create((float)(CentreAngular * CentreAngular * ReferenceOverCentre));
+            T scale = perForce * T.Sqrt(Load<T>(l.RoughnessM3, first + row) * speed);
             T waviness = Load<T>(columns.Waviness, first + row) - T.Create(2);
-            if (columns.Waviness.AsSpan(first + row, T.Count).ContainsAnyExcept(2.0))
-                scale *= VectorMath.Exp(waviness * T.Log(speed * T.Create(ReferenceOverCentre)));
-            T.Store(scale, ref to.MomentScale.At(at));
+            if (T.AnyNonzero(waviness))
+                scale *= VectorMath.Exp(T.Create(0.5f) * waviness * T.Log(speed * T.Create((float)ReferenceOverCentre)));
+            T.Store(scale, ref to.ScaleRoot.At(leg * BatchBuffers.Rows + row));
         }
     }
 
@@ -44,7 +41,7 @@ internal static class LegScales
         double[] speed = columns.Legs[leg].SpeedMPerS;
         for (int row = 0; row < rows; row += T.Count)
         {
-            T seconds = T.Load(in contact[first + row]) / T.Load(in speed[first + row]);
+            T seconds = Load<T>(contact, first + row) / Load<T>(speed, first + row);
             T told = T.IfLess(seconds, least, least, seconds);
             T.Store(told * T.Create((float)MomentGrid.CentreHz), ref to.Inputs.Shift(leg, row));
         }
@@ -52,5 +49,5 @@ internal static class LegScales
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T Load<T>(double[] column, int row)
-        where T : struct, IDoubleLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
+        where T : struct, IFloatLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
 }

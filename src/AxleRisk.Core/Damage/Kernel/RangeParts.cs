@@ -18,28 +18,28 @@ internal sealed class RangeParts(int rows)
     /// <summary>The number of parts.</summary>
     public const int Count = 3;
 
-    private readonly AlignedBuffer<double> weights = new(Count * rows);
-    private readonly AlignedBuffer<double> scales = new(Count * rows);
-    private readonly AlignedBuffer<double> inverses = new(Count * rows);
+    private readonly AlignedBuffer<float> weights = new(Count * rows);
+    private readonly AlignedBuffer<float> scales = new(Count * rows);
+    private readonly AlignedBuffer<float> inverses = new(Count * rows);
 
-    /// <summary>The upper function at the cut-off, of the part at work; the complete function where there is none.</summary>
-    public AlignedBuffer<double> UpperAtCut { get; } = new(rows);
+    /// <summary>Damage of a cycle's ranges above the cut-off at the slope below the knee, of the part at work.</summary>
+    public AlignedBuffer<float> UpperAtCut { get; } = new(rows);
 
-    /// <summary>The lower function at the cut-off, where that is small, of the part at work.</summary>
-    public AlignedBuffer<double> LowerAtCut { get; } = new(rows);
+    /// <summary>The same of the ranges below the cut-off; only where the scale is far above the knee.</summary>
+    public AlignedBuffer<float> LowerAtCut { get; } = new(rows);
 
     /// <summary>Weight of a part.</summary>
-    public ref double Weight(int part, int row) => ref weights.At(part * rows + row);
+    public ref float Weight(int part, int row) => ref weights.At(part * rows + row);
 
     /// <summary>Scale of a part.</summary>
-    public ref double Scale(int part, int row) => ref scales.At(part * rows + row);
+    public ref float Scale(int part, int row) => ref scales.At(part * rows + row);
 
     /// <summary>One over the scale.</summary>
-    public ref double Inverse(int part, int row) => ref inverses.At(part * rows + row);
+    public ref float Inverse(int part, int row) => ref inverses.At(part * rows + row);
 
     /// <summary>Stores a part.</summary>
     public void Put<T>(int part, int row, T weight, T scale, T inverse)
-        where T : struct, IDoubleLanes<T>
+        where T : struct, IFloatLanes<T>
     {
         T.Store(weight, ref Weight(part, row));
         T.Store(scale, ref Scale(part, row));

@@ -44,16 +44,13 @@ internal static class RideSpectrum
     public static void ApplyExponent<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum)
         where T : struct, IFloatLanes<T>
     {
-        T one = T.Create(1);
         T exponent = T.Load(in inputs.Waviness(row));
         if (!T.AnyNonzero(exponent))
             return;
         for (int i = 0; i < grid.Points; i++)
         {
             ref float at = ref spectrum.At(i * T.Count);
-            // exp(0) need not be 1 to the last bit, and a row must not see its neighbours.
-            T factor = T.IfLess(T.Create(0), exponent * exponent, T.Exp(exponent * T.Create(grid.LogFrequencies.At(i))), one);
-            T.Store(factor * T.Load(in at), ref at);
+            T.Store(VectorMath.Exp(exponent * T.Create(grid.LogFrequencies.At(i))) * T.Load(in at), ref at);
         }
     }
 

@@ -1,9 +1,7 @@
-using MathNet.Numerics;
-
 namespace AxleRisk.Core.Damage;
 
 /// <summary>
-/// The whole slopes of an S-N curve on either side of its knee, and what the closed forms of the damage integrals need of them.
+/// The whole slopes of an S-N curve on either side of its knee.
 /// </summary>
 /// <param name="Above">Slope above the knee.</param>
 /// <param name="Below">Slope below the knee, not smaller.</param>
@@ -16,12 +14,6 @@ internal readonly record struct SlopePair(int Above, int Below)
         : this((int)curve.SlopeAboveKnee, (int)curve.SlopeBelowKnee)
     {
     }
-
-    /// <summary>The complete integral of the exponential part below the knee, Gamma(1 + m).</summary>
-    public double ExponentialBelow { get; } = SpecialFunctions.Gamma(1.0 + Below);
-
-    /// <summary>The complete integral of the Rayleigh parts below the knee, Gamma(1 + m/2).</summary>
-    public double RayleighBelow { get; } = SpecialFunctions.Gamma(1 + 0.5 * Below);
 
     /// <summary>Whether the batch serves a curve: two different whole slopes, the steeper one below the knee.</summary>
     public static bool Serves(SnCurve curve) =>

@@ -6,43 +6,46 @@ namespace AxleRisk.Core.Tests.Numerics;
 
 public class VectorMathTests
 {
-    // exp to a few last bits; the reduction's own error grows to one bit more at the ends.
-    private const double ExpTolerance = 1e-15;
-
-    // The polynomial's truncation is 5e-14; MathNet's erfc is good to 1e-15 and its product with exp(x^2) loses x^2 last bits.
-    private const double ErfcTolerance = 1e-12;
+    private const double ExpTolerance = 3e-7;
+    private const double ErfcTolerance = 5e-7;
 
     [Fact]
     public void The_exponential_agrees_with_the_library_at_every_width()
     {
-        double[] x = [.. Enumerable.Range(-7000, 14001).Select(i => i * 0.1 + 0.0123)];
-        foreach (double[] y in new[] { Exp<DoubleLanes128>(x), Exp<DoubleLanes256>(x), Exp<DoubleLanes512>(x) })
+        float[] x = [.. Enumerable.Range(-8600, 17201).Select(i => i * 0.01f + 0.00123f)];
+        foreach (float[] y in new[] { Exp<FloatLanes128>(x), Exp<FloatLanes256>(x), Exp<FloatLanes512>(x) })
         {
-            for (int i = 1; i < x.Length; i++)
+            for (int i = 0; i < x.Length; i++)
                 Assert.InRange(y[i] / Math.Exp(x[i]), 1 - ExpTolerance, 1 + ExpTolerance);
         }
     }
 
+    // A row whose road has the usual exponent must not see a neighbour whose road has another.
     [Fact]
-    public void The_exponential_of_zero_is_one_to_the_last_bit() => Assert.All(Exp<DoubleLanes512>(new double[8]), y => Assert.Equal(1, y));
+    public void The_exponential_of_zero_is_one_to_the_last_bit() => Assert.All(Exp<FloatLanes512>(new float[16]), y => Assert.Equal(1, y));
 
     [Fact]
-    public void The_exponential_far_below_is_next_to_nothing_and_that_of_nothing_known_is_NaN()
+    public void The_exponential_far_below_is_nothing_and_that_of_nothing_known_is_NaN()
     {
-        double[] y = Exp<DoubleLanes128>([-1e4, double.NegativeInfinity, double.NaN, -1]);
-        Assert.InRange(y[0], 0, 1e-300);
-        Assert.InRange(y[1], 0, 1e-300);
-        Assert.True(double.IsNaN(y[2]));
+        float[] y = Exp<FloatLanes128>([-1e4f, float.NegativeInfinity, float.NaN, -88]);
+        Assert.Equal(0, y[0]);
+        Assert.Equal(0, y[1]);
+        Assert.True(float.IsNaN(y[2]));
+        Assert.Equal(0, y[3]);
     }
 
     [Fact]
     public void The_scaled_error_function_agrees_with_the_library_at_every_width()
     {
-        double[] x = [0, .. Enumerable.Range(0, 2495).Select(i => 0.01 * i + 0.003), 0.5, 1, 2, 3, 4, 5, 6, 8];
-        foreach (double[] y in new[] { Erfc<DoubleLanes128>(x), Erfc<DoubleLanes256>(x), Erfc<DoubleLanes512>(x) })
+        float[] x = [.. Enumerable.Range(1, 2495).Select(i => 0.01f * i + 0.003f), 0.5f, 1, 2, 3, 4, 5, 6, 8];
+        float[] inverses = [.. x.Select(v => 1 / v)];
+        foreach (float[] y in new[] { Erfc<FloatLanes128>(inverses), Erfc<FloatLanes256>(inverses), Erfc<FloatLanes512>(inverses) })
         {
             for (int i = 0; i < x.Length; i++)
-                Assert.InRange(y[i] * Math.Exp(-x[i] * x[i]) / SpecialFunctions.Erfc(x[i]), 1 - ErfcTolerance, 1 + ErfcTolerance);
+            {
+                double at = 1.0 / inverses[i];
+                Assert.InRange(y[i] * Math.Exp(-at * at) / SpecialFunctions.Erfc(at), 1 - ErfcTolerance, 1 + ErfcTolerance);
+            }
         }
     }
 
@@ -53,20 +56,20 @@ public class VectorMathTests
     {
         // DLMF 7.12.1: 1/(x sqrt(pi)) (1 - 1/(2 x^2) + ...)
         double asymptote = (1 - 1 / (2 * x * x)) / (x * Constants.SqrtPi);
-        double[] y = Erfc<DoubleLanes512>([x, x, x, x, x, x, x, x]);
+        float[] y = Erfc<FloatLanes512>([.. Enumerable.Repeat((float)(1 / x), 16)]);
         Assert.InRange(y[0] / asymptote, 1 - ErfcTolerance, 1 + ErfcTolerance);
     }
 
-    private static double[] Exp<T>(double[] x)
-        where T : struct, IDoubleLanes<T> => Map<T>(x, VectorMath.Exp);
+    private static float[] Exp<T>(float[] x)
+        where T : struct, IFloatLanes<T> => Map<T>(x, VectorMath.Exp);
 
-    private static double[] Erfc<T>(double[] x)
-        where T : struct, IDoubleLanes<T> => Map<T>(x, VectorMath.ScaledErfc);
+    private static float[] Erfc<T>(float[] x)
+        where T : struct, IFloatLanes<T> => Map<T>(x, VectorMath.ScaledErfcOfInverse);
 
-    private static double[] Map<T>(double[] x, Func<T, T> function)
-        where T : struct, IDoubleLanes<T>
+    private static float[] Map<T>(float[] x, Func<T, T> function)
+        where T : struct, IFloatLanes<T>
     {
-        var y = new double[x.Length];
+        var y = new float[x.Length];
         for (int i = 0; i <= x.Length - T.Count; i += T.Count)
             T.Store(function(T.Load(in x[i])), ref y[i]);
         for (int i = x.Length - T.Count; i < x.Length; i += T.Count)
