@@ -29,6 +29,9 @@ internal sealed class BatchBuffers(int legs)
     /// <summary>The spectra of the rows at work, a register a point.</summary>
     public AlignedBuffer<float> Spectrum { get; } = new(FrequencyGrid.Points * MostLanes);
 
+    /// <summary>Their <see cref="Damage.SmoothSums"/>.</summary>
+    public AlignedBuffer<float> SmoothSums { get; } = new(Core.Damage.SmoothSums.Count * MostLanes);
+
     /// <summary>The root of what turns the sums into moments in units of the squared knee over eight, by leg.</summary>
     public AlignedBuffer<float> ScaleRoot { get; } = new(legs * Rows);
 

@@ -31,8 +31,10 @@ internal static class CorrugationMoments
 
             RideSpectrum.Fill<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum);
             Apply(tile.Spectrum, T.Load(in tile.InversePeak.At(0)));
-            LegMoments.Fill(
-                ref tile.Spectrum.At(0), MomentGrid.Full, T.Load(in tile.Picked.Shift(leg, i)), ref tile.PickedSums.At(i), BatchBuffers.Rows);
+            ref float spectrum = ref tile.Spectrum.At(0);
+            ref float smooth = ref tile.SmoothSums.At(0);
+            SmoothSums.Fill<T>(ref spectrum, MomentGrid.Full, ref smooth);
+            LegMoments.Fill(ref spectrum, ref smooth, MomentGrid.Full, T.Load(in tile.Picked.Shift(leg, i)), ref tile.PickedSums.At(i), BatchBuffers.Rows);
         }
 
         for (int i = 0; i < corrugated; i++)

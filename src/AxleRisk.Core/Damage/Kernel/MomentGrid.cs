@@ -17,7 +17,11 @@ internal sealed class MomentGrid
     /// <summary>The least that is told from none, s: the enveloping is 1 within 1e-7 up to the highest frequency.</summary>
     public const double LeastShiftSeconds = 2e-6;
 
+    /// <summary>f s at the last of the smooth points, for the greatest shift.</summary>
+    public const double SmoothLimit = 0.7;
+
     private static readonly double[] Orders = [0, 1, 2, 4];
+    private static readonly double[] SmoothOrders = [0, 2, 4, 6, 8, 10, 12, 14, 1, 3, 5, 7, 9, 11];
 
     // Points at either end whose weights make up for the wider step.
     private const int EndPoints = 12;
@@ -33,7 +37,8 @@ internal sealed class MomentGrid
         Frequencies = new(points);
         SquaredFrequencies = new(points);
         LogFrequencies = new(points);
-        Weights = new(4 * points);
+        Weights = new(Orders.Length * points);
+        SmoothWeights = new(SmoothOrders.Length * points);
         double[] ends = EndWeights(step);
         for (int i = 0; i < points; i++)
         {
@@ -42,14 +47,14 @@ internal sealed class MomentGrid
             Frequencies.At(i) = (float)f;
             SquaredFrequencies.At(i) = (float)(f * f);
             LogFrequencies.At(i) = (float)Math.Log(f);
-            bool plain = f * CentreHz * greatestShiftSeconds <= 0.5;
-            PlainPoints += plain ? 1 : 0;
-            for (int k = 0; k < Orders.Length; k++)
-            {
-                // The gain's factor x^2 = f^4, times the road's f^-2, times f^k.
-                double power = Orders[k] + (plain ? 2 : 0);
-                Weights.At(4 * i + k) = (float)(weight * Math.Pow(f, power));
-            }
+            bool smooth = f * CentreHz * greatestShiftSeconds <= SmoothLimit;
+            SmoothPoints += smooth ? 1 : 0;
+
+            // The gain's factor x^2 = f^4, times the road's f^-2, times f^k.
+            for (int k = 0; smooth && k < SmoothOrders.Length; k++)
+                SmoothWeights.At(SmoothOrders.Length * i + k) = (float)(weight * Math.Pow(f, 2 + SmoothOrders[k]));
+            for (int k = 0; !smooth && k < Orders.Length; k++)
+                Weights.At(Orders.Length * i + k) = (float)(weight * Math.Pow(f, Orders[k]));
         }
     }
 
@@ -65,8 +70,8 @@ internal sealed class MomentGrid
     /// <summary>The number of points.</summary>
     public int Points { get; }
 
-    /// <summary>Points from the lowest on in which f s is at most 1/2 for every shift s that the grid serves.</summary>
-    public int PlainPoints { get; }
+    /// <summary>Points from the lowest on in which f s is at most <see cref="SmoothLimit"/> for every shift s that the grid serves.</summary>
+    public int SmoothPoints { get; }
 
     /// <summary>The frequencies.</summary>
     public AlignedBuffer<float> Frequencies { get; }
@@ -77,7 +82,10 @@ internal sealed class MomentGrid
     /// <summary>The logarithms of the frequencies.</summary>
     public AlignedBuffer<float> LogFrequencies { get; }
 
-    /// <summary>Weights of the moments 0, 1, 2 and 4, point after point; over f^2 beyond the plain points.</summary>
+    /// <summary>Weights of the even moments 0 to 14 and then of the odd ones 1 to 11, smooth point after smooth point.</summary>
+    public AlignedBuffer<float> SmoothWeights { get; }
+
+    /// <summary>Weights of the moments 0, 1, 2 and 4 over f^2, point after point, beyond the smooth points.</summary>
     public AlignedBuffer<float> Weights { get; }
 
     private static double EndWeight(double[] ends, int fromEnd) => fromEnd < ends.Length ? ends[fromEnd] : 0;

@@ -23,7 +23,7 @@ internal static class TileMoments
             }
 
             if (left - before < T.Count)
-                FillLanes<T>(tile.Inputs, row, legs, MomentGrid.Reduced, tile.Spectrum, tile.Sums);
+                FillLanes<T>(tile.Inputs, row, legs, MomentGrid.Reduced, tile, tile.Sums);
         }
 
         if (left > 0)
@@ -35,7 +35,7 @@ internal static class TileMoments
     {
         tile.Inputs.Pick(places, T.Count, tile.Picked);
         for (int i = 0; i < places.Length; i += T.Count)
-            FillLanes<T>(tile.Picked, i, legs, MomentGrid.Full, tile.Spectrum, tile.PickedSums);
+            FillLanes<T>(tile.Picked, i, legs, MomentGrid.Full, tile, tile.PickedSums);
         for (int leg = 0; leg < legs; leg++)
         {
             for (int i = 0; i < places.Length; i++)
@@ -48,15 +48,18 @@ internal static class TileMoments
     }
 
     private static void FillLanes<T>(
-        MomentInputs inputs, int row, int legs, MomentGrid grid, AlignedBuffer<float> spectrum, AlignedBuffer<float> sums)
+        MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums)
         where T : struct, IFloatLanes<T>
     {
-        RideSpectrum.Fill<T>(inputs, row, grid, spectrum);
-        RideSpectrum.ApplyExponent<T>(inputs, row, grid, spectrum);
+        ref float spectrum = ref tile.Spectrum.At(0);
+        ref float smooth = ref tile.SmoothSums.At(0);
+        RideSpectrum.Fill<T>(inputs, row, grid, tile.Spectrum);
+        RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.Spectrum);
+        SmoothSums.Fill<T>(ref spectrum, grid, ref smooth);
         for (int leg = 0; leg < legs; leg++)
         {
-            LegMoments.Fill(
-                ref spectrum.At(0), grid, T.Load(in inputs.Shift(leg, row)), ref sums.At(4 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
+            T shift = T.Load(in inputs.Shift(leg, row));
+            LegMoments.Fill(ref spectrum, ref smooth, grid, shift, ref sums.At(4 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
         }
     }
 }
