@@ -14,6 +14,9 @@ internal sealed class BatchBuffers(int legs)
     /// <summary>What the moments are made of.</summary>
     public MomentInputs Inputs { get; } = new(legs, Rows);
 
+    /// <summary>The number of the grid that serves a row.</summary>
+    public AlignedBuffer<float> Grid { get; } = new(Rows);
+
     /// <summary>The places of rows that are picked out of the tile.</summary>
     public int[] Places { get; } = new int[Rows];
 

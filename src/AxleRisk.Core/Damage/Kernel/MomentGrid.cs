@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -10,9 +11,6 @@ internal sealed class MomentGrid
 {
     /// <summary>The unit of frequency, Hz: the geometric mean of the limits.</summary>
     public static readonly double CentreHz = Math.Sqrt(FrequencyGrid.LowestHz * FrequencyGrid.HighestHz);
-
-    /// <summary>The greatest contact length over speed that the full grid serves, s.</summary>
-    public const double GreatestShiftSeconds = 2;
 
     /// <summary>The least that is told from none, s: the enveloping is 1 within 1e-7 up to the highest frequency.</summary>
     public const double LeastShiftSeconds = 2e-6;
@@ -30,8 +28,9 @@ internal sealed class MomentGrid
     private static readonly double[] Zeta =
         [0, -1.0 / 12, 0, 1.0 / 120, 0, -1.0 / 252, 0, 1.0 / 240, 0, -1.0 / 132, 0, 691.0 / 32760];
 
-    private MomentGrid(int points, double greatestShiftSeconds)
+    private MomentGrid(int points, GridRule rule)
     {
+        Rule = rule;
         Points = points;
         double step = Math.Log(FrequencyGrid.HighestHz / FrequencyGrid.LowestHz) / (points - 1);
         Frequencies = new(points);
@@ -47,7 +46,7 @@ internal sealed class MomentGrid
             Frequencies.At(i) = (float)f;
             SquaredFrequencies.At(i) = (float)(f * f);
             LogFrequencies.At(i) = (float)Math.Log(f);
-            bool smooth = f * CentreHz * greatestShiftSeconds <= SmoothLimit;
+            bool smooth = f * CentreHz * rule.GreatestShiftSeconds <= SmoothLimit;
             SmoothPoints += smooth ? 1 : 0;
 
             // The gain's factor x^2 = f^4, times the road's f^-2, times f^k.
@@ -58,14 +57,22 @@ internal sealed class MomentGrid
         }
     }
 
-    /// <summary><see cref="GreatestShiftSeconds"/> in units of one over the centre.</summary>
-    public static float GreatestShift { get; } = (float)(GreatestShiftSeconds * CentreHz);
+    /// <summary>
+    /// The grids, cheapest first: three eighths of the oracle's points, five eighths, and its own. Within the rules of the first two the moments
+    /// 0 to 2 differ from the third's by under 4e-4 and the fourth by under 6e-4, their medians by under 2e-7 (measured over 10,346 random rides).
+    /// </summary>
+    public static ImmutableArray<MomentGrid> All { get; } =
+    [
+        new(FrequencyGrid.Points * 3 / 8, new(0.18, 0.9, 15, 2 / FrequencyGrid.HighestHz)),
+        new(FrequencyGrid.Points * 5 / 8, new(0.10, 0.7, 20, 3 / FrequencyGrid.HighestHz)),
+        new(FrequencyGrid.Points, new(0, 0, double.PositiveInfinity, 2)),
+    ];
 
     /// <summary>The oracle's own points.</summary>
-    public static MomentGrid Full { get; } = new(FrequencyGrid.Points, GreatestShiftSeconds);
+    public static MomentGrid Full => All[^1];
 
-    /// <summary>Three eighths as many, for the rides and legs that <see cref="ReducedGridRule"/> admits.</summary>
-    public static MomentGrid Reduced { get; } = new(FrequencyGrid.Points * 3 / 8, ReducedGridRule.GreatestShiftSeconds);
+    /// <summary>The rows it serves; only the greatest shift of the last grid's, the rest of which is not asked for.</summary>
+    public GridRule Rule { get; }
 
     /// <summary>The number of points.</summary>
     public int Points { get; }

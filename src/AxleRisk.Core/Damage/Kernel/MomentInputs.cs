@@ -21,6 +21,10 @@ internal sealed class MomentInputs(int legs, int rows)
     /// <summary>The first of a row's <see cref="RideCoefficients"/>.</summary>
     public ref float Ride(int row) => ref columns.At(row);
 
+    /// <summary>One of the <see cref="RideCoefficients"/> of the rows <paramref name="row"/> and on.</summary>
+    public T Column<T>(int row, int coefficient)
+        where T : struct, IFloatLanes<T> => T.Load(in columns.At(coefficient * rows + row));
+
     /// <summary>2 less the road's exponent.</summary>
     public ref float Waviness(int row) => ref columns.At(Exponent * rows + row);
 

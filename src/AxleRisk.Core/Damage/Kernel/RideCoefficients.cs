@@ -23,7 +23,7 @@ internal static class RideCoefficients
     public const int Inner1 = 8;
     public const int Inner2 = 9;
 
-    // What the choice of the grid needs, see ReducedGridRule.
+    // What the choice of the grid needs, see GridRule.
     public const int LowerSquared = 10;
     public const int UpperSquared = 11;
     public const int LowerDamping = 12;

@@ -6,49 +6,57 @@ namespace AxleRisk.Core.Damage;
 internal static class TileMoments
 {
     /// <summary>
-    /// Fills <see cref="BatchBuffers.Sums"/>; NaN where a shift is beyond <see cref="MomentGrid.GreatestShiftSeconds"/>. The rows that need
-    /// the full grid are picked out and done together, whatever their place.
+    /// Fills <see cref="BatchBuffers.Sums"/>, each row on the cheapest grid whose rule it keeps; NaN where a shift is beyond the last grid's
+    /// greatest. Rows of the first grid are done where they are; those of another are picked out and done together, whatever their place.
     /// </summary>
     public static void Fill<T>(int legs, int rows, BatchBuffers tile)
         where T : struct, IFloatLanes<T>
     {
-        int left = 0;
+        ReadOnlySpan<MomentGrid> grids = MomentGrid.All.AsSpan();
         for (int row = 0; row < rows; row += T.Count)
         {
-            int before = left;
-            for (int lane = row; lane < row + T.Count; lane++)
-            {
-                if (!ReducedGridRule.Admits(tile.Inputs, lane, legs))
-                    tile.Places[left++] = lane;
-            }
-
-            if (left - before < T.Count)
-                FillLanes<T>(tile.Inputs, row, legs, MomentGrid.Reduced, tile, tile.Sums);
+            T first = grids[0].Rule.Admits<T>(tile.Inputs, row, legs);
+            T grid = T.Create(grids.Length - 1);
+            for (int g = grids.Length - 2; g >= 0; g--)
+                grid = T.IfLess(T.Create(0), g == 0 ? first : grids[g].Rule.Admits<T>(tile.Inputs, row, legs), T.Create(g), grid);
+            T.Store(grid, ref tile.Grid.At(row));
+            if (T.AnyNonzero(first))
+                FillLanes<T>(tile.Inputs, row, legs, grids[0], tile, tile.Sums);
         }
 
-        if (left > 0)
-            FillFull<T>(tile.Places.AsSpan(0, left), legs, tile);
+        for (int g = 1; g < grids.Length; g++)
+            FillPicked<T>(rows, legs, grids[g], g, tile);
     }
 
-    private static void FillFull<T>(ReadOnlySpan<int> places, int legs, BatchBuffers tile)
+    private static void FillPicked<T>(int rows, int legs, MomentGrid grid, int number, BatchBuffers tile)
         where T : struct, IFloatLanes<T>
     {
+        int picked = 0;
+        for (int row = 0; row < rows; row++)
+        {
+            if (tile.Grid.At(row) == number)
+                tile.Places[picked++] = row;
+        }
+
+        if (picked == 0)
+            return;
+        ReadOnlySpan<int> places = tile.Places.AsSpan(0, picked);
         tile.Inputs.Pick(places, T.Count, tile.Picked);
         for (int i = 0; i < places.Length; i += T.Count)
-            FillLanes<T>(tile.Picked, i, legs, MomentGrid.Full, tile, tile.PickedSums);
+            FillLanes<T>(tile.Picked, i, legs, grid, tile, tile.PickedSums);
+        float greatestShift = (float)(grid.Rule.GreatestShiftSeconds * MomentGrid.CentreHz);
         for (int leg = 0; leg < legs; leg++)
         {
             for (int i = 0; i < places.Length; i++)
             {
-                bool served = tile.Picked.Shift(leg, i) <= MomentGrid.GreatestShift;
+                bool served = tile.Picked.Shift(leg, i) <= greatestShift;
                 for (int column = 4 * leg * BatchBuffers.Rows; column < 4 * (leg + 1) * BatchBuffers.Rows; column += BatchBuffers.Rows)
                     tile.Sums.At(column + places[i]) = served ? tile.PickedSums.At(column + i) : float.NaN;
             }
         }
     }
 
-    private static void FillLanes<T>(
-        MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums)
+    private static void FillLanes<T>(MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums)
         where T : struct, IFloatLanes<T>
     {
         ref float spectrum = ref tile.Spectrum.At(0);

@@ -55,9 +55,6 @@ internal readonly struct FloatLanes128(Vector128<float> value) : IFloatLanes<Flo
     public static FloatLanes128 Log(FloatLanes128 value) => new(Vector128.Log(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FloatLanes128 Round(FloatLanes128 value) => new(Vector128.Round(value.value));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLanes128 IfLess(FloatLanes128 a, FloatLanes128 b, FloatLanes128 then, FloatLanes128 otherwise) =>
         new(Vector128.ConditionalSelect(Vector128.LessThan(a.value, b.value), then.value, otherwise.value));
 

@@ -55,9 +55,6 @@ internal readonly struct FloatLanes256(Vector256<float> value) : IFloatLanes<Flo
     public static FloatLanes256 Log(FloatLanes256 value) => new(Vector256.Log(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FloatLanes256 Round(FloatLanes256 value) => new(Vector256.Round(value.value));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLanes256 IfLess(FloatLanes256 a, FloatLanes256 b, FloatLanes256 then, FloatLanes256 otherwise) =>
         new(Vector256.ConditionalSelect(Vector256.LessThan(a.value, b.value), then.value, otherwise.value));
 

@@ -55,9 +55,6 @@ internal readonly struct FloatLanes512(Vector512<float> value) : IFloatLanes<Flo
     public static FloatLanes512 Log(FloatLanes512 value) => new(Vector512.Log(value.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FloatLanes512 Round(FloatLanes512 value) => new(Vector512.Round(value.value));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLanes512 IfLess(FloatLanes512 a, FloatLanes512 b, FloatLanes512 then, FloatLanes512 otherwise) =>
         new(Vector512.ConditionalSelect(Vector512.LessThan(a.value, b.value), then.value, otherwise.value));
 

@@ -45,9 +45,6 @@ internal interface IFloatLanes<T>
     /// <summary>The natural logarithm.</summary>
     static abstract T Log(T value);
 
-    /// <summary>The nearest whole number.</summary>
-    static abstract T Round(T value);
-
     /// <summary>In each lane <paramref name="then"/> where a is below b, otherwise (NaN among it) <paramref name="otherwise"/>.</summary>
     static abstract T IfLess(T a, T b, T then, T otherwise);
 
