@@ -64,7 +64,7 @@ internal sealed class MomentGrid
     public static ImmutableArray<MomentGrid> All { get; } =
     [
         new(FrequencyGrid.Points * 3 / 8, new(0.18, 0.9, 15, 2 / FrequencyGrid.HighestHz)),
-        new(FrequencyGrid.Points * 5 / 8, new(0.10, 0.7, 20, 3 / FrequencyGrid.HighestHz)),
+        new(FrequencyGrid.Points * 5 / 8, new(0.12, 0.8, 18, 2.5 / FrequencyGrid.HighestHz)),
         new(FrequencyGrid.Points, new(0, 0, double.PositiveInfinity, 2)),
     ];
 
