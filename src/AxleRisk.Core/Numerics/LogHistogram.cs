@@ -79,6 +79,26 @@ public sealed class LogHistogram
         }
     }
 
+    /// <summary>Adds many values by their logarithms, as one by one.</summary>
+    public void AddLn(ReadOnlySpan<double> ln)
+    {
+        // Reads that miss the cache overlap where increments would wait for one another: so each bin is read first.
+        foreach (double value in ln)
+        {
+            double place = (value + Reach) * BinsPerUnit;
+            int bin = place >= 0 && place < Bins ? double.ConvertToIntegerNative<int>(place) - offset : -1;
+            if ((uint)bin < (uint)counts.Length)
+            {
+                Volatile.Read(ref counts[bin]);
+            }
+        }
+
+        foreach (double value in ln)
+        {
+            AddLn(value);
+        }
+    }
+
     /// <summary>Adds the counts of another histogram.</summary>
     public void Add(LogHistogram other)
     {

@@ -1,5 +1,5 @@
-using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace AxleRisk.Core.Numerics;
@@ -30,13 +30,14 @@ internal static class NormalQuantileBatch
     private static void FillChunk(ReadOnlySpan<double> p, Span<double> z)
     {
         Span<double> tail = stackalloc double[Chunk + Width];
-        Span<int> place = stackalloc int[Chunk];
+        Span<int> place = stackalloc int[Chunk + Width];
         int tails = 0;
         int i = 0;
         for (; i <= p.Length - Width; i += Width)
         {
-            uint outside = Centre(Vector512.Create(p.Slice(i, Width)), z.Slice(i, Width), p.Slice(i, Width), tail, tails);
-            tails = Append(outside, i, place, tails);
+            Vector512<double> values = Vector512.Create(p.Slice(i, Width));
+            tails = Append(Outside(values), p.Slice(i, Width), i, tail, place, tails);
+            Central(values).CopyTo(z.Slice(i, Width));
         }
 
         if (i < p.Length)
@@ -45,9 +46,10 @@ internal static class NormalQuantileBatch
             Span<double> part = stackalloc double[Width];
             part.Fill(0.5);
             p[i..].CopyTo(part);
-            uint outside = Centre(Vector512.Create<double>(part), part, p[i..], tail, tails);
+            Vector512<double> values = Vector512.Create<double>(part);
+            tails = Append(Outside(values), part, i, tail, place, tails);
+            Central(values).CopyTo(part);
             part[..(p.Length - i)].CopyTo(z[i..]);
-            tails = Append(outside, i, place, tails);
         }
 
         tail.Slice(tails, Width).Fill(0.01);
@@ -62,26 +64,24 @@ internal static class NormalQuantileBatch
         }
     }
 
-    // Writes the middle's formula for all lanes, and copies the probabilities of the lanes it does not serve; p and z may be one.
+    // Whatever the middle's formula does not serve, NaN among it.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static uint Centre(Vector512<double> p, Span<double> z, ReadOnlySpan<double> source, Span<double> tail, int tails)
-    {
-        Vector512<double> q = p - Vector512.Create(0.5);
-        uint outside = (uint)(~Vector512.LessThanOrEqual(Vector512.Abs(q), Vector512.Create(0.425))).ExtractMostSignificantBits();
-        for (uint left = outside; left != 0; left &= left - 1)
-        {
-            tail[tails++] = source[BitOperations.TrailingZeroCount(left)];
-        }
+    private static uint Outside(Vector512<double> p) =>
+        (uint)(~Vector512.LessThanOrEqual(Vector512.Abs(p - Vector512.Create(0.5)), Vector512.Create(0.425))).ExtractMostSignificantBits();
 
-        Central(q).CopyTo(z);
-        return outside;
-    }
-
-    private static int Append(uint outside, int first, Span<int> place, int tails)
+    // Keeps the probabilities and places of the lanes outside: p and z may be one. Each lane is written and but kept if it is outside: no
+    // branch, which nobody could foresee.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Append(uint outside, ReadOnlySpan<double> p, int first, Span<double> tail, Span<int> place, int tails)
     {
-        for (uint left = outside; left != 0; left &= left - 1)
+        ref readonly double from = ref MemoryMarshal.GetReference(p);
+        ref double to = ref MemoryMarshal.GetReference(tail);
+        ref int placeTo = ref MemoryMarshal.GetReference(place);
+        for (int lane = 0; lane < Width; lane++)
         {
-            place[tails++] = first + BitOperations.TrailingZeroCount(left);
+            Unsafe.Add(ref to, tails) = Unsafe.Add(ref Unsafe.AsRef(in from), lane);
+            Unsafe.Add(ref placeTo, tails) = first + lane;
+            tails += (int)(outside >> lane) & 1;
         }
 
         return tails;
@@ -107,8 +107,9 @@ internal static class NormalQuantileBatch
 
     // |p - 1/2| up to 0.425
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<double> Central(Vector512<double> q)
+    private static Vector512<double> Central(Vector512<double> p)
     {
+        Vector512<double> q = p - Vector512.Create(0.5);
         Vector512<double> r = Vector512.Create(0.180625) - q * q;
         return q
             * Polynomial(r, 2.5090809287301226727e3, 3.3430575583588128105e4, 6.7265770927008700853e4, 4.5921953931549871457e4,

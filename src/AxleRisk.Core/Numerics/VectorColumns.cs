@@ -18,52 +18,71 @@ internal static class VectorColumns
         Apply(new ScaledExpOf(slope, scale), x, y);
 
     /// <summary><c>offset + slope * x</c> of every element.</summary>
-    public static void Line(ReadOnlySpan<double> x, double slope, double offset, Span<double> y)
-    {
-        int i = 0;
-        for (; i <= x.Length - Width; i += Width)
-        {
-            (Vector512.Create(offset) + (slope * Vector512.Create(x.Slice(i, Width)))).CopyTo(y.Slice(i, Width));
-        }
+    public static void Line(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) => Apply(new LineOf(slope, offset), x, y);
 
-        for (; i < x.Length; i++)
-        {
-            y[i] = offset + (slope * x[i]);
-        }
-    }
-
-    /// <summary>Adds every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
-    public static void Add(ReadOnlySpan<double> x, Span<double> sum)
-    {
-        int i = 0;
-        for (; i <= x.Length - Width; i += Width)
-        {
-            (Vector512.Create<double>(sum.Slice(i, Width)) + Vector512.Create(x.Slice(i, Width))).CopyTo(sum.Slice(i, Width));
-        }
-
-        for (; i < x.Length; i++)
-        {
-            sum[i] += x[i];
-        }
-    }
+    /// <summary><c>scale * x</c> of every element.</summary>
+    public static void Scale(ReadOnlySpan<double> x, double scale, Span<double> y) => Apply(new MultipleOf(scale), x, y);
 
     /// <summary>Brings every element into a range, in place.</summary>
-    public static void Clamp(Span<double> x, double least, double most)
-    {
-        int i = 0;
-        for (; i <= x.Length - Width; i += Width)
-        {
-            Vector512.Min(Vector512.Max(Vector512.Create<double>(x.Slice(i, Width)), Vector512.Create(least)), Vector512.Create(most)).CopyTo(x.Slice(i, Width));
-        }
+    public static void Clamp(Span<double> x, double least, double most) => Apply(new WithinOf(least, most), x, x);
 
-        for (; i < x.Length; i++)
-        {
-            x[i] = Math.Min(Math.Max(x[i], least), most);
-        }
-    }
+    /// <summary><c>scale * x[i] * y[i]</c>.</summary>
+    public static void ScaledProduct(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double scale, Span<double> to) => Apply(new ProductOf(scale), x, y, to);
+
+    /// <summary><c>x[i] / y[i]</c>.</summary>
+    public static void Quotient(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> to) => Apply(new QuotientOf(), x, y, to);
+
+    /// <summary><c>x[i] - y[i]</c>.</summary>
+    public static void Difference(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> to) => Apply(new DifferenceOf(), x, y, to);
+
+    /// <summary>Adds every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
+    public static void Add(ReadOnlySpan<double> x, Span<double> sum) => Apply(new SumOf(), x, sum, sum);
 
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
+
+    /// <summary>1/x of every element where both are finite, NaN elsewhere.</summary>
+    /// <returns>The number of finite ones, except that 0 and infinity have no inverse.</returns>
+    public static long FiniteInverse(ReadOnlySpan<double> x, Span<double> y)
+    {
+        Apply(new FiniteInverseOf(), x, y);
+        long finite = 0;
+        foreach (double value in x)
+        {
+            finite += double.IsFinite(value) ? 1 : 0;
+        }
+
+        return finite;
+    }
+
+    /// <summary>The sum of the products <c>x[i] y[i]</c> that are finite, and of their squares.</summary>
+    public static (double Sum, double Squares) SumsOfFiniteProducts(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    {
+        Vector512<double> sum = Vector512<double>.Zero;
+        Vector512<double> squares = Vector512<double>.Zero;
+        int i = 0;
+        for (; i <= x.Length - Width; i += Width)
+        {
+            Vector512<double> product = OrZero(Vector512.Create(x.Slice(i, Width)) * Vector512.Create(y.Slice(i, Width)));
+            sum += product;
+            squares += product * product;
+        }
+
+        double total = Vector512.Sum(sum);
+        double totalOfSquares = Vector512.Sum(squares);
+        for (; i < x.Length; i++)
+        {
+            double product = x[i] * y[i];
+            product = double.IsFinite(product) ? product : 0;
+            total += product;
+            totalOfSquares += product * product;
+        }
+
+        return (total, totalOfSquares);
+    }
+
+    private static Vector512<double> OrZero(Vector512<double> x) =>
+        Vector512.ConditionalSelect(Vector512.LessThan(Vector512.Abs(x), Vector512.Create(double.PositiveInfinity)), x, Vector512<double>.Zero);
 
     private static void Apply<TFunction>(TFunction function, ReadOnlySpan<double> x, Span<double> y)
         where TFunction : struct, IFunction
@@ -84,19 +103,90 @@ internal static class VectorColumns
         }
     }
 
+    private static void Apply<TFunction>(TFunction function, ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> to)
+        where TFunction : struct, IFunctionOfTwo
+    {
+        int i = 0;
+        for (; i <= to.Length - Width; i += Width)
+        {
+            function.Of(Vector512.Create(x.Slice(i, Width)), Vector512.Create(y.Slice(i, Width))).CopyTo(to.Slice(i, Width));
+        }
+
+        if (i < to.Length)
+        {
+            Span<double> parts = stackalloc double[2 * Width];
+            parts.Fill(1);
+            x[i..to.Length].CopyTo(parts);
+            y[i..to.Length].CopyTo(parts[Width..]);
+            function.Of(Vector512.Create<double>(parts[..Width]), Vector512.Create<double>(parts[Width..])).CopyTo(parts);
+            parts[..(to.Length - i)].CopyTo(to[i..]);
+        }
+    }
+
     /// <summary>A function as a type, so that the loop over it is compiled for it.</summary>
     private interface IFunction
     {
         Vector512<double> Of(Vector512<double> x);
     }
 
+    private interface IFunctionOfTwo
+    {
+        Vector512<double> Of(Vector512<double> x, Vector512<double> y);
+    }
+
     private readonly struct ScaledExpOf(double slope, double scale) : IFunction
     {
-        public Vector512<double> Of(Vector512<double> x) => scale * Vector512.Exp(slope * x);
+        public Vector512<double> Of(Vector512<double> x) => scale * VectorExponential.Of(slope * x);
     }
 
     private readonly struct LogOf : IFunction
     {
         public Vector512<double> Of(Vector512<double> x) => Vector512.Log(x);
+    }
+
+    private readonly struct FiniteInverseOf : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x)
+        {
+            Vector512<double> infinity = Vector512.Create(double.PositiveInfinity);
+            Vector512<double> inverse = Vector512<double>.One / x;
+            Vector512<double> finite = Vector512.LessThan(Vector512.Max(Vector512.Abs(x), Vector512.Abs(inverse)), infinity);
+            return Vector512.ConditionalSelect(finite, inverse, Vector512.Create(double.NaN));
+        }
+    }
+
+    private readonly struct LineOf(double slope, double offset) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => Vector512.Create(offset) + (slope * x);
+    }
+
+    private readonly struct MultipleOf(double scale) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => scale * x;
+    }
+
+    private readonly struct WithinOf(double least, double most) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => Vector512.Min(Vector512.Max(x, Vector512.Create(least)), Vector512.Create(most));
+    }
+
+    private readonly struct ProductOf(double scale) : IFunctionOfTwo
+    {
+        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => scale * x * y;
+    }
+
+    private readonly struct QuotientOf : IFunctionOfTwo
+    {
+        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x / y;
+    }
+
+    private readonly struct DifferenceOf : IFunctionOfTwo
+    {
+        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x - y;
+    }
+
+    private readonly struct SumOf : IFunctionOfTwo
+    {
+        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x + y;
     }
 }

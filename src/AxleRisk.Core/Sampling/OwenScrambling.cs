@@ -1,3 +1,4 @@
+using AxleRisk.Core.Numerics;
 using System.Buffers.Binary;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
@@ -53,17 +54,8 @@ internal readonly struct OwenScrambling
         x ^= x * Vector512.Create(keys[4] << 1);
         x = (x + Vector512.Create(keys[5])) * Vector512.Create(keys[6] | 1);
         x ^= x * Vector512.Create(keys[7] << 1);
-        x = SwapBits(x, 1, 0x5555555555555555);
-        x = SwapBits(x, 2, 0x3333333333333333);
-        x = SwapBits(x, 4, 0x0F0F0F0F0F0F0F0F);
-        x = SwapBits(x, 8, 0x00FF00FF00FF00FF);
-        x = SwapBits(x, 16, 0x0000FFFF0000FFFF);
-        return (x >>> 32) | (x << 32);
+        return BitReversal.Of(x);
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<ulong> SwapBits(Vector512<ulong> x, int distance, ulong mask) =>
-        ((x >>> distance) & Vector512.Create(mask)) | ((x & Vector512.Create(mask)) << distance);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static ulong Reverse(ulong x)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Damage;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Studies;
@@ -96,26 +97,10 @@ internal sealed class ColumnAssembly
         steps.Add(new Step(target, [.. sources], formula));
 
     internal void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
-        Add(target, (x, to, n) => Scale(scale, x[0], to, n), source);
+        Add(target, (x, to, n) => VectorColumns.Scale(x[0].AsSpan(0, n), scale, to.AsSpan(0, n)), source);
 
     private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
-        Add(target, (x, to, n) => ScaleProduct(scale, x[0], x[1], to, n), first, second);
-
-    private static void Scale(double scale, double[] x, double[] to, int count)
-    {
-        for (int i = 0; i < count; i++)
-        {
-            to[i] = scale * x[i];
-        }
-    }
-
-    private static void ScaleProduct(double scale, double[] x, double[] y, double[] to, int count)
-    {
-        for (int i = 0; i < count; i++)
-        {
-            to[i] = scale * x[i] * y[i];
-        }
-    }
+        Add(target, (x, to, n) => VectorColumns.ScaledProduct(x[0].AsSpan(0, n), x[1].AsSpan(0, n), scale, to.AsSpan(0, n)), first, second);
 
     private void AddVehicle()
     {

@@ -116,27 +116,20 @@ public sealed class LifeModel
         }
 
         FillScale(values, count, workspace.Scale);
-        for (int row = 0; row < count; row++)
-        {
-            workspace.LifeKm[row] = workspace.Scale[row] / workspace.DamagePerKm[row];
-        }
-
+        VectorColumns.Quotient(workspace.Scale.AsSpan(0, count), workspace.DamagePerKm.AsSpan(0, count), workspace.LifeKm.AsSpan(0, count));
         furtherModes?.Complete(values, count, workspace, workspace.Modes!);
     }
 
     /// <summary>Miner sum times 10^scatter of each row: life is this over the damage per km.</summary>
     public void FillScale(double[][] values, int count, double[] scale)
     {
-        for (int row = 0; row < count; row++)
-        {
-            scale[row] = Ln10 * At(scatter, values, row);
-        }
-
-        VectorColumns.Exp(scale.AsSpan(0, count), scale.AsSpan(0, count));
-        for (int row = 0; row < count; row++)
-        {
-            scale[row] *= At(minerSum, values, row);
-        }
+        Span<double> to = scale.AsSpan(0, count);
+        FillColumn(scatter, values, to);
+        VectorColumns.ScaledExp(to, Ln10, 1, to);
+        if (minerSum.Column is { } column)
+            VectorColumns.ScaledProduct(to, values[column].AsSpan(0, count), 1, to);
+        else
+            VectorColumns.Scale(to, minerSum.Constant, to);
     }
 
     /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>
@@ -148,6 +141,14 @@ public sealed class LifeModel
 
     /// <summary>What the reference in time must know of the first row last evaluated.</summary>
     internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
+
+    private static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
+    {
+        if (source.Column is { } column)
+            values[column].AsSpan(0, to.Length).CopyTo(to);
+        else
+            to.Fill(source.Constant);
+    }
 
     internal static double At(ColumnAssembly.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;

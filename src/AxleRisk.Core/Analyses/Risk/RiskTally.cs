@@ -11,6 +11,7 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
     private readonly double[] lnDamage = new double[StudySettings.BlockSize];
     private readonly double[] lnScale = new double[StudySettings.BlockSize];
+    private readonly double[] lnLife = new double[StudySettings.BlockSize];
     private readonly ModeTally modeTally = new(model.Chances);
     private readonly double[] perDamage = new double[StudySettings.BlockSize];
     private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
@@ -40,12 +41,9 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
         }
 
         VectorColumns.Log(workspace.Scale.AsSpan(0, rows), lnScale.AsSpan(0, rows));
-        for (int row = 0; row < rows; row++)
-        {
-            summary.Damage.AddLn(lnDamage[row]);
-            summary.Life.AddLn(lnScale[row] - lnDamage[row]);
-        }
-
+        VectorColumns.Difference(lnScale.AsSpan(0, rows), lnDamage.AsSpan(0, rows), lnLife.AsSpan(0, rows));
+        summary.Damage.AddLn(lnDamage.AsSpan(0, rows));
+        summary.Life.AddLn(lnLife.AsSpan(0, rows));
         AddShares(summary, rows);
         return rows;
     }
@@ -63,31 +61,11 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
 
     private void AddShares(LifeSummary summary, int rows)
     {
-        long finite = 0;
-        for (int row = 0; row < rows; row++)
-        {
-            // No wall left: the damage is infinite and has no shares; no damage has none either.
-            double damage = workspace.DamagePerKm[row];
-            finite += double.IsFinite(damage) ? 1 : 0;
-            perDamage[row] = double.IsFinite(damage) && double.IsFinite(1 / damage) ? 1 / damage : double.NaN;
-        }
-
+        // No wall left: the damage is infinite and has no shares; no damage has none either.
+        Span<double> inverse = perDamage.AsSpan(0, rows);
+        long finite = VectorColumns.FiniteInverse(workspace.DamagePerKm.AsSpan(0, rows), inverse);
         for (int leg = 0; leg < shareSums.Length; leg++)
-        {
-            double sum = 0;
-            double squares = 0;
-            double[] ofLeg = workspace.DamageByLeg[leg];
-            for (int row = 0; row < rows; row++)
-            {
-                double share = ofLeg[row] * perDamage[row];
-                share = double.IsFinite(share) ? share : 0;
-                sum += share;
-                squares += share * share;
-            }
-
-            shareSums[leg] = sum;
-            shareSquares[leg] = squares;
-        }
+            (shareSums[leg], shareSquares[leg]) = VectorColumns.SumsOfFiniteProducts(workspace.DamageByLeg[leg].AsSpan(0, rows), inverse);
 
         summary.AddShares(finite, shareSums, shareSquares);
     }
