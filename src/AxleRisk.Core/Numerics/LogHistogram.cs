@@ -23,7 +23,9 @@ public sealed class LogHistogram
     /// <summary>Room is made for this many bins at a time.</summary>
     private const int Step = 1024;
 
+    // A bin's count is counts + recent: the small numbers of all replicates stay in a core's cache, and overflow into the large ones.
     private long[] counts = [];
+    private ushort[] recent = [];
     private int offset;
 
     /// <summary>The number of values.</summary>
@@ -42,9 +44,9 @@ public sealed class LogHistogram
         {
             for (int i = 0; i < counts.Length; i++)
             {
-                if (counts[i] > 0)
+                if (CountAt(i) is var count and > 0)
                 {
-                    yield return (offset + i, counts[i]);
+                    yield return (offset + i, count);
                 }
             }
         }
@@ -62,12 +64,15 @@ public sealed class LogHistogram
         if (place >= 0 && place < Bins)
         {
             int bin = double.ConvertToIntegerNative<int>(place);
-            if ((uint)(bin - offset) >= (uint)counts.Length)
+            if ((uint)(bin - offset) >= (uint)recent.Length)
             {
                 MakeRoom(bin, bin);
             }
 
-            counts[bin - offset]++;
+            if (++recent[bin - offset] == 0)
+            {
+                counts[bin - offset] += ushort.MaxValue + 1;
+            }
         }
         else if (place >= Bins)
         {
@@ -76,26 +81,6 @@ public sealed class LogHistogram
         else
         {
             Below++;
-        }
-    }
-
-    /// <summary>Adds many values by their logarithms, as one by one.</summary>
-    public void AddLn(ReadOnlySpan<double> ln)
-    {
-        // Reads that miss the cache overlap where increments would wait for one another: so each bin is read first.
-        foreach (double value in ln)
-        {
-            double place = (value + Reach) * BinsPerUnit;
-            int bin = place >= 0 && place < Bins ? double.ConvertToIntegerNative<int>(place) - offset : -1;
-            if ((uint)bin < (uint)counts.Length)
-            {
-                Volatile.Read(ref counts[bin]);
-            }
-        }
-
-        foreach (double value in ln)
-        {
-            AddLn(value);
         }
     }
 
@@ -109,7 +94,7 @@ public sealed class LogHistogram
             MakeRoom(other.offset, other.offset + other.counts.Length - 1);
             for (int i = 0; i < other.counts.Length; i++)
             {
-                counts[other.offset - offset + i] += other.counts[i];
+                counts[other.offset - offset + i] += other.CountAt(i);
             }
         }
     }
@@ -118,6 +103,7 @@ public sealed class LogHistogram
     public void Clear()
     {
         Array.Clear(counts);
+        Array.Clear(recent);
         Count = Below = Above = 0;
     }
 
@@ -170,6 +156,8 @@ public sealed class LogHistogram
         return double.PositiveInfinity;
     }
 
+    private long CountAt(int index) => counts[index] + recent[index];
+
     private void MakeRoom(int first, int last)
     {
         if (first >= offset && last < offset + counts.Length)
@@ -181,7 +169,9 @@ public sealed class LogHistogram
         int low = Math.Min(first, isEmpty ? first : offset) / Step * Step;
         int high = ((Math.Max(last, offset + counts.Length - 1) / Step) + 1) * Step;
         var wider = new long[high - low];
+        var widerRecent = new ushort[high - low];
         counts.CopyTo(wider, isEmpty ? 0 : offset - low);
-        (counts, offset) = (wider, low);
+        recent.CopyTo(widerRecent, isEmpty ? 0 : offset - low);
+        (counts, recent, offset) = (wider, widerRecent, low);
     }
 }

@@ -32,9 +32,6 @@ internal static class VectorColumns
     /// <summary><c>x[i] / y[i]</c>.</summary>
     public static void Quotient(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> to) => Apply(new QuotientOf(), x, y, to);
 
-    /// <summary><c>x[i] - y[i]</c>.</summary>
-    public static void Difference(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> to) => Apply(new DifferenceOf(), x, y, to);
-
     /// <summary>Adds every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
     public static void Add(ReadOnlySpan<double> x, Span<double> sum) => Apply(new SumOf(), x, sum, sum);
 
@@ -178,11 +175,6 @@ internal static class VectorColumns
     private readonly struct QuotientOf : IFunctionOfTwo
     {
         public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x / y;
-    }
-
-    private readonly struct DifferenceOf : IFunctionOfTwo
-    {
-        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x - y;
     }
 
     private readonly struct SumOf : IFunctionOfTwo

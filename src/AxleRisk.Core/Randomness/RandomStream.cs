@@ -28,10 +28,12 @@ internal readonly struct RandomStream
         // Sixteen samples share eight blocks: the first words of the eight, then the second words. So the batch below
         // writes its vectors as they are.
         ulong block = (((ulong)sampleNumber >> 4) << 3) | ((ulong)sampleNumber & 7);
-        ulong stream = lane == 0 ? name : StableHash.Mix(name + (ulong)(uint)lane * StableHash.Golden);
-        (ulong first, ulong second) = Philox4x32.Block(block, stream, seed);
+        (ulong first, ulong second) = Philox4x32.Block(block, StreamOf(lane), seed);
         return (sampleNumber & 8) == 0 ? first : second;
     }
+
+    /// <summary>The random words of the sample numbers 0 to 7 in a lane.</summary>
+    public Vector512<ulong> FirstWords(int lane) => PhiloxBatch.Blocks(0, StreamOf(lane), seed).First;
 
     /// <summary>Fills <paramref name="u"/> with the values in (0, 1) of the sample numbers from <paramref name="first"/> on.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The first sample number is negative.</exception>
@@ -63,6 +65,8 @@ internal readonly struct RandomStream
             part[..u.Length].CopyTo(u);
         }
     }
+
+    private ulong StreamOf(int lane) => lane == 0 ? name : StableHash.Mix(name + (ulong)(uint)lane * StableHash.Golden);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void FillBatch(ulong batch, Span<double> u)

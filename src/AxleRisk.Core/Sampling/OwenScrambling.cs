@@ -18,9 +18,10 @@ internal readonly struct OwenScrambling
     /// <summary>The scrambling keyed by a lane of a stream.</summary>
     public OwenScrambling(RandomStream stream, int lane)
     {
+        Vector512<ulong> words = stream.FirstWords(lane);
         for (int i = 0; i < 8; i++)
         {
-            keys[i] = stream.Word(i, lane);
+            keys[i] = words[i];
         }
     }
 

@@ -13,7 +13,7 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeModel
 {
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
-    public const int Version = 3;
+    public const int Version = 4;
 
     private const double Ln10 = 2.302585092994045684;
 

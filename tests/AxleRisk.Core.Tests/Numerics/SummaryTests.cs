@@ -38,6 +38,25 @@ public sealed class SummaryTests
         Assert.Equal(double.NaN, histogram.ValueOfRank(0));
     }
 
+    [Fact]
+    public void A_bin_holds_more_than_its_small_counter()
+    {
+        const int Many = 3 * 65_536 + 7;
+        var histogram = new LogHistogram();
+        for (int i = 0; i < Many; i++)
+        {
+            histogram.AddLn(0.5);
+        }
+
+        var other = new LogHistogram();
+        other.AddLn(40);
+        other.Add(histogram);
+        Assert.Equal((Many, Many), (histogram.Count, Assert.Single(histogram.Filled).Count));
+        Assert.Equal([Many, 1], other.Filled.Select(b => b.Count));
+        histogram.Clear();
+        Assert.Empty(histogram.Filled);
+    }
+
     [Property]
     public Property Ranks_rise(PositiveInt count)
     {

@@ -11,7 +11,6 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
     private readonly double[] lnDamage = new double[StudySettings.BlockSize];
     private readonly double[] lnScale = new double[StudySettings.BlockSize];
-    private readonly double[] lnLife = new double[StudySettings.BlockSize];
     private readonly ModeTally modeTally = new(model.Chances);
     private readonly double[] perDamage = new double[StudySettings.BlockSize];
     private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
@@ -41,9 +40,12 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
         }
 
         VectorColumns.Log(workspace.Scale.AsSpan(0, rows), lnScale.AsSpan(0, rows));
-        VectorColumns.Difference(lnScale.AsSpan(0, rows), lnDamage.AsSpan(0, rows), lnLife.AsSpan(0, rows));
-        summary.Damage.AddLn(lnDamage.AsSpan(0, rows));
-        summary.Life.AddLn(lnLife.AsSpan(0, rows));
+        for (int row = 0; row < rows; row++)
+        {
+            summary.Damage.AddLn(lnDamage[row]);
+            summary.Life.AddLn(lnScale[row] - lnDamage[row]);
+        }
+
         AddShares(summary, rows);
         return rows;
     }

@@ -49,7 +49,7 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
 
         Workspace workspace = Model.CreateWorkspace(1);
         Model.Evaluate(values, 1, workspace);
-        Assert.Equal(5_000, workspace.LifeKm[0], 5_000 * 1e-6);
+        Assert.Equal(5_000, workspace.LifeKm[0], 5_000 * 2e-5); // the search's tolerance and the kernel's digits
         Assert.Equal(1, point.Coordinates.Sum(c => c.Cosine * c.Cosine), 1e-9);
         Assert.Equal(13, point.Coordinates.Length);
 
