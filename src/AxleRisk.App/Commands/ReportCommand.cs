@@ -44,7 +44,11 @@ internal static class ReportCommand
             string written = $"Written to {Printable.Line(folder)}: {ReportFiles.Page} (needs no other file), "
                 + $"{ReportFiles.Markdown}, {report.Pictures.Count()} pictures, {report.Files.Length} tables.";
             foreach (string line in (string[])
-                [.. Frame.Head(document), .. RiskText.Summary(studies.Risk), "", .. Wrap.Lines(written, Layout.Width), Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
+                [
+                    .. Frame.Head(document), .. RiskText.Summary(studies.Risk), "",
+                    .. studies.LeftOut.SelectMany(l => Wrap.Lines(LeftOutText.Told(l.Title, l.Reason), Layout.Width)),
+                    .. Wrap.Lines(written, Layout.Width), Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width),
+                ])
             {
                 terminal.Out.WriteLine(line);
             }

@@ -8,8 +8,11 @@ namespace AxleRisk.App.Sections;
 /// <summary>What the evidence says of its causes.</summary>
 internal static class CausesSection
 {
+    /// <summary>Its heading.</summary>
+    public const string Title = "Causes, from the evidence";
+
     public static Section Of(CausesResult result) => new(
-        "Causes, from the evidence",
+        Title,
         [
             new ItemList([.. SurpriseText.Sentences(result)]),
             new Subheading(CausesText.ToldHeading),

@@ -10,8 +10,11 @@ namespace AxleRisk.App.Sections;
 /// <summary>What factors do together.</summary>
 internal static class CombineSection
 {
+    /// <summary>Its heading.</summary>
+    public const string Title = "Combined effects";
+
     public static Section Of(CombineResult result) => new(
-        "Combined effects",
+        Title,
         [
             new Subheading("The worst combinations"),
             .. Worst(

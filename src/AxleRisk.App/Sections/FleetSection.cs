@@ -9,6 +9,9 @@ namespace AxleRisk.App.Sections;
 /// <summary>A fleet's warranty claims, and what would meet its targets.</summary>
 internal static class FleetSection
 {
+    /// <summary>Its heading.</summary>
+    public const string Title = "The fleet under warranty";
+
     /// <summary>The warranty manager's decision, for the summary.</summary>
     public static Headline Headline(FleetResult result) => new(
         "Expected warranty claims", FleetText.Number(result.Claims.Expected.Estimate),
@@ -18,7 +21,7 @@ internal static class FleetSection
         ]);
 
     public static Section Of(FleetResult result) => new(
-        "The fleet under warranty",
+        Title,
         [
             new Paragraph($"Expected claims: {FleetText.Expected(result)}; {FleetText.Precision(result)}."),
             new Paragraph($"{FleetText.Terms(result)}."),

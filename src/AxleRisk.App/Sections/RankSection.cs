@@ -8,8 +8,11 @@ namespace AxleRisk.App.Sections;
 /// <summary>Which factors matter.</summary>
 internal static class RankSection
 {
+    /// <summary>Its heading.</summary>
+    public const string Title = "Which factors decide it";
+
     public static Section Of(RankResult result) => new(
-        "Which factors decide it",
+        Title,
         [
             new Figure(
                 new Picture("shares", Alternative(result), Chart(result)),

@@ -9,12 +9,15 @@ namespace AxleRisk.App.Sections;
 /// <summary>What each remedy would do.</summary>
 internal static class RemediesSection
 {
+    /// <summary>Its heading.</summary>
+    public const string Title = "Remedies";
+
     public static Section Of(Scenario scenario, RemediesResult result)
     {
         IReadOnlyList<(string Name, ComparedCase Case)> cases = RemediesText.Cases(result);
         double km = result.Comparison.DistanceKm;
         return new Section(
-            "Remedies",
+            Title,
             [
                 .. RemediesText.Sentences(result).Select(s => new Paragraph(s)),
                 new Paragraph("All cases of this section share samples of their own, so the probability as it is differs a little from the main figure."),

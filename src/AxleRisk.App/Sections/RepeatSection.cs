@@ -20,13 +20,13 @@ internal static class RepeatSection
                     $"Scenario: {scenario}", $"Digest of the scenario and its data files (SHA-256): {studies.Document.Digest}",
                     $"{Product.Name} {Product.Version}, damage model version {LifeModel.Version}",
                 ]),
-                ReportTable.Of(StudyTable(studies.Plan), "The studies behind this report"),
+                ReportTable.Of(StudyTable(studies.Made), "The studies behind this report"),
                 new Paragraph("This command writes the report again; each of those below it gives the figures of one section, with more detail:"),
                 new CommandLines(
                 [
                     CommandLine("report", scenario, studies.Plan.Risk.Settings),
                     $"{Product.Name} base {Quoted(scenario)}",
-                    .. studies.Plan.Steps.Select(s => CommandLine(s.Command, scenario, s.Settings)),
+                    .. studies.Made.Select(s => CommandLine(s.Command, scenario, s.Settings)),
                 ]),
                 new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
                 new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision:"),
@@ -34,10 +34,10 @@ internal static class RepeatSection
             ]);
     }
 
-    private static TextTable StudyTable(ReportPlan plan)
+    private static TextTable StudyTable(IEnumerable<StudyStep> made)
     {
         var table = new TextTable("study", "evaluations", "cases", "seed", "<sampling");
-        foreach (StudyStep step in plan.Steps)
+        foreach (StudyStep step in made)
         {
             table.Add(
                 step.Command, Figures.Count(step.Settings.Evaluations), Figures.Count(step.Cases), step.Settings.Seed.ToString(), step.Settings.Sampling);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
@@ -43,25 +44,42 @@ internal sealed record ReportStudies
 
     public required FleetResult? Fleet { get; init; }
 
-    /// <summary>Runs the studies of a plan one after another.</summary>
+    /// <summary>The studies of the plan that have no answer to this scenario, in the order they were tried.</summary>
+    public required ImmutableArray<LeftOutStudy> LeftOut { get; init; }
+
+    /// <summary>The studies behind the report, in the order they were run.</summary>
+    public IEnumerable<StudyStep> Made => Plan.Steps.Where(s => LeftOut.All(l => l.Step != s));
+
+    /// <summary>Runs the studies of a plan one after another. One that does not fit the scenario is left out; the risk study, which a report is about, may not be.</summary>
     /// <exception cref="OperationCanceledException">The run was ended early: half a report is none.</exception>
-    /// <exception cref="StudyException">A study does not fit the scenario.</exception>
+    /// <exception cref="StudyException">The risk study does not fit the scenario.</exception>
     public static ReportStudies Run(ScenarioDocument document, LifeModel model, ReportPlan plan, RunOptions options)
     {
         long before = 0;
-        T? Do<T>(StudyStep? step, Func<StudySettings, RunOptions, T> study)
-            where T : class
+        var leftOut = ImmutableArray.CreateBuilder<LeftOutStudy>();
+        T Do<T>(StudyStep step, Func<StudySettings, RunOptions, T> study)
         {
-            if (step is null)
-            {
-                return null;
-            }
-
             long start = before;
+            before += step.Work;
             T result = study(step.Settings, options with { Progress = done => options.Progress?.Invoke(start + done) });
             options.Cancellation.ThrowIfCancellationRequested();
-            before += step.Work;
             return result;
+        }
+
+        T? Try<T>(StudyStep? step, string title, Func<StudySettings, RunOptions, T> study)
+            where T : class
+        {
+            try
+            {
+                return step is null ? null : Do(step, study);
+            }
+            catch (StudyException e)
+            {
+                // Ended early, a study may have too few samples for an answer: that is no fault of the scenario.
+                options.Cancellation.ThrowIfCancellationRequested();
+                leftOut.Add(new LeftOutStudy(step!, title, e.Message));
+                return null;
+            }
         }
 
         RiskState? state = null;
@@ -69,7 +87,7 @@ internal sealed record ReportStudies
         {
             (RiskResult result, state) = RiskAnalysis.Run(model, settings, new RiskQuestion(), run);
             return result;
-        })!;
+        });
         double required = model.Scenario.RequiredKm;
         var question = new RiskQuestion
         {
@@ -84,12 +102,13 @@ internal sealed record ReportStudies
             Base = BaseCaseAnalysis.Run(model),
             Risk = risk,
             Curve = RiskAnalysis.Summarise(model, state!, question, options, isPartial: false),
-            Ranking = Do(plan.Rank, (settings, run) => RankAnalysis.Run(model, settings, run)),
-            Combined = Do(plan.Combine, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run)),
-            Causes = Do(plan.Causes, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run)),
-            Remedies = Do(plan.Remedies, (settings, run) => RemediesAnalysis.Run(model, settings, run)),
-            Trip = Do(plan.Trip, (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
-            Fleet = Do(plan.Fleet, (settings, run) => FleetAnalysis.Run(model, settings, run)),
+            Ranking = Try(plan.Rank, RankSection.Title, (settings, run) => RankAnalysis.Run(model, settings, run)),
+            Combined = Try(plan.Combine, CombineSection.Title, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run)),
+            Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run)),
+            Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run)),
+            Trip = Try(plan.Trip, TripSection.Title, (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
+            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run)),
+            LeftOut = leftOut.ToImmutable(), // last: the lines above fill it
         };
     }
 }

@@ -16,6 +16,7 @@ internal static class SummarySection
         [
             .. Paragraphs(studies.Document.Scenario.About),
             .. Decision(studies),
+            .. LeftOutSection.InSummary(studies),
             new Headline(
                 RiskText.Question(studies.Risk.RequiredKm), Figures.Probability(studies.Risk.AtRequired.Probability.Estimate),
                 [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability.Estimate)}"]),

@@ -9,12 +9,15 @@ namespace AxleRisk.App.Sections;
 /// <summary>Whether the axle lasts the trip, and what would let it.</summary>
 internal static class TripSection
 {
+    /// <summary>Its heading.</summary>
+    public const string Title = "The trip";
+
     /// <summary>The planner's decision, for the summary.</summary>
     public static Headline Headline(TripResult result) => new(
         "Failed on the trip, of the vehicles that set out", Figures.Probability(result.Probability.Estimate), [.. Decision(result)]);
 
     public static Section Of(TripResult result) => new(
-        "The trip",
+        Title,
         [
             .. Decision(result).Append(TripText.Distances(result)).Select(s => new Paragraph(s)),
             .. double.IsNaN(result.Probability.Estimate) ? [] : Pictures(result),

@@ -75,7 +75,7 @@ public sealed class ConsoleStateTests
         Patience.Until(state.Session!.Risk.Run.Completion);
         var page = state.Pages.OfType<ReportPage>().Single();
         RiskResult risk = state.Session.Risk.Run.Result!.Result;
-        page.Run.Start(state.Session.Edition, 1, (_, _) => new WrittenReport("a folder", ["risk"], 0, 0, risk));
+        page.Run.Start(state.Session.Edition, 1, (_, _) => new WrittenReport("a folder", ["risk"], [], 0, 0, risk));
         Patience.Until(page.Run.Completion);
         Assert.False(page.IsOutOfDate);
         Assert.True(state.Session.Apply(ScenarioEdit.Set(TomlPath.Of("required_km"), TomlValue.Of(90_000))).IsAccepted);

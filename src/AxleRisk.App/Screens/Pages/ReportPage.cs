@@ -18,7 +18,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     public override IReadOnlyList<string> Explanation =>
     [
         "Writes a folder to hand over: one page of HTML that needs no other file, the same as Markdown with pictures, and every table as CSV.",
-        "It holds the answers that the scenario gives reason for: base case and risk; ranking and combinations where anything is uncertain; causes where there is evidence; remedies where some are stated. Trip and fleet have pages of their own and are not in it.",
+        "It holds the answers that the scenario gives reason for: base case and risk; ranking and combinations where anything is uncertain; causes where there is evidence; remedies, trip and fleet where they are stated. A study that has no answer to the scenario is left out, and the report says so in its place.",
         "The studies are run anew, of the scenario as it stands here, saved or not. Save first: the report names the file and its digest, and whoever repeats it needs that file.",
         "Nothing is written until all studies are done, and then the whole folder at once. A folder with files that are no unchanged report is never replaced.",
     ];
@@ -77,6 +77,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
             PageLine.Of(new Piece($"  {ReportFiles.Markdown,-13}", Ink.Strong), new Piece($"the same as Markdown, with {written.Pictures} pictures")),
             PageLine.Of(new Piece($"  {"tables",-13}", Ink.Strong), new Piece($"{written.Tables} tables as CSV")), PageLine.Empty,
             .. Wrapped($"Studies in it: {string.Join(", ", written.Studies)}.", room), PageLine.Empty,
+            .. written.LeftOut.SelectMany(l => Wrapped(LeftOutText.Told(l.Title, l.Reason), room).Select(w => w.In(Ink.Warning)).Append(PageLine.Empty)),
             .. PageLine.FromPrinted(RiskText.Summary(written.Risk)), PageLine.Empty,
             .. PageLine.FromPrinted(Wrap.Lines(Caution.Sentence, Layout.Width)),
         ];
@@ -86,7 +87,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     {
         var studies = ReportStudies.Run(document, model, plan, options);
         Report report = ReportFiles.Write(studies, place);
-        return new WrittenReport(place, [.. plan.Steps.Select(s => s.Command)], report.Pictures.Count(), report.Files.Length, studies.Risk);
+        return new WrittenReport(place, [.. studies.Made.Select(s => s.Command)], studies.LeftOut, report.Pictures.Count(), report.Files.Length, studies.Risk);
     }
 
     private static IEnumerable<PageLine> Wrapped(string text, int room) => Wrap.Lines(text, room, "").Select(l => PageLine.Of("  " + l));

@@ -1,0 +1,92 @@
+using AxleRisk.App.Sections;
+using AxleRisk.App.Tests.Commands;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+using AxleRisk.Reports.Content;
+using Xunit;
+
+namespace AxleRisk.App.Tests.Sections;
+
+/// <summary>What stands in place of a section that was not made.</summary>
+public sealed class LeftOutSectionTests
+{
+    private const string Asked =
+        """
+
+        [evidence]
+        survived_km = 1000
+
+        [[remedies]]
+        name = "thicker tube"
+        change = { "axle.wall_mm" = 8.5 }
+
+        [trip]
+        [[trip.legs]]
+        name = "there"
+        km = 100
+        like = "gravel"
+
+        [fleet]
+        vehicles = 100
+        distance_km_per_year = 20000
+        warranty_months = 24
+        warranty_km = 60000
+        cost_per_claim = 1000
+        """;
+
+    /// <summary>No axle of the benchmark gets this far: no sample agrees with it.</summary>
+    private const string Impossible = "\n[evidence]\nsurvived_km = 900000000\n";
+
+    [Fact]
+    public void Each_study_but_the_main_one_may_be_missing_and_its_section_keeps_its_place()
+    {
+        ReportStudies all = Studies(Asked);
+        Assert.Empty(all.LeftOut);
+        Report whole = ReportComposer.Compose(all);
+        foreach ((StudyStep? step, string title, ReportStudies without) in new[]
+        {
+            (all.Plan.Rank, RankSection.Title, all with { Ranking = null }),
+            (all.Plan.Combine, CombineSection.Title, all with { Combined = null }),
+            (all.Plan.Trip, TripSection.Title, all with { Trip = null }),
+            (all.Plan.Fleet, FleetSection.Title, all with { Fleet = null }),
+            (all.Plan.Causes, CausesSection.Title, all with { Causes = null }),
+            (all.Plan.Remedies, RemediesSection.Title, all with { Remedies = null }),
+        })
+        {
+            ReportStudies lacking = without with { LeftOut = [new LeftOutStudy(step!, title, "of\u001b[1m this")] };
+            Report report = ReportComposer.Compose(lacking);
+            Assert.Equal(whole.Sections.Select(s => s.Title), report.Sections.Select(s => s.Title));
+            Assert.Equal([new Warning("This section was not made: of [1m this.")], report.Sections.Single(s => s.Title == title).Blocks);
+            Assert.Contains(report.Sections[0].Blocks, b => b is Warning w && w.Text.Contains($"\"{title}\"", StringComparison.Ordinal));
+            Assert.Equal(whole.Files.Select(f => f.Name).Where(n => n != step!.Command), report.Files.Select(f => f.Name));
+            Assert.Equal(all.Plan.Steps.Where(s => s != step), lacking.Made);
+            string[] commands = [.. report.Sections[^1].Blocks.OfType<CommandLines>().Single().Lines];
+            Assert.DoesNotContain(commands, c => c.StartsWith($"axlerisk {step!.Command} ", StringComparison.Ordinal));
+            Assert.Equal(8, commands.Length); // the report, base, and six of the seven studies
+        }
+    }
+
+    [Fact]
+    public void A_run_ended_early_leaves_nothing_out_but_ends()
+    {
+        // Ended in the midst of a study whose samples never suffice.
+        using var source = new CancellationTokenSource();
+        Assert.Single(Studies(Impossible).LeftOut);
+        Assert.Throws<OperationCanceledException>(() => Studies(Impossible, source, (plan, done) =>
+        {
+            if (done > plan.Risk.Work + plan.Rank!.Work + plan.Combine!.Work)
+            {
+                source.Cancel();
+            }
+        }));
+    }
+
+    private static ReportStudies Studies(string asked, CancellationTokenSource? source = null, Action<ReportPlan, long>? progress = null)
+    {
+        ScenarioDocument document = ScenarioReader.ReadFile(FewFactors.With(asked));
+        var model = new LifeModel(document.Scenario);
+        var plan = ReportPlan.Of(model, new StudySettings(200, StudySettings.DefaultSeed, SamplingPlan.Names[0]));
+        return ReportStudies.Run(document, model, plan, new RunOptions { Threads = 1, Cancellation = source?.Token ?? CancellationToken.None, Progress = done => progress?.Invoke(plan, done) });
+    }
+}
