@@ -15,7 +15,7 @@ internal abstract class Page
     /// <summary>What its numbers mean and what they do not, in the reader's words: paragraphs.</summary>
     public abstract IReadOnlyList<string> Explanation { get; }
 
-    /// <summary>The keys that work on it now, the most useful first; those of the frame are added.</summary>
+    /// <summary>The keys that work on it now, the most useful first among those of one worth; those of the frame are added.</summary>
     public virtual IReadOnlyList<KeyHint> Keys => [];
 
     /// <summary>The line below the tabs: what is going on.</summary>

@@ -25,9 +25,9 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
 
     public override IReadOnlyList<KeyHint> Keys => Run.Standing.Phase switch
     {
-        RunPhase.Running => [new("s", "stop"), new("f", "give up")],
-        RunPhase.Stopped => [new("s", "continue"), new("f", "give up")],
-        _ => [new("r", Run.Result is null ? "write a report" : "write another")],
+        RunPhase.Running => [new("s", "stop", KeyWorth.Main), new("f", "give up")],
+        RunPhase.Stopped => [new("s", "continue", KeyWorth.Main), new("f", "give up")],
+        _ => [new("r", Run.Result is null ? "write a report" : "write another", KeyWorth.Main)],
     };
 
     public override PageLine Status => Run.Standing switch

@@ -26,9 +26,9 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <inheritdoc/>
     public override IReadOnlyList<KeyHint> Keys => Unavailable is not null ? [] : Run.Standing.Phase switch
     {
-        RunPhase.Running => [new("s", "stop"), new("f", "finish now")],
-        RunPhase.Stopped => [new("s", "continue"), new("f", "finish now"), new("r", "run again")],
-        _ => [new("r", Run.Result is null ? "run" : "run again"), new("e", "evaluations")],
+        RunPhase.Running => [new("s", "stop", KeyWorth.Main), new("f", "finish now")],
+        RunPhase.Stopped => [new("s", "continue", KeyWorth.Main), new("f", "finish now"), new("r", "run again")],
+        _ => [new("r", Run.Result is null ? "run" : "run again", KeyWorth.Main), new("e", "evaluations", KeyWorth.Spare)],
     };
 
     /// <inheritdoc/>

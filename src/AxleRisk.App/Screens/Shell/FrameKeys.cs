@@ -6,17 +6,17 @@ namespace AxleRisk.App.Screens.Shell;
 /// <summary>The keys that work on every page.</summary>
 internal static class FrameKeys
 {
-    /// <summary>Those that do something now, the most useful first.</summary>
+    /// <summary>Those that do something now, in the order they are shown.</summary>
     /// <param name="session">The open scenario; null where there is none.</param>
     /// <param name="pages">The number of pages.</param>
     public static IEnumerable<KeyHint> Of(Session? session, int pages)
     {
         if (pages > 0)
         {
-            yield return new($"1-{PageBook.Keys[pages - 1]}", "pages");
+            yield return new($"1-{PageBook.Keys[pages - 1]}", "pages", KeyWorth.Spare);
         }
 
-        yield return new("?", "explain");
+        yield return new("?", "explain", KeyWorth.Always);
         if (session is { Edited: var edited })
         {
             if (edited.IsUnsaved)
@@ -26,13 +26,13 @@ internal static class FrameKeys
 
             if (edited.UndoName is not null)
             {
-                yield return new("Ctrl+Z", "undo");
+                yield return new("Ctrl+Z", "undo", KeyWorth.Spare);
             }
 
-            yield return new("o", "open");
+            yield return new("o", "open", KeyWorth.Spare);
         }
 
-        yield return new("q", "quit");
+        yield return new("q", "quit", KeyWorth.Always);
     }
 
     /// <summary>A key by its name, where the frame has a letter for it too.</summary>
