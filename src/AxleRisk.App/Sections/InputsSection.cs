@@ -34,7 +34,7 @@ internal static class InputsSection
                     + "the upright line is the value of the base case. Bars are the states of a choice, or the stated shares of the road mix."),
             table
                 .WithColumn(table.Columns.Length - PointColumns, new Column("distribution", IsText: true), factors.Factors.Select((f, i) => new Cell("", PictureOf(f, i))))
-                .WithColumn(table.Columns.Length + 1, new Column("as stated", IsText: true), factors.Factors.Select(f => new Cell(f.Description))),
+                .WithColumn(table.Columns.Length + 1, new Column("as stated", IsText: true), factors.Factors.Select(f => new Cell(DistributionText.Of(f)))),
         ];
     }
 
@@ -46,7 +46,7 @@ internal static class InputsSection
     };
 
     private static Picture PictureOf(Factor factor, int index) => new(
-        $"input-{index + 1:00}", $"{factor.Name}: {factor.Description}",
+        $"input-{index + 1:00}", $"{factor.Name}: {DistributionText.Of(factor)}",
         factor.Distribution is { } distribution
             ? DistributionPicture.Of(distribution, factor.Nominal[0])
             : DistributionPicture.OfStates(factor.Nominal, -1));

@@ -54,5 +54,5 @@ internal static class CheckText
         scenario.Correlations.Select(c => $"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}");
 
     private static IEnumerable<string> Descriptions(FactorSet factors) =>
-        factors.Factors.SelectMany(f => Wrap.Lines($"{f.Name}: {f.Description}", Layout.Width - 2, "    ")).Select(line => "  " + line);
+        factors.Factors.SelectMany(f => Wrap.Lines($"{f.Name}: {DistributionText.Of(f)}", Layout.Width - 2, "    ")).Select(line => "  " + line);
 }

@@ -31,7 +31,7 @@ internal static class RemediesText
     /// <summary>What a remedy changes.</summary>
     public static string Sentence(Remedy remedy)
     {
-        string changes = string.Join("; ", remedy.Changes.Select(c => $"{c.Input} {c.Description}"));
+        string changes = string.Join("; ", remedy.Changes.Select(c => $"{c.Input} {DistributionText.Of(c)}"));
         return $"{Printable.Line(remedy.Name)}: {Printable.Line(changes)}{Cost(remedy.Cost)}";
     }
 

@@ -33,7 +33,7 @@ internal enum InputKind
 /// <param name="Name">Its name among the inputs, in full: <c>legs.gravel.speed_km_per_h</c>.</param>
 /// <param name="Label">Its name within its group.</param>
 /// <param name="Kind">How it is edited.</param>
-/// <param name="ValueText">Its value, as stated.</param>
+/// <param name="ValueText">Its value, as stated; a choice as states with percents.</param>
 /// <param name="Unit">The unit as printed; empty for a pure number.</param>
 /// <param name="IsStated">Whether the file states it; otherwise its default holds.</param>
 /// <param name="Meaning">What it is.</param>

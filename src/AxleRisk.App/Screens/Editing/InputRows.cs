@@ -1,5 +1,6 @@
 using AxleRisk.App.Text;
 using AxleRisk.Core.Damage;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;
 
@@ -41,7 +42,7 @@ internal static class InputRows
     {
         var uncertain = input.Value as Value.Uncertain;
         TomlPath path = ScenarioEdits.PathOf(input);
-        string value = stated.Distribution(path) ?? uncertain?.Distribution.ToString() ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
+        string value = Stated(uncertain?.Distribution, path, stated) ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
         return new InputRow(
             path, input.Name, input.Quantity.Key, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault, input.Quantity.Meaning, input.Quantity.Domain.Describe())
         {
@@ -51,13 +52,21 @@ internal static class InputRows
         };
     }
 
-    private static string Text(Value value) => value is Value.Uncertain u ? u.Distribution.ToString() : Figures.Number(value.Nominal);
+    /// <summary>A distribution with its numbers as they were written; a choice for readers, for its lists of values and of weights are hard to match.</summary>
+    private static string? Stated(Distribution? distribution, TomlPath path, StatedValues stated) => distribution switch
+    {
+        null => null,
+        NumberChoice choice => DistributionText.Of(choice),
+        _ => stated.Distribution(path) ?? DistributionText.Of(distribution),
+    };
+
+    private static string Text(Value value) => value is Value.Uncertain u ? DistributionText.Of(u.Distribution) : Figures.Number(value.Nominal);
 
     private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
     {
         yield return Word(stated, "detail.catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with { Default = null };
         bool isSure = detail.Categories.Length == 1;
-        string value = isSure ? detail.Categories[0] : string.Join(", ", detail.Categories.Zip(detail.Weights, (c, w) => $"{c} {w:0.###}"));
+        string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
         yield return Plain(stated, "detail.category", InputKind.Category, value, "", "the weld detail, or several with weights, best first", "a category of the catalogue") with
         {
             Factor = isSure ? null : detail.Knowledge,

@@ -13,7 +13,7 @@ internal static class ListedInputs
             $"correlations[{i}]", $"{c.First} with {c.Second}", c.Spearman.ToString("0.###"), "Spearman's rank correlation of the two", "above -1 and below 1"))]);
         yield return new InputGroup("Evidence from one vehicle", [.. Evidence(scenario)]);
         yield return new InputGroup("Remedies", [.. scenario.Remedies.Select((r, i) => Row(
-            $"remedies[{i}]", r.Name, string.Join(", ", r.Changes.Select(c => $"{c.Input} {c.Description}")), "what could be done about it", "changes of inputs"))]);
+            $"remedies[{i}]", r.Name, string.Join(", ", r.Changes.Select(c => $"{c.Input} {DistributionText.Of(c)}")), "what could be done about it", "changes of inputs"))]);
     }
 
     private static IEnumerable<InputRow> Evidence(Scenario scenario)

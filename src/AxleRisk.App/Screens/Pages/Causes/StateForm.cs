@@ -37,7 +37,7 @@ internal sealed class StateForm : Form
 
     public override IReadOnlyList<PageLine> Picture(int width, int height) =>
     [
-        .. Wrap.Lines($"{Factor.Name}: {Factor.Description}", width, "").Select(l => PageLine.Of(l, Ink.Quiet)),
+        .. Wrap.Lines($"{Factor.Name}: {DistributionText.Of(Factor)}", width, "").Select(l => PageLine.Of(l, Ink.Quiet)),
     ];
 
     protected override void Changed(int field)

@@ -21,7 +21,7 @@ internal sealed class CategoryForm : Form
         Arrange(
         [
             new FormField("catalogue", detail.Catalogue, "", SnCatalogue.Catalogues),
-            new FormField("categories", row.ValueText.Replace(", ", "; "), ""),
+            new FormField("categories", Typed(detail), ""),
             new FormField("knowledge", ScenarioEdits.KnowledgeWord(detail.Knowledge), "", ["unknown", "varies"]),
         ]);
         Look();
@@ -43,6 +43,10 @@ internal sealed class CategoryForm : Form
         PageLine.Empty,
         .. Curves() is { Count: > 0 } curves ? Pictures.Lines(SnChart.Draw(curves, width, Math.Clamp(height - 8, 0, 16))) : [],
     ];
+
+    /// <summary>The categories as they are typed.</summary>
+    private static string Typed(Detail detail) =>
+        detail.Categories is [var only] ? only : string.Join("; ", detail.Categories.Zip(detail.Weights, (c, w) => $"{c} {w:0.###}"));
 
     private List<SnCurve> Curves() => [.. (Categories() ?? []).Select(c => SnCatalogue.Find(Fields[0].Text, c.Category)).OfType<SnCurve>()];
 

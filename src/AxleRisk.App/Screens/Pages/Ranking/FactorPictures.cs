@@ -14,7 +14,7 @@ internal static class FactorPictures
     {
         Factor f = result.Factor;
         string knowledge = f.Knowledge == Knowledge.Varies ? "varies between vehicles" : "unknown, one value for all";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Name)}: {f.Description}{Unit(f)}, {knowledge}", width), Ink.Heading);
+        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Name)}: {DistributionText.Of(f)}{Unit(f)}, {knowledge}", width), Ink.Heading);
     }
 
     /// <summary>A curve over a continuous factor; bars of the states of a choice.</summary>

@@ -1,5 +1,5 @@
-using System.Globalization;
 using AxleRisk.App.Screens.Pages.Inputs;
+using AxleRisk.App.Text;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;
 
@@ -47,14 +47,14 @@ internal static class ChangeText
     {
         if (input == Change.CategoryName)
         {
-            return string.Join(", ", scenario.Detail.Categories.Zip(scenario.Detail.Weights, (c, w) => scenario.Detail.Categories.Length == 1 ? c : $"{c} {w.ToString("0.###", CultureInfo.InvariantCulture)}"));
+            return scenario.Detail.Categories is [var only] ? only : DistributionText.Choice(scenario.Detail.Categories, scenario.Detail.Weights);
         }
 
         Input? found = scenario.Inputs.FirstOrDefault(i => i.Name == input);
         return found?.Value switch
         {
-            Value.Uncertain u => u.Distribution.ToString() ?? "",
-            { } value => Text.Figures.Number(value.Nominal),
+            Value.Uncertain u => DistributionText.Of(u.Distribution),
+            { } value => Figures.Number(value.Nominal),
             null => "",
         } + (found is { Quantity.Unit.Length: > 0 } ? $" {found.Quantity.Unit}" : "");
     }

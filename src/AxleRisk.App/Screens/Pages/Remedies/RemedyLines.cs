@@ -77,7 +77,7 @@ internal static class RemedyLines
         PageLine name = PageLine.Of(
             new Piece(isChosen ? "> " : "  "), new Piece(isOn ? "[x] " : "[ ] ", Ink.Strong), new Piece(TextTable.Shorten(Printable.Line(remedy.Name), Math.Max(4, width - 6 - cost.Length))), new Piece(cost, Ink.Quiet));
         yield return isChosen ? name.Fit(width).In(Ink.Chosen) : name;
-        string changes = string.Join("; ", remedy.Changes.Select(x => $"{x.Input} {x.Description}"));
+        string changes = string.Join("; ", remedy.Changes.Select(x => $"{x.Input} {DistributionText.Of(x)}"));
         yield return PageLine.Of(TextTable.Shorten("      " + Printable.Line(changes), width), Ink.Quiet);
     }
 

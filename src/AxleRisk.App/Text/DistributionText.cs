@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.App.Text;
+
+/// <summary>Distributions for readers: a choice as its states with their probabilities, <c>0 (40 %), 30 (60 %)</c>; the others by family and parameters.</summary>
+internal static class DistributionText
+{
+    /// <summary>The distribution of a factor.</summary>
+    public static string Of(Factor factor) => factor switch
+    {
+        ScalarFactor scalar => Of(scalar.Distribution),
+        CategoryFactor { Distribution: NumberChoice choice } category => Choice(category.Categories, choice.Weights),
+        _ => factor.Description,
+    };
+
+    /// <summary>A distribution of numbers.</summary>
+    public static string Of(Distribution distribution) => distribution is NumberChoice choice
+        ? Choice([.. choice.Values.Select(v => v.ToString("G6"))], choice.Weights)
+        : distribution.ToString();
+
+    /// <summary>What a remedy makes of an input.</summary>
+    public static string Of(Change change) => change switch
+    {
+        Change.ToValue { Value: Value.Uncertain uncertain } => $"= {Of(uncertain.Distribution)}",
+        Change.ToCategory { Categories.Length: > 1 } to => $"= {Choice(to.Categories, to.Weights)}",
+        _ => change.Description,
+    };
+
+    /// <summary>States with their probabilities.</summary>
+    /// <param name="states">The states.</param>
+    /// <param name="weights">As many probabilities, summing to 1.</param>
+    public static string Choice(ImmutableArray<string> states, ImmutableArray<double> weights) =>
+        string.Join(", ", states.Zip(weights, (state, weight) => $"{state} ({Figures.Number(100 * weight)} %)"));
+}
