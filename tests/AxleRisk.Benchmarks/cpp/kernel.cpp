@@ -75,15 +75,16 @@ struct Grid {
     }
 };
 
-// exp of what is not above 87.
+// exp of what is not above 87; what is below -87 might as well be it.
 inline float exponential(float x) {
+    x = x < -87 ? -87 : x;
     float n = std::rint(x * 1.44269504f), r = x - n * 0.693359375f + n * 2.12194440e-4f;
     float sum = ((((0.00829030611f * r + 0.0418979754f) * r + 0.166676366f) * r + 0.499991492f) * r + 0.999999707f) * r + 1;
     int bits;
     std::memcpy(&bits, &sum, sizeof bits);
     bits += (int)n * (1 << 23);
     std::memcpy(&sum, &bits, sizeof bits);
-    return x < -87 ? 0 : sum;
+    return sum;
 }
 
 // exp(1/y^2) erfc(1/y) of y above 0.
@@ -141,18 +142,18 @@ template <int Shape> struct Part {
         return exponential(-y) * (above + y * sum);
     }
 
-    void add(const float* weight, const float* scale, const float* inverse, float* sum) const {
+    // Factors of 0 and 1, as a branch would keep the loop from being vectorised.
+    void add(const float* __restrict weight, const float* __restrict scale, const float* __restrict inverse, float* __restrict sum) const {
         int left = 0;
         for (int r = 0; r < kTile; r++) {
-            float y = Shape == 1 ? inverse[r] : inverse[r] * inverse[r], damage = plain(scale[r], y);
-            bool small = y < leastPlain;
-            sum[r] += weight[r] * (small ? 0 : damage);
-            left |= small;
+            float y = Shape == 1 ? inverse[r] : inverse[r] * inverse[r], isPlain = y < leastPlain ? 0.0f : 1.0f;
+            sum[r] += weight[r] * isPlain * plain(scale[r], y);
+            left += y < leastPlain ? 1 : 0;
         }
-        if (!left) return;
+        if (left == 0) return;
         for (int r = 0; r < kTile; r++) {
-            float y = Shape == 1 ? inverse[r] : inverse[r] * inverse[r], damage = weight[r] * ofSmall(scale[r], y);
-            sum[r] += y < leastPlain ? damage : 0;
+            float y = Shape == 1 ? inverse[r] : inverse[r] * inverse[r], isSmall = y < leastPlain ? 1.0f : 0.0f;
+            sum[r] += weight[r] * isSmall * ofSmall(scale[r], std::min(y, leastPlain));
         }
     }
 };
@@ -224,14 +225,41 @@ struct Kernel {
             }
     }
 
-    // In two passes: all sums at once do not fit the registers.
-    template <int First, int Count> void sumSmooth(const Grid& g) {
-        const float* w = g.smoothWeights.data() + First;
-        float m[Count][kLanes] = {};
-        for (int i = 0; i < g.smooth; i++)
-            for (int k = 0; k < Count; k++)
-                for (int l = 0; l < kLanes; l++) m[k][l] += spectrum[i * kLanes + l] * w[kSmooth * i + k];
-        std::memcpy(smooth[First], m, sizeof m);
+    // In two passes, as all sums at once do not fit the registers; each sum an array of its own, which the compiler then keeps in one.
+    void sumEven(const Grid& g) {
+        const float* w = g.smoothWeights.data();
+        float m0[kLanes] = {}, m2[kLanes] = {}, m4[kLanes] = {}, m6[kLanes] = {}, m8[kLanes] = {}, m10[kLanes] = {}, m12[kLanes] = {}, m14[kLanes] = {};
+        for (int i = 0; i < g.smooth; i++, w += kSmooth)
+            for (int l = 0; l < kLanes; l++) {
+                float density = spectrum[i * kLanes + l];
+                m0[l] += density * w[0];
+                m2[l] += density * w[1];
+                m4[l] += density * w[2];
+                m6[l] += density * w[3];
+                m8[l] += density * w[4];
+                m10[l] += density * w[5];
+                m12[l] += density * w[6];
+                m14[l] += density * w[7];
+            }
+        const float* all[] = {m0, m2, m4, m6, m8, m10, m12, m14};
+        for (int k = 0; k < 8; k++) std::memcpy(smooth[k], all[k], sizeof m0);
+    }
+
+    void sumOdd(const Grid& g) {
+        const float* w = g.smoothWeights.data() + 8;
+        float m1[kLanes] = {}, m3[kLanes] = {}, m5[kLanes] = {}, m7[kLanes] = {}, m9[kLanes] = {}, m11[kLanes] = {};
+        for (int i = 0; i < g.smooth; i++, w += kSmooth)
+            for (int l = 0; l < kLanes; l++) {
+                float density = spectrum[i * kLanes + l];
+                m1[l] += density * w[0];
+                m3[l] += density * w[1];
+                m5[l] += density * w[2];
+                m7[l] += density * w[3];
+                m9[l] += density * w[4];
+                m11[l] += density * w[5];
+            }
+        const float* all[] = {m1, m3, m5, m7, m9, m11};
+        for (int k = 0; k < 6; k++) std::memcpy(smooth[8 + k], all[k], sizeof m1);
     }
 
     void legMoments(const Inputs& in, int row, const Grid& g, int leg, Sums& to) {
@@ -271,8 +299,8 @@ struct Kernel {
 
     void moments(const Inputs& in, int row, const Grid& g, Sums& to) {
         fillSpectrum(in, row, g);
-        sumSmooth<0, 8>(g);
-        sumSmooth<8, 6>(g);
+        sumEven(g);
+        sumOdd(g);
         for (int l = 0; l < kLegs; l++) legMoments(in, row, g, l, to);
     }
 
