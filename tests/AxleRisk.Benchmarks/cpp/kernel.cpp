@@ -9,8 +9,9 @@
 #include <random>
 #include <vector>
 
+// Rows side by side in the sums over frequencies: 16, as with 8 the compiler vectorises across the sums instead.
 #ifndef LANES
-#define LANES 8
+#define LANES 16
 #endif
 constexpr int kRows = 256, kTile = 128, kLanes = LANES, kLegs = 5, kFine = 128, kEnds = 12, kSmooth = 14;
 constexpr double kPi = 3.14159265358979323846, kLowest = 0.25, kHighest = 50, kCentre = 3.5355339059327378, kLeastShift = 2e-6;
@@ -67,11 +68,14 @@ struct Grid {
         for (int p = 0; p < kEnds; p++) w[p] = a[p][kEnds] / a[p][p];
     }
 
-    bool admits(const Inputs& in, int r) const {
-        bool ok = in[kLower][r] > lowest & in[kUpper][r] < highest;
-        for (int k = kLowerDamping; k <= kUpperDamping; k++) ok &= in[k][r] > least & in[k][r] < greatest;
-        for (int l = 0; l < kLegs; l++) ok &= in[kShift + l][r] < shift;
-        return ok;
+    // 1 for the rows whose ride and legs all keep the rule.
+    void admit(const Inputs& in, int* admitted) const {
+        for (int r = 0; r < kTile; r++) {
+            int ok = in[kLower][r] > lowest & in[kUpper][r] < highest & in[kLowerDamping][r] > least & in[kLowerDamping][r] < greatest
+                & in[kUpperDamping][r] > least & in[kUpperDamping][r] < greatest;
+            for (int l = 0; l < kLegs; l++) ok &= in[kShift + l][r] < shift;
+            admitted[r] = ok;
+        }
     }
 };
 
@@ -306,7 +310,10 @@ struct Kernel {
 
     // Rows of the first grid where they are, those of another picked out and done together.
     void allMoments() {
-        for (int r = 0; r < kTile; r++) grid[r] = grids[0].admits(inputs, r) ? 0 : grids[1].admits(inputs, r) ? 1 : 2;
+        int first[kTile], second[kTile];
+        grids[0].admit(inputs, first);
+        grids[1].admit(inputs, second);
+        for (int r = 0; r < kTile; r++) grid[r] = first[r] ? 0 : second[r] ? 1 : 2;
         for (int r = 0; r < kTile; r += kLanes)
             if (std::count(grid + r, grid + r + kLanes, 0)) moments(inputs, r, grids[0], sums);
         for (int g = 1; g < 3; g++) {
@@ -325,7 +332,7 @@ struct Kernel {
         }
     }
 
-    // Dirlik's parts; a row whose spectrum is too narrow would be left to other code, which this case does not need.
+    // Dirlik's parts. A row whose spectrum is too narrow would be left to other code; this case has none, or the answer would show it.
     void parts(int leg) {
         const auto& s = sums[leg];
         for (int r = 0; r < kTile; r++) {
@@ -393,8 +400,12 @@ int main() {
         times.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count() / 150 / kRows * 1e6);
     }
     std::sort(times.begin(), times.end());
-    double mean = 0;
+    double life = 1 / kernel.total[0], mean = 0;
     for (double damage : kernel.total) mean += damage / kRows;
-    std::printf("C++: median %.4f, least %.4f us/evaluation; life of the median vehicle %.6g km, mean damage %.6e\n", times[50], times[0], 1 / kernel.total[0], mean);
-    if (std::getenv("DUMP")) for (int r = 0; r < kRows; r++) std::printf("%.9e\n", kernel.total[r]);
+    std::printf("C++: median %.4f, least %.4f us/evaluation; life of the median vehicle %.6g km, mean damage %.6e per km\n", times[50], times[0], life, mean);
+
+    // Both with 64 or 128 points a row, sums in single and damage in double precision; the mean with the normal numbers of GNU's library.
+    bool right = std::fabs(life / 486589 - 1) < 1e-4 && std::fabs(mean / 3.729093e-6 - 1) < 1e-4;
+    if (!right) std::fprintf(stderr, "not the known life of 486589 km and mean damage of 3.729093e-06 per km\n");
+    return right ? 0 : 1;
 }
