@@ -153,15 +153,16 @@ internal sealed class ColumnAssembly
         {
             case SectionShape.Tube:
                 AddStress(
-                    (x, i) => SectionModulus.Tube(x[6][i], Left(x, i, 7)), [.. common, .. wall, SourceOf(Quantities.OutsideDiameter), .. rate]);
+                    (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = SectionModulus.Tube(x[6][i], Left(x, i, 7)); } },
+                    [.. common, .. wall, SourceOf(Quantities.OutsideDiameter), .. rate]);
                 break;
             case SectionShape.Box:
                 AddStress(
-                    (x, i) => SectionModulus.Box(x[6][i], x[7][i], Left(x, i, 8)),
+                    (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = SectionModulus.Box(x[6][i], x[7][i], Left(x, i, 8)); } },
                     [.. common, .. wall, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight), .. rate]);
                 break;
             default:
-                AddStress((x, i) => x[4][i], [.. common, SourceOf(Quantities.SectionModulus)]);
+                AddStress((x, to, n) => x[4].AsSpan(0, n).CopyTo(to), [.. common, SourceOf(Quantities.SectionModulus)]);
                 break;
         }
 
@@ -170,9 +171,7 @@ internal sealed class ColumnAssembly
             age > 0 ? x[4][i] - x[5][i] - age * x[rateAt][i] : x[4][i] - x[5][i];
     }
 
-    private delegate double ModulusMm3(ReadOnlySpan<double[]> inputs, int row);
-
-    private void AddStress(ModulusMm3 modulus, Source[] sources)
+    private void AddStress(Formula moduliMm3, Source[] sources)
     {
         if (modes.Yield)
         {
@@ -180,9 +179,10 @@ internal sealed class ColumnAssembly
                 c => c.Modes.NominalStressMPaPerN,
                 (x, to, n) =>
                 {
+                    moduliMm3(x, to, n);
                     for (int i = 0; i < n; i++)
                     {
-                        to[i] = BendingStress.PerForce(x[0][i], x[2][i] + x[3][i], modulus(x, i));
+                        to[i] = BendingStress.PerForce(x[0][i], x[2][i] + x[3][i], to[i]);
                     }
                 },
                 sources);
@@ -192,9 +192,10 @@ internal sealed class ColumnAssembly
             c => c.StressPerForceMPaPerN,
             (x, to, n) =>
             {
+                moduliMm3(x, to, n);
                 for (int i = 0; i < n; i++)
                 {
-                    to[i] = BendingStress.PerForce(x[0][i] * x[1][i], x[2][i] + x[3][i], modulus(x, i));
+                    to[i] = BendingStress.PerForce(x[0][i] * x[1][i], x[2][i] + x[3][i], to[i]);
                 }
             },
             sources);

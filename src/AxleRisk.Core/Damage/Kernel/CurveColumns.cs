@@ -51,19 +51,26 @@ internal sealed class CurveColumns
     /// <summary>Fills the columns from the rows <paramref name="first"/> and on.</summary>
     public void Fill(DamageColumns columns, int first, int rows)
     {
+        ReadOnlySpan<double> categories = columns.Category.AsSpan(first, rows);
+        ReadOnlySpan<double> thicknesses = columns.ThicknessMm.AsSpan(first, rows);
+        ReadOnlySpan<double> stresses = columns.StressPerForceMPaPerN.AsSpan(first, rows);
+        Span<double> stressPerForce = StressPerForce;
+        Span<float> scalePerForce = ScalePerForce.Span;
+        Span<float> damageAtKnee = DamageAtKnee.Span;
+        Span<float> cutOffOverKnee = CutOffOverKnee.Span;
+        Span<float> pair = Pair.Span;
         for (int row = 0; row < rows; row++)
         {
-            Constants c = constants[(int)columns.Category[first + row]];
-            double thickness = columns.ThicknessMm[first + row];
-            double stress = Math.Abs(columns.StressPerForceMPaPerN[first + row]);
+            Constants c = constants[(int)categories[row]];
+            double stress = Math.Abs(stresses[row]);
             // The factor is 1 up to the reference; a power is not cheap.
-            if (!(thickness <= c.Curve.ThicknessReferenceMm))
-                stress *= c.Curve.ThicknessFactor(thickness);
-            StressPerForce[row] = stress;
-            ScalePerForce.At(row) = (float)(stress * c.ScaleOverStress);
-            DamageAtKnee.At(row) = c.DamageAtKnee;
-            CutOffOverKnee.At(row) = c.CutOffOverKnee;
-            Pair.At(row) = c.Pair;
+            if (!(thicknesses[row] <= c.Curve.ThicknessReferenceMm))
+                stress *= c.Curve.ThicknessFactor(thicknesses[row]);
+            stressPerForce[row] = stress;
+            scalePerForce[row] = (float)(stress * c.ScaleOverStress);
+            damageAtKnee[row] = c.DamageAtKnee;
+            cutOffOverKnee[row] = c.CutOffOverKnee;
+            pair[row] = c.Pair;
         }
     }
 

@@ -58,8 +58,9 @@ internal sealed class MomentGrid
     }
 
     /// <summary>
-    /// The grids, cheapest first: three eighths of the oracle's points, five eighths, and its own. Within the rules of the first two the moments
-    /// 0 to 2 differ from the third's by under 4e-4 and the fourth by under 6e-4, their medians by under 2e-7 (measured over 10,346 random rides).
+    /// The grids, cheapest first: three eighths of the oracle's points, five eighths, and its own. Within its rule the first's moments 0 to 2
+    /// differ from the last's by at most 5e-4 and the fourth by 6.5e-4 (medians 4e-7), the second's by 3e-5 and 5e-5 (1.5e-9): measured over
+    /// 62,000 and 118,000 random rides.
     /// </summary>
     public static ImmutableArray<MomentGrid> All { get; } =
     [

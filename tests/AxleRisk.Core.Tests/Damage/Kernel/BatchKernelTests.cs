@@ -7,7 +7,7 @@ public class BatchKernelTests
 {
     private const int Rows = 4000;
 
-    // Measured: median 2.4E-7, 90 % 1.0E-6, 99 % 1.1E-5, greatest 3.0E-4.
+    // Measured over 20,000 rows: median 7.9E-7, 90 % 3.2E-6, 99 % 2.0E-5, greatest 8.0E-4.
     private const double Worst = 1e-3;
     private const double Typical = 1e-5;
 
