@@ -13,7 +13,7 @@
 #ifndef LANES
 #define LANES 16
 #endif
-constexpr int kRows = 256, kTile = 128, kLanes = LANES, kLegs = 5, kFine = 128, kEnds = 12, kSmooth = 14;
+constexpr int kRows = 256, kTile = 256, kLanes = LANES, kLegs = 5, kFine = 128, kEnds = 12, kSmooth = 14;
 constexpr double kPi = 3.14159265358979323846, kLowest = 0.25, kHighest = 50, kCentre = 3.5355339059327378, kLeastShift = 2e-6;
 constexpr double kLogA1 = 12.010 + 0.4, kLogA2 = 15.350 + 0.4;
 
