@@ -6,7 +6,7 @@ namespace AxleRisk.Core.Damage;
 internal sealed class BatchBuffers(int legs)
 {
     /// <summary>Rows of a tile: a multiple of every width.</summary>
-    public const int Rows = 128;
+    public const int Rows = 256;
 
     // The widest registers hold 16 numbers.
     private const int MostLanes = 16;
