@@ -37,7 +37,7 @@ public static class ConfirmationAnalysis
             {
                 PointModel point = points[task / legs];
                 int leg = (int)(task % legs);
-                return point.IsDriven(leg) ? point.Simulate(leg, question.KmPerRecord, simulation) : null;
+                return point.IsDriven(leg) ? point.Simulate(leg, question.KmPerRecord, simulation, options.Cancellation) : null;
             });
         int done = run.Blocks.Count / legs;
         if (done == 0)
@@ -61,7 +61,7 @@ public static class ConfirmationAnalysis
             RatioMedian = Math.Exp(logs.Mean),
             RatioCov = Math.Max(LeastCov, Math.Sqrt(Math.Exp(variance) - 1)),
             Records = Records,
-            SimulatedSeconds = run.Blocks.Sum(Seconds),
+            SimulatedSeconds = run.Blocks.Take(done * legs).Sum(Seconds),
             Evaluations = points.Length + (points.Length > 1 ? PointChoice.Sampled : 0),
             IsPartial = run.IsPartial,
         };
