@@ -25,7 +25,7 @@ public static class ConfirmationAnalysis
     /// <exception cref="OperationCanceledException">The run was ended before the base case was done.</exception>
     public static ConfirmationResult Run(LifeModel model, ConfirmationQuestion question, RunOptions options)
     {
-        PointModel[] points = [.. PointChoice.Choose(model, question.Points, question.Seed).Select(p => new PointModel(model, p, question)).Where(p => p.IsFinite)];
+        PointModel[] points = [.. PointChoice.Choose(model, question.Points, question.Seed).Select(p => Ready(model, p, question, options)).Where(p => p.IsFinite)];
         if (points.Length == 0 || points[0].Name != "base case")
         {
             throw new StudyException("the stress of the base case is infinite, so there is nothing to compare");
@@ -65,6 +65,12 @@ public static class ConfirmationAnalysis
             Evaluations = points.Length + (points.Length > 1 ? PointChoice.Sampled : 0),
             IsPartial = run.IsPartial,
         };
+    }
+
+    private static PointModel Ready(LifeModel model, ChosenPoint point, ConfirmationQuestion question, RunOptions options)
+    {
+        options.Cancellation.ThrowIfCancellationRequested();
+        return new PointModel(model, point, question);
     }
 
     private static double Seconds(SimulatedLeg? leg) => leg is null ? 0
