@@ -38,49 +38,6 @@ internal static class VectorColumns
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
 
-    /// <summary>1/x of every element where both are finite, NaN elsewhere.</summary>
-    /// <returns>The number of finite ones, except that 0 and infinity have no inverse.</returns>
-    public static long FiniteInverse(ReadOnlySpan<double> x, Span<double> y)
-    {
-        Apply(new FiniteInverseOf(), x, y);
-        long finite = 0;
-        foreach (double value in x)
-        {
-            finite += double.IsFinite(value) ? 1 : 0;
-        }
-
-        return finite;
-    }
-
-    /// <summary>The sum of the products <c>x[i] y[i]</c> that are finite, and of their squares.</summary>
-    public static (double Sum, double Squares) SumsOfFiniteProducts(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
-    {
-        Vector512<double> sum = Vector512<double>.Zero;
-        Vector512<double> squares = Vector512<double>.Zero;
-        int i = 0;
-        for (; i <= x.Length - Width; i += Width)
-        {
-            Vector512<double> product = OrZero(Vector512.Create(x.Slice(i, Width)) * Vector512.Create(y.Slice(i, Width)));
-            sum += product;
-            squares += product * product;
-        }
-
-        double total = Vector512.Sum(sum);
-        double totalOfSquares = Vector512.Sum(squares);
-        for (; i < x.Length; i++)
-        {
-            double product = x[i] * y[i];
-            product = double.IsFinite(product) ? product : 0;
-            total += product;
-            totalOfSquares += product * product;
-        }
-
-        return (total, totalOfSquares);
-    }
-
-    private static Vector512<double> OrZero(Vector512<double> x) =>
-        Vector512.ConditionalSelect(Vector512.LessThan(Vector512.Abs(x), Vector512.Create(double.PositiveInfinity)), x, Vector512<double>.Zero);
-
     private static void Apply<TFunction>(TFunction function, ReadOnlySpan<double> x, Span<double> y)
         where TFunction : struct, IFunction
     {
@@ -139,17 +96,6 @@ internal static class VectorColumns
     private readonly struct LogOf : IFunction
     {
         public Vector512<double> Of(Vector512<double> x) => Vector512.Log(x);
-    }
-
-    private readonly struct FiniteInverseOf : IFunction
-    {
-        public Vector512<double> Of(Vector512<double> x)
-        {
-            Vector512<double> infinity = Vector512.Create(double.PositiveInfinity);
-            Vector512<double> inverse = Vector512<double>.One / x;
-            Vector512<double> finite = Vector512.LessThan(Vector512.Max(Vector512.Abs(x), Vector512.Abs(inverse)), infinity);
-            return Vector512.ConditionalSelect(finite, inverse, Vector512.Create(double.NaN));
-        }
     }
 
     private readonly struct LineOf(double slope, double offset) : IFunction

@@ -65,9 +65,9 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     {
         // No wall left: the damage is infinite and has no shares; no damage has none either.
         Span<double> inverse = perDamage.AsSpan(0, rows);
-        long finite = VectorColumns.FiniteInverse(workspace.DamagePerKm.AsSpan(0, rows), inverse);
+        long finite = FiniteColumns.Inverse(workspace.DamagePerKm.AsSpan(0, rows), inverse);
         for (int leg = 0; leg < shareSums.Length; leg++)
-            (shareSums[leg], shareSquares[leg]) = VectorColumns.SumsOfFiniteProducts(workspace.DamageByLeg[leg].AsSpan(0, rows), inverse);
+            (shareSums[leg], shareSquares[leg]) = FiniteColumns.SumsOfProducts(workspace.DamageByLeg[leg].AsSpan(0, rows), inverse);
 
         summary.AddShares(finite, shareSums, shareSquares);
     }
