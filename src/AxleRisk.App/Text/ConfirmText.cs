@@ -22,7 +22,7 @@ internal static class ConfirmText
     {
         if (result.IsPartial)
         {
-            yield return Style.Heading($"PARTIAL: ended early, after {result.Points.Length} points.");
+            yield return Style.Heading($"PARTIAL: ended early, after {result.Points.Length} of {result.Question.Points + 1} points.");
         }
 
         string text = $"Run: {result.Records} records of {Figures.Number(result.Question.KmPerRecord)} km a leg, point and ride, {result.SimulatedSeconds / 3600:#,0} hours of "

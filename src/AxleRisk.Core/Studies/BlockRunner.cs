@@ -11,7 +11,7 @@ public sealed record RunOptions
     /// <summary>Told the number of evaluations done, from any thread.</summary>
     public Action<long>? Progress { get; init; }
 
-    /// <summary>Ends the run after the blocks under way.</summary>
+    /// <summary>Ends the run after the blocks under way, or inside them where a block is long.</summary>
     public CancellationToken Cancellation { get; init; }
 }
 
@@ -36,7 +36,9 @@ internal static class BlockRunner
     /// <param name="blockSize">Rows a block.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <param name="createWorker">Makes one thread's buffers.</param>
-    /// <param name="work">From buffers, first row and number of rows to the block's result.</param>
+    /// <param name="work">
+    /// From buffers, first row and number of rows to the block's result; on a cancellation it may give its block up by an <see cref="OperationCanceledException"/>.
+    /// </param>
     public static BlockRun<TResult> Run<TWorker, TResult>(
         long rows, int blockSize, RunOptions options, Func<TWorker> createWorker, Func<TWorker, long, int, TResult> work)
     {
@@ -51,14 +53,19 @@ internal static class BlockRunner
             long soFar = Interlocked.Add(ref rowsDone, count);
             options.Progress?.Invoke(soFar);
         }, options.Cancellation);
-        return new BlockRun<TResult>(new ArraySegment<TResult>(results, 0, (int)end), rowsDone, end < blocks);
+        return new BlockRun<TResult>(new ArraySegment<TResult>(results, 0, (int)end), Math.Min(end * blockSize, rows), end < blocks);
     }
 
     /// <summary>Runs <paramref name="work"/> on the blocks from <paramref name="first"/> up to but not including <paramref name="end"/>.</summary>
+    /// <remarks>
+    /// On a cancellation the work may give its block up by an <see cref="OperationCanceledException"/> if it keeps what it does block by block: a
+    /// later block may have been done by then, and does not count.
+    /// </remarks>
     /// <returns>The end of the blocks done: all from <paramref name="first"/> to it, without a gap; less than <paramref name="end"/> where the run was cancelled.</returns>
     public static long Run<TWorker>(TWorker[] workers, long first, long end, Action<TWorker, long> work, CancellationToken cancellation)
     {
-        long next = first - 1;
+        long next = first - 1, givenUp = end;
+        var keeping = new Lock();
         ExceptionDispatchInfo? failure = null;
         Parallel.ForEach(workers, new ParallelOptions { MaxDegreeOfParallelism = workers.Length }, worker =>
         {
@@ -72,7 +79,17 @@ internal static class BlockRunner
                         return;
                     }
 
-                    work(worker, block);
+                    try
+                    {
+                        work(worker, block);
+                    }
+                    catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
+                    {
+                        lock (keeping)
+                        {
+                            givenUp = Math.Min(givenUp, block);
+                        }
+                    }
                 }
             }
             catch (Exception e)
@@ -82,7 +99,7 @@ internal static class BlockRunner
         });
         failure?.Throw();
 
-        // Every block that was taken was finished, and blocks are taken in order: what is done has no gap.
-        return Math.Clamp(next + 1, first, end);
+        // Blocks are taken in order, and every one that was taken was finished or given up: up to the first of these what is done has no gap.
+        return Math.Clamp(next + 1, first, givenUp);
     }
 }

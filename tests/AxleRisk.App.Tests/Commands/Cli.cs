@@ -5,12 +5,21 @@ namespace AxleRisk.App.Tests.Commands;
 /// <summary>Runs the program in this process and keeps what it wrote.</summary>
 internal static class Cli
 {
-    public static (int Exit, string Out, string Error) Run(params string[] args)
+    public static (int Exit, string Out, string Error) Run(params string[] args) => Run(args, TimeProvider.System, false, default);
+
+    /// <summary>The same on one thread, ended at a reading of the clock: two come before a run, then one after every part of it that is done.</summary>
+    public static (int Exit, string Out, string Error) RunUntil(int reading, params string[] args)
+    {
+        using var source = new CancellationTokenSource();
+        return Run([.. args, "--threads", "1"], new EndingClock(reading, source), true, source.Token);
+    }
+
+    private static (int Exit, string Out, string Error) Run(string[] args, TimeProvider clock, bool showsProgress, CancellationToken cancellation)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var terminal = new AxleRisk.App.Commands.Terminal { Out = output, Error = error, ShowsProgress = false, Clock = TimeProvider.System };
-        int exit = AxleRiskCommand.RunAsync(args, terminal).GetAwaiter().GetResult();
+        var terminal = new AxleRisk.App.Commands.Terminal { Out = output, Error = error, ShowsProgress = showsProgress, Clock = clock };
+        int exit = AxleRiskCommand.RunAsync(args, terminal, cancellation).GetAwaiter().GetResult();
         return (exit, output.ToString(), error.ToString());
     }
 
@@ -32,5 +41,21 @@ internal static class Cli
         string path = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "case.toml");
         File.WriteAllText(path, content);
         return path;
+    }
+
+    /// <summary>A clock that stands still, so that no progress is drawn, and ends the run at one of its readings.</summary>
+    private sealed class EndingClock(int reading, CancellationTokenSource source) : TimeProvider
+    {
+        private int readings;
+
+        public override long GetTimestamp()
+        {
+            if (++readings == reading)
+            {
+                source.Cancel();
+            }
+
+            return 0;
+        }
     }
 }

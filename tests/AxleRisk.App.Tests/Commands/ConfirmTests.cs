@@ -34,6 +34,28 @@ public sealed class ConfirmTests
         Assert.True((double)document["damage_ratio"]!["median"]! > 0);
     }
 
+    // Four legs: the base case is done after four parts, and the run is ended inside the next point.
+    [Fact]
+    public void Ended_early_it_tells_the_points_that_are_done()
+    {
+        string[] args = ["confirm", Cli.Shipped("desert-crossing"), .. Quick];
+        (int code, string text, string error) = Cli.RunUntil(2 + 5, args);
+        Assert.Equal(130, code);
+        Assert.Empty(error);
+        Assert.Contains("PARTIAL: ended early, after 1 of 2 points.", text);
+        Assert.DoesNotContain("near failure 1", text);
+        JsonNode part = JsonNode.Parse(Cli.RunUntil(2 + 5, [.. args, "--json"]).Out)!, whole = JsonNode.Parse(Cli.Run([.. args, "--json"]).Out)!;
+        Assert.True((bool)part["partial"]! && !(bool)whole["partial"]!);
+        Assert.Equal(whole["points"]![0]!.ToJsonString(), Assert.Single(part["points"]!.AsArray())!.ToJsonString());
+    }
+
+    [Fact]
+    public void Ended_before_the_base_case_is_done_it_is_one_clear_sentence()
+    {
+        (int code, string output, string error) = Cli.RunUntil(2 + 3, ["confirm", Cli.Shipped("desert-crossing"), .. Quick]);
+        Assert.Equal((130, "", "axlerisk: ended before there was anything to tell\n"), (code, output, error));
+    }
+
     [Theory]
     [InlineData("--points must be a whole number from 0 to 1,000, not \"1.5\"", "--points", "1.5")]
     [InlineData("--km must be a number above 0 and up to 100,000, not \"0\"", "--km", "0")]

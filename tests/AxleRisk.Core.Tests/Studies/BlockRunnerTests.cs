@@ -36,6 +36,57 @@ public sealed class BlockRunnerTests
     }
 
     [Fact]
+    public void A_block_given_up_and_those_after_it_do_not_count()
+    {
+        using var source = new CancellationTokenSource();
+        using var isLaterDone = new ManualResetEventSlim();
+        BlockRun<long> run = BlockRunner.Run(
+            500, 10, new RunOptions { Threads = 2, Cancellation = source.Token }, () => 0, (_, first, _) =>
+            {
+                if (first == 20)
+                {
+                    // The other thread takes block 3; the wait is for a machine on which there is no other thread yet.
+                    isLaterDone.Wait(TimeSpan.FromSeconds(5), TestContext.Current.CancellationToken);
+                    source.Cancel();
+                    source.Token.ThrowIfCancellationRequested();
+                }
+
+                if (first == 30)
+                {
+                    isLaterDone.Set();
+                }
+
+                return first;
+            });
+        Assert.Equal([0L, 10L], run.Blocks);
+        Assert.Equal(20, run.Rows);
+        Assert.True(run.IsPartial);
+    }
+
+    [Fact]
+    public void The_last_block_given_up_makes_the_run_partial()
+    {
+        using var source = new CancellationTokenSource();
+        BlockRun<long> run = BlockRunner.Run(
+            3, 1, new RunOptions { Threads = 1, Cancellation = source.Token }, () => 0, (_, first, _) =>
+            {
+                if (first == 2)
+                {
+                    source.Cancel();
+                    source.Token.ThrowIfCancellationRequested();
+                }
+
+                return first;
+            });
+        Assert.Equal((2L, true), (run.Rows, run.IsPartial));
+    }
+
+    [Fact]
+    public void A_cancellation_that_is_not_the_runs_own_comes_out_as_a_failure() =>
+        Assert.Throws<OperationCanceledException>(() => BlockRunner.Run(
+            [1], 0, 10, (_, block) => _ = block == 5 ? throw new OperationCanceledException() : 0, CancellationToken.None));
+
+    [Fact]
     public void A_failure_in_a_block_comes_out_as_itself() =>
         Assert.Throws<InvalidOperationException>(() => BlockRunner.Run(
             [1, 2], 0, 1000, (_, block) => _ = block == 500 ? throw new InvalidOperationException() : 0, CancellationToken.None));

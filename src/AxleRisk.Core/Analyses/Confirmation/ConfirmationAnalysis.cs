@@ -25,7 +25,7 @@ public static class ConfirmationAnalysis
     /// <exception cref="OperationCanceledException">The run was ended before the base case was done.</exception>
     public static ConfirmationResult Run(LifeModel model, ConfirmationQuestion question, RunOptions options)
     {
-        PointModel[] points = [.. PointChoice.Choose(model, question.Points, question.Seed).Select(p => new PointModel(model, p, question)).Where(p => p.IsFinite)];
+        PointModel[] points = [.. PointChoice.Choose(model, question.Points, question.Seed).Select(p => Ready(model, p, question, options)).Where(p => p.IsFinite)];
         if (points.Length == 0 || points[0].Name != "base case")
         {
             throw new StudyException("the stress of the base case is infinite, so there is nothing to compare");
@@ -37,7 +37,7 @@ public static class ConfirmationAnalysis
             {
                 PointModel point = points[task / legs];
                 int leg = (int)(task % legs);
-                return point.IsDriven(leg) ? point.Simulate(leg, question.KmPerRecord, simulation) : null;
+                return point.IsDriven(leg) ? point.Simulate(leg, question.KmPerRecord, simulation, options.Cancellation) : null;
             });
         int done = run.Blocks.Count / legs;
         if (done == 0)
@@ -61,10 +61,16 @@ public static class ConfirmationAnalysis
             RatioMedian = Math.Exp(logs.Mean),
             RatioCov = Math.Max(LeastCov, Math.Sqrt(Math.Exp(variance) - 1)),
             Records = Records,
-            SimulatedSeconds = run.Blocks.Sum(Seconds),
+            SimulatedSeconds = run.Blocks.Take(done * legs).Sum(Seconds),
             Evaluations = points.Length + (points.Length > 1 ? PointChoice.Sampled : 0),
             IsPartial = run.IsPartial,
         };
+    }
+
+    private static PointModel Ready(LifeModel model, ChosenPoint point, ConfirmationQuestion question, RunOptions options)
+    {
+        options.Cancellation.ThrowIfCancellationRequested();
+        return new PointModel(model, point, question);
     }
 
     private static double Seconds(SimulatedLeg? leg) => leg is null ? 0

@@ -21,7 +21,7 @@ public sealed record ConfirmationResult
     /// <summary>Independent records of each leg.</summary>
     public required int Records { get; init; }
 
-    /// <summary>Simulated time of all records, rides and legs together, s.</summary>
+    /// <summary>Simulated time of all records, rides and legs of the points together, s.</summary>
     public required double SimulatedSeconds { get; init; }
 
     /// <summary>Evaluations of the spectral model spent on choosing the points.</summary>

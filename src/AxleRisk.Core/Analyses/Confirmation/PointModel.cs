@@ -71,16 +71,17 @@ internal sealed class PointModel
     public double SpeedMPerS(int leg) => columns.Legs[leg].SpeedMPerS[0];
 
     /// <summary>Simulates a leg: the linear ride, and the ride with its limits where it has any.</summary>
-    public SimulatedLeg Simulate(int leg, double km, SurfaceSimulation simulation)
+    /// <exception cref="OperationCanceledException">The run was ended inside a record.</exception>
+    public SimulatedLeg Simulate(int leg, double km, SurfaceSimulation simulation, CancellationToken cancellation)
     {
         LegColumns l = columns.Legs[leg];
         int periods = (int)Math.Ceiling(1000 * km / l.SpeedMPerS[0] / RecordGrid.Seconds);
         double share = l.CorrugatedShare[0];
-        SurfaceResult[] plain = Surface(leg, false, periods, simulation);
-        return new(plain, share > 0 ? Surface(leg, true, periods, simulation) : plain, share, l.SpeedMPerS[0]);
+        SurfaceResult[] plain = Surface(leg, false, periods, simulation, cancellation);
+        return new(plain, share > 0 ? Surface(leg, true, periods, simulation, cancellation) : plain, share, l.SpeedMPerS[0]);
     }
 
-    private SurfaceResult[] Surface(int leg, bool corrugated, int periods, SurfaceSimulation simulation)
+    private SurfaceResult[] Surface(int leg, bool corrugated, int periods, SurfaceSimulation simulation, CancellationToken cancellation)
     {
         LegColumns l = columns.Legs[leg];
         var road = new double[RecordGrid.Bins];
@@ -99,8 +100,8 @@ internal sealed class PointModel
         var question = new SurfaceQuestion(ride, linear, road, stress, curve);
         var stream = new RandomStream(new StreamKey(seed, $"confirm/{model.Scenario.Legs[leg].Name}/{(corrugated ? "corrugated" : "plain")}"));
         return limits.IsLinear
-            ? simulation.Run([question], stream, periods)
-            : simulation.Run([question, question with { Limits = limits }], stream, periods);
+            ? simulation.Run([question], stream, periods, cancellation)
+            : simulation.Run([question, question with { Limits = limits }], stream, periods, cancellation);
     }
 }
 

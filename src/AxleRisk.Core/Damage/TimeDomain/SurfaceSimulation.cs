@@ -16,17 +16,26 @@ internal sealed class SurfaceSimulation
     /// <summary>Samples a second of a ride that is linear by pieces, whose error is of second order in the step.</summary>
     public const int PiecewiseRate = 1024;
 
-    private const int BlockSize = 256;
+    /// <summary>Samples that are stepped and then counted at a time; a run can be ended between two blocks.</summary>
+    public const int BlockSize = 256;
+
     private const int Lanes = LaneFourier.Lanes;
     private readonly RecordBatch batch = new(PiecewiseRate);
     private readonly AlignedBuffer<double> states = new(RideMatrix.States * RecordBatch.Records);
     private readonly LaneTallies tallies = new();
+    private long samplesDone;
+
+    /// <summary>Samples of eight records stepped and counted so far, over all runs; may be read from another thread.</summary>
+    public long SamplesDone => Volatile.Read(ref samplesDone);
 
     /// <summary>Simulates several rides over the same roads.</summary>
     /// <param name="questions">The rides: rides over one road differ by their limits, rather than by chance.</param>
     /// <param name="stream">The random numbers of the road.</param>
     /// <param name="periods">Periods of each record.</param>
-    public SurfaceResult[] Run(ReadOnlySpan<SurfaceQuestion> questions, RandomStream stream, int periods)
+    /// <param name="cancellation">Ends the run at the next block; what was counted so far is dropped.</param>
+    /// <exception cref="OperationCanceledException">The run was ended: a record that was cut short has no damage to tell.</exception>
+    public SurfaceResult[] Run(
+        ReadOnlySpan<SurfaceQuestion> questions, RandomStream stream, int periods, CancellationToken cancellation = default)
     {
         var runs = new OneRun[questions.Length];
         for (int i = 0; i < runs.Length; i++)
@@ -35,12 +44,12 @@ internal sealed class SurfaceSimulation
         {
             batch.Draw(stream, period);
             foreach (OneRun run in runs)
-                Period(run);
+                Period(run, cancellation);
         }
         return [.. runs.Select(r => r.Result(periods))];
     }
 
-    private void Period(OneRun run)
+    private void Period(OneRun run, CancellationToken cancellation)
     {
         batch.Make(run.Question.Amplitudes, run.Question.Ride, run.Rate, states);
         int samples = run.Rate * RecordGrid.Seconds;
@@ -49,8 +58,10 @@ internal sealed class SurfaceSimulation
             tallies.Clear();
             for (int first = 0; first < samples; first += BlockSize)
             {
+                cancellation.ThrowIfCancellationRequested();
                 run.Ride.Run(batch, half * Lanes, first, BlockSize, states, run.Cycles[half].Block, tallies);
                 run.Cycles[half].CountBlock(BlockSize);
+                Volatile.Write(ref samplesDone, samplesDone + BlockSize);
             }
             run.Totals.Add(tallies);
         }

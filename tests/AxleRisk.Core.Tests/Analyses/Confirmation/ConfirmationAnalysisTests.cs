@@ -58,6 +58,33 @@ public class ConfirmationAnalysisTests
     }
 
     [Fact]
+    public void A_run_cancelled_inside_its_only_record_has_nothing_to_tell()
+    {
+        // One leg, so that nothing but the record itself can stop: 3,000 km of it are minutes of work, and would be a whole answer.
+        Scenario leg = FiveLegs.Scenario with { Legs = [FiveLegs.Scenario.Legs[0]], Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Leg is null or 0)] };
+        using var source = new CancellationTokenSource(TimeSpan.FromMilliseconds(100));
+        Assert.ThrowsAny<OperationCanceledException>(() => ConfirmationAnalysis.Run(
+            new LifeModel(leg), Short with { KmPerRecord = 3_000 }, new RunOptions { Threads = 1, Cancellation = source.Token }));
+    }
+
+    [Fact]
+    public void A_cancelled_run_tells_the_points_that_are_done_as_the_whole_run_does()
+    {
+        ConfirmationQuestion question = Short with { Points = 2, KmPerRecord = 0.1 };
+        ConfirmationResult whole = ConfirmationAnalysis.Run(Model, question, new RunOptions());
+        using var source = new CancellationTokenSource();
+        ConfirmationResult part = ConfirmationAnalysis.Run(
+            Model, question, new RunOptions { Threads = 1, Cancellation = source.Token, Progress = done => { if (done == 7) { source.Cancel(); } } });
+        ConfirmedPoint point = Assert.Single(part.Points);
+        Assert.True(part.IsPartial && !whole.IsPartial);
+        Assert.Equal((whole.Points[0].Name, whole.Points[0].Ratio, whole.Points[0].Fast), (point.Name, point.Ratio, point.Fast));
+        Assert.Equal(point.Ratio.Estimate, part.RatioMedian, 1e-12);
+
+        // The two legs of the next point that were done are told nowhere, not in the time either.
+        Assert.Equal(ConfirmationAnalysis.Run(Model, question with { Points = 0 }, new RunOptions()).SimulatedSeconds, part.SimulatedSeconds);
+    }
+
+    [Fact]
     public void The_points_near_failure_are_near_failure()
     {
         ConfirmationQuestion question = Short with { Points = 4, KmPerRecord = 0.1 };

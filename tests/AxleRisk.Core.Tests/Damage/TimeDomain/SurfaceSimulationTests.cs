@@ -77,7 +77,7 @@ public class SurfaceSimulationTests
         const double stress = 0.012;
         double[] road = Amplitudes(roughness * 1e-6, speed / 3.6);
         SurfaceResult result = new SurfaceSimulation().Run(
-            [new SurfaceQuestion(Car, RideLimits.None, road, stress, Curve)], Stream, 6)[0];
+            [new SurfaceQuestion(Car, RideLimits.None, road, stress, Curve)], Stream, 6, TestContext.Current.CancellationToken)[0];
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(Car, ride);
         SpectralMoments moments = ForceSpectrum.OnRoad(ride, speed / 3.6, 0.18, roughness * 1e-6, 2);
@@ -100,9 +100,35 @@ public class SurfaceSimulationTests
         double[] road = Amplitudes(1024e-6, 50 / 3.6);
         var question = new SurfaceQuestion(Car, RideLimits.None, road, 0.012, Curve);
         var simulation = new SurfaceSimulation();
-        SurfaceResult[] two = simulation.Run([question, question], Stream, 1);
+        SurfaceResult[] two = simulation.Run([question, question], Stream, 1, TestContext.Current.CancellationToken);
         Assert.Equal(two[0].DamagePerSecond, two[1].DamagePerSecond);
-        Assert.Equal(two[0].DamagePerSecond, simulation.Run([question], Stream, 1)[0].DamagePerSecond);
+        Assert.Equal(two[0].DamagePerSecond, simulation.Run([question], Stream, 1, TestContext.Current.CancellationToken)[0].DamagePerSecond);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_long_record_ends_within_a_block_of_its_cancellation(bool pieces)
+    {
+        // Days of driving: minutes of work, of which a few blocks are done.
+        const int periods = 5_000;
+        var question = new SurfaceQuestion(Car, pieces ? Pieces : RideLimits.None, Amplitudes(1024e-6, 50 / 3.6), 0.012, Curve);
+        var simulation = new SurfaceSimulation();
+        using var source = new CancellationTokenSource();
+        Task run = Task.Factory.StartNew(
+            () => simulation.Run([question], Stream, periods, source.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        Assert.True(SpinWait.SpinUntil(() => simulation.SamplesDone > 0 || run.IsCompleted, TimeSpan.FromMinutes(1)));
+        source.Cancel();
+        long atCancellation = simulation.SamplesDone;
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => run);
+
+        // The block under way is finished, and no other begun.
+        Assert.InRange(simulation.SamplesDone - atCancellation, 0, SurfaceSimulation.BlockSize);
+        Assert.True(simulation.SamplesDone > 0);
+
+        // Nothing of what was cut short is left behind.
+        double[] Damage(SurfaceSimulation of) => of.Run([question], Stream, 1, TestContext.Current.CancellationToken)[0].DamagePerSecond;
+        Assert.Equal(Damage(new SurfaceSimulation()), Damage(simulation));
     }
 
     private static double[] Amplitudes(double roughness, double speed)
