@@ -63,8 +63,8 @@ internal sealed class Tmux : IDisposable
                 return screen;
             }
 
-            // One limit for the whole script: a busy machine is slow in one step or another, not in all.
-            Assert.True(age.Elapsed < Patience.Longest, $"the terminal did not come to show: {what}\n{screen}");
+            // One limit for the whole script, two processes and a terminal: a busy machine is slow in one step or another, not in all.
+            Assert.True(age.Elapsed < 2 * Patience.Longest, $"the terminal did not come to show: {what}\n{screen}");
             Thread.Sleep(Poll);
         }
     }
