@@ -33,7 +33,7 @@ internal static class NormalQuantileBatch
     private static void FillChunk(ReadOnlySpan<double> p, Span<double> z)
     {
         Span<double> tail = stackalloc double[Chunk + Width];
-        Span<int> place = stackalloc int[Chunk + Width];
+        Span<int> place = stackalloc int[Chunk];
         int tails = 0;
         int i = 0;
         for (; i <= p.Length - Width; i += Width)

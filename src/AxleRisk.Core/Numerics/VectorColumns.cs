@@ -10,9 +10,6 @@ internal static class VectorColumns
 {
     private const int Width = 8;
 
-    /// <summary>exp of every element; as Math.Exp but for the last bits.</summary>
-    public static void Exp(ReadOnlySpan<double> x, Span<double> y) => Apply(new ScaledExpOf(1, 1), x, y);
-
     /// <summary><c>scale * exp(slope * x)</c> of every element.</summary>
     public static void ScaledExp(ReadOnlySpan<double> x, double slope, double scale, Span<double> y) =>
         Apply(new ScaledExpOf(slope, scale), x, y);

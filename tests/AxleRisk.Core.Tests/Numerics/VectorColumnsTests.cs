@@ -48,8 +48,8 @@ public class VectorColumnsTests
         double[] x = [1e4, double.PositiveInfinity, -1e4, double.NegativeInfinity, double.NaN, 705, -720, 0.1];
         var to = new double[x.Length];
         var alone = new double[1];
-        VectorColumns.Exp(x, to);
-        VectorColumns.Exp([0.1], alone);
+        VectorColumns.ScaledExp(x, 1, 1, to);
+        VectorColumns.ScaledExp([0.1], 1, 1, alone);
         Assert.Equal([double.PositiveInfinity, double.PositiveInfinity, 0, 0, double.NaN], to[..5]);
         Assert.InRange(to[5] / Math.Exp(705), 1 - 1e-14, 1 + 1e-14);
         Assert.InRange(to[6] / Math.Exp(-720), 1 - 1e-7, 1 + 1e-7); // no longer a normal number
