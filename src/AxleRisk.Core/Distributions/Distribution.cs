@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -10,6 +11,9 @@ namespace AxleRisk.Core.Distributions;
 /// </summary>
 public abstract class Distribution
 {
+    /// <summary>The greatest normal score whose tail is a double of full precision: 1 - Phi(37) = 6e-300.</summary>
+    public const double GreatestScore = 37;
+
     /// <summary>The family's name as it stands in a scenario file, e.g. <c>lognormal</c>.</summary>
     public abstract string Family { get; }
 
@@ -55,6 +59,21 @@ public abstract class Distribution
         for (int i = 0; i < p.Length; i++)
         {
             x[i] = Quantile(p[i]);
+        }
+    }
+
+    /// <summary>
+    /// The values of a column of standard normal scores: <c>x[i] = Quantile(Phi(z[i]))</c>, by the tail that z lies in, so that a
+    /// score of 30 keeps its digits where Phi(30) is 1. The spans have one length and may be the same.
+    /// </summary>
+    /// <param name="z">The scores, within +-<see cref="GreatestScore"/>; beyond they count as its ends.</param>
+    /// <param name="x">Takes the values.</param>
+    public virtual void OfScores(ReadOnlySpan<double> z, Span<double> x)
+    {
+        for (int i = 0; i < z.Length; i++)
+        {
+            double score = Math.Clamp(z[i], -GreatestScore, GreatestScore);
+            x[i] = score < 0 ? Quantile(StandardNormal.Cumulative(score)) : UpperQuantile(StandardNormal.Upper(score));
         }
     }
 

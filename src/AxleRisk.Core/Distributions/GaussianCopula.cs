@@ -73,6 +73,27 @@ public sealed class GaussianCopula
         }
     }
 
+    /// <summary>Gives columns of independent standard normal scores the dependence, in place: what <see cref="Couple"/> does to their unit values.</summary>
+    /// <param name="scores">One column a factor, in the order of the names.</param>
+    /// <param name="count">The number of rows in use.</param>
+    public void CoupleScores(double[][] scores, int count)
+    {
+        for (int row = 0; row < count; row++)
+        {
+            // A score depends on those before it alone: from the last on, none is overwritten too early.
+            foreach (int i in coupled.Reverse())
+            {
+                double score = 0;
+                for (int j = 0; j <= i; j++)
+                {
+                    score += factor[i][j] * scores[j][row];
+                }
+
+                scores[i][row] = score;
+            }
+        }
+    }
+
     private void CheckEntries(double[,] spearman)
     {
         if (spearman.GetLength(0) != names.Length || spearman.GetLength(1) != names.Length)

@@ -51,6 +51,9 @@ public sealed class Normal : Distribution
     }
 
     /// <inheritdoc/>
+    public override void OfScores(ReadOnlySpan<double> z, Span<double> x) => VectorColumns.Line(z, StandardDeviation, Mean, x);
+
+    /// <inheritdoc/>
     public override double Quantile(double p) => Mean + (StandardDeviation * StandardNormal.Quantile(p));
 
     /// <inheritdoc/>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -72,6 +73,13 @@ public sealed class Scaled : Distribution
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => factor * inner.UpperQuantile(q);
+
+    /// <inheritdoc/>
+    public override void OfScores(ReadOnlySpan<double> z, Span<double> x)
+    {
+        inner.OfScores(z, x);
+        VectorColumns.Scale(x, factor, x);
+    }
 
     /// <inheritdoc/>
     public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)

@@ -47,6 +47,9 @@ public abstract class Factor
     /// <summary>Maps <paramref name="count"/> rows of its unit columns to its values; both arrays are indexed by the sample's column.</summary>
     public abstract void Map(double[][] unit, double[][] values, int count);
 
+    /// <summary>The same from columns of standard normal scores.</summary>
+    public abstract void MapScores(double[][] scores, double[][] values, int count);
+
     /// <summary>A value as the user would write it: the number, or the category's name.</summary>
     public virtual string Show(double value) => value.ToString("G4");
 }
@@ -84,6 +87,10 @@ public sealed class ScalarFactor : Factor
     /// <inheritdoc/>
     public override void Map(double[][] unit, double[][] values, int count) =>
         Distribution.Quantiles(unit[FirstColumn].AsSpan(0, count), values[FirstColumn].AsSpan(0, count));
+
+    /// <inheritdoc/>
+    public override void MapScores(double[][] scores, double[][] values, int count) =>
+        Distribution.OfScores(scores[FirstColumn].AsSpan(0, count), values[FirstColumn].AsSpan(0, count));
 }
 
 /// <summary>The weld detail where its category is uncertain; the value is the index of the category.</summary>
@@ -121,6 +128,10 @@ public sealed class CategoryFactor : Factor
     /// <inheritdoc/>
     public override void Map(double[][] unit, double[][] values, int count) =>
         Distribution.Quantiles(unit[FirstColumn].AsSpan(0, count), values[FirstColumn].AsSpan(0, count));
+
+    /// <inheritdoc/>
+    public override void MapScores(double[][] scores, double[][] values, int count) =>
+        Distribution.OfScores(scores[FirstColumn].AsSpan(0, count), values[FirstColumn].AsSpan(0, count));
 
     /// <inheritdoc/>
     public override string Show(double value) => detail.Categories[(int)value];
@@ -170,6 +181,22 @@ public sealed class MixFactor : Factor
             gammas[leg].Quantiles(unit[FirstColumn + leg].AsSpan(0, count), values[FirstColumn + leg].AsSpan(0, count));
         }
 
+        SharesOfSum(values, count);
+    }
+
+    /// <inheritdoc/>
+    public override void MapScores(double[][] scores, double[][] values, int count)
+    {
+        for (int leg = 0; leg < gammas.Length; leg++)
+        {
+            gammas[leg].OfScores(scores[FirstColumn + leg].AsSpan(0, count), values[FirstColumn + leg].AsSpan(0, count));
+        }
+
+        SharesOfSum(values, count);
+    }
+
+    private void SharesOfSum(double[][] values, int count)
+    {
         for (int row = 0; row < count; row++)
         {
             double sum = 0;

@@ -90,6 +90,19 @@ public sealed class FactorSet
         }
     }
 
+    /// <summary>
+    /// The same from independent standard normal scores, which keep their digits in both tails; the scores of dependent factors
+    /// are coupled in place on the way.
+    /// </summary>
+    public void MapScores(double[][] scores, double[][] values, int count)
+    {
+        Copula?.CoupleScores([.. copulaColumns.Select(c => scores[c])], count);
+        foreach (Factor factor in Factors)
+        {
+            factor.MapScores(scores, values, count);
+        }
+    }
+
     private static double[,] SpearmanMatrix(string[] names, ImmutableArray<RankCorrelation> correlations)
     {
         var matrix = new double[names.Length, names.Length];

@@ -20,7 +20,10 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
     private const int Patience = 2;
 
     // Where no point is known the pilot looks at a common rare event first, then at the rarest.
-    private static readonly double[] BlindBetas = [3.5, 7];
+    private static readonly double[] BlindBetas = [3.5, 7, 14, 28];
+
+    /// <summary>Phi(-38) is the last that is not 0.</summary>
+    private const double GreatestWeighed = 38;
 
     private int approaches;
 
@@ -73,8 +76,8 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
         Evaluations += NearestFailing.Evaluations;
         DesignPoint point = NearestFailing.Approach(state, Points, clearly, seed, $"{stream}/approach {approaches++}");
 
-        // A sample about a true point at beta lies at about the root of beta^2 + dimension.
-        double farthest = Math.Sqrt((DesignPointSearch.GreatestRadius * DesignPointSearch.GreatestRadius) + state.Dimension);
+        // A sample about a true point at beta lies at about the root of beta^2 + dimension; but its weight must be a number.
+        double farthest = Math.Min(Math.Sqrt((DesignPointSearch.GreatestRadius * DesignPointSearch.GreatestRadius) + state.Dimension), GreatestWeighed);
         return point.Beta < farthest && Points.Add(point);
     }
 

@@ -1,3 +1,5 @@
+using AxleRisk.Core.Distributions;
+
 namespace AxleRisk.Core.Analyses.RareEvents;
 
 /// <summary>
@@ -7,8 +9,8 @@ namespace AxleRisk.Core.Analyses.RareEvents;
 /// </summary>
 internal static class DesignPointSearch
 {
-    /// <summary>The greatest beta looked for, a probability of 1e-19.</summary>
-    public const double GreatestRadius = 9;
+    /// <summary>The greatest beta looked for, a probability of 6e-300: beyond it the tail of a normal score is no full double.</summary>
+    public const double GreatestRadius = Distribution.GreatestScore;
 
     private const int MostIterations = 40;
 

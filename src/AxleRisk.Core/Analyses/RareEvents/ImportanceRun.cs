@@ -6,11 +6,15 @@ namespace AxleRisk.Core.Analyses.RareEvents;
 /// <summary>
 /// Importance sampling of one limit state that can be extended: the failure probability is the mean of
 /// P(fail | u) times nominal density over sampling density. Where the state has a normal part, P(fail | u) is exact
-/// (conditional Monte Carlo); otherwise it is 0 or 1.
+/// (conditional Monte Carlo); otherwise it is 0 or 1. All sums are in units of <see cref="Unit"/>, so that squares of
+/// probabilities down to 1e-300 stay numbers.
 /// </summary>
 internal sealed class ImportanceRun(LimitState state, NormalMixture mixture, ulong seed, string stream)
 {
     private const int BlockSize = StudySettings.BlockSize;
+
+    /// <summary>The first-order failure probability of the centres: what the terms are divided by.</summary>
+    public double Unit => mixture.FirstOrder;
 
     /// <summary>Count, sum and sum of squares of the weighted failure probabilities.</summary>
     public PowerSums Sums { get; private set; }
@@ -53,7 +57,7 @@ internal sealed class ImportanceRun(LimitState state, NormalMixture mixture, ulo
         (double largest, int heaviest) = (0, -1);
         for (int row = 0; row < count; row++)
         {
-            double term = weight[row] * FailureProbability(c[row]);
+            double term = weight[row] * FailureProbability(c[row]) / Unit;
             sums = sums.Plus(term);
             (largest, heaviest) = term > largest ? (term, row) : (largest, heaviest);
         }

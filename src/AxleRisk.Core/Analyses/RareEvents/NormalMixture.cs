@@ -30,11 +30,16 @@ internal sealed class NormalMixture
             parts.Add(new Part(centre[..dimension], 1, (1 - NominalShare - WideShare) * weight / total));
         }
 
+        FirstOrder = total;
+
         var origin = new double[dimension];
         double farthest = parts.Max(p => Vectors.Norm(p.Centre));
         parts.Add(new Part(origin, 1, NominalShare));
         parts.Add(new Part(origin, WideSpread(Reach * farthest, dimension), WideShare));
     }
+
+    /// <summary>The sum of the centres' weights.</summary>
+    public double FirstOrder { get; }
 
     /// <summary>The spread of a normal density about the origin whose samples typically lie beta farther out than nominal ones.</summary>
     public static double WideSpread(double beta, int dimension) => 1 + (Math.Max(0, beta) / Math.Sqrt(Math.Max(1, dimension)));

@@ -13,19 +13,26 @@ public static class RareEventAnalysis
     /// <param name="settings">Seed, target, limit, cross-check.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <exception cref="ArgumentException">The distance or a setting is outside its range.</exception>
-    public static RareEventResult Run(LifeModel model, double distanceKm, RareEventSettings settings, RunOptions options)
+    public static RareEventResult Run(LifeModel model, double distanceKm, RareEventSettings settings, RunOptions options) => distanceKm > 0 && double.IsFinite(distanceKm)
+        ? Run(model, state => new LifeLimitState(model, distanceKm, state), "rare", distanceKm, settings, options)
+        : throw new ArgumentException("the distance must be a number above 0", nameof(distanceKm));
+
+    /// <summary>The same of any event of a scenario's factors.</summary>
+    /// <param name="model">The scenario made ready.</param>
+    /// <param name="limitOf">The limit state with a state of the discrete factors held.</param>
+    /// <param name="stream">The name of the random streams, of this event alone.</param>
+    /// <param name="distanceKm">The distance to be told with the result.</param>
+    /// <param name="settings">Seed, target, limit, cross-check.</param>
+    /// <param name="options">Threads, progress, cancellation.</param>
+    internal static RareEventResult Run(
+        LifeModel model, Func<DiscreteState, FactorLimitState> limitOf, string stream, double distanceKm, RareEventSettings settings, RunOptions options)
     {
         settings.Validate();
-        if (!(distanceKm > 0 && double.IsFinite(distanceKm)))
-        {
-            throw new ArgumentException("the distance must be a number above 0", nameof(distanceKm));
-        }
-
         IReadOnlyList<DiscreteState> discrete = DiscreteState.Of(model.Factors);
-        LifeLimitState[] limits = [.. discrete.Select(state => new LifeLimitState(model, distanceKm, state))];
-        Stratum[] strata = Search(discrete, limits, settings.Seed, options);
+        FactorLimitState[] limits = [.. discrete.Select(limitOf)];
+        Stratum[] strata = Search(discrete, limits, stream, settings.Seed, options);
         var sampling = new StratifiedImportance(strata, settings);
-        var choice = RareEventChoice.Of(sampling, new LifeLimitState(model, distanceKm, DiscreteState.None), settings, options);
+        var choice = RareEventChoice.Of(sampling, limitOf(DiscreteState.None), settings, options);
         var words = new RareEventWords(choice, sampling, settings, model.Scale.IsLognormal, strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
         return new RareEventResult
         {
@@ -47,16 +54,16 @@ public static class RareEventAnalysis
         };
     }
 
-    private static Stratum[] Search(IReadOnlyList<DiscreteState> discrete, LifeLimitState[] limits, ulong seed, RunOptions options)
+    private static Stratum[] Search(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits, string stream, ulong seed, RunOptions options)
     {
         // One state's search is short and goes by its own streams: the states are the blocks.
         BlockRun<Stratum> run = BlockRunner.Run(
             limits.Length, 1, options with { Progress = null, Cancellation = default }, () => 0,
-            (_, i, _) => new Stratum(discrete[(int)i].Probability, limits[i], seed, $"rare/{discrete[(int)i].Name}", options.Cancellation));
+            (_, i, _) => new Stratum(discrete[(int)i].Probability, limits[i], seed, $"{stream}/{discrete[(int)i].Name}", options.Cancellation));
         return [.. run.Blocks];
     }
 
-    private static ImmutableArray<RareEventState> States(IReadOnlyList<DiscreteState> discrete, LifeLimitState[] limits, Stratum[] strata) =>
+    private static ImmutableArray<RareEventState> States(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits, Stratum[] strata) =>
         [.. Enumerable.Range(0, strata.Length).OrderByDescending(i => strata[i].Part).Select(i => new RareEventState(
             discrete[i].Name, discrete[i].Probability, strata[i].Mean, [.. strata[i].Points.Points.Select(limits[i].Report)]))];
 }

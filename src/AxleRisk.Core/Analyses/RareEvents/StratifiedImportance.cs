@@ -30,7 +30,9 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
     public double Estimate => strata.Sum(s => s.Part);
 
     /// <summary>The coefficient of variation of the estimate; NaN where nothing failed.</summary>
-    public double Cov => Math.Sqrt(strata.Where(s => s.Samples > 0).Sum(s => s.Spread * s.Spread / s.Samples)) / Estimate;
+    public double Cov => Estimate > 0
+        ? Math.Sqrt(strata.Where(s => s.Samples > 0).Sum(s => Math.Pow(s.Spread / Estimate, 2) / s.Samples))
+        : double.NaN;
 
     /// <summary>The probability that no sampling stands behind: of states where no failure was found.</summary>
     public double Unresolved => strata.Sum(s => s.Probability * s.Unresolved);
@@ -39,7 +41,7 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
     public double LargestShare => strata.Max(s => s.LargestTerm) / Estimate;
 
     /// <summary>Kish's effective sample size of the weights.</summary>
-    public double EffectiveSize => Estimate * Estimate / strata.Sum(s => s.SquaredTerms);
+    public double EffectiveSize => 1 / strata.Sum(s => Math.Pow(s.RootOfSquares / Estimate, 2));
 
     /// <summary>Whether a few weights carry the estimate, so that neither it nor its error can be trusted.</summary>
     public bool IsDegenerate => Estimate > 0 && (LargestShare > Stratum.HeavyShare || EffectiveSize < LeastEffectiveSize);
@@ -92,12 +94,12 @@ internal sealed class StratifiedImportance(IReadOnlyList<Stratum> strata, RareEv
     private List<(Stratum Stratum, long Rows)> NextRound(long left)
     {
         double spreads = strata.Sum(s => s.Spread);
-        double perSpread = spreads / Math.Pow(target * Estimate, 2);
+        double perSpread = spreads / Estimate / (target * target);
         var rounds = new List<(Stratum, long)>();
         foreach (Stratum stratum in strata.Where(s => s.CanFail).OrderByDescending(s => s.Spread))
         {
             // Without any failure yet there is no spread to go by: all states alike.
-            double wanted = spreads > 0 ? (1.05 * perSpread * stratum.Spread) - stratum.Samples : stratum.Samples;
+            double wanted = spreads > 0 ? (1.05 * perSpread * (stratum.Spread / Estimate)) - stratum.Samples : stratum.Samples;
             double rows = Math.Min(wanted, (MostGrowth - 1) * stratum.Samples);
             long blocks = Math.Min((long)Math.Ceiling(Math.Max(0, rows) / LeastRound), left / LeastRound);
             if (blocks > 0)

@@ -54,22 +54,22 @@ internal sealed class Stratum
     public double Unresolved => run is null ? finder.NotAbove ?? 1 : run.Sums.Sum > 0 ? 0 : NormalMixture.BoundWithoutFailure(run.Sums.Count);
 
     /// <summary>P(fail | state).</summary>
-    public double Mean => run is { Sums.Count: > 0 } ? run.Sums.Mean : 0;
+    public double Mean => run is { Sums.Count: > 0 } ? run.Unit * run.Sums.Mean : 0;
 
     /// <summary>This state's part of the failure probability.</summary>
     public double Part => Probability * Mean;
 
     /// <summary>The standard deviation of one sample's part.</summary>
-    public double Spread => run is { Sums.Count: > 1 } ? Probability * run.Sums.StandardError * Math.Sqrt(run.Sums.Count) : 0;
+    public double Spread => run is { Sums.Count: > 1 } ? Probability * run.Unit * run.Sums.StandardError * Math.Sqrt(run.Sums.Count) : 0;
 
     /// <summary>The number of samples in use.</summary>
     public long Samples => run?.Sums.Count ?? 0;
 
     /// <summary>The greatest single term of the failure probability.</summary>
-    public double LargestTerm => Samples > 0 ? Probability * run!.Largest / Samples : 0;
+    public double LargestTerm => Samples > 0 ? Probability * run!.Unit * run.Largest / Samples : 0;
 
-    /// <summary>The sum of the squares of the terms of the failure probability.</summary>
-    public double SquaredTerms => Samples > 0 ? Probability * Probability * run!.Sums.SumOfSquares / ((double)Samples * Samples) : 0;
+    /// <summary>The root of the sum of the squares of the terms of the failure probability.</summary>
+    public double RootOfSquares => Samples > 0 ? Probability * run!.Unit * Math.Sqrt(run.Sums.SumOfSquares) / Samples : 0;
 
     /// <summary>The first-order failure probability of this state's part; of a state without design point unknown and taken as large.</summary>
     public double FirstOrderPart => Probability * (Points.Beta is null ? 1 : Points.FirstOrder);
