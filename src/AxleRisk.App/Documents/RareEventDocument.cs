@@ -10,6 +10,7 @@ internal static class RareEventDocument
     {
         ["distance_km"] = result.DistanceKm,
         ["probability"] = Json.Of(result.Probability),
+        ["failure_found"] = result.FailureFound,
         ["coefficient_of_variation"] = Json.Number(result.Cov),
         ["method"] = result.Method,
         ["method_reason"] = result.MethodReason,

@@ -12,11 +12,11 @@ internal static class RiskDocument
         document["method"] = result.Method.ToString().ToLowerInvariant();
         document["method_reason"] = result.MethodReason;
         document["median_factors_life_km"] = Json.Number(result.MedianFactorsLifeKm);
-        document["failure_probability_at_required"] = Json.Of(result.AtRequired.Probability);
+        document["failure_probability_at_required"] = Resolved(result.AtRequired);
         document["beta_at_required"] = Json.Of(result.AtRequired.Beta);
         document["failure_probability"] = Json.List(result.Distances, d =>
         {
-            JsonObject row = Json.Of(d.Probability);
+            JsonObject row = Resolved(d);
             row.Insert(0, "distance_km", d.DistanceKm);
             row["beta"] = Json.Number(d.Beta.Estimate);
             row["method"] = d.Method.ToString().ToLowerInvariant();
@@ -38,6 +38,14 @@ internal static class RiskDocument
             return row;
         });
         return document;
+    }
+
+    // Where there is a bound alone, the estimate is null and the upper end the bound.
+    private static JsonObject Resolved(DistanceRisk d)
+    {
+        JsonObject row = Json.Of(d.Probability);
+        row["resolved"] = d.IsResolved;
+        return row;
     }
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];

@@ -34,7 +34,7 @@ internal static class RiskSection
         result.RareEvents.IsEmpty ? "" : " Rings with intervals: too rare to sample, found as the notes below tell.";
 
     private static string Alternative(RiskResult result) =>
-        $"A rising curve. {RiskText.Question(result.RequiredKm)} it reaches {Figures.Probability(result.AtRequired.Probability.Estimate)}; "
+        $"A rising curve. {RiskText.Question(result.RequiredKm)} it reaches {Figures.Probability(result.AtRequired.Probability)}; "
         + string.Join(", ", result.Lives.Select(l => $"{l.Percent:0.#} % at {Figures.Km(l.LifeKm.Estimate)} km")) + ".";
 
     private static CurveChart Chart(RiskResult result, RiskResult curve, bool isLog)
@@ -47,7 +47,7 @@ internal static class RiskSection
         IEnumerable<DistanceRisk> rare = result.Distances.Where(d => d.Method == RiskMethod.Importance && d.DistanceKm <= end);
         return new CurveChart(
             [.. sampled.Select(Point)], [.. rare.Select(Point)], Point(result.AtRequired),
-            [$"required: {Figures.Km(result.RequiredKm)} km", $"{Figures.Probability(result.AtRequired.Probability.Estimate)} fail by then"],
+            [$"required: {Figures.Km(result.RequiredKm)} km", $"{Figures.Probability(result.AtRequired.Probability)} fail by then"],
             Charting.Km(isLog), Charting.Percent("failed", isLog));
     }
 

@@ -18,8 +18,8 @@ internal static class SummarySection
             .. Decision(studies),
             .. LeftOutSection.InSummary(studies),
             new Headline(
-                RiskText.Question(studies.Risk.RequiredKm), Figures.Probability(studies.Risk.AtRequired.Probability.Estimate),
-                [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability.Estimate)}"]),
+                RiskText.Question(studies.Risk.RequiredKm), RiskText.Answer(studies.Risk.AtRequired.Probability),
+                [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability)}"]),
             new ItemList([.. Findings(studies)]),
             new Paragraph($"{Charting.RunOf(studies.Risk.Run)} Each section names the run behind its figures; all intervals are 95 %."),
             new Warning(Caution.Sentence),

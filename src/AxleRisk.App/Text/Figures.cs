@@ -17,6 +17,27 @@ internal static class Figures
         : p < 1e-5 ? p.ToString("0.0e-0")
         : (100 * p).ToString(p < 1e-3 ? "0.0000" : p < 0.1 ? "0.000" : "0.00") + " %";
 
+    /// <summary>A probability with an interval: where there is no estimate but an upper bound, that.</summary>
+    public static string Probability(Interval p) => IsBound(p) ? "< " + Probability(p.High) : Probability(p.Estimate);
+
+    /// <summary>Whether all that is known of a probability is that it lies below the upper end of its interval.</summary>
+    public static bool IsBound(Interval p) => double.IsNaN(p.Estimate) && p.High < 1;
+
+    /// <summary>How many there are for each that fails, in words that can be read: 33,300 or 4.1 million.</summary>
+    /// <param name="p">The probability, above 0.</param>
+    public static string OneIn(double p) => (1 / p) switch
+    {
+        < 1e6 and var n => Km(n),
+        < 1e9 and var n => Number(double.Parse((n / 1e6).ToString("G3"))) + " million",
+        < VeryMany and var n => Number(double.Parse((n / 1e9).ToString("G3"))) + " thousand million",
+        _ => "ten thousand million",
+    };
+
+    /// <summary>Whether a probability is so small that one in so many cannot be grasped, and says no more than "hardly ever".</summary>
+    public static bool IsBeyondWords(double p) => p > 0 && 1 / p >= VeryMany;
+
+    private const double VeryMany = 1e10;
+
     /// <summary>The interval of a probability, both ends in one notation.</summary>
     public static string ProbabilityRange(Interval p)
     {

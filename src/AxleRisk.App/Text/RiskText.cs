@@ -26,11 +26,17 @@ internal static class RiskText
     /// <summary>The main figure.</summary>
     public static IEnumerable<string> Summary(RiskResult result)
     {
-        double p = result.AtRequired.Probability.Estimate;
-        yield return Style.Heading($"{Question(result.RequiredKm)}: {Figures.Probability(p)}");
+        Interval p = result.AtRequired.Probability;
+        yield return Style.Heading($"{Question(result.RequiredKm)}: {Answer(p)}");
         yield return "  " + Precision(result);
-        yield return $"  In words: {InWords(p)}";
+        foreach (string line in Wrap.Lines($"In words: {InWords(p)}", Layout.Width - 2, "  "))
+        {
+            yield return "  " + line;
+        }
     }
+
+    /// <summary>The main figure itself.</summary>
+    public static string Answer(Interval p) => Figures.IsBound(p) ? $"below {Figures.Probability(p.High)}, not resolved" : Figures.Probability(p);
 
     /// <summary>What the main figure is of.</summary>
     public static string Question(double requiredKm) => $"Failure probability by {Figures.Km(requiredKm)} km";
@@ -40,20 +46,29 @@ internal static class RiskText
         $"95 % interval {Figures.ProbabilityRange(result.AtRequired.Probability)}; reliability index beta {Beta(result.AtRequired)}";
 
     /// <summary>A failure probability as a sentence.</summary>
-    public static string InWords(double p) =>
-        p >= 0.5 ? $"about {100 * p:0} of 100 such axles fail before this distance."
-        : p >= 0.01 ? $"about 1 axle in {1 / p:0.#} fails before this distance."
-        : p > 0 ? $"about 1 axle in {Figures.Km(1 / p)} fails before this distance."
-        : "no failure was seen in this run; the interval tells how rare it must be.";
+    public static string InWords(Interval probability) => probability.Estimate switch
+    {
+        double.NaN => $"fewer than 1 axle in {Figures.OneIn(probability.High)} {Fails}; how many fewer was not resolved.",
+        >= 0.5 and var p => $"about {100 * p:0} of 100 such axles fail before this distance.",
+        >= 0.01 and var p => $"about 1 axle in {1 / p:0.#} {Fails}.",
+        > 0 and var p when Figures.IsBeyondWords(p) => $"fewer than 1 axle in {Figures.OneIn(p)} {Fails}; what the model leaves out will break one sooner.",
+        > 0 and var p => $"about 1 axle in {Figures.OneIn(p)} {Fails}.",
+        _ => "no failure was seen in this run; the interval tells how rare it must be.",
+    };
+
+    private const string Fails = "fails before this distance";
 
     public static TextTable DistanceTable(RiskResult result)
     {
         var table = new TextTable("distance km", "failed", "95 % interval", "beta", "<");
         foreach (DistanceRisk risk in result.Distances)
         {
-            string mark = (risk.DistanceKm == result.RequiredKm ? "required " : "") + (risk.Method == RiskMethod.Importance ? "i" : "");
+            string mark = string.Join(" ", new[]
+            {
+                risk.DistanceKm == result.RequiredKm ? "required" : "", risk.IsResolved ? "" : "not resolved", risk.Method == RiskMethod.Importance ? "i" : "",
+            }.Where(word => word.Length > 0));
             table.Add(
-                Figures.Km(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability.Estimate),
+                Figures.Km(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability),
                 Figures.ProbabilityRange(risk.Probability), Beta(risk), mark);
         }
 
@@ -88,5 +103,7 @@ internal static class RiskText
         $"{show(interval.Low).Replace(" %", "")} to {show(interval.High)}";
 
     private static string Beta(DistanceRisk risk) =>
-        double.IsFinite(risk.Beta.Estimate) ? risk.Beta.Estimate.ToString("0.00") : Figures.None;
+        Figures.IsBound(risk.Probability) ? "> " + risk.Beta.Low.ToString("0.00")
+        : double.IsFinite(risk.Beta.Estimate) ? risk.Beta.Estimate.ToString("0.00")
+        : Figures.None;
 }

@@ -27,7 +27,7 @@ internal static class RiskPictures
     {
         DistanceRisk[] curve = [.. answer.Curve];
         double[] km = [.. curve.Skip(1).Select((d, i) => Math.Sqrt(d.DistanceKm * curve[i].DistanceKm))];
-        double[] share = [.. curve.Skip(1).Select((d, i) => d.Probability.Estimate - curve[i].Probability.Estimate)];
+        double[] share = [.. curve.Skip(1).Select((d, i) => Known(d) - Known(curve[i]))];
         double step = (curve[1].DistanceKm / curve[0].DistanceKm) - 1;
         return new LineChart(
             new ChartAxis("life, km", IsLog: true), new ChartAxis($"fail within {100 * step:0} % more km", Label: Ticks.Percent))
@@ -37,6 +37,9 @@ internal static class RiskPictures
             Marks = [new ChartMark(answer.Result.RequiredKm, "required")],
         }.Draw(width, height);
     }
+
+    // What was not resolved is nothing on the scale of this picture.
+    private static double Known(DistanceRisk d) => d.IsResolved ? d.Probability.Estimate : 0;
 
     /// <summary>An interval on a scale that stays, so that it is seen to shrink: <c>7.1 |   [==*==]    | 7.7 %</c>.</summary>
     /// <param name="now">The interval as it is.</param>
@@ -66,7 +69,7 @@ internal static class RiskPictures
         }
 
         (bar[Place(now.Low)], bar[Place(now.High)]) = ('[', ']');
-        bar[Place(now.Estimate)] = '*';
+        bar[Place(double.IsNaN(now.Estimate) ? now.Low : now.Estimate)] = '*';
         return PageLine.Of(new Piece(left, Ink.Quiet), new Piece(new string(bar), Ink.Strong), new Piece(right, Ink.Quiet));
     }
 }

@@ -31,7 +31,7 @@ internal static class TitleLine
         }
 
         DistanceRisk risk = result.AtRequired;
-        string p = Figures.Probability(risk.Probability.Estimate);
+        string p = Figures.Probability(risk.Probability);
         string range = $" ({Figures.ProbabilityRange(risk.Probability).Replace(" %", "")})";
         return PageLine.Of(new Piece(by, Ink.Bar), new Piece(p, Ink.Chosen), new Piece(range, Ink.Bar));
     }

@@ -33,7 +33,7 @@ internal sealed class FailureCurve
 
     private bool HasReplicates => replicates.Length > 1;
 
-    /// <summary>The failure probability by a distance.</summary>
+    /// <summary>The failure probability by a distance; where few evaluations carry it no estimate (NaN) but a bound.</summary>
     public Interval At(double km)
     {
         if (all.Evaluations == 0)
@@ -41,6 +41,17 @@ internal sealed class FailureCurve
             return new Interval(double.NaN, double.NaN, double.NaN);
         }
 
+        Interval sampled = Sampled(km);
+        return IsCarriedByFew(km) ? FewTerms.Bound(sampled, all.Evaluations) : sampled;
+    }
+
+    /// <summary>The coefficient of variation of the failure probability by a distance; infinite where nothing fails or few evaluations carry it.</summary>
+    public double CoefficientOfVariation(double km) => all.Evaluations > 0 && IsCarriedByFew(km) ? double.PositiveInfinity : SampledCov(km);
+
+    private bool IsCarriedByFew(double km) => scale is not null && FewTerms.Carry(pooled.Failure(km, scale));
+
+    private Interval Sampled(double km)
+    {
         if (!HasReplicates)
         {
             return scale is null
@@ -54,8 +65,7 @@ internal sealed class FailureCurve
         return p > 0 ? new Interval(p, p / spread, Math.Min(1, p * spread)) : BinomialInterval.Wilson(0, all.Evaluations);
     }
 
-    /// <summary>The coefficient of variation of the failure probability by a distance; infinite where nothing fails.</summary>
-    public double CoefficientOfVariation(double km)
+    private double SampledCov(double km)
     {
         double p = Probability(pooled, km);
         if (!(p > 0) || all.Evaluations < 2)
@@ -87,7 +97,7 @@ internal sealed class FailureCurve
         }
 
         double life = KmAt(p);
-        double half = (HasReplicates ? -StudentT.Quantile(0.025, replicates.Length - 1) : TwoSided95) * CoefficientOfVariation(life);
+        double half = (HasReplicates ? -StudentT.Quantile(0.025, replicates.Length - 1) : TwoSided95) * SampledCov(life);
         return new Interval(life, KmAt(p * Math.Exp(-half)), KmAt(p * Math.Exp(half)));
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Analyses.RareEvents;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
@@ -33,14 +34,28 @@ public static class RiskAnalysis
             study.GoOnFrom(from);
         }
 
+        RareEventResult? instead = null;
+        bool isFirst = true;
         study.Run(options, s =>
         {
             question.Checkpoint?.Invoke(s.State);
-            return question.UntilCov > 0
-                && CurveOf(model, s.State, method).CoefficientOfVariation(model.Scenario.RequiredKm) <= question.UntilCov;
+            if (!(question.UntilCov > 0))
+            {
+                return false;
+            }
+
+            FailureCurve curve = CurveOf(model, s.State, method);
+            double required = model.Scenario.RequiredKm, cov = curve.CoefficientOfVariation(required);
+            if (isFirst && question.Part == StudyPart.Whole && !(cov <= question.UntilCov))
+            {
+                instead = RareDistances.InPlaceOfMore(model, curve.At(required), cov, question, settings, options);
+            }
+
+            isFirst = false;
+            return cov <= question.UntilCov || instead is not null;
         });
         RiskState state = study.State;
-        return (Summarise(model, state, question, options, study.IsPartial), state);
+        return (Summarise(model, state, question, instead, options, study.IsPartial), state);
     }
 
     /// <summary>The result of a state: of a whole study, or of as much of it as the state has.</summary>
@@ -49,7 +64,11 @@ public static class RiskAnalysis
     /// <param name="question">Method and distances.</param>
     /// <param name="options">How to run the rare-event answers; none are sought for a part of a study or a run ended early.</param>
     /// <param name="isPartial">Whether to mark the result as that of a run ended early.</param>
-    public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, RunOptions options, bool isPartial)
+    public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, RunOptions options, bool isPartial) =>
+        Summarise(model, state, question, null, options, isPartial);
+
+    private static RiskResult Summarise(
+        LifeModel model, RiskState state, RiskQuestion question, RareEventResult? known, RunOptions options, bool isPartial)
     {
         (RiskMethod method, string reason) = Choose(model, question.Method);
         double required = model.Scenario.RequiredKm;
@@ -73,7 +92,7 @@ public static class RiskAnalysis
             Run = new RunRecord(all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
         bool isWhole = !isPartial && state.FirstBlock == 0 && state.EndBlock == BlocksOf(settings);
-        return isWhole ? RareDistances.Refine(model, sampled, question, options) : sampled;
+        return isWhole ? RareDistances.Refine(model, sampled, question, known, options) : sampled;
     }
 
     /// <summary>The sampling plan that serves a scenario best: Sobol' points where there are dimensions enough for its factors.</summary>

@@ -60,10 +60,13 @@ public sealed record RiskResult
 
 /// <summary>The failure probability by one distance, with its 95 % interval.</summary>
 /// <param name="DistanceKm">The distance.</param>
-/// <param name="Probability">P(life &lt; distance).</param>
+/// <param name="Probability">P(life &lt; distance); where it was not resolved, NaN with the bound as its upper end.</param>
 /// <param name="Method">The method behind this probability.</param>
 public sealed record DistanceRisk(double DistanceKm, Interval Probability, RiskMethod Method)
 {
+    /// <summary>Whether there is an estimate; otherwise it is NaN and the interval's upper end is all that is known.</summary>
+    public bool IsResolved => !double.IsNaN(Probability.Estimate);
+
     /// <summary>The reliability index beta = -Phi^-1(P) with its interval.</summary>
     public Interval Beta => new(
         -StandardNormal.Quantile(Probability.Estimate), -StandardNormal.Quantile(Probability.High), -StandardNormal.Quantile(Probability.Low));
