@@ -27,6 +27,14 @@ internal static class Json
         ["high"] = Number(interval.High),
     };
 
+    /// <summary>A probability that may have a bound alone: then the estimate is null and the upper end the bound.</summary>
+    public static JsonObject Resolved(Interval probability)
+    {
+        JsonObject row = Of(probability);
+        row["resolved"] = !double.IsNaN(probability.Estimate);
+        return row;
+    }
+
     public static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> show) => [.. items.Select(show)];
 
     /// <summary>What the answer is about.</summary>

@@ -12,11 +12,11 @@ internal static class RiskDocument
         document["method"] = result.Method.ToString().ToLowerInvariant();
         document["method_reason"] = result.MethodReason;
         document["median_factors_life_km"] = Json.Number(result.MedianFactorsLifeKm);
-        document["failure_probability_at_required"] = Resolved(result.AtRequired);
+        document["failure_probability_at_required"] = Json.Resolved(result.AtRequired.Probability);
         document["beta_at_required"] = Json.Of(result.AtRequired.Beta);
         document["failure_probability"] = Json.List(result.Distances, d =>
         {
-            JsonObject row = Resolved(d);
+            JsonObject row = Json.Resolved(d.Probability);
             row.Insert(0, "distance_km", d.DistanceKm);
             row["beta"] = Json.Number(d.Beta.Estimate);
             row["method"] = d.Method.ToString().ToLowerInvariant();
@@ -38,14 +38,6 @@ internal static class RiskDocument
             return row;
         });
         return document;
-    }
-
-    // Where there is a bound alone, the estimate is null and the upper end the bound.
-    private static JsonObject Resolved(DistanceRisk d)
-    {
-        JsonObject row = Json.Of(d.Probability);
-        row["resolved"] = d.IsResolved;
-        return row;
     }
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];

@@ -15,23 +15,29 @@ internal static class TripDocument
         document["already_driven_km"] = result.AlreadyDrivenKm;
         document["event_method"] = result.IsConditional ? "conditional" : "crude";
         document["reached_start"] = Json.Of(result.Reached);
-        document["failure_probability"] = Json.Of(result.Probability);
+        document["failure_probability"] = Json.Resolved(result.Probability);
         document["target_risk"] = result.Target is { } target ? Json.Number(target) : null;
         document["legs"] = Json.List(result.Legs, leg => new JsonObject
         {
             ["leg"] = leg.Name,
             ["km"] = leg.Km,
             ["end_km"] = leg.EndKm,
-            ["failure_probability"] = Json.Of(leg.Conditional),
+            ["failure_probability"] = Json.Resolved(leg.Conditional),
             ["share"] = Json.Of(leg.Share),
-            ["cumulative"] = Json.Of(leg.Cumulative),
+            ["cumulative"] = Json.Resolved(leg.Cumulative),
+        });
+        document["rare_events"] = Json.List(result.Rare, r =>
+        {
+            JsonObject row = RareEventDocument.Of(r.Answer);
+            row.Insert(0, "leg", r.Leg);
+            return row;
         });
         document["limits"] = Json.List(result.Limits, Limit);
         document["remedies"] = Json.List(result.Remedies, r => new JsonObject
         {
             ["name"] = r.Remedy.Name,
             ["cost"] = r.Remedy.Cost is double cost ? Json.Number(cost) : null,
-            ["failure_probability"] = Json.Of(r.Probability),
+            ["failure_probability"] = Json.Resolved(r.Probability),
             ["difference"] = Json.Of(r.Difference),
             ["ratio"] = Json.Of(r.Ratio),
             ["distinguishable"] = r.IsDistinct,

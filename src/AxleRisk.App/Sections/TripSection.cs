@@ -14,7 +14,7 @@ internal static class TripSection
 
     /// <summary>The planner's decision, for the summary.</summary>
     public static Headline Headline(TripResult result) => new(
-        "Failed on the trip, of the vehicles that set out", Figures.Probability(result.Probability.Estimate), [.. Decision(result)]);
+        "Failed on the trip, of the vehicles that set out", Figures.Probability(result.Probability), [.. Decision(result)]);
 
     public static Section Of(TripResult result) => new(
         Title,
@@ -23,6 +23,7 @@ internal static class TripSection
             .. double.IsNaN(result.Probability.Estimate) ? [] : Pictures(result),
             ReportTable.Of(TripText.LegTable(result), TripText.LegsHeading),
             ReportTable.Of(TripText.EndTable(result), TripText.EndsHeading),
+            .. Rare(result),
             .. Limits(result),
             .. Remedies(result),
             .. Combinations(result),
@@ -37,8 +38,8 @@ internal static class TripSection
     {
         TripLegRisk last = result.Legs[^1];
         CurvePoint[] ends = [.. result.Legs.Select(l => new CurvePoint(l.EndKm, l.Cumulative))];
-        string told = string.Join("; ", result.Legs.Select(l => $"{l.Name} {Figures.Probability(l.Conditional.Estimate)}")) + ".";
-        string toldEnds = string.Join("; ", result.Legs.Select(l => $"{Figures.Probability(l.Cumulative.Estimate)} at {Figures.Km(l.EndKm)} km, the end of {l.Name}")) + ".";
+        string told = string.Join("; ", result.Legs.Select(l => $"{l.Name} {Figures.Probability(l.Conditional)}")) + ".";
+        string toldEnds = string.Join("; ", result.Legs.Select(l => $"{Figures.Probability(l.Cumulative)} at {Figures.Km(l.EndKm)} km, the end of {l.Name}")) + ".";
         return
         [
             new Figure(
@@ -49,15 +50,23 @@ internal static class TripSection
                     "trip-so-far", toldEnds,
                     new CurveChart(
                         [new CurvePoint(0, new Interval(0, 0, 0)), .. ends], [.. ends[..^1]], ends[^1],
-                        [$"end of {last.Name}: {Figures.Km(last.EndKm)} km", $"{Figures.Probability(last.Cumulative.Estimate)} fail by then"],
+                        [$"end of {last.Name}: {Figures.Km(last.EndKm)} km", $"{Figures.Probability(last.Cumulative)} fail by then"],
                         Charting.Km(), Charting.Percent("failed"))),
                 $"{TripText.EndsHeading}. Rings and the last dot: the ends of the legs; the line between them only joins them. "
                     + $"The band is the 95 % interval of sampling. {Charting.RunOf(result.Run)}"),
         ];
     }
 
+    private static IEnumerable<Block> Rare(TripResult result) => TripText.Speaker(result) is not { } leg ? [] :
+    [
+        new ItemList([.. RareEventText.Sentences(leg.Answer)]),
+        .. RareEventText.DesignTable(leg.Answer) is var (state, table)
+            ? new Block[] { ReportTable.Of(table, TripText.DesignHeading(leg) + (state.Length == 0 ? "" : $": {state}")) }
+            : [],
+    ];
+
     private static ChartRow Row(TripLegRisk leg) => new(
-        leg.Name, Figures.Probability(leg.Conditional.Estimate), [new ChartMark(MarkShape.Dot, leg.Conditional)]);
+        leg.Name, Figures.Probability(leg.Conditional), [new ChartMark(MarkShape.Dot, leg.Conditional)]);
 
     private static IEnumerable<Block> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
         [new Subheading(TripText.LimitsHeading(target)), new ItemList([.. TripText.LimitSentences(result)])];
@@ -72,7 +81,7 @@ internal static class TripSection
         ChartRow[] rows =
         [
             .. result.Remedies.Take(Charting.MostRows).Select(r => new ChartRow(
-                Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability.Estimate), [new ChartMark(MarkShape.Dot, r.Probability)])),
+                Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability), [new ChartMark(MarkShape.Dot, r.Probability)])),
         ];
         string told = string.Join("; ", rows.Select(r => $"{r.Label} {r.Value}")) + ".";
         return

@@ -48,6 +48,7 @@ internal static class RiskText
     /// <summary>A failure probability as a sentence.</summary>
     public static string InWords(Interval probability) => probability.Estimate switch
     {
+        double.NaN when !Figures.IsBound(probability) => "nothing is known of it yet.",
         double.NaN => $"fewer than 1 axle in {Figures.OneIn(probability.High)} {Fails}; how many fewer was not resolved.",
         >= 0.5 and var p => $"about {100 * p:0} of 100 such axles fail before this distance.",
         >= 0.01 and var p => $"about 1 axle in {1 / p:0.#} {Fails}.",

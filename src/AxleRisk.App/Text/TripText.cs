@@ -10,6 +10,7 @@ internal static class TripText
     [
         .. Paragraph(TripWords.Verdict(result), ""), .. Paragraph(TripWords.Advice(result), ""), "",
         .. Paragraph(Distances(result), "  "), "",
+        .. RareLines(result),
         Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
         Style.Heading(EndsHeading), .. EndTable(result).Lines(Layout.Width), "",
         .. Limits(result), .. Remedies(result), .. Combinations(result),
@@ -36,25 +37,29 @@ internal static class TripText
 
     public static TextTable LegTable(TripResult result)
     {
-        var table = new TextTable("leg", "km", "fail on it", "95 % interval", "of all failures");
+        string[] marks = result.Rare.IsEmpty ? [] : ["<"];
+        var table = new TextTable(["leg", "km", "fail on it", "95 % interval", "of all failures", .. marks]);
         foreach (TripLegRisk leg in result.Legs)
         {
             table.Add(
-                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional.Estimate), Range(leg.Conditional),
-                double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})");
+            [
+                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional), Range(leg.Conditional),
+                double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})",
+                .. marks.Select(_ => result.Rare.Any(r => r.Leg == leg.Name) ? "i" : ""),
+            ]);
         }
 
         return table;
     }
 
-    private static string Range(Interval p) => double.IsNaN(p.Estimate) ? Figures.None : Figures.ProbabilityRange(p);
+    private static string Range(Interval p) => double.IsNaN(p.High) ? Figures.None : Figures.ProbabilityRange(p);
 
     public static TextTable EndTable(TripResult result)
     {
         var table = new TextTable("end of", "km", "failed", "95 % interval");
         foreach (TripLegRisk leg in result.Legs)
         {
-            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative.Estimate), Range(leg.Cumulative));
+            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative), Range(leg.Cumulative));
         }
 
         return table;
@@ -68,15 +73,23 @@ internal static class TripText
     public static TextTable RemedyTable(TripResult result)
     {
         var table = new TextTable("case", "fail", "times (95 %)", "<");
-        table.Add("as planned", Figures.Probability(result.Probability.Estimate), "", "");
+        table.Add("as planned", Figures.Probability(result.Probability), "", "");
         foreach (TripRemedy r in result.Remedies)
         {
-            string note = !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
-            table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability.Estimate), Ratio(r.Ratio), note);
+            string note = double.IsNaN(r.Probability.Estimate) ? "not resolved" : !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
+            table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability), Ratio(r.Ratio), note);
         }
 
         return table;
     }
+
+    /// <summary>The rare leg that fails most, which speaks for all; null where none is rare.</summary>
+    public static RareLeg? Speaker(TripResult result) => result.Rare.MaxBy(r => r.Answer.Probability.Estimate);
+
+    /// <summary>The heading of its design point.</summary>
+    public static string DesignHeading(RareLeg leg) => $"The likeliest way to fail on {Printable.Line(leg.Leg)}";
+
+    private static IEnumerable<string> RareLines(TripResult result) => Speaker(result) is { } leg ? RareEventText.Lines(leg.Answer, DesignHeading(leg)) : [];
 
     private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
         [Style.Heading(LimitsHeading(target)), .. LimitSentences(result).SelectMany(l => Indented(l, "    ")), ""];
@@ -94,6 +107,8 @@ internal static class TripText
         + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
         + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
             + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
+        + (result.Rare.IsEmpty ? "" : "Legs marked i are each answered by importance sampling, and what they add up to by their sum. Remedies, limits and combinations go by the sampled "
+            + "vehicles alone: where few of those carry the risk, it is not resolved, its upper end is a bound, and no combinations are sought. ")
         + "Intervals are 95 % and cover the error of sampling only.";
 
     /// <summary>Wraps a paragraph; a number stays with its unit.</summary>

@@ -13,13 +13,14 @@ internal static class TripWords
     public static string Verdict(TripResult result)
     {
         Interval p = result.Probability;
-        if (double.IsNaN(p.Estimate))
+        if (!result.IsReached)
         {
             return $"No vehicle of this scenario reaches the start: all break within the {Figures.Km(result.AlreadyDrivenKm)} km before it.";
         }
 
-        string times = p.Estimate >= 0.5 ? "" : p.Estimate > 0 ? $", about 1 in {Figures.Number(double.Parse((1 / p.Estimate).ToString("G2")))}" : "";
-        return $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of the vehicles that set out break the axle housing on this trip{times}."
+        return (Figures.IsBound(p)
+                ? $"As planned, less than {Figures.Probability(p.High)} of the vehicles that set out break the axle housing on this trip; how much less was not resolved."
+                : $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of the vehicles that set out break the axle housing on this trip{Times(p.Estimate)}.")
             + Worst(result) + AgainstTarget(result);
     }
 
@@ -70,7 +71,7 @@ internal static class TripWords
         string unit = Unit(lever);
         if (limit.Windows.IsEmpty)
         {
-            return $"none from {Short(lever.Low)} to {Short(lever.High)}{unit} keeps it; the best tried, {Short(limit.BestAt)}{unit}, leaves {Figures.Probability(limit.Least.Estimate)}";
+            return $"none from {Short(lever.Low)} to {Short(lever.High)}{unit} keeps it; the best tried, {Short(limit.BestAt)}{unit}, leaves {Figures.Probability(limit.Least)}";
         }
 
         if (limit.IsAlwaysKept)
@@ -88,6 +89,12 @@ internal static class TripWords
         string text = string.Join("; also ", ranges);
         return limit.Windows.Length > 1 ? text + "; between them the risk is above it" : limit.HasUpperLimit ? text : text + "; less is no remedy, for there the risk is above it";
     }
+
+    private static string Times(double p) =>
+        p >= 0.5 || !(p > 0) ? ""
+        : Figures.IsBeyondWords(p) ? $", fewer than 1 in {Figures.OneIn(p)}"
+        : p < 1e-6 ? $", about 1 in {Figures.OneIn(p)}"
+        : $", about 1 in {Figures.Number(double.Parse((1 / p).ToString("G2")))}";
 
     private static string Worst(TripResult result)
     {

@@ -14,14 +14,15 @@ internal static class FewTerms
 
     /// <summary>Whether few terms carry the sum; of small samples, fewer than half of all.</summary>
     /// <param name="sums">The sums of the terms, each from 0 to 1.</param>
-    public static bool Carry(PowerSums sums) =>
-        sums.Mean < Rare && !(sums.SumOfSquares > 0 && sums.Sum * sums.Sum / sums.SumOfSquares >= Math.Min(Least, sums.Count / 2.0));
+    /// <param name="probability">The probability that they make.</param>
+    public static bool Carry(PowerSums sums, double probability) =>
+        probability < Rare && !(sums.SumOfSquares > 0 && sums.Sum * sums.Sum / sums.SumOfSquares >= Math.Min(Least, sums.Count / 2.0));
 
     /// <summary>
     /// No estimate, and as the upper end what the rows drawn allow: the upper end of their own interval, and all of the region
     /// that none of them met, at most 3 / n with 95 % confidence (rule of three; Hanley and Lippman-Hand 1983).
     /// </summary>
     /// <param name="ofRows">The interval of the rows drawn.</param>
-    /// <param name="rows">Their number.</param>
-    public static Interval Bound(Interval ofRows, long rows) => new(double.NaN, 0, Math.Min(1, ofRows.High + (3.0 / rows)));
+    /// <param name="rows">Their number, or that of those that could fail.</param>
+    public static Interval Bound(Interval ofRows, double rows) => new(double.NaN, 0, Math.Min(1, ofRows.High + (3.0 / rows)));
 }

@@ -48,7 +48,7 @@ internal sealed class FailureCurve
     /// <summary>The coefficient of variation of the failure probability by a distance; infinite where nothing fails or few evaluations carry it.</summary>
     public double CoefficientOfVariation(double km) => all.Evaluations > 0 && IsCarriedByFew(km) ? double.PositiveInfinity : SampledCov(km);
 
-    private bool IsCarriedByFew(double km) => scale is not null && FewTerms.Carry(pooled.Failure(km, scale));
+    private bool IsCarriedByFew(double km) => scale is not null && pooled.Failure(km, scale) is var sums && FewTerms.Carry(sums, sums.Mean);
 
     private Interval Sampled(double km)
     {

@@ -93,13 +93,13 @@ internal static class RareDistances
     {
         RiskMethod.Importance => true,
         RiskMethod.Conditional => !d.IsResolved,
-        _ => IsPoor(d),
+        _ => IsPoor(d.Probability),
     };
 
     private static Interval ProbabilityOf(RareEventResult r) => r.FailureFound ? r.Probability : r.Probability with { Estimate = double.NaN };
 
-    private static bool IsPoor(DistanceRisk d) =>
-        !(d.Probability.Estimate > 0) || (d.Probability.Estimate < Rare && HasPoorCov(d));
+    /// <summary>Whether a sampled probability is worth a rare-event answer.</summary>
+    public static bool IsPoor(Interval p) => !(p.Estimate > 0) || (p.Estimate < Rare && HasPoorCov(p));
 
-    private static bool HasPoorCov(DistanceRisk d) => !(d.Probability.Low > 0) || Math.Log(d.Probability.High / d.Probability.Low) / (2 * TwoSided95) > PoorCov;
+    private static bool HasPoorCov(Interval p) => !(p.Low > 0) || Math.Log(p.High / p.Low) / (2 * TwoSided95) > PoorCov;
 }

@@ -28,10 +28,10 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
     /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
     public TripLimit Find(TripLever lever)
     {
-        var risks = new Dictionary<double, Interval>();
+        var risks = new Dictionary<double, Tried>();
         ImmutableArray<double> grid = lever.Grid;
-        Interval Risk(double x) => risks.TryGetValue(x, out Interval known) ? known : risks[x] = Evaluate(lever, x);
-        Interval[] tried = [.. grid.Select(Risk)];
+        Tried Risk(double x) => risks.TryGetValue(x, out Tried known) ? known : risks[x] = Evaluate(lever, x);
+        Tried[] tried = [.. grid.Select(Risk)];
         var windows = ImmutableArray.CreateBuilder<TripWindow>();
         Interval? from = null;
         for (int i = 0; i < grid.Length; i++)
@@ -53,14 +53,14 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         }
 
         int best = Array.IndexOf(tried, tried.MinBy(t => t.Estimate));
-        return new TripLimit(lever, windows.ToImmutable(), grid[best], tried[best]);
+        return new TripLimit(lever, windows.ToImmutable(), grid[best], tried[best].Shown);
     }
 
     /// <summary>
     /// Where the estimate meets the target, and as its interval where the ends of the risk's interval do: the cautious end
     /// inside the window, the other outside; the end of the range where they do not meet it there.
     /// </summary>
-    private Interval Crossing(Func<double, Interval> risk, ImmutableArray<double> grid, Interval[] tried, int above, int kept)
+    private Interval Crossing(Func<double, Tried> risk, ImmutableArray<double> grid, Tried[] tried, int above, int kept)
     {
         int inward = kept - above;
         double root = Root(x => risk(x).Estimate, grid[kept], grid[above]);
@@ -86,7 +86,7 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         x => Math.Log(risk(x) / target), kept, above, Tolerance * Math.Abs(kept == 0 ? above : kept));
 
     /// <summary>P(fails on the trip | reached its start) with the lever at a value.</summary>
-    private Interval Evaluate(TripLever lever, double x)
+    private Tried Evaluate(TripLever lever, double x)
     {
         Scenario changed = lever.Apply(whole.Scenario, x);
         ImmutableArray<int> legs = lever.LegsOf(whole.Scenario);
@@ -107,7 +107,16 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
             sums.Add(block);
         }
 
-        return sums.Trip(!survival.IsConditional);
+        Interval shown = sums.Trip(!survival.IsConditional);
+        return new Tried(double.IsNaN(shown.Estimate) ? sums.Drawn : shown.Estimate, shown);
+    }
+
+    /// <summary>The risk at one value: as the vehicles have it, which a search can follow, and what can be said of it.</summary>
+    private readonly record struct Tried(double Estimate, Interval Shown)
+    {
+        public double Low => Shown.Low;
+
+        public double High => Shown.High;
     }
 
     private sealed class Worker(TripModel model, int scaled, double times)

@@ -44,22 +44,29 @@ public static class TripAnalysis
         var whole = new LifeModel(Trip.Whole(scenario));
         TripSurvival survival = SurvivalOf(whole, question.IsCounted);
         var ranges = new RangePlan(whole);
-        TripSample sample = TripSample.Draw(whole, new TripModel(whole), ranges, settings, options);
+        var legs = new TripModel(whole);
+        TripSample sample = TripSample.Draw(whole, legs, ranges, settings, options);
         if (sample.Rows < LeastRows || sample.Blocks.SelectMany(b => b.Group).Distinct().Count() < sample.Groups)
         {
             throw new OperationCanceledException();
         }
 
         TripResult planned = Summarise(whole, sample, survival);
-        CombineResult? combined = sample.IsPartial ? null : TripCombinations.Search(whole, ranges, sample, options.Threads);
-        long spent = sample.Rows;
+        bool isSeen = !double.IsNaN(planned.Probability.Estimate);
+        if (!sample.IsPartial && !question.IsCounted)
+        {
+            planned = RareLegs.Refine(whole, legs, planned, settings, options);
+        }
+
+        CombineResult? combined = sample.IsPartial || !isSeen ? null : TripCombinations.Search(whole, ranges, sample, options.Threads);
+        long spent = sample.Rows + planned.Rare.Sum(r => r.Answer.SearchEvaluations + r.Answer.SamplingEvaluations);
         ImmutableArray<Remedy> remedies = sample.IsPartial ? [] : [.. scenario.Remedies, .. scenario.Trip!.Remedies];
         ImmutableArray<TripRemedy> compared = TripRemedies.Run(whole, remedies, survival, settings, After(options, spent));
         spent += compared.IsEmpty ? 0 : settings.Evaluations * (1 + remedies.Length);
         double? target = question.Target ?? scenario.Trip!.TargetRisk;
         ImmutableArray<TripLimit> limits = [];
         bool isPartial = sample.IsPartial || options.Cancellation.IsCancellationRequested;
-        if (target is { } most && !isPartial && !double.IsNaN(planned.Probability.Estimate))
+        if (target is { } most && !isPartial && planned.IsReached)
         {
             var search = new LimitSearch(whole, sample, survival, most, After(options, spent));
             (limits, isPartial) = Find(search, TripLever.Of(whole.Scenario));

@@ -8,7 +8,8 @@ namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
 /// Remedies taken before a trip, side by side on the same vehicles. A remedy changes the trip, not the past: the damage per
-/// km of the usual use stays that of the vehicle as it was, and so do its Miner sum and scatter.
+/// km of the usual use stays that of the vehicle as it was, and so do its Miner sum and scatter; unless the remedy says how far
+/// the housing has been driven, for then it is another one, in the same vehicles: those that reached the stated start.
 /// </summary>
 internal static class TripRemedies
 {
@@ -56,17 +57,25 @@ internal static class TripRemedies
         }
 
         IEnumerable<TripRemedy> rows = remedies.Select((remedy, i) => Compare(remedy, cases[0], cases[i + 1], counted));
-        return [.. rows.OrderBy(r => r.Probability.Estimate)];
+        return [.. rows.OrderBy(r => double.IsNaN(r.Probability.Estimate) ? r.Probability.High : r.Probability.Estimate)];
     }
 
     private static TripRemedy Compare(Remedy remedy, TripSums planned, TripSums changed, bool counted)
     {
+        Interval probability = changed.Trip(counted);
+        if (double.IsNaN(probability.Estimate) || double.IsNaN(planned.Trip(counted).Estimate))
+        {
+            // Few vehicles carry one of the two: nothing can be said of their ratio.
+            var unknown = new Interval(double.NaN, double.NaN, double.NaN);
+            return new TripRemedy(remedy, probability, unknown, unknown);
+        }
+
         double[][] both = [.. planned.OfGroups.Zip(changed.OfGroups, (p, c) => (double[])[.. p, .. c])];
         Interval difference = Jackknife.Estimate(both, s => (s[3] / s[2]) - (s[1] / s[0]));
         (double ratio, double error) = Jackknife.WithStandardError(both, s => s[3] / s[2] / (s[1] / s[0]));
         double spread = Math.Exp(-StudentT.Quantile(0.025, both.Length - 1) * error / ratio);
         Interval times = ratio > 0 ? new Interval(ratio, ratio / spread, ratio * spread) : new Interval(ratio, ratio, ratio);
-        return new TripRemedy(remedy, changed.Trip(counted), difference, times);
+        return new TripRemedy(remedy, probability, difference, times);
     }
 
     private sealed class Worker(LifeModel[] models, TripModel[] trips, CommonDraw draw)
@@ -78,7 +87,11 @@ internal static class TripRemedies
         private readonly TripWorkspace[] legs = [.. trips.Select(t => t.CreateWorkspace(StudySettings.BlockSize))];
         private readonly double[][] damage = Workspace.Columns(trips[0].Legs, StudySettings.BlockSize);
         private readonly double[] start = new double[StudySettings.BlockSize];
+        private readonly double[] plannedStart = new double[StudySettings.BlockSize];
+        private readonly bool[] hasOtherHousing = [.. models.Select(m => AlreadyDriven(m) != AlreadyDriven(models[0]))];
         private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize);
+
+        private static Value? AlreadyDriven(LifeModel model) => model.Scenario.Find(TripQuantities.AlreadyDriven)?.Value;
 
         public TripSums[] Sum(BlockPlan plan, StudySettings settings, long block, int groups, TripSurvival survival)
         {
@@ -94,6 +107,12 @@ internal static class TripRemedies
                 }
 
                 trips[m].FillStart(values[m], rows, usual[0].DamagePerKm, start);
+                if (m == 0)
+                {
+                    start.CopyTo(plannedStart, 0);
+                }
+
+                var other = hasOtherHousing[m] ? new OtherHousing(survival, usual[0].Scale.AsSpan(0, rows)) : null;
                 trips[m].Evaluate(values[m], rows, legs[m], damage);
                 sums[m] = new TripSums(1, groups);
                 for (int row = 0; row < rows; row++)
@@ -104,7 +123,18 @@ internal static class TripRemedies
                         total[0][row] += leg[row];
                     }
 
-                    sums[m].Add(TripSample.GroupOf(plan, groups, settings, block, row), start[row], total, row, usual[0].Scale[row], survival);
+                    int group = TripSample.GroupOf(plan, groups, settings, block, row);
+                    double drawn = usual[0].Scale[row];
+                    if (other is null)
+                    {
+                        sums[m].Add(group, start[row], total, row, drawn, survival);
+                    }
+                    else
+                    {
+                        // The vehicle is one that reached the stated start; its new housing has a Miner sum and a scatter of its own.
+                        double reached = survival.At(plannedStart[row], drawn);
+                        sums[m].Add(group, reached, reached * other.Fails(start[row], start[row] + total[0][row]));
+                    }
                 }
             }
 

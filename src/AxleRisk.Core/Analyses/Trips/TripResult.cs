@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.RareEvents;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -18,8 +19,11 @@ public sealed record TripResult
     /// <summary>P(reaches the trip's start).</summary>
     public required Interval Reached { get; init; }
 
-    /// <summary>P(fails on the trip | reached its start); NaN where no vehicle reaches it.</summary>
+    /// <summary>P(fails on the trip | reached its start); NaN where no vehicle reaches it, and where it was not resolved: then the upper end is a bound below 1.</summary>
     public required Interval Probability { get; init; }
+
+    /// <summary>Whether any vehicle reaches the trip's start.</summary>
+    public bool IsReached => !double.IsNaN(Probability.High);
 
     /// <summary>The legs, in the order they are driven.</summary>
     public required ImmutableArray<TripLegRisk> Legs { get; init; }
@@ -39,6 +43,9 @@ public sealed record TripResult
     /// <summary>How far each thing that can be set may go under the target; empty where there is no target or the run was ended early.</summary>
     public required ImmutableArray<TripLimit> Limits { get; init; }
 
+    /// <summary>The rare-event answers, one for each leg that was too rare to sample, in the order they are driven.</summary>
+    public ImmutableArray<RareLeg> Rare { get; init; } = [];
+
     /// <summary>Whether exact survival probabilities given the damage are averaged, or failures counted.</summary>
     public required bool IsConditional { get; init; }
 
@@ -51,6 +58,11 @@ public sealed record TripResult
     /// <summary>The limit of one kind of lever, of one leg's speed by the leg's name; null where it was not sought.</summary>
     public TripLimit? Limit(TripLeverKind kind, string? leg = null) => Limits.FirstOrDefault(l => l.Lever.Kind == kind && l.Lever.Leg == leg);
 }
+
+/// <summary>A leg that was too rare to sample.</summary>
+/// <param name="Leg">The leg.</param>
+/// <param name="Answer">P(fails on it), of all vehicles, also those that do not reach the trip's start; its distance is that of the leg's end from the trip's start.</param>
+public sealed record RareLeg(string Leg, RareEventResult Answer);
 
 /// <summary>One leg of a trip.</summary>
 /// <param name="Name">The leg.</param>

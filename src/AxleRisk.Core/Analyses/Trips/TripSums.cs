@@ -13,6 +13,11 @@ internal sealed class TripSums(int legs, int groups)
     /// <summary>Fewer than this part of those that set out is none: what is left is rounding.</summary>
     private const double None = 1e-12;
 
+    // What each vehicle brings to failing on a leg, and to failing by its end; whether anything is driven at all.
+    private readonly PowerSums[] onLeg = new PowerSums[legs];
+    private readonly PowerSums[] byEnd = new PowerSums[legs];
+    private readonly bool[] isDriven = new bool[legs];
+
     /// <summary>For each group: reached the start, then failed on each leg.</summary>
     public double[][] OfGroups { get; } = [.. Enumerable.Range(0, groups).Select(_ => new double[1 + legs])];
 
@@ -28,12 +33,31 @@ internal sealed class TripSums(int legs, int groups)
         double[] sums = OfGroups[group];
         sums[0] += survival.At(start, drawn);
         double before = start;
+        double failed = 0;
         for (int leg = 0; leg < legs; leg++)
         {
             double after = before + damage[leg][row];
-            sums[1 + leg] += survival.Fails(before, after, drawn);
+            double fails = survival.Fails(before, after, drawn);
+            failed += fails;
+            sums[1 + leg] += fails;
+            onLeg[leg] = onLeg[leg].Plus(fails);
+            byEnd[leg] = byEnd[leg].Plus(failed);
+            isDriven[leg] |= after > before;
             before = after;
         }
+    }
+
+    /// <summary>Adds one vehicle of a trip of one leg.</summary>
+    /// <param name="group">Its group.</param>
+    /// <param name="reached">The probability that it sets out.</param>
+    /// <param name="fails">The probability that it sets out and fails.</param>
+    public void Add(int group, double reached, double fails)
+    {
+        OfGroups[group][0] += reached;
+        OfGroups[group][1] += fails;
+        onLeg[0] = onLeg[0].Plus(fails);
+        byEnd[0] = byEnd[0].Plus(fails);
+        isDriven[0] = true;
     }
 
     /// <summary>Adds the sums of other vehicles.</summary>
@@ -45,6 +69,13 @@ internal sealed class TripSums(int legs, int groups)
             {
                 OfGroups[g][i] += other.OfGroups[g][i];
             }
+        }
+
+        for (int leg = 0; leg < legs; leg++)
+        {
+            onLeg[leg] = onLeg[leg].Plus(other.onLeg[leg]);
+            byEnd[leg] = byEnd[leg].Plus(other.byEnd[leg]);
+            isDriven[leg] |= other.isDriven[leg];
         }
     }
 
@@ -59,11 +90,21 @@ internal sealed class TripSums(int legs, int groups)
     /// <summary>P(fails on the trip | reached its start).</summary>
     public Interval Trip(bool counted) => Cumulative(legs, counted);
 
-    /// <summary>P(fails before the end of leg number <paramref name="last"/>, the first being 1 | reached the trip's start).</summary>
-    public Interval Cumulative(int last, bool counted) => Probability(OfGroups, s => (Failed(s, 0, last), s[0]), counted);
+    /// <summary>P(fails on the trip | reached its start) as the vehicles have it, few or many.</summary>
+    public double Drawn => OfGroups.Sum(Failed) / OfGroups.Sum(s => s[0]);
 
-    /// <summary>P(fails on a leg | reached the leg's start).</summary>
-    public Interval Conditional(int leg, bool counted) => Probability(OfGroups, s => (s[1 + leg], s[0] - Failed(s, 0, leg)), counted);
+    /// <summary>P(fails before the end of leg number <paramref name="last"/>, the first being 1 | reached the trip's start); where few vehicles carry it no estimate but a bound.</summary>
+    public Interval Cumulative(int last, bool counted) => last == 0 ? new Interval(0, 0, 0)
+        : Resolved(byEnd[last - 1], isDriven.Take(last).Any(d => d), s => (Failed(s, 0, last), s[0]), counted);
+
+    /// <summary>P(fails on a leg | reached the leg's start); where few vehicles carry it no estimate but a bound.</summary>
+    public Interval Conditional(int leg, bool counted) => Resolved(onLeg[leg], isDriven[leg], s => (s[1 + leg], s[0] - Failed(s, 0, leg)), counted);
+
+    private Interval Resolved(PowerSums terms, bool isDriven, Func<double[], (double Failed, double Reached)> ratio, bool counted)
+    {
+        Interval drawn = Probability(OfGroups, ratio, counted);
+        return !counted && isDriven && FewTerms.Carry(terms, drawn.Estimate) ? FewTerms.Bound(drawn, OfGroups.Sum(s => ratio(s).Reached)) : drawn;
+    }
 
     /// <summary>The share of the trip's failures that happen on a leg; NaN where nothing fails.</summary>
     public Interval Share(int leg) => Jackknife.Estimate(OfGroups, s => s[1 + leg] / Failed(s, 0, legs)).Within(0, 1);
