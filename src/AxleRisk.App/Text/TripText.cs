@@ -17,6 +17,9 @@ internal static class TripText
         .. Paragraph(Reading(result), "  "), "",
     ];
 
+    /// <summary>The share of the trip's failures from which on it is told how a rare leg fails.</summary>
+    private const double WorthTelling = 0.05;
+
     public const string LegsHeading = "By leg, of the vehicles that reach the leg's start";
     public const string EndsHeading = "Failed by the end of each leg, of the vehicles that reach the trip's start";
     public const string RemediesHeading = "Remedies taken before the start; how many times the plan's risk";
@@ -76,20 +79,26 @@ internal static class TripText
         table.Add("as planned", Figures.Probability(result.Probability), "", "");
         foreach (TripRemedy r in result.Remedies)
         {
-            string note = double.IsNaN(r.Probability.Estimate) ? "not resolved" : !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
+            string note = double.IsNaN(r.Probability.Estimate) ? (r.Probability.High <= result.Target ? "not resolved, keeps target" : "not resolved") : !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
             table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability), Ratio(r.Ratio), note);
         }
 
         return table;
     }
 
-    /// <summary>The rare leg that fails most, which speaks for all; null where none is rare.</summary>
-    public static RareLeg? Speaker(TripResult result) => result.Rare.MaxBy(r => r.Answer.Probability.Estimate);
+    /// <summary>The rare leg that fails most, which speaks for all; null where none is rare, or none brings a part of the failures that matters.</summary>
+    public static RareLeg? Speaker(TripResult result) => result.Rare
+        .Where(r => !(result.Legs.First(l => l.Name == r.Leg).Share.Estimate < WorthTelling)).MaxBy(r => r.Answer.Probability.Estimate);
 
     /// <summary>The heading of its design point.</summary>
     public static string DesignHeading(RareLeg leg) => $"The likeliest way to fail on {Printable.Line(leg.Leg)}";
 
     private static IEnumerable<string> RareLines(TripResult result) => Speaker(result) is { } leg ? RareEventText.Lines(leg.Answer, DesignHeading(leg)) : [];
+
+    private static string RareReading(TripResult result) =>
+        (result.Rare.IsEmpty ? "" : "Legs marked i are each answered by importance sampling, and what they add up to by their sum. ")
+        + (result.Rare.IsEmpty && result.Remedies.All(r => !double.IsNaN(r.Probability.Estimate)) ? ""
+            : "Remedies, limits and combinations go by the sampled vehicles alone: where few of those carry the risk, it is not resolved, its upper end is a bound, and no combinations are sought. ");
 
     private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
         [Style.Heading(LimitsHeading(target)), .. LimitSentences(result).SelectMany(l => Indented(l, "    ")), ""];
@@ -97,7 +106,7 @@ internal static class TripText
     private static IEnumerable<string> Remedies(TripResult result) => result.Remedies.IsEmpty ? [] :
         [Style.Heading(RemediesHeading), .. RemedyTable(result).Lines(Layout.Width), ""];
 
-    private static string Ratio(Interval r) => double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
+    private static string Ratio(Interval r) => double.IsNaN(r.Estimate) && double.IsFinite(r.High) ? $"< {r.High:0.000}" : double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
 
     private static IEnumerable<string> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
         [Style.Heading(CombinationsHeading), .. CombineText.Worst(result.Combinations, searched), ""];
@@ -107,8 +116,7 @@ internal static class TripText
         + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
         + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
             + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
-        + (result.Rare.IsEmpty ? "" : "Legs marked i are each answered by importance sampling, and what they add up to by their sum. Remedies, limits and combinations go by the sampled "
-            + "vehicles alone: where few of those carry the risk, it is not resolved, its upper end is a bound, and no combinations are sought. ")
+        + RareReading(result)
         + "Intervals are 95 % and cover the error of sampling only.";
 
     /// <summary>Wraps a paragraph; a number stays with its unit.</summary>

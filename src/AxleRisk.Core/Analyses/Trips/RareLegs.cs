@@ -7,8 +7,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
-/// Replaces what the sampled vehicles cannot tell of a trip by rare-event answers, leg by leg: the trip, and what has failed
-/// by the end of a leg, are sums over legs.
+/// Replaces what the sampled vehicles cannot tell of a trip by rare-event answers, leg by leg: of a rare trip all legs, of another
+/// those that few vehicles carry. The trip, and what has failed by the end of a leg, are sums over legs.
 /// </summary>
 internal static class RareLegs
 {
@@ -21,8 +21,10 @@ internal static class RareLegs
     public static TripResult Refine(LifeModel whole, TripModel trip, TripResult sampled, StudySettings settings, RunOptions options)
     {
         ImmutableArray<TripLegRisk> legs = sampled.Legs;
+        bool isRare = IsPoor(sampled.Probability);
+        bool Wanted(Interval p) => isRare || double.IsNaN(p.Estimate);
         int poorTo = legs.Length - 1;
-        while (poorTo >= 0 && !IsPoor(legs[poorTo].Cumulative))
+        while (poorTo >= 0 && !Wanted(legs[poorTo].Cumulative))
         {
             poorTo--;
         }
@@ -31,7 +33,7 @@ internal static class RareLegs
         var parts = new Part?[legs.Length];
         for (int l = 0; l < legs.Length && !whole.Factors.Factors.IsEmpty && sampled.Reached.Estimate > 0; l++)
         {
-            if ((l <= poorTo || IsPoor(legs[l].Conditional)) && !IsImpossible(legs[l].Conditional))
+            if ((l <= poorTo || Wanted(legs[l].Conditional)) && !IsImpossible(legs[l].Conditional))
             {
                 int leg = l;
                 RareEventResult answer = RareEventAnalysis.Run(

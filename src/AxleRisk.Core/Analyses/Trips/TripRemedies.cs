@@ -62,12 +62,13 @@ internal static class TripRemedies
 
     private static TripRemedy Compare(Remedy remedy, TripSums planned, TripSums changed, bool counted)
     {
-        Interval probability = changed.Trip(counted);
-        if (double.IsNaN(probability.Estimate) || double.IsNaN(planned.Trip(counted).Estimate))
+        Interval probability = changed.Trip(counted), plan = planned.Trip(counted);
+        if (double.IsNaN(probability.Estimate) || double.IsNaN(plan.Estimate))
         {
-            // Few vehicles carry one of the two: nothing can be said of their ratio.
-            var unknown = new Interval(double.NaN, double.NaN, double.NaN);
-            return new TripRemedy(remedy, probability, unknown, unknown);
+            // Few vehicles carry one of the two: their bounds are all there is.
+            return new TripRemedy(
+                remedy, probability, new Interval(double.NaN, probability.Low - plan.High, probability.High - plan.Low),
+                new Interval(double.NaN, probability.Low / plan.High, probability.High / plan.Low));
         }
 
         double[][] both = [.. planned.OfGroups.Zip(changed.OfGroups, (p, c) => (double[])[.. p, .. c])];

@@ -77,7 +77,7 @@ public sealed record TripLegRisk(string Name, double Km, double EndKm, Interval 
 /// <param name="Remedy">The remedy.</param>
 /// <param name="Probability">P(fails on the trip | reached its start) with it.</param>
 /// <param name="Difference">The difference from the trip as planned, negative where fewer fail; a paired interval.</param>
-/// <param name="Ratio">The ratio to the trip as planned; NaN where nothing fails on that; a paired interval.</param>
+/// <param name="Ratio">The ratio to the trip as planned; NaN where nothing fails on that; a paired interval, and no estimate but the ends where one of the two was not resolved.</param>
 public sealed record TripRemedy(Remedy Remedy, Interval Probability, Interval Difference, Interval Ratio)
 {
     /// <summary>Whether the two can be told apart: the interval of the difference does not cover 0.</summary>

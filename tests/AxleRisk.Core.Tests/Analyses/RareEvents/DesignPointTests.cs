@@ -55,7 +55,11 @@ public sealed class DesignPointTests
 
     [Fact]
     public void A_surface_out_of_reach_gives_no_point() =>
-        Assert.Null(DesignPointSearch.From(TestLimits.Linear(12, 2), new double[2]).Point);
+        Assert.Null(DesignPointSearch.From(TestLimits.Linear(38, 2), new double[2]).Point);
+
+    [Fact]
+    public void A_surface_is_reached_as_far_as_a_normal_score_keeps_its_digits() =>
+        Assert.Equal(36, SearchFromOrigin(TestLimits.Linear(36, 3)).Beta, 1e-9);
 
     [Theory]
     [InlineData(6, 3)]

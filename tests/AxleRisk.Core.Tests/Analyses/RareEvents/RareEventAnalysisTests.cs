@@ -157,11 +157,11 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
     [Fact]
     public void Where_nothing_fails_the_answer_says_how_far_was_looked()
     {
-        // At 1 km beta is above 10.
-        RareEventResult result = Run(Model, 1);
+        // At 1e-15 km beta is above 37.
+        RareEventResult result = Run(LogLinear.Model, 1e-15);
         Assert.False(result.FailureFound);
         Assert.Equal(0, result.Probability.Estimate);
-        Assert.InRange(result.Probability.High, 1e-16, 1e-10);
+        Assert.InRange(result.Probability.High, 1e-16, 1e-9);
         Assert.Contains("no combination of the factors was found that fails", result.MethodReason, StringComparison.Ordinal);
         Assert.Null(result.Doubt);
     }
