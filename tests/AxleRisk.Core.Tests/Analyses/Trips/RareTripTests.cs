@@ -33,7 +33,7 @@ public sealed class RareTripTests
         VeryRareTests.AssertHolds(result.Probability, exact.Sum());
         Assert.Equal(result.Probability, result.Legs[1].Cumulative);
         Assert.Equal(1, result.Legs.Sum(l => l.Share.Estimate), 1e-12);
-        Assert.InRange(result.Rare[1].Answer.States[0].DesignPoints[0].Beta, 4, 12);
+        Assert.InRange(result.Rare[1].Answer.States[0].DesignPoints[0].Beta, 4, 20);
         Assert.Equal(result.Run.Evaluations + result.Rare.Sum(r => r.Answer.Run.Evaluations), result.AllEvaluations);
     }
 

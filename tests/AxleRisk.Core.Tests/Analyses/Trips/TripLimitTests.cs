@@ -88,7 +88,7 @@ public sealed class TripLimitTests
     [Fact]
     public void A_remedy_changes_the_trip_and_not_the_past()
     {
-        Scenario scenario = TripCases.Like(FiveLegs.Scenario, 20_000, (3, 6_000)) with
+        Scenario scenario = TripCases.Like(FiveLegs.Scenario, 40_000, (3, 30_000)) with
         {
             Remedies =
             [
@@ -108,9 +108,10 @@ public sealed class TripLimitTests
         Assert.Equal(result.Probability.Estimate, Row("nothing").Probability.Estimate, 1e-12);
         Assert.True(Row("slower").IsDistinct && Row("slower").Ratio.High < 1);
 
-        // A new axle fails as one that starts its trip new; slower from the start on is not slower from the beginning.
-        double fresh = TripRiskTests.Run(TripCases.Like(FiveLegs.Scenario, 0, (3, 6_000)), Settings).Probability.Estimate;
-        Assert.Equal(fresh, Row("new").Probability.Estimate, 1e-12);
+        // A new axle fails less often than in all vehicles, for those that broke theirs before are the harder driven ones; slower
+        // from the start on is not slower from the beginning.
+        double fresh = TripRiskTests.Run(TripCases.Like(FiveLegs.Scenario, 0, (3, 30_000)), Settings).Probability.Estimate;
+        Assert.InRange(Row("new").Probability.Estimate, 0.5 * fresh, 0.97 * fresh);
         double alwaysSlow = TripRiskTests.Run(Remedy.Apply(scenario, scenario.Remedies[1]) with { Remedies = [] }, Settings).Probability.Estimate;
         Assert.True(alwaysSlow < Row("slower").Probability.Estimate);
     }
