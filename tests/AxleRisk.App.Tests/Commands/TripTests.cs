@@ -44,6 +44,58 @@ public sealed class TripTests
     }
 
     [Fact]
+    public void A_rare_trip_shows_how_it_was_had_and_in_the_document_too()
+    {
+        string rare = Cli.Temporary("""
+            title = "A plain road (invented)"
+            required_km = 50000
+            [vehicle]
+            sprung_kg = 600
+            unsprung_kg = 90
+            spring_n_per_mm = 45
+            damper_n_s_per_mm = 4
+            tyre_n_per_mm = 300
+            [axle]
+            lever_arm_mm = 240
+            outside_diameter_mm = 95
+            wall_mm = 6
+            [detail]
+            catalogue = "DNV-RP-C203"
+            category = "E"
+            [[use.legs]]
+            name = "gravel"
+            share = 1
+            roughness_1e_6_m3 = 512
+            speed_km_per_h = 50
+            [fatigue]
+            stress_factor = 1
+            damage_ratio = { distribution = "lognormal", median = 1, sd_ln = 0.8 }
+            [trip]
+            already_driven_km = 200
+            [[trip.legs]]
+            name = "out"
+            km = 300
+            like = "gravel"
+            [[trip.remedies]]
+            name = "new housing"
+            change = { "trip.already_driven_km" = 0 }
+            """);
+        string output = Cli.Run("trip", rare, "-n", "1024").Out;
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
+        Assert.Contains("The likeliest way to fail on out", output, StringComparison.Ordinal);
+        Assert.Contains("fewer than 1 in ten thousand million", output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("not resolved", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
+        JsonNode document = JsonNode.Parse(Cli.Run("trip", rare, "-n", "1024", "--json").Out)!;
+        Assert.Equal("out", (string?)document["rare_events"]![0]!["leg"]);
+        Assert.True((bool)document["failure_probability"]!["resolved"]!);
+        JsonNode remedy = document["remedies"]![0]!["failure_probability"]!;
+        Assert.False((bool)remedy["resolved"]!);
+        Assert.Null(remedy["estimate"]);
+        Assert.True((double)remedy["high"]! > 0);
+    }
+
+    [Fact]
     public void A_trip_whose_start_no_vehicle_reaches_is_told_so()
     {
         string far = File.ReadAllText(Desert);

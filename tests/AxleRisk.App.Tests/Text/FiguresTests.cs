@@ -16,6 +16,24 @@ public sealed class FiguresTests
     public void Probabilities(double p, string expected) => Assert.Equal(expected, Figures.Probability(p));
 
     [Theory]
+    [InlineData(0.0014, "about 1 axle in 714.3 fails before this distance.")]
+    [InlineData(3e-8, "about 1 axle in 33.3 million fails before this distance.")]
+    [InlineData(3.1e-10, "about 1 axle in 3.23 thousand million fails before this distance.")]
+    [InlineData(3e-26, "fewer than 1 axle in ten thousand million fails before this distance; what the model leaves out will break one sooner.")]
+    public void A_number_that_nobody_can_grasp_is_not_written_out(double p, string expected) =>
+        Assert.Equal(expected, RiskText.InWords(new Interval(p, p, p)));
+
+    [Fact]
+    public void What_was_not_resolved_is_a_bound()
+    {
+        var bound = new Interval(double.NaN, 0, 4e-13);
+        Assert.Equal("< 4.0e-13", Figures.Probability(bound));
+        Assert.Equal("below 4.0e-13, not resolved", RiskText.Answer(bound));
+        Assert.Equal("fewer than 1 axle in ten thousand million fails before this distance; how many fewer was not resolved.", RiskText.InWords(bound));
+        Assert.Equal("-", Figures.Probability(new Interval(double.NaN, double.NaN, double.NaN)));
+    }
+
+    [Theory]
     [InlineData(486_590.17, "486,600")]
     [InlineData(1_234_567, "1,235,000")]
     [InlineData(12.346, "12.35")]

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Numerics;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -24,6 +25,33 @@ public class ContractTests
             AssertNear(p, d.Cumulative(x), d, x);
             AssertNear(1 - p, d.Upper(x), d, x);
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(Continuous))]
+    public void A_normal_score_keeps_its_tail(string name)
+    {
+        // P(X > x) = 1 - Phi(z) by definition of the score; at 11 it is 2e-28, where Phi is 1 to the last digit.
+        Distribution d = Cases.Named(name);
+        double[] z = [-6, -1, 0, 1, 6, 11];
+        var x = new double[z.Length];
+        d.OfScores(z, x);
+        for (int i = 0; i < z.Length; i++)
+        {
+            AssertNear(StandardNormal.Upper(z[i]), d.Upper(x[i]), d, x[i]);
+            AssertNear(StandardNormal.Cumulative(z[i]), d.Cumulative(x[i]), d, x[i]);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void A_score_has_the_value_of_its_probability(string name)
+    {
+        Distribution d = Cases.Named(name);
+        double[] z = [.. Enumerable.Range(0, 41).Select(i => (i - 20) / 10.0 + 0.013)];
+        var x = new double[z.Length];
+        d.OfScores(z, x);
+        Assert.All(z.Zip(x), p => Assert.Equal(d.Quantile(StandardNormal.Cumulative(p.First)), p.Second, 1e-9 * (1 + Math.Abs(p.Second))));
     }
 
     [Theory]

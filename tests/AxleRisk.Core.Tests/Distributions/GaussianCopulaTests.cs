@@ -39,6 +39,17 @@ public class GaussianCopulaTests
     }
 
     [Fact]
+    public void Scores_are_coupled_as_their_unit_values_are()
+    {
+        var copula = new GaussianCopula(Names, Matrix(0.6, -0.3, 0.4));
+        double[][] units = [Column(1, 50), Column(2, 50), Column(3, 50)];
+        double[][] scores = [.. units.Select(column => column.Select(u => Core.Numerics.StandardNormal.Quantile(u)).ToArray())];
+        copula.Couple(units, 50);
+        copula.CoupleScores(scores, 50);
+        Assert.All(units.Zip(scores), c => Assert.All(c.First.Zip(c.Second), p => Assert.Equal(p.First, Core.Numerics.StandardNormal.Cumulative(p.Second), 1e-12)));
+    }
+
+    [Fact]
     public void Factors_without_correlation_stay_the_same_to_the_bit()
     {
         var copula = new GaussianCopula(Names, Matrix(0, 0.8, 0));
