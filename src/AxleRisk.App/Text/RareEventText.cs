@@ -34,7 +34,7 @@ internal static class RareEventText
 
     public static IEnumerable<string> Sentences(RareEventResult chosen) =>
     [
-        $"i: too rare to sample, for few evaluations would carry the answer; so by {chosen.Method} ({chosen.MethodReason}), {Figures.Count(chosen.SearchEvaluations + chosen.SamplingEvaluations)} evaluations more.",
+        $"i: too rare to sample, so by {chosen.Method} ({chosen.MethodReason}), {Figures.Count(chosen.SearchEvaluations + chosen.SamplingEvaluations)} evaluations more.",
         .. chosen.Doubt is { } doubt ? new[] { $"Doubt: {doubt}" } : [],
         .. chosen.CrossCheck is { } check
             ? new[] { $"Cross-check at {Figures.Km(chosen.DistanceKm)} km by {check.Method}: {Figures.Probability(check.Probability.Estimate)}"

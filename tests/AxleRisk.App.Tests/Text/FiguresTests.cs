@@ -16,7 +16,7 @@ public sealed class FiguresTests
     public void Probabilities(double p, string expected) => Assert.Equal(expected, Figures.Probability(p));
 
     [Theory]
-    [InlineData(0.0014, "about 1 axle in 714.3 fails before this distance.")]
+    [InlineData(0.0014, "about 1 axle in 714 fails before this distance.")]
     [InlineData(3e-8, "about 1 axle in 33.3 million fails before this distance.")]
     [InlineData(3.1e-10, "about 1 axle in 3.23 thousand million fails before this distance.")]
     [InlineData(3e-26, "fewer than 1 axle in ten thousand million fails before this distance; what the model leaves out will break one sooner.")]

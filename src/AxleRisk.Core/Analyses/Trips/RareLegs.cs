@@ -39,6 +39,11 @@ internal static class RareLegs
                 RareEventResult answer = RareEventAnalysis.Run(
                     whole, state => new TripLimitState(whole, trip, leg, state), $"trip/{legs[l].Name}/rare", legs[l].EndKm, new RareEventSettings(settings.Seed),
                     options with { Progress = null });
+                if (answer.Run.IsPartial)
+                {
+                    return sampled;
+                }
+
                 if (answer.FailureFound || double.IsNaN(legs[l].Conditional.Estimate))
                 {
                     rare.Add(new RareLeg(legs[l].Name, answer));
