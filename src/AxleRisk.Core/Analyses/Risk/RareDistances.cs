@@ -45,7 +45,9 @@ internal static class RareDistances
 
         var own = new RareEventSettings(settings.Seed)
         {
-            CrossCheck = question.CrossCheck, TargetCov = question.UntilCov, MaxEvaluations = settings.Evaluations,
+            CrossCheck = question.CrossCheck,
+            TargetCov = question.UntilCov,
+            MaxEvaluations = settings.Evaluations,
         };
         RareEventResult result = RareEventAnalysis.Run(model, model.Scenario.RequiredKm, own, options with { Progress = null });
         return result is { FailureFound: true, Doubt: null } && result.Cov <= question.UntilCov ? result : null;

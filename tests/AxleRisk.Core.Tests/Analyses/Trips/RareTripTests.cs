@@ -108,7 +108,7 @@ public sealed class RareTripTests
         }
 
         Scenario scenario = WithRemedy(Trip(Planned, Km / 2, Km / 2), driven);
-        TripResult result = TripRiskTests.Run(scenario, new StudySettings(16_384, 1, "sobol"), new TripQuestion { IsCounted = counted });
+        TripResult result = TripRiskTests.Run(scenario, new StudySettings(4_096, 1, "sobol"), new TripQuestion { IsCounted = counted });
         TripRemedy remedy = Assert.Single(result.Remedies);
         double tolerance = 1.05 * (remedy.Probability.High - remedy.Probability.Low); // four standard errors
         Assert.Equal(fails / reached, remedy.Probability.Estimate, tolerance);
