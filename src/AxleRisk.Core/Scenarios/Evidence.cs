@@ -59,7 +59,15 @@ public sealed record KnownState(string Factor, double Value);
 /// <param name="Name">Its name, unique in the scenario.</param>
 /// <param name="Prior">How likely it is before the evidence, above 0 and below 1; null for what the scenario's distributions give.</param>
 /// <param name="When">Its conditions, at least one.</param>
-public sealed record Explanation(string Name, double? Prior, ImmutableArray<Condition> When);
+public sealed record Explanation(string Name, double? Prior, ImmutableArray<Condition> When)
+{
+    /// <summary>What known states say of it for certain: that it holds, that it does not, or null where they leave it open.</summary>
+    public bool? SettledBy(ImmutableArray<KnownState> known)
+    {
+        bool? Of(Condition condition) => known.FirstOrDefault(k => k.Factor == condition.Column) is { } state ? condition.Holds(state.Value) : null;
+        return When.Any(c => Of(c) == false) ? false : When.All(c => Of(c) == true) ? true : null;
+    }
+}
 
 /// <summary>A condition on one column of the sample.</summary>
 /// <param name="Column">The column's name: that of a factor, or of a leg's share in the road mix.</param>

@@ -56,7 +56,7 @@ public static class CausesAnalysis
             Evidence = evidence,
             FailureBefore = evidence.Life is null ? null : (prior.FailureBeforeFrom, prior.FailureBeforeTo),
             Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
-            Explanations = ExplanationSummary.Of(evidence.Explanations, patterns, factors, sums),
+            Explanations = ExplanationSummary.Of(evidence, patterns, factors, sums),
             IsConditional = model.Scale.IsLognormal,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,
