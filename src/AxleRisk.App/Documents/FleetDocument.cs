@@ -104,6 +104,7 @@ internal static class FleetDocument
         ["shared_factors"] = Json.List(s.Shared, n => JsonValue.Create(n)),
         ["conditional"] = s.IsConditional,
         ["inner_share_of_variance"] = Json.Number(s.InnerShare),
+        ["band_residue"] = Json.Number(s.Residue),
     };
 
     private static string Name(TargetBasis basis) => basis == TargetBasis.Average ? "average" : "ninety_percent";
