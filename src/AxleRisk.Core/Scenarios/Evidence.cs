@@ -30,6 +30,16 @@ public sealed record Evidence
 /// <summary>What is known of the life of one axle.</summary>
 public abstract record LifeEvidence
 {
+    /// <summary>The distances above 0 that it speaks of, km, rising.</summary>
+    public ImmutableArray<double> DistancesKm => this switch
+    {
+        FailedAt(var km) => [km],
+        FailedBetween(> 0 and var from, var to) => [from, to],
+        FailedBetween(_, var to) => [to],
+        Survived(var km) => [km],
+        _ => [],
+    };
+
     /// <summary>It failed at a distance.</summary>
     /// <param name="Km">The distance, km, above 0.</param>
     public sealed record FailedAt(double Km) : LifeEvidence;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -16,6 +17,10 @@ public sealed record CausesResult
     /// same where there is one distance; null where nothing is known of the life.
     /// </summary>
     public required (Interval From, Interval To)? FailureBefore { get; init; }
+
+    /// <summary>The same with the risk study's figures of the life's distances.</summary>
+    public CausesResult With(ImmutableArray<RiskHeadline> atDistances) =>
+        atDistances.IsEmpty ? this : this with { FailureBefore = (atDistances[0].Probability, atDistances[^1].Probability) };
 
     /// <summary>The factors, the one of which the evidence says most first.</summary>
     public required ImmutableArray<Cause> Causes { get; init; }

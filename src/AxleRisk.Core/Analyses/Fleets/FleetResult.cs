@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -8,6 +9,9 @@ namespace AxleRisk.Core.Analyses.Fleets;
 /// <summary>What a fleet's warranty will bring, and what would meet its targets.</summary>
 public sealed record FleetResult
 {
+    /// <summary>The failure probability by the target life's distance as the risk study gives it; null without a target, or where the analysis stands by itself.</summary>
+    public RiskHeadline? Headline { get; init; }
+
     /// <summary>The fleet.</summary>
     public required Fleet Fleet { get; init; }
 

@@ -54,19 +54,20 @@ public static class RankAnalysis
             groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
 
         // On the scale of the logarithm: the error of a small probability leans upward.
-        Interval Probability(int index, double samples)
+        Interval Positive(Func<double[], double> statistic)
         {
-            Interval ln = Of(s => Math.Log(s[index] / (samples * s[RankPlan.Rows])));
-            return double.IsFinite(ln.Low)
-                ? new Interval(Math.Exp(ln.Estimate), Math.Exp(ln.Low), Math.Exp(ln.High)).Within(0, 1)
-                : Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
+            Interval ln = Of(s => Math.Log(statistic(s)));
+            return double.IsFinite(ln.Low) ? new Interval(Math.Exp(ln.Estimate), Math.Exp(ln.Low), Math.Exp(ln.High)) : Of(statistic);
         }
+
+        Interval Probability(int index, double samples) => Positive(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
 
         var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
         Pinned? PinnedAt(Factor factor, PinPoint point)
         {
             int pin = layout.Pins.ToList().FindIndex(p => p.Factor == factor && p.Point == point);
-            return pin < 0 ? null : new Pinned(ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1));
+            return pin < 0 ? null : new Pinned(
+                ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1), Positive(s => s[layout.PinnedEvent(pin)] / (0.5 * s[RankPlan.Event])));
         }
 
         Interval ShareOf(int output, Func<Factor, bool> of) =>

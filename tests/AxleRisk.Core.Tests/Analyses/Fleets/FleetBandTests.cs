@@ -46,7 +46,7 @@ public sealed class FleetBandTests
         }
     }
 
-    private static Fleet Vehicles { get; } = Fleet(2_400, Lognormal(40_000, 1), 60, 1e9);
+    private static Fleet Vehicles { get; } = Fleet(2_400, Lognormal(400_000, 1), 6, 1e9);
 
     private static Scenario Case(double sigma) => With(ScaleOnly(), Quantities.MinerSum, Lognormal(1, sigma, Knowledge.Unknown));
 }

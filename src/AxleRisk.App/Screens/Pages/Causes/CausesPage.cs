@@ -116,7 +116,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
     protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override CausesResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CausesResult> publish) =>
-        Stages.Run(settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o), r => r.Run);
+        WithHeadlines(model, model.Scenario.Evidence.Life?.DistancesKm ?? [], options, headlines => Stages.Run(
+            settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o).With(headlines), r => r.Run));
 
     protected override IReadOnlyList<PageLine> Show(CausesResult result, int width, int height) => [.. CausesLines.Of(result, Run.ResultElapsed, width)];
 
