@@ -14,13 +14,16 @@ public sealed record CausesResult
 
     /// <summary>
     /// How surprising the life is under the scenario: P(fails before the first and before the last of its distances), the
-    /// same where there is one distance; null where nothing is known of the life.
+    /// same where there is one distance; null where nothing is known of the life, or the risk study was not asked.
     /// </summary>
-    public required (Interval From, Interval To)? FailureBefore { get; init; }
+    public (Interval From, Interval To)? FailureBefore { get; private init; }
 
     /// <summary>The same with the risk study's figures of the life's distances.</summary>
     public CausesResult With(ImmutableArray<RiskHeadline> atDistances) =>
-        atDistances.IsEmpty ? this : this with { FailureBefore = (atDistances[0].Probability, atDistances[^1].Probability) };
+        atDistances.IsEmpty ? this : this with
+        {
+            FailureBefore = (Evidence.Life is LifeEvidence.FailedBetween(0, _) ? new Interval(0, 0, 0) : atDistances[0].Probability, atDistances[^1].Probability),
+        };
 
     /// <summary>The factors, the one of which the evidence says most first.</summary>
     public required ImmutableArray<Cause> Causes { get; init; }
