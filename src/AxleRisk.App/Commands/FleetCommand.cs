@@ -32,7 +32,7 @@ internal static class FleetCommand
                 run =>
                 {
                     var model = new LifeModel(document.Scenario);
-                    ImmutableArray<RiskHeadline> headline = options.Headlines(parsed, model, fleet.TargetLife is { Km: var km } ? [km] : [], run);
+                    ImmutableArray<RiskHeadline> headline = options.Headlines(parsed, model, fleet.TargetKm, run);
                     return FleetAnalysis.Run(model, settings, run) with { Headline = headline.FirstOrDefault() };
                 }, cancellation);
             return Task.FromResult(new Answer(

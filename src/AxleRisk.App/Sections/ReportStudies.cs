@@ -109,7 +109,7 @@ internal sealed record ReportStudies
             Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run).With(At(model.Scenario.Evidence.Life?.DistancesKm ?? []))),
             Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run).With(headline)),
             Trip = Try(plan.Trip, TripSection.Title, (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
-            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run) with { Headline = At(model.Scenario.Fleet!.TargetLife is { Km: var km } ? [km] : []).FirstOrDefault() }),
+            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run) with { Headline = At(model.Scenario.Fleet!.TargetKm).FirstOrDefault() }),
             LeftOut = leftOut.ToImmutable(), // last: the lines above fill it
         };
     }

@@ -142,7 +142,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
 
     /// <summary>Gives a study the failure probabilities that the page Risk ends with, for other distances.</summary>
     protected T WithHeadlines(LifeModel model, ImmutableArray<double> distancesKm, RunOptions options, Func<ImmutableArray<RiskHeadline>, T> study) =>
-        study(RiskHeadline.Of(model, distancesKm, Session.Risk.SettingsOf(model), options));
+        study(distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm, Session.Risk.SettingsOf(model), options));
 
     /// <summary>Ends what runs in the background.</summary>
     protected virtual void Dispose(bool disposing) => Run.Dispose();
