@@ -1,7 +1,10 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -23,7 +26,12 @@ internal static class CausesCommand
             StudySettings settings = options.Settings(parsed);
             (CausesResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, settings.Evaluations,
-                run => CausesAnalysis.Run(model, evidence.Apply(parsed, document.Scenario.Evidence), settings, run), cancellation);
+                run =>
+                {
+                    Evidence found = evidence.Apply(parsed, document.Scenario.Evidence);
+                    ImmutableArray<RiskHeadline> headlines = options.Headlines(parsed, model, found.Life?.DistancesKm ?? [], run);
+                    return CausesAnalysis.Run(model, found, settings, run).With(headlines);
+                }, cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. CausesText.Lines(result), .. Frame.Assumptions(document.Scenario),

@@ -2,6 +2,7 @@ using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -26,7 +27,11 @@ internal static class CombineCommand
 
             StudySettings settings = options.Settings(parsed);
             (CombineResult result, TimeSpan elapsed) = options.Run(
-                parsed, terminal, settings.Evaluations, run => CombineAnalysis.Run(model, settings, new CombineLimits(), run), cancellation);
+                parsed, terminal, settings.Evaluations, run =>
+                {
+                    RiskHeadline headline = options.HeadlineOf(parsed, model, run);
+                    return CombineAnalysis.Run(model, settings, new CombineLimits(), run) with { Headline = headline };
+                }, cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. CombineText.Lines(result), .. Frame.Assumptions(document.Scenario),

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.CommandLine;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 
@@ -43,6 +45,13 @@ internal sealed class CommonOptions
         parsed.GetValue(Evaluations) is { } n ? long.Parse(n) : otherDefault ?? DefaultEvaluations,
         parsed.GetValue(Seed) is { } s ? ulong.Parse(s) : StudySettings.DefaultSeed,
         parsed.GetValue(Sampling) ?? defaultSampling ?? SamplingPlan.Names[0]);
+
+    /// <summary>The failure probabilities that risk gives with these options.</summary>
+    public ImmutableArray<RiskHeadline> Headlines(ParseResult parsed, LifeModel model, ImmutableArray<double> distancesKm, RunOptions run) =>
+        distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm, Settings(parsed, RiskAnalysis.DefaultEvaluations, RiskAnalysis.DefaultSampling(model)), run);
+
+    /// <summary>That by the required distance.</summary>
+    public RiskHeadline HeadlineOf(ParseResult parsed, LifeModel model, RunOptions run) => Headlines(parsed, model, [model.Scenario.RequiredKm], run)[0];
 
     /// <summary>Runs a study with its progress on the terminal, and times it.</summary>
     /// <param name="parsed">The arguments.</param>

@@ -2,6 +2,7 @@ using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -23,10 +24,14 @@ internal static class CompareCommand
         {
             List<ScenarioDocument> documents = ReadAll(parsed.GetValue(files)!);
             double km = parsed.GetValue(distance) is { } text ? double.Parse(text) : documents[0].Scenario.RequiredKm;
-            StudySettings settings = options.Settings(parsed);
             LifeModel[] models = [.. documents.Select(d => new LifeModel(d.Scenario))];
+            StudySettings settings = options.Settings(parsed, defaultSampling: Comparison.DefaultSampling(models));
             (ComparisonResult result, TimeSpan elapsed) = options.Run(
-                parsed, terminal, settings.Evaluations * documents.Count, run => Comparison.Run(models, km, settings, run), cancellation);
+                parsed, terminal, settings.Evaluations * documents.Count, run =>
+                {
+                    RiskHeadline headline = options.Headlines(parsed, models[0], [km], run)[0];
+                    return Comparison.Run(models, km, settings, run).With(headline);
+                }, cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. CompareText.Lines(documents, result), .. Frame.Assumptions(CompareText.AllAssumed(documents)),

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -27,7 +29,12 @@ internal static class FleetCommand
             StudySettings settings = options.Settings(parsed, defaultSampling: FleetAnalysis.DefaultSampling);
             (FleetResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, FleetAnalysis.ExpectedEvaluations(fleet, settings.Evaluations),
-                run => FleetAnalysis.Run(new LifeModel(document.Scenario), settings, run), cancellation);
+                run =>
+                {
+                    var model = new LifeModel(document.Scenario);
+                    ImmutableArray<RiskHeadline> headline = options.Headlines(parsed, model, fleet.TargetKm, run);
+                    return FleetAnalysis.Run(model, settings, run) with { Headline = headline.FirstOrDefault() };
+                }, cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. FleetText.Lines(result), .. Frame.Assumptions(document.Scenario),

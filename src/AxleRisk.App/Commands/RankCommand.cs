@@ -2,6 +2,7 @@ using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -27,7 +28,11 @@ internal static class RankCommand
 
             StudySettings settings = options.Settings(parsed, RankAnalysis.DefaultEvaluations(model));
             (RankResult result, TimeSpan elapsed) = options.Run(
-                parsed, terminal, settings.Evaluations, run => RankAnalysis.Run(model, settings, run), cancellation);
+                parsed, terminal, settings.Evaluations, run =>
+                {
+                    RiskHeadline headline = options.HeadlineOf(parsed, model, run);
+                    return RankAnalysis.Run(model, settings, run).With(headline);
+                }, cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. RankText.Lines(result), .. Frame.Assumptions(document.Scenario),

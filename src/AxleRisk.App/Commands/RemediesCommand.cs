@@ -2,6 +2,7 @@ using System.CommandLine;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -23,10 +24,15 @@ internal static class RemediesCommand
                 return Task.FromResult(ExitCode.BadInput);
             }
 
-            StudySettings settings = options.Settings(parsed);
+            var model = new LifeModel(document.Scenario);
+            StudySettings settings = options.Settings(parsed, defaultSampling: RemediesAnalysis.DefaultSampling(model));
             (RemediesResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, settings.Evaluations * RemediesAnalysis.CasesOf(document.Scenario),
-                run => RemediesAnalysis.Run(new LifeModel(document.Scenario), settings, run), cancellation);
+                run =>
+                {
+                    RiskHeadline headline = options.HeadlineOf(parsed, model, run);
+                    return RemediesAnalysis.Run(model, settings, run).With(headline);
+                }, cancellation);
             return Task.FromResult(new Answer(
                 [
                     .. Frame.Head(document), .. RemediesText.Lines(document.Scenario, result), .. Frame.Assumptions(document.Scenario),

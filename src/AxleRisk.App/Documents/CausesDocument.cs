@@ -15,7 +15,7 @@ internal static class CausesDocument
             ? new JsonObject { ["first_distance"] = Json.Of(from), ["last_distance"] = Json.Of(to) }
             : null;
         document["causes"] = Json.List(result.Causes, CauseOf);
-        document["explanations"] = Json.List(result.Explanations, ExplanationOf);
+        document["explanations"] = Json.List(result.Explanations, e => ExplanationOf(result, e));
         document["life_method"] = result.IsConditional ? "conditional" : "counted";
         document["rows"] = result.Rows;
         document["effective_sample_size"] = result.EffectiveSampleSize;
@@ -42,7 +42,7 @@ internal static class CausesDocument
             ])),
         .. result.Explanations.Select(e => (string[])
             [
-                "explanation", CausesText.NameOf(e), "", Cells.Of(e.Prior),
+                e.Settled is null ? "explanation" : "explanation_settled", CausesText.NameOf(result, e), "", Cells.Of(e.Prior),
                 Cells.Of(e.Posterior.Estimate), Cells.Of(e.Posterior.Low), Cells.Of(e.Posterior.High),
                 Cells.Of(e.Posterior.Estimate / e.Prior), Cells.Of(e.Posterior.Low / e.Prior), Cells.Of(e.Posterior.High / e.Prior),
                 .. Points(null), .. Points(null), "",
@@ -103,11 +103,12 @@ internal static class CausesDocument
         ? new JsonObject { ["5_percent"] = Json.Number(x.Low), ["median"] = Json.Number(x.Median), ["95_percent"] = Json.Number(x.High) }
         : null;
 
-    private static JsonObject ExplanationOf(ExplanationShift e) => new()
+    private static JsonObject ExplanationOf(CausesResult result, ExplanationShift e) => new()
     {
-        ["name"] = CausesText.NameOf(e),
+        ["name"] = CausesText.NameOf(result, e),
         ["of"] = Json.List(e.Names, n => JsonValue.Create(n)),
         ["prior"] = Json.Number(e.Prior),
         ["posterior"] = Json.Of(e.Posterior),
+        ["settled"] = e.Settled is { } holds ? (holds ? "holds" : "ruled_out") : null,
     };
 }

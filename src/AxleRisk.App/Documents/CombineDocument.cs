@@ -11,7 +11,7 @@ internal static class CombineDocument
     public static JsonObject AddTo(JsonObject document, CombineResult result)
     {
         document["required_km"] = result.RequiredKm;
-        document["failure_probability_at_required"] = Json.Of(result.Probability);
+        HeadlineDocument.AddTo(document, result.Headline, result.Probability);
         document["event_method"] = result.IsConditional ? "conditional" : "crude";
         document["ranges"] = Json.List(result.Ranges, r =>
         {

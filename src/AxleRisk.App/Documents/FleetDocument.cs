@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Risk;
 
 namespace AxleRisk.App.Documents;
 
@@ -26,7 +27,7 @@ internal static class FleetDocument
             : null;
         document["months"] = Json.List(result.Months, m => new JsonObject { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });
         document["target_claim_rate"] = result.Warranty is { } warranty ? Of(warranty) : null;
-        document["target_life"] = result.Design is { } design ? Of(design) : null;
+        document["target_life"] = result.Design is { } design ? Of(design, result.Headline) : null;
         document["two_levels"] = Of(result.Sampling);
         return document;
     }
@@ -62,11 +63,12 @@ internal static class FleetDocument
         ["longest"] = Json.List(warranty.Limits, l => new JsonObject { ["basis"] = Name(l.Basis), ["months"] = Of(l.Months), ["km"] = Of(l.Km) }),
     };
 
-    private static JsonObject Of(DesignLimits design) => new()
+    private static JsonObject Of(DesignLimits design, RiskHeadline? headline) => new()
     {
         ["fraction"] = design.Target.Fraction,
         ["km"] = design.Target.Km,
-        ["failure_probability"] = Json.Of(design.AsItIs),
+        ["failure_probability"] = Json.Of(headline?.Probability ?? design.AsItIs),
+        ["own_sample"] = HeadlineDocument.Own(headline, design.AsItIs),
         ["nominal_wall_mm"] = design.NominalWallMm is double wall ? Json.Number(wall) : null,
         ["limits"] = Json.List(design.Limits, l => new JsonObject
         {
@@ -104,6 +106,7 @@ internal static class FleetDocument
         ["shared_factors"] = Json.List(s.Shared, n => JsonValue.Create(n)),
         ["conditional"] = s.IsConditional,
         ["inner_share_of_variance"] = Json.Number(s.InnerShare),
+        ["band_residue"] = Json.Number(s.Residue),
     };
 
     private static string Name(TargetBasis basis) => basis == TargetBasis.Average ? "average" : "ninety_percent";

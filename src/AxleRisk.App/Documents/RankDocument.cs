@@ -10,7 +10,7 @@ internal static class RankDocument
     public static JsonObject AddTo(JsonObject document, RankResult result, TimeSpan elapsed)
     {
         document["required_km"] = result.RequiredKm;
-        document["failure_probability_at_required"] = Json.Of(result.Probability);
+        HeadlineDocument.AddTo(document, result.Headline, result.Probability);
         document["rows"] = result.Rows;
         document["event_method"] = result.IsConditional ? "conditional" : "crude";
         document["share_method"] = result.ShareMethod == ShareMethod.AllSubsets ? "all subsets" : "random orders";
@@ -90,6 +90,7 @@ internal static class RankDocument
     {
         JsonObject held = Json.Of(pinned.Probability);
         held.Insert(0, "value", Json.Number(pinned.Value));
+        held["ratio"] = Json.Of(pinned.Ratio);
         return held;
     }
 }

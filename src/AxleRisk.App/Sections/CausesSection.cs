@@ -33,21 +33,24 @@ internal static class CausesSection
             return [];
         }
 
-        ExplanationShift[] drawn = [.. result.Explanations.Where(e => e.Names.Length < 2)];
+        ExplanationShift[] drawn = [.. result.Explanations.Where(e => e.Names.Length < 2 && e.Settled is null)];
         return
         [
-            new Figure(
-                new Picture("explanations", Alternative(drawn), new RowsChart([.. drawn.Select(Row)], Charting.Percent("probability"))),
-                $"{CausesText.ExplanationsHeading}. Ring: before; dot: after, with its 95 % interval. Pairs stand in the table. {Charting.RunOf(result.Run)}"),
+            .. drawn.Length == 0 ? [] : new Block[]
+            {
+                new Figure(
+                    new Picture("explanations", Alternative(result, drawn), new RowsChart([.. drawn.Select(e => Row(result, e))], Charting.Percent("probability"))),
+                    $"{CausesText.ExplanationsHeading}. Ring: before; dot: after, with its 95 % interval. Pairs stand in the table. {Charting.RunOf(result.Run)}"),
+            },
             ReportTable.Of(CausesText.ExplanationTable(result), CausesText.ExplanationsHeading),
-            new Paragraph(CausesText.ExplanationsReading),
+            new Paragraph(CausesText.ExplanationsReading(result)),
         ];
     }
 
-    private static string Alternative(ExplanationShift[] drawn) => string.Join("; ", drawn.Select(e => $"{CausesText.NameOf(e)} {Words(e)}")) + ".";
+    private static string Alternative(CausesResult result, ExplanationShift[] drawn) => string.Join("; ", drawn.Select(e => $"{CausesText.NameOf(result, e)} {Words(e)}")) + ".";
 
-    private static ChartRow Row(ExplanationShift e) => new(
-        CausesText.NameOf(e), Words(e), [new ChartMark(MarkShape.Ring, e.Prior), new ChartMark(MarkShape.Dot, e.Posterior)]);
+    private static ChartRow Row(CausesResult result, ExplanationShift e) => new(
+        CausesText.NameOf(result, e), Words(e), [new ChartMark(MarkShape.Ring, e.Prior), new ChartMark(MarkShape.Dot, e.Posterior)]);
 
     private static string Words(ExplanationShift e) => $"{Figures.Share(e.Prior)} to {Figures.Share(e.Posterior.Estimate)}";
 }

@@ -74,7 +74,7 @@ internal static class FleetSection
     private static IEnumerable<Block> Design(FleetResult result) => result.Design is not { } design ? [] :
     [
         new Subheading(FleetLimitsText.DesignHeading(design)),
-        new Paragraph($"{FleetLimitsText.AsItIs(design)}."),
+        new Paragraph(FleetLimitsText.AsItIs(result, design)),
         ReportTable.Of(FleetLimitsText.DesignTable(design), FleetLimitsText.DesignHeading(design)),
         new ItemList([.. FleetLimitsText.DesignSentences(design)]),
     ];

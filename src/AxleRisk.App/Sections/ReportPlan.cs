@@ -56,7 +56,7 @@ internal sealed record ReportPlan(
             isUncertain ? Step("rank", RankAnalysis.DefaultEvaluations(model)) : null,
             isUncertain ? Step("combine", CombineAnalysis.DefaultEvaluations) : null,
             isUncertain && !model.Scenario.Evidence.IsEmpty ? Step("causes", CausesAnalysis.DefaultEvaluations) : null,
-            model.Scenario.Remedies.IsEmpty ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario)),
+            model.Scenario.Remedies.IsEmpty ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario), RemediesAnalysis.DefaultSampling(model)),
             model.Scenario.Trip is null ? null : OfTrip(model.Scenario, Step),
             model.Scenario.Fleet is null ? null : OfFleet(model.Scenario.Fleet, Step));
     }

@@ -88,6 +88,8 @@ internal sealed record ReportStudies
             (RiskResult result, state) = RiskAnalysis.Run(model, settings, new RiskQuestion(), run);
             return result;
         });
+        RiskHeadline headline = RiskHeadline.Of(risk);
+        ImmutableArray<RiskHeadline> At(ImmutableArray<double> km) => km.IsEmpty ? [] : RiskHeadline.Of(model, km, plan.Risk.Settings, options);
         double required = model.Scenario.RequiredKm;
         var question = new RiskQuestion
         {
@@ -102,12 +104,12 @@ internal sealed record ReportStudies
             Base = BaseCaseAnalysis.Run(model),
             Risk = risk,
             Curve = RiskAnalysis.Summarise(model, state!, question, options, isPartial: false),
-            Ranking = Try(plan.Rank, RankSection.Title, (settings, run) => RankAnalysis.Run(model, settings, run)),
-            Combined = Try(plan.Combine, CombineSection.Title, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run)),
-            Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run)),
-            Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run)),
+            Ranking = Try(plan.Rank, RankSection.Title, (settings, run) => RankAnalysis.Run(model, settings, run).With(headline)),
+            Combined = Try(plan.Combine, CombineSection.Title, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run) with { Headline = headline }),
+            Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run).With(At(model.Scenario.Evidence.Life?.DistancesKm ?? []))),
+            Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run).With(headline)),
             Trip = Try(plan.Trip, TripSection.Title, (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
-            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run)),
+            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run) with { Headline = At(model.Scenario.Fleet!.TargetKm).FirstOrDefault() }),
             LeftOut = leftOut.ToImmutable(), // last: the lines above fill it
         };
     }

@@ -9,6 +9,7 @@ internal static class CausesText
     private const int MostInWords = 8;
 
     public const string NothingUnusual = "nothing unusual";
+    public const string NothingElse = "nothing else unusual";
 
     public static IEnumerable<string> Lines(CausesResult result) =>
     [
@@ -22,7 +23,6 @@ internal static class CausesText
 
     public const string ToldHeading = "What the evidence points to, the most telling first";
     public const string ExplanationsHeading = "Explanations before and after the evidence";
-    public const string ExplanationsReading = "Explanations may hold together, so they need not add up; a pair means both.";
     public const string ChoicesHeading = "Choices before and after the evidence";
     public const string NothingTold = "nothing: the evidence agrees with every factor as the scenario has it";
 
@@ -61,8 +61,8 @@ internal static class CausesText
         foreach (ExplanationShift e in result.Explanations)
         {
             table.Add(
-                NameOf(e), Figures.Share(e.Prior), Figures.Share(e.Posterior.Estimate),
-                $"{Figures.Share(e.Posterior.Low).Replace(" %", "")} to {Figures.Share(e.Posterior.High)}");
+                NameOf(result, e), Figures.Share(e.Prior), e.Settled is null ? Figures.Share(e.Posterior.Estimate) : Settled(e),
+                e.Settled is null ? $"{Figures.Share(e.Posterior.Low).Replace(" %", "")} to {Figures.Share(e.Posterior.High)}" : "settled");
         }
 
         return table;
@@ -73,11 +73,24 @@ internal static class CausesText
         :
         [
             Style.Heading(ExplanationsHeading), .. ExplanationTable(result).Lines(Layout.Width),
-            .. Wrap.Lines(ExplanationsReading, Layout.Width, ""), "",
+            .. Wrap.Lines(ExplanationsReading(result), Layout.Width, ""), "",
         ];
 
-    /// <summary>The explanations that hold together; none of them is 'nothing unusual'.</summary>
-    public static string NameOf(ExplanationShift e) => e.Names.IsEmpty ? NothingUnusual : string.Join(" and ", e.Names);
+    /// <summary>How to read the table of explanations; names those that are not weighed because a known state settles them.</summary>
+    public static string ExplanationsReading(CausesResult result)
+    {
+        const string General = "Explanations may hold together, so they need not add up; a pair means both.";
+        string settled = string.Join("; ", result.Explanations.Where(e => e.Settled is not null).Select(e => $"\"{NameOf(result, e)}\" {Settled(e)}"));
+        string rest = result.Explanations.Any(e => e.Settled is null) ? "the others are weighed given that" : "none is left to weigh";
+        return settled.Length == 0 ? General : $"{General} Settled by a state that is known, so not weighed: {settled}; {rest}.";
+    }
+
+    /// <summary>What a known state says of an explanation.</summary>
+    public static string Settled(ExplanationShift e) => e.Settled == true ? "holds" : "ruled out";
+
+    /// <summary>The explanations that hold together; none of them is 'nothing unusual', beside what a known state says for certain.</summary>
+    public static string NameOf(CausesResult result, ExplanationShift e) => !e.Names.IsEmpty ? string.Join(" and ", e.Names)
+        : result.Explanations.Any(x => x.Settled == true) ? NothingElse : NothingUnusual;
 
     public static TextTable FactorTable(CausesResult result)
     {

@@ -11,7 +11,7 @@ internal static class CombineText
 
     public static IEnumerable<string> Lines(CombineResult result) =>
     [
-        Figures.Answer(result.RequiredKm, result.Probability), "",
+        .. HeadlineText.Lines(result.RequiredKm, result.Headline, result.Probability), "",
         Style.Heading("The worst combinations"), .. Worst(result.Combinations, result.Searched), "",
         Style.Heading(PairsHeading), .. Pairs(result), "",
         Style.Heading(InteractionsHeading), .. Interactions(result), "",

@@ -13,7 +13,7 @@ internal static class FleetLimitsText
 
     public static IEnumerable<string> Design(FleetResult result) => result.Design is not { } design ? [] :
     [
-        Style.Heading(DesignHeading(design)), $"  {AsItIs(design)}", .. DesignTable(design).Lines(Layout.Width),
+        Style.Heading(DesignHeading(design)), .. Indented(AsItIs(result, design)), .. DesignTable(design).Lines(Layout.Width),
         .. DesignSentences(design).SelectMany(Indented), "",
     ];
 
@@ -34,7 +34,13 @@ internal static class FleetLimitsText
     public static string DesignHeading(DesignLimits design) =>
         $"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Km(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)";
 
-    public static string AsItIs(DesignLimits design) => $"As it is: {Figures.Probability(design.AsItIs.Estimate)}, 95 % interval {Figures.ProbabilityRange(design.AsItIs)}";
+    public static string AsItIs(FleetResult result, DesignLimits design)
+    {
+        Interval p = result.Headline?.Probability ?? design.AsItIs;
+        string own = result.Headline is { } headline ? $". {HeadlineText.Own(headline, design.AsItIs)}" : ".";
+        return $"As it is: {Figures.Probability(p.Estimate)}, 95 % interval {Figures.ProbabilityRange(p)}{own}";
+    }
+
 
     public static TextTable DesignTable(DesignLimits design)
     {

@@ -7,6 +7,9 @@ internal static class FleetText
 {
     private const int MostRows = 16;
 
+    /// <summary>The share from which on an error of the band is told.</summary>
+    private const double Negligible = 0.05;
+
     public static IEnumerable<string> Lines(FleetResult result) =>
     [
         .. Summary(result), "",
@@ -67,9 +70,11 @@ internal static class FleetText
             return "No factor is marked as unknown, so this width is chance alone.";
         }
 
-        string inner = result.Sampling.InnerShare >= 0.05
-            ? $" Up to {Figures.Share(result.Sampling.InnerShare)} of the spread between draws is error of sampling that makes it wider; more --evaluations help." : "";
-        return $"{Figures.Share(result.UnknownShare)} of this variance is what nobody knows of the whole fleet ({string.Join(", ", result.Sampling.Shared)}), the rest is chance.{inner}";
+        string inner = result.Sampling.InnerShare >= Negligible
+            ? $" Of the variance between draws {Figures.Share(result.Sampling.InnerShare)} was error of sampling and is taken out." : "";
+        string residue = result.Sampling.Residue >= Negligible
+            ? $" The band may still be up to {Figures.Share(result.Sampling.Residue)} too wide or too narrow for it; more --evaluations help." : "";
+        return $"{Figures.Share(result.UnknownShare)} of this variance is what nobody knows of the whole fleet ({string.Join(", ", result.Sampling.Shared)}), the rest is chance.{inner}{residue}";
     }
 
     public static TextTable MonthTable(FleetResult result)

@@ -15,7 +15,7 @@ internal static class RankText
 
     public static IEnumerable<string> Lines(RankResult result) =>
     [
-        Figures.Answer(result.RequiredKm, result.Probability), "",
+        .. HeadlineText.Lines(result.RequiredKm, result.Headline, result.Probability), "",
         Style.Heading(SharesHeading(result)), .. ShareTable(result).Lines(Layout.Width), "",
         .. ModeText.Lines(result),
         Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",

@@ -30,6 +30,16 @@ public sealed record Evidence
 /// <summary>What is known of the life of one axle.</summary>
 public abstract record LifeEvidence
 {
+    /// <summary>The distances above 0 that it speaks of, km, rising.</summary>
+    public ImmutableArray<double> DistancesKm => this switch
+    {
+        FailedAt(var km) => [km],
+        FailedBetween(> 0 and var from, var to) => [from, to],
+        FailedBetween(_, var to) => [to],
+        Survived(var km) => [km],
+        _ => [],
+    };
+
     /// <summary>It failed at a distance.</summary>
     /// <param name="Km">The distance, km, above 0.</param>
     public sealed record FailedAt(double Km) : LifeEvidence;
@@ -59,7 +69,15 @@ public sealed record KnownState(string Factor, double Value);
 /// <param name="Name">Its name, unique in the scenario.</param>
 /// <param name="Prior">How likely it is before the evidence, above 0 and below 1; null for what the scenario's distributions give.</param>
 /// <param name="When">Its conditions, at least one.</param>
-public sealed record Explanation(string Name, double? Prior, ImmutableArray<Condition> When);
+public sealed record Explanation(string Name, double? Prior, ImmutableArray<Condition> When)
+{
+    /// <summary>What known states say of it for certain: that it holds, that it does not, or null where they leave it open.</summary>
+    public bool? SettledBy(ImmutableArray<KnownState> known)
+    {
+        bool? Of(Condition condition) => known.FirstOrDefault(k => k.Factor == condition.Column) is { } state ? condition.Holds(state.Value) : null;
+        return When.Any(c => Of(c) == false) ? false : When.All(c => Of(c) == true) ? true : null;
+    }
+}
 
 /// <summary>A condition on one column of the sample.</summary>
 /// <param name="Column">The column's name: that of a factor, or of a leg's share in the road mix.</param>

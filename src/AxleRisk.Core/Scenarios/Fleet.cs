@@ -34,6 +34,9 @@ public sealed record Fleet
 
     /// <summary>The life that is to be met; null where it is not stated.</summary>
     public LifeTarget? TargetLife { get; init; }
+
+    /// <summary>The distance of the target life, km, if one is stated.</summary>
+    public ImmutableArray<double> TargetKm => TargetLife is { } target ? [target.Km] : [];
 }
 
 /// <summary>A B life that is to be met: B10 of 200,000 km is the share 0.1 by 200,000 km.</summary>

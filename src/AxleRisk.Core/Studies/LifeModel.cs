@@ -1,6 +1,5 @@
 using AxleRisk.Core.Damage;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 
@@ -95,12 +94,7 @@ public sealed class LifeModel
     /// </summary>
     public void Draw(SamplingPlan plan, ulong seed, string sample, long first, int count, Workspace workspace, double[][] values)
     {
-        for (int column = 0; column < values.Length; column++)
-        {
-            string stream = sample.Length == 0 ? Factors.ColumnNames[column] : $"{Factors.ColumnNames[column]}/{sample}";
-            plan.Fill(new StreamKey(seed, stream), column, first, workspace.Unit[column].AsSpan(0, count));
-        }
-
+        UnitColumns.Fill(plan, seed, sample, Factors.ColumnNames, 0, first, count, workspace.Unit);
         Factors.Map(workspace.Unit, values, count);
     }
 

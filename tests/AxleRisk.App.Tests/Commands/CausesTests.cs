@@ -40,6 +40,22 @@ public sealed class CausesTests
     }
 
     [Fact]
+    public void An_explanation_that_a_known_state_decides_is_said_to_be_settled()
+    {
+        string file = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "known.toml");
+        File.WriteAllText(file, File.ReadAllText(Cli.Shipped("broken-housing")) + "\n[[evidence.known]]\nfactor = \"detail.category\"\nstate = \"W1\"\n");
+        (int exit, string output, string error) = Cli.Run("causes", file, "-n", "6000");
+        Assert.Equal((0, ""), (exit, error));
+        Assert.Matches(@"root not reached +5\.0 % +holds +settled", output);
+        Assert.Contains("nothing else unusual", output, StringComparison.Ordinal);
+        Assert.Contains("Settled by a state that is known", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("root not reached and", output, StringComparison.Ordinal);
+        JsonNode[] explanations = [.. JsonNode.Parse(Cli.Run("causes", file, "-n", "6000", "--json").Out)!["explanations"]!.AsArray().OfType<JsonNode>()];
+        Assert.Equal("holds", (string?)Assert.Single(explanations, e => (string?)e["name"] == "root not reached")["settled"]);
+        Assert.True((double)Assert.Single(explanations, e => (string?)e["name"] == "nothing else unusual")["posterior"]!["estimate"]! > 0.01);
+    }
+
+    [Fact]
     public void The_command_line_overrides_the_life_and_keeps_the_rest()
     {
         JsonNode evidence = JsonNode.Parse(

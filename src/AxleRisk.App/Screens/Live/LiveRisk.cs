@@ -36,12 +36,21 @@ internal sealed class LiveRisk : IDisposable
     /// <summary>The result, if it answers the scenario as it stands.</summary>
     public RiskResult? Fresh => Run.Edition == session.Edition ? Run.Result?.Result : null;
 
+    /// <summary>The settings of the study of a scenario.</summary>
+    public StudySettings SettingsOf(LifeModel model) => new(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
+
+    /// <summary>The failure probability that this study ends with: taken over where it has ended, else found anew.</summary>
+    public RiskHeadline HeadlineOf(LifeModel model, RunOptions options) =>
+        Fresh is { Run.IsPartial: false } ended && session.Model == model
+            ? RiskHeadline.Of(ended)
+            : RiskHeadline.Of(model, [model.Scenario.RequiredKm], SettingsOf(model), options)[0];
+
     /// <summary>Starts the study of the scenario as it stands, with another number of evaluations if one is given.</summary>
     public void Start(long? evaluations = null)
     {
         Evaluations = evaluations ?? Evaluations;
         LifeModel model = session.Model;
-        var settings = new StudySettings(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
+        StudySettings settings = SettingsOf(model);
         TimeProvider clock = session.Clock;
         Run.Start(session.Edition, Evaluations, (options, publish) =>
         {

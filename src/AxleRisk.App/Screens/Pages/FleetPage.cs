@@ -47,7 +47,8 @@ internal sealed class FleetPage(Session session, IDialogs dialogs) : StudyPage<F
         Fleet is { } fleet ? FleetAnalysis.ExpectedEvaluations(fleet, settings.Evaluations) : settings.Evaluations;
 
     protected override FleetResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<FleetResult> publish) =>
-        FleetAnalysis.Run(model, settings, options);
+        WithHeadlines(model, model.Scenario.Fleet!.TargetKm, options, headlines =>
+            FleetAnalysis.Run(model, settings, options) with { Headline = headlines.FirstOrDefault() });
 
     protected override IReadOnlyList<PageLine> Show(FleetResult result, int width, int height) =>
     [

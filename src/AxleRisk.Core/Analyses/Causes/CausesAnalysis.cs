@@ -34,9 +34,8 @@ public static class CausesAnalysis
         double[] patterns = evidence.Explanations.IsEmpty ? [1] : PatternPrior.Of(model, evidence, settings.Seed, options);
         double[] factors = PriorWeights.Of(patterns, [.. evidence.Explanations.Select(e => e.Prior)])
             ?? throw new StudyException("the priors of the explanations cannot all hold: some of these exclude each other or one holds only with another");
-        (double FromKm, double ToKm) distances = DistancesOf(evidence.Life);
         int pilotRows = PilotSearch.RowsOf(settings.Evaluations);
-        PriorRun prior = PriorRun.Of(model, distances, settings, pilotRows, options);
+        PriorRun prior = PriorRun.Of(model, settings, pilotRows, options);
         var weighing = new LifeEvidenceModel(model, evidence);
         (Pilot pilot, int pilots) = PilotSearch.Run(weighing, settings, options);
         long spent = (long)pilotRows * (pilots + 1);
@@ -54,9 +53,8 @@ public static class CausesAnalysis
         return new CausesResult
         {
             Evidence = evidence,
-            FailureBefore = evidence.Life is null ? null : (prior.FailureBeforeFrom, prior.FailureBeforeTo),
             Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
-            Explanations = ExplanationSummary.Of(evidence.Explanations, patterns, factors, sums),
+            Explanations = ExplanationSummary.Of(evidence, patterns, factors, sums),
             IsConditional = model.Scale.IsLognormal,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,
@@ -67,14 +65,6 @@ public static class CausesAnalysis
                 spent + sums.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, groups.Length < PosteriorRun.Groups),
         };
     }
-
-    private static (double FromKm, double ToKm) DistancesOf(LifeEvidence? life) => life switch
-    {
-        LifeEvidence.FailedAt(var km) => (km, km),
-        LifeEvidence.FailedBetween(var from, var to) => (from, to),
-        LifeEvidence.Survived(var km) => (km, km),
-        _ => (0, 0),
-    };
 
     private static void Refuse(double effectiveSize, StudySettings settings, Evidence evidence)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -13,14 +14,21 @@ public sealed record CausesResult
 
     /// <summary>
     /// How surprising the life is under the scenario: P(fails before the first and before the last of its distances), the
-    /// same where there is one distance; null where nothing is known of the life.
+    /// same where there is one distance; null where nothing is known of the life, or the risk study was not asked.
     /// </summary>
-    public required (Interval From, Interval To)? FailureBefore { get; init; }
+    public (Interval From, Interval To)? FailureBefore { get; private init; }
+
+    /// <summary>The same with the risk study's figures of the life's distances.</summary>
+    public CausesResult With(ImmutableArray<RiskHeadline> atDistances) =>
+        atDistances.IsEmpty ? this : this with
+        {
+            FailureBefore = (Evidence.Life is LifeEvidence.FailedBetween(0, _) ? new Interval(0, 0, 0) : atDistances[0].Probability, atDistances[^1].Probability),
+        };
 
     /// <summary>The factors, the one of which the evidence says most first.</summary>
     public required ImmutableArray<Cause> Causes { get; init; }
 
-    /// <summary>The explanations, their pairs and, last, 'nothing unusual'; empty where none is named.</summary>
+    /// <summary>The explanations that are weighed, their pairs, 'nothing unusual' of them, and those that known states settle; empty where none is named.</summary>
     public required ImmutableArray<ExplanationShift> Explanations { get; init; }
 
     /// <summary>Whether the likelihood of the life given the damage is exact, or lives are counted.</summary>
@@ -90,7 +98,11 @@ public readonly record struct Percentiles(double Low, double Median, double High
 public sealed record StateShift(string Name, double Prior, Interval Posterior, Interval Times);
 
 /// <summary>An explanation, a pair of them, or 'nothing unusual', before and after the evidence.</summary>
-/// <param name="Names">The explanations that hold together; empty for 'nothing unusual': none of those named.</param>
+/// <param name="Names">The explanations that hold together; empty for 'nothing unusual': none of those weighed.</param>
 /// <param name="Prior">Its probability before: as stated, or what follows from the scenario and what is stated.</param>
 /// <param name="Posterior">Its probability given the evidence.</param>
-public sealed record ExplanationShift(ImmutableArray<string> Names, double Prior, Interval Posterior);
+public sealed record ExplanationShift(ImmutableArray<string> Names, double Prior, Interval Posterior)
+{
+    /// <summary>Whether a known state says that it holds or does not: then there is nothing to weigh. Null where it is weighed.</summary>
+    public bool? Settled { get; init; }
+}

@@ -1,25 +1,18 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Causes;
 
-/// <summary>A sample of the scenario as it stands, without the evidence: how surprising the life is, and which end of a factor is adverse.</summary>
+/// <summary>A sample of the scenario as it stands, without the evidence: which end of a factor is adverse.</summary>
 internal sealed class PriorRun
 {
     private const int Groups = PosteriorRun.Groups;
-    private const int BeforeFrom = 0, BeforeTo = 1, Rows = 2, LnDamage = 3, FirstItem = 4;
+    private const int Rows = 0, LnDamage = 1, FirstItem = 2;
 
     private readonly double[][] groups;
 
     private PriorRun(double[][] groups) => this.groups = groups;
-
-    /// <summary>P(life below the first distance of the evidence) under the scenario.</summary>
-    public Interval FailureBeforeFrom => Probability(BeforeFrom);
-
-    /// <summary>P(life below the last distance of the evidence) under the scenario.</summary>
-    public Interval FailureBeforeTo => Probability(BeforeTo);
 
     /// <summary>Whether more of an item goes with more damage; meaningless for a choice.</summary>
     public bool IsHighAdverse(int item)
@@ -30,7 +23,7 @@ internal sealed class PriorRun
     }
 
     /// <summary>Draws about <paramref name="rows"/> rows.</summary>
-    public static PriorRun Of(LifeModel model, (double FromKm, double ToKm) distances, StudySettings settings, int rows, RunOptions options)
+    public static PriorRun Of(LifeModel model, StudySettings settings, int rows, RunOptions options)
     {
         ImmutableArray<CauseItem> items = CauseItem.Of(model);
         int size = Math.Max(1, rows / Groups);
@@ -45,8 +38,6 @@ internal sealed class PriorRun
                 model.Evaluate(buffers.Values, count, buffers.Workspace);
                 for (int row = 0; row < count; row++)
                 {
-                    sums[BeforeFrom] += FailureProbability(model, buffers.Workspace, row, distances.FromKm);
-                    sums[BeforeTo] += FailureProbability(model, buffers.Workspace, row, distances.ToKm);
                     sums[LnDamage] += Math.Log(buffers.Workspace.DamagePerKm[row]);
                 }
 
@@ -79,11 +70,4 @@ internal sealed class PriorRun
             sums[at] = 0;
         }
     }
-
-    private static double FailureProbability(LifeModel model, Workspace workspace, int row, double km) =>
-        !(km > 0) ? 0
-        : model.Scale.IsLognormal ? model.Scale.FailureProbability(km, workspace.DamagePerKm[row])
-        : workspace.LifeKm[row] < km ? 1 : 0;
-
-    private Interval Probability(int index) => Jackknife.Estimate(groups, s => s[index] / s[Rows]).Within(0, 1);
 }

@@ -46,15 +46,15 @@ internal static class PriorWeights
         return null;
     }
 
-    /// <summary>The probability that all events of a mask hold, patterns weighted by factors; mask 0: that none holds.</summary>
-    public static double Probability(double[] patterns, double[] factors, int mask)
+    /// <summary>The probability that all events of a mask hold, patterns weighted by factors; mask 0: that none of <paramref name="of"/> holds.</summary>
+    public static double Probability(double[] patterns, double[] factors, int mask, int of = -1)
     {
         double sum = 0, total = 0;
         for (int s = 0; s < patterns.Length; s++)
         {
             double w = patterns[s] * factors[s];
             total += w;
-            sum += (mask == 0 ? s == 0 : (s & mask) == mask) ? w : 0;
+            sum += (mask == 0 ? (s & of) == 0 : (s & mask) == mask) ? w : 0;
         }
 
         return sum / total;

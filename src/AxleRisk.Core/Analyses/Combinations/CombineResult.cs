@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 
@@ -10,7 +11,10 @@ public sealed record CombineResult
     /// <summary>The distance of the failure event, km.</summary>
     public required double RequiredKm { get; init; }
 
-    /// <summary>P(life &lt; required distance).</summary>
+    /// <summary>The failure probability as the risk study gives it; null where the analysis stands by itself.</summary>
+    public RiskHeadline? Headline { get; init; }
+
+    /// <summary>P(life &lt; required distance), from the sample that was searched.</summary>
     public required Interval Probability { get; init; }
 
     /// <summary>The ranges and states that were combined.</summary>

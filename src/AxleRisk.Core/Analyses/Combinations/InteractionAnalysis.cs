@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -9,9 +8,6 @@ namespace AxleRisk.Core.Analyses.Combinations;
 /// <summary>Second-order and Shapley interaction indices of the event for all pairs of a few players.</summary>
 internal static class InteractionAnalysis
 {
-    /// <summary>Groups of the jackknife.</summary>
-    private const int Groups = 32;
-
     /// <summary>Runs the analysis with about <see cref="StudySettings.Evaluations"/> evaluations, at least two rows a group.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="settings">Evaluations, seed, sampling plan.</param>
@@ -21,8 +17,8 @@ internal static class InteractionAnalysis
     public static (ImmutableArray<InteractionPair> Pairs, long Evaluations, bool IsPartial) Run(
         LifeModel model, StudySettings settings, ImmutableArray<ImmutableArray<Factor>> players, RunOptions options)
     {
-        int PerRow() => new InteractionTally(model, settings, players, SamplingPlan.FromName(settings.Sampling, 1), 1).EvaluationsPerRow;
-        while (players.Length > 2 && 2L * Groups * PerRow() > settings.Evaluations)
+        int PerRow() => InteractionTally.EvaluationsPerRow(model, players);
+        while (players.Length > 2 && 2L * PairedDraw.Groups * PerRow() > settings.Evaluations)
         {
             players = players.RemoveAt(players.Length - 1);
         }
@@ -33,17 +29,15 @@ internal static class InteractionAnalysis
         }
 
         int perRow = PerRow();
-        long rows = Math.Max(2 * Groups, settings.Evaluations / perRow / Groups * Groups);
-        int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / Groups);
-        var tally = new InteractionTally(model, settings, players, SamplingPlan.FromName(settings.Sampling, rows), blockSize);
+        var draw = new PairedDraw(model, settings, settings.Evaluations / perRow);
+        var tally = new InteractionTally(model, players, draw);
         RunOptions scaled = options with { Progress = options.Progress is { } report ? done => report(done * perRow) : null };
-        BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, scaled, tally.CreateWorker, tally.Work);
-        return (run.IsPartial ? [] : Pairs(tally, run.Blocks), run.Rows * perRow, run.IsPartial);
+        (double[][] groups, long rows, bool isPartial) = draw.Run(scaled, tally.CreateWorker, tally.Work);
+        return (isPartial ? [] : Pairs(tally, groups), rows * perRow, isPartial);
     }
 
-    private static ImmutableArray<InteractionPair> Pairs(InteractionTally tally, IReadOnlyList<double[]> blocks)
+    private static ImmutableArray<InteractionPair> Pairs(InteractionTally tally, double[][] groups)
     {
-        double[][] groups = Join(blocks);
         IEnumerable<InteractionPair> pairs =
             from i in Enumerable.Range(0, tally.Players.Length)
             from j in Enumerable.Range(i + 1, tally.Players.Length - i - 1)
@@ -61,20 +55,5 @@ internal static class InteractionAnalysis
     {
         double p = s[InteractionTally.Event] / (2 * s[InteractionTally.Rows]);
         return s[InteractionTally.Rows] * p * (1 - p);
-    }
-
-    private static double[][] Join(IReadOnlyList<double[]> blocks)
-    {
-        double[][] groups = Workspace.Columns(Math.Min(Groups, blocks.Count), blocks[0].Length);
-        for (int b = 0; b < blocks.Count; b++)
-        {
-            double[] group = groups[(int)((long)b * groups.Length / blocks.Count)];
-            for (int i = 0; i < group.Length; i++)
-            {
-                group[i] += blocks[b][i];
-            }
-        }
-
-        return groups;
     }
 }

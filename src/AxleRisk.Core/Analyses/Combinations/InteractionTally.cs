@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -13,7 +12,7 @@ namespace AxleRisk.Core.Analyses.Combinations;
 /// is normal: rows that share a part of its variance both fail with the bivariate normal probability.
 /// </summary>
 internal sealed class InteractionTally(
-    LifeModel model, StudySettings settings, ImmutableArray<ImmutableArray<Factor>> players, SamplingPlan plan, int blockSize)
+    LifeModel model, ImmutableArray<ImmutableArray<Factor>> players, PairedDraw draw)
 {
     private readonly double requiredKm = model.Scenario.RequiredKm;
     private readonly bool conditional = model.Scale.IsLognormal;
@@ -22,9 +21,6 @@ internal sealed class InteractionTally(
 
     /// <summary>The players in the order of the bits of a set.</summary>
     public ImmutableArray<ImmutableArray<Factor>> Players { get; } = InOrder(model, players);
-
-    /// <summary>Evaluations a row costs.</summary>
-    public int EvaluationsPerRow => 1 + (1 << damage.Length);
 
     /// <summary>The number of sets; a block's sums are rows, failures of A and B, then the value of each set.</summary>
     public int Sets => 1 << players.Length;
@@ -38,12 +34,14 @@ internal sealed class InteractionTally(
     public static ImmutableArray<ImmutableArray<Factor>> InOrder(LifeModel model, IEnumerable<ImmutableArray<Factor>> players) =>
         [.. players.OrderBy(p => IsScale(model, p) ? 1 : 0)];
 
-    public Worker CreateWorker() => new(model, blockSize);
+    /// <summary>Evaluations a row costs.</summary>
+    public static int EvaluationsPerRow(LifeModel model, ImmutableArray<ImmutableArray<Factor>> players) => 1 + (1 << players.Count(p => !IsScale(model, p)));
+
+    public Worker CreateWorker() => new(model, draw.BlockSize);
 
     public double[] Work(Worker w, long first, int count)
     {
-        model.Draw(plan, settings.Seed, "A", first, count, w.Workspace, w.A);
-        model.Draw(plan, settings.Seed, "B", first, count, w.Workspace, w.B);
+        draw.Draw(first, count, w.Workspace, w.A, w.B);
         Evaluate(w, w.A, count, w.OfA);
         Evaluate(w, w.B, count, w.OfB);
         var sums = new double[FirstSet + Sets];

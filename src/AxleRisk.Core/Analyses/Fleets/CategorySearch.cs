@@ -9,7 +9,7 @@ namespace AxleRisk.Core.Analyses.Fleets;
 /// <summary>Finds the worst category of the scenario's catalogue that meets a target; the catalogue has the best first.</summary>
 internal sealed class CategorySearch(Scenario scenario, FleetDraw draw, LifeTarget target)
 {
-    private readonly Dictionary<int, double[]> known = [];
+    private readonly Dictionary<int, DrawMeans> known = [];
 
     /// <summary>The categories, best first.</summary>
     public ImmutableArray<string> Categories { get; } = SnCatalogue.Categories(scenario.Detail.Catalogue);
@@ -36,9 +36,9 @@ internal sealed class CategorySearch(Scenario scenario, FleetDraw draw, LifeTarg
         : (null, new Interval(double.NaN, double.NaN, double.NaN));
 
     // A choice stays a choice, of one category several times: every column keeps its place and its numbers.
-    private double[] ByDraw(int index)
+    private DrawMeans ByDraw(int index)
     {
-        if (!known.TryGetValue(index, out double[]? byDraw))
+        if (!known.TryGetValue(index, out DrawMeans? byDraw))
         {
             Detail detail = scenario.Detail with { Categories = [.. scenario.Detail.Categories.Select(_ => Categories[index])] };
             byDraw = draw.Draw(new LifeModel(scenario with { Detail = detail })).FailedBy(target.Km);

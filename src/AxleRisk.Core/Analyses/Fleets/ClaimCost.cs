@@ -20,7 +20,7 @@ internal static class ClaimCost
     private const int DrawnOneByOne = 256;
 
     /// <summary>The cost; null where none is stated.</summary>
-    public static CostPrediction? Of(Fleet fleet, double[] byDraw, Prediction claims, ulong seed, int threads)
+    public static CostPrediction? Of(Fleet fleet, DrawMeans byDraw, Prediction claims, ulong seed, int threads)
     {
         Interval expected = claims.Expected;
         Interval Times(double cost) => new(cost * expected.Estimate, cost * expected.Low, cost * expected.High);
@@ -29,7 +29,7 @@ internal static class ClaimCost
             case null:
                 return null;
             case Value.Uncertain { Distribution: Distribution cost }:
-                double[] totals = Simulate(fleet.Vehicles, byDraw, cost, seed, threads);
+                double[] totals = Simulate(fleet.Vehicles, byDraw.Corrected, cost, seed, threads);
                 Array.Sort(totals);
                 return new CostPrediction(Times(cost.Mean), OrderStatistics.Quantile(totals, 0.025), OrderStatistics.Quantile(totals, 0.975), Fleets);
             case Value certain:

@@ -18,20 +18,20 @@ internal static class ClaimCounts
     private const double HalfMonth = 0.5;
 
     /// <summary>The number of vehicles for which a thing of these probabilities, by outer draw, happens.</summary>
-    public static Prediction Predict(long vehicles, double[] byDraw, int most = int.MaxValue)
+    public static Prediction Predict(long vehicles, DrawMeans byDraw, int most = int.MaxValue)
     {
-        (long low, long high) = new BinomialMixture(vehicles, byDraw, most).Range();
+        (long low, long high) = new BinomialMixture(vehicles, byDraw.Corrected, most).Range();
         double mean = DrawStatistic.Of(byDraw, TargetBasis.Average);
         Interval expected = Groups.Around(vehicles * mean, DrawStatistic.OfReplicates(byDraw, TargetBasis.Average).Select(p => vehicles * p));
         return new Prediction(expected.Within(0, vehicles), low, high);
     }
 
     /// <summary>The share of the variance of the count that the outer draws bring: n^2 Var(p) over that plus E[n p (1 - p)].</summary>
-    public static double UnknownShare(long vehicles, double[] byDraw)
+    public static double UnknownShare(long vehicles, DrawMeans byDraw)
     {
         RunningMoments p = default;
         double chance = 0;
-        foreach (double ofDraw in byDraw)
+        foreach (double ofDraw in byDraw.Corrected)
         {
             p.Add(ofDraw);
             chance += ofDraw * (1 - ofDraw);
@@ -45,33 +45,26 @@ internal static class ClaimCounts
     public static ImmutableArray<ClaimMonth> ByMonth(Fleet fleet, FleetSample sample)
     {
         // Ages at the ends of the months: half a month, one and a half and so on, and the end of the warranty.
-        double[][] byAge =
+        DrawMeans[] byAge =
         [
             .. Enumerable.Range(0, fleet.WarrantyMonths).Select(k => sample.FailedWithin(k + HalfMonth, fleet.WarrantyKm)),
             sample.FailedWithin(fleet.WarrantyMonths, fleet.WarrantyKm),
         ];
         int months = fleet.SaleShares.Length + fleet.WarrantyMonths;
-        var soFar = new double[months + 1][];
-        soFar[0] = new double[sample.Plan.Draws];
+        var soFar = new DrawMeans[months + 1];
+        soFar[0] = DrawMeans.Sum([(0, byAge[0])]);
         for (int month = 1; month <= months; month++)
         {
-            soFar[month] = new double[sample.Plan.Draws];
-            for (int sale = 1; sale <= Math.Min(month, fleet.SaleShares.Length); sale++)
-            {
-                double[] ofCohort = byAge[Math.Min(month - sale, fleet.WarrantyMonths)];
-                for (int draw = 0; draw < ofCohort.Length; draw++)
-                {
-                    soFar[month][draw] += fleet.SaleShares[sale - 1] * ofCohort[draw];
-                }
-            }
+            soFar[month] = DrawMeans.Sum([.. Enumerable.Range(1, Math.Min(month, fleet.SaleShares.Length))
+                .Select(sale => (fleet.SaleShares[sale - 1], byAge[Math.Min(month - sale, fleet.WarrantyMonths)]))]);
         }
 
         return
         [
             .. Enumerable.Range(1, months).AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(sample.Threads, 512)).Select(m => new ClaimMonth(
                 m,
-                Predict(fleet.Vehicles, [.. soFar[m].Zip(soFar[m - 1], (now, before) => Math.Clamp(now - before, 0, 1))], MostOfMonth),
-                Predict(fleet.Vehicles, [.. soFar[m].Select(p => Math.Min(p, 1))], MostOfMonth))),
+                Predict(fleet.Vehicles, DrawMeans.Sum([(1, soFar[m]), (-1, soFar[m - 1])]), MostOfMonth),
+                Predict(fleet.Vehicles, soFar[m], MostOfMonth))),
         ];
     }
 }

@@ -20,8 +20,8 @@ internal static class DesignSearch
         Scenario scenario = model.Scenario;
         WallChange? wall = WallChange.Matters(scenario) ? new WallChange(model, draw) : null;
         var categories = new CategorySearch(scenario, draw, target);
-        Func<double, double[]> byWall = Kept(mm => wall!.WithNominal(mm).FailedBy(target.Km));
-        Func<double, double[]> byTolerance = Kept(times => wall!.WithTolerance(times).FailedBy(target.Km));
+        Func<double, DrawMeans> byWall = Kept(mm => wall!.WithNominal(mm).FailedBy(target.Km));
+        Func<double, DrawMeans> byTolerance = Kept(times => wall!.WithTolerance(times).FailedBy(target.Km));
         return new DesignLimits(
             target, DrawStatistic.WithInterval(draw.Draw(model).FailedBy(target.Km), TargetBasis.Average),
             wall?.NominalMm, wall is { HasSpread: true }, categories.Categories,
@@ -35,9 +35,9 @@ internal static class DesignSearch
     }
 
     /// <summary>A function that remembers: both bases look at the ends of the range, and a search looks twice where it ends.</summary>
-    private static Func<double, double[]> Kept(Func<double, double[]> function)
+    private static Func<double, DrawMeans> Kept(Func<double, DrawMeans> function)
     {
-        Dictionary<double, double[]> known = [];
-        return x => known.TryGetValue(x, out double[]? value) ? value : known[x] = function(x);
+        Dictionary<double, DrawMeans> known = [];
+        return x => known.TryGetValue(x, out DrawMeans? value) ? value : known[x] = function(x);
     }
 }

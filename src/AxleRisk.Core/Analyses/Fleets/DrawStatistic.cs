@@ -9,6 +9,13 @@ internal static class DrawStatistic
     private const double Ninety = 0.9;
 
     /// <summary>The statistic over all outer draws.</summary>
+    public static double Of(DrawMeans byDraw, TargetBasis basis) => Of(basis == TargetBasis.Average ? byDraw.AsDrawn : byDraw.Corrected, basis);
+
+    /// <summary>The statistic within each replicate.</summary>
+    public static double[] OfReplicates(DrawMeans byDraw, TargetBasis basis) =>
+        OfReplicates(basis == TargetBasis.Average ? byDraw.AsDrawn : byDraw.CorrectedByReplicate, basis);
+
+    /// <summary>The statistic over all outer draws of probabilities as they are.</summary>
     public static double Of(ReadOnlySpan<double> byDraw, TargetBasis basis)
     {
         if (basis == TargetBasis.Average)
@@ -21,12 +28,12 @@ internal static class DrawStatistic
         return OrderStatistics.Quantile(sorted, Ninety);
     }
 
-    /// <summary>The statistic within each replicate.</summary>
+    /// <summary>The statistic within each replicate, of probabilities as they are.</summary>
     public static double[] OfReplicates(double[] byDraw, TargetBasis basis) =>
         [.. byDraw.Chunk(byDraw.Length / NestedPlan.Replicates).Select(r => Of(r, basis))];
 
     /// <summary>The statistic of a probability with its 95 % interval, normal on the scale of the logarithm.</summary>
-    public static Interval WithInterval(double[] byDraw, TargetBasis basis)
+    public static Interval WithInterval(DrawMeans byDraw, TargetBasis basis)
     {
         double all = Of(byDraw, basis);
         return all > 0

@@ -46,7 +46,7 @@ public static class FleetAnalysis
         ImmutableArray<TargetBasis> bases = shared.IsEmpty ? [TargetBasis.Average] : [TargetBasis.Average, TargetBasis.NinetyPercent];
         NestedPlan plan = NestedPlan.Of(settings, !shared.IsEmpty);
         FleetSample sample = new FleetDraw(plan, options).Draw(model, fleet.KmPerYear);
-        double[] byDraw = sample.FailedWithin(fleet.WarrantyMonths, fleet.WarrantyKm);
+        DrawMeans byDraw = sample.FailedWithin(fleet.WarrantyMonths, fleet.WarrantyKm);
         Prediction claims = ClaimCounts.Predict(fleet.Vehicles, byDraw);
 
         NestedPlan designPlan = NestedPlan.Of(settings with { Evaluations = Math.Max(settings.Evaluations / DesignPart, LeastEvaluations) }, !shared.IsEmpty);
@@ -67,7 +67,7 @@ public static class FleetAnalysis
             Design = design,
             Sampling = new FleetSampling(
                 NestedPlan.Replicates, plan.Draws, plan.Inner, designs == 0 ? 0 : designPlan.Draws, designs == 0 ? 0 : designPlan.Inner, designs,
-                shared, model.Scale.IsLognormal, shared.IsEmpty ? 0 : sample.InnerShare(fleet.WarrantyMonths, fleet.WarrantyKm)),
+                shared, model.Scale.IsLognormal, byDraw.ErrorShare, byDraw.Residue(fleet.Vehicles)),
             Run = new RunRecord(evaluations, evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
     }
@@ -86,11 +86,11 @@ public static class FleetAnalysis
         }
     }
 
-    private static WarrantyLimits Warranties(Fleet fleet, FleetSample sample, double[] byDraw, double target, ImmutableArray<TargetBasis> bases)
+    private static WarrantyLimits Warranties(Fleet fleet, FleetSample sample, DrawMeans byDraw, double target, ImmutableArray<TargetBasis> bases)
     {
-        double[] meets = [.. byDraw.Select(p => p <= target ? 1.0 : 0)];
+        double[] Meets(double[] probabilities) => [.. probabilities.Select(p => p <= target ? 1.0 : 0)];
         Interval confidence = Remedies.Groups.Around(
-            DrawStatistic.Of(meets, TargetBasis.Average), DrawStatistic.OfReplicates(meets, TargetBasis.Average)).Within(0, 1);
+            DrawStatistic.Of(Meets(byDraw.Corrected), TargetBasis.Average), DrawStatistic.OfReplicates(Meets(byDraw.CorrectedByReplicate), TargetBasis.Average)).Within(0, 1);
         return new WarrantyLimits(target, confidence,
         [
             .. bases.Select(basis => new WarrantyLimit(

@@ -26,8 +26,8 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public FleetSample Draw(LifeModel model, Value? kmPerYear = null, Action<double[][], int>? change = null)
     {
-        int block = Math.Min(plan.Inner, StudySettings.BlockSize);
-        int blocksOfDraw = (plan.Inner + block - 1) / block;
+        int block = Math.Min(plan.InnerOfPart, StudySettings.BlockSize);
+        int blocksOfPart = (plan.InnerOfPart + block - 1) / block;
         bool[] isShared = SharedColumns(model.Factors);
         double[][][] shared = [.. Enumerable.Range(0, NestedPlan.Replicates).Select(r => DrawShared(model.Factors, isShared, r))];
         double[][] lnCentre = Workspace.Columns(plan.Draws, plan.Inner);
@@ -35,21 +35,24 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         double sigma = model.Scale.IsLognormal ? Held(model, _ => 1).Sigma : 0;
         long before = Evaluations;
         long done = 0;
-        long blocks = (long)plan.Draws * blocksOfDraw;
+        long blocks = (long)plan.Draws * plan.Parts * blocksOfPart;
         var workers = BlockRunner.CreateWorkers(options, blocks, () => (Space: model.CreateWorkspace(block), Values: model.CreateColumns(block)));
         BlockRunner.Run(workers, 0, blocks, (worker, number) =>
         {
-            int draw = (int)(number / blocksOfDraw);
-            int first = (int)(number % blocksOfDraw) * block;
-            int rows = Math.Min(block, plan.Inner - first);
-            FillUnit(model.Factors, isShared, shared[draw / plan.Outer], draw, first, rows, worker.Space.Unit);
+            (long ofAll, long blockOfPart) = Math.DivRem(number, blocksOfPart);
+            (int draw, int part) = ((int)(ofAll / plan.Parts), (int)(ofAll % plan.Parts));
+            int first = (int)blockOfPart * block;
+            int rows = Math.Min(block, plan.InnerOfPart - first);
+            int at = (part * plan.InnerOfPart) + first;
+            string vehicles = part == 0 ? $"vehicles{draw}" : $"vehicles{draw}/second";
+            FillUnit(model.Factors, isShared, shared[draw / plan.Outer], draw, vehicles, first, rows, worker.Space.Unit);
             model.Factors.Map(worker.Space.Unit, worker.Values, rows);
             change?.Invoke(worker.Values, rows);
             model.Evaluate(worker.Values, rows, worker.Space);
-            FillCentres(model, worker.Space, worker.Values, lnCentre[draw].AsSpan(first, rows));
+            FillCentres(model, worker.Space, worker.Values, lnCentre[draw].AsSpan(at, rows));
             if (kmPerYear is not null)
             {
-                FillDistances(kmPerYear, isShared.Length, draw, first, lnKm[draw].AsSpan(first, rows));
+                FillDistances(kmPerYear, isShared.Length, vehicles, first, lnKm[draw].AsSpan(at, rows));
             }
 
             options.Progress?.Invoke(before + Interlocked.Add(ref done, rows));
@@ -77,9 +80,9 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         return unit;
     }
 
-    private void FillUnit(FactorSet factors, bool[] isShared, double[][] shared, int draw, int first, int rows, double[][] unit)
+    private void FillUnit(FactorSet factors, bool[] isShared, double[][] shared, int draw, string vehicles, int first, int rows, double[][] unit)
     {
-        var inner = SamplingPlan.FromName(plan.Settings.Sampling, plan.Inner);
+        var inner = SamplingPlan.FromName(plan.Settings.Sampling, plan.InnerOfPart);
         for (int column = 0; column < isShared.Length; column++)
         {
             if (isShared[column])
@@ -88,12 +91,12 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
             }
             else
             {
-                inner.Fill(new StreamKey(plan.Settings.Seed, $"{factors.ColumnNames[column]}/vehicles{draw}"), column, first, unit[column].AsSpan(0, rows));
+                inner.Fill(new StreamKey(plan.Settings.Seed, $"{factors.ColumnNames[column]}/{vehicles}"), column, first, unit[column].AsSpan(0, rows));
             }
         }
     }
 
-    private void FillDistances(Value kmPerYear, int column, int draw, int first, Span<double> lnKm)
+    private void FillDistances(Value kmPerYear, int column, string vehicles, int first, Span<double> lnKm)
     {
         if (kmPerYear is not Value.Uncertain { Distribution: Distribution owners })
         {
@@ -101,8 +104,8 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
             return;
         }
 
-        SamplingPlan.FromName(plan.Settings.Sampling, plan.Inner)
-            .Fill(new StreamKey(plan.Settings.Seed, $"{DistanceStream}/vehicles{draw}"), column, first, lnKm);
+        SamplingPlan.FromName(plan.Settings.Sampling, plan.InnerOfPart)
+            .Fill(new StreamKey(plan.Settings.Seed, $"{DistanceStream}/{vehicles}"), column, first, lnKm);
         owners.Quantiles(lnKm, lnKm);
         for (int i = 0; i < lnKm.Length; i++)
         {

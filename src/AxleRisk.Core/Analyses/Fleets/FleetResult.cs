@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -8,6 +9,9 @@ namespace AxleRisk.Core.Analyses.Fleets;
 /// <summary>What a fleet's warranty will bring, and what would meet its targets.</summary>
 public sealed record FleetResult
 {
+    /// <summary>The failure probability by the target life's distance as the risk study gives it; null without a target, or where the analysis stands by itself.</summary>
+    public RiskHeadline? Headline { get; init; }
+
     /// <summary>The fleet.</summary>
     public required Fleet Fleet { get; init; }
 
@@ -99,7 +103,8 @@ public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, Search
 /// <param name="Designs">Designs looked at.</param>
 /// <param name="Shared">The names of the factors that the whole fleet shares.</param>
 /// <param name="IsConditional">Whether the Miner sum and the S-N scatter of each vehicle are averaged exactly rather than drawn.</param>
-/// <param name="InnerShare">How much of the variance between outer draws is only the error of their inner draws.</param>
+/// <param name="InnerShare">How much of the variance between outer draws as drawn is only the error of their inner draws: it is taken out.</param>
+/// <param name="Residue">By what share the band of the claims may still be too wide or too narrow for it, 95 %.</param>
 public sealed record FleetSampling(
     int Replicates, int Outer, int Inner, int DesignOuter, int DesignInner, int Designs,
-    ImmutableArray<string> Shared, bool IsConditional, double InnerShare);
+    ImmutableArray<string> Shared, bool IsConditional, double InnerShare, double Residue);

@@ -21,6 +21,12 @@ internal sealed record NestedPlan(int Outer, int Inner, StudySettings Settings)
     /// <summary>Every vehicle of the sample is kept, in 16 bytes.</summary>
     public const long MostEvaluations = 20_000_000;
 
+    /// <summary>The independent parts of the inner draws of one outer draw: two tell the error of their mean. One where nothing is shared and there is no second level.</summary>
+    public int Parts { get; init; } = 1;
+
+    /// <summary>Inner draws of a part.</summary>
+    public int InnerOfPart => Inner / Parts;
+
     /// <summary>All outer draws.</summary>
     public int Draws => Replicates * Outer;
 
@@ -42,7 +48,7 @@ internal sealed record NestedPlan(int Outer, int Inner, StudySettings Settings)
 
         long ofReplicate = evaluations / Replicates;
         int inner = hasShared ? 1 << (int)Math.Floor(Math.Log2(Math.Sqrt(ofReplicate))) : (int)ofReplicate;
-        return new NestedPlan((int)(ofReplicate / inner), inner, settings);
+        return new NestedPlan((int)(ofReplicate / inner), inner, settings) { Parts = hasShared ? 2 : 1 };
     }
 
     /// <summary>Whether a factor has one value for the whole fleet.</summary>

@@ -10,7 +10,7 @@ namespace AxleRisk.Core.Analyses.Fleets;
 /// <param name="byDraw">The probabilities of all outer draws at a value of the quantity.</param>
 /// <param name="target">What the probability may be.</param>
 /// <param name="basis">Which probability is meant.</param>
-internal sealed class TargetSearch(Func<double, double[]> byDraw, double target, TargetBasis basis)
+internal sealed class TargetSearch(Func<double, DrawMeans> byDraw, double target, TargetBasis basis)
 {
     private const double Tolerance = 1e-4;
     private const int MostEvaluations = 60;
@@ -58,7 +58,7 @@ internal sealed class TargetSearch(Func<double, double[]> byDraw, double target,
     {
         double step = Math.CopySign(Math.Min(0.02, Math.Abs(bad - good) / 10), bad - good);
         double from = Math.Abs(bad - x) > Math.Abs(step) ? x : x - step;
-        double[] here = byDraw(shown(x));
+        DrawMeans here = byDraw(shown(x));
         double slope = (Z(DrawStatistic.Of(byDraw(shown(from + step)), basis)) - Z(DrawStatistic.Of(byDraw(shown(from)), basis))) / step;
         IEnumerable<double> off = DrawStatistic.OfReplicates(here, basis).Select(p => -Z(p) / slope);
         return isLog ? Groups.AroundExp(shown(x), off) : Groups.Around(x, off).Within(Math.Min(good, bad), Math.Max(good, bad));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -23,12 +24,14 @@ public static class FactorRangeAnalysis
     /// <param name="factor">One of its factors.</param>
     /// <param name="settings">Evaluations of each point, seed, sampling plan.</param>
     /// <param name="options">Threads, progress (in evaluations of all points together), cancellation.</param>
+    /// <param name="headline">The risk study's figure, that all points go by; null for this sample's own.</param>
     /// <exception cref="StudyException">The sampling plan has fewer dimensions than the scenario has columns.</exception>
-    public static FactorRangeResult Run(LifeModel model, Factor factor, StudySettings settings, RunOptions options)
+    public static FactorRangeResult Run(LifeModel model, Factor factor, StudySettings settings, RunOptions options, RiskHeadline? headline = null)
     {
         (double Level, double Value)[] points = [.. PointsOf(factor)];
         LifeModel[] models = [model, .. points.Select(p => new LifeModel(Held(model.Scenario, factor, p.Value)))];
         ComparisonResult comparison = Comparison.Run(models, model.Scenario.RequiredKm, settings, options);
+        comparison = headline is null ? comparison : comparison.With(headline);
         return new FactorRangeResult(
             factor, comparison.DistanceKm, comparison.Cases[0],
             [.. points.Select((p, i) => new HeldPoint(p.Level, p.Value, comparison.Cases[i + 1]))], comparison.IsConditional, comparison.Run);

@@ -2,7 +2,6 @@ using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Analyses.Ranking.Shares;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -16,9 +15,6 @@ public static class RankAnalysis
 {
     /// <summary>The most evaluations that go into indices and pinned probabilities.</summary>
     private const long MostForIndices = 1_000_000;
-
-    /// <summary>Groups of the jackknife: enough for a stable standard error, few enough to be cheap.</summary>
-    private const int JackknifeGroups = 32;
 
     /// <summary>The part of the evaluations that goes into indices and pinned probabilities, while it is not more; the rest goes into the shares.</summary>
     private const double PartOfIndices = 0.4;
@@ -36,51 +32,42 @@ public static class RankAnalysis
     {
         var layout = new RankPlan(model);
         long forIndices = Math.Min(MostForIndices, (long)(PartOfIndices * settings.Evaluations));
-        long rows = Math.Max(2 * JackknifeGroups, forIndices / layout.EvaluationsPerRow);
-        int blockSize = (int)Math.Min(StudySettings.BlockSize, rows / JackknifeGroups);
-
-        // A jackknife group is a replicate of the plan of its own, of whole blocks: only so are groups independent in every plan.
-        long rowsOfGroup = rows / JackknifeGroups / blockSize * blockSize;
-        rows = rowsOfGroup * JackknifeGroups;
-        SamplingPlan plan = SamplingPlan.FromName(settings.Sampling, rowsOfGroup);
-        if (PairedDraws.Dimensions(model) > plan.Dimensions)
-        {
-            throw new StudyException(
-                $"{settings.Sampling} sampling has {plan.Dimensions} dimensions and the ranking of this scenario needs {PairedDraws.Dimensions(model)}: choose --sampling {SamplingPlan.Names[0]}");
-        }
-
-        double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
-        var tally = new RankTally(model, settings.Seed, layout, plan, rowsOfGroup, blockSize, centre);
         int perRow = layout.EvaluationsPerRow;
-        BlockRun<double[]> run = BlockRunner.Run(rows, blockSize, Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
+        var draw = new PairedDraw(model, settings, forIndices / perRow);
+        double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
+        var tally = new RankTally(model, layout, draw, centre);
+        (double[][] groups, long rows, bool isPartial) = draw.Run(Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
         var problem = new LifeShareProblem(model, settings.Seed, centre);
-        ShareRun shares = ShareRun.Run(problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (run.Rows * perRow)));
-        return Summarise(model, settings, layout, run, problem, shares);
+        ShareRun shares = ShareRun.Run(problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)));
+        var run = new RunRecord(
+            (rows * perRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial || shares.IsPartial);
+        return Summarise(model, layout, groups, rows, problem, shares, run);
 
         RunOptions Reporting(Func<long, long> evaluations) =>
             options with { Progress = options.Progress is { } report ? done => report(evaluations(done)) : null };
     }
 
-    private static RankResult Summarise(LifeModel model, StudySettings settings, RankPlan layout, BlockRun<double[]> run, LifeShareProblem problem, ShareRun shares)
+    private static RankResult Summarise(
+        LifeModel model, RankPlan layout, double[][] groups, long rows, LifeShareProblem problem, ShareRun shares, RunRecord run)
     {
-        double[][] groups = JoinIntoGroups(run.Blocks, layout.Sums);
         Interval Of(Func<double[], double> statistic) =>
             groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
 
         // On the scale of the logarithm: the error of a small probability leans upward.
-        Interval Probability(int index, double samples)
+        Interval Positive(Func<double[], double> statistic)
         {
-            Interval ln = Of(s => Math.Log(s[index] / (samples * s[RankPlan.Rows])));
-            return double.IsFinite(ln.Low)
-                ? new Interval(Math.Exp(ln.Estimate), Math.Exp(ln.Low), Math.Exp(ln.High)).Within(0, 1)
-                : Of(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
+            Interval ln = Of(s => Math.Log(statistic(s)));
+            return double.IsFinite(ln.Low) ? new Interval(Math.Exp(ln.Estimate), Math.Exp(ln.Low), Math.Exp(ln.High)) : Of(statistic);
         }
+
+        Interval Probability(int index, double samples) => Positive(s => s[index] / (samples * s[RankPlan.Rows])).Within(0, 1);
 
         var pairs = layout.Groups.Select((g, i) => (Group: g, Life: LifePair(Of, i), Failure: EventPair(Of, i))).ToList();
         Pinned? PinnedAt(Factor factor, PinPoint point)
         {
             int pin = layout.Pins.ToList().FindIndex(p => p.Factor == factor && p.Point == point);
-            return pin < 0 ? null : new Pinned(ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1));
+            return pin < 0 ? null : new Pinned(
+                ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1), Positive(s => s[layout.PinnedEvent(pin)] / (0.5 * s[RankPlan.Event])));
         }
 
         Interval ShareOf(int output, Func<Factor, bool> of) =>
@@ -119,10 +106,8 @@ public static class RankAnalysis
             Modes = [.. Enumerable.Range(0, layout.Modes).Select(m => new ModeOfFailures(
                 model.Modes.Modes[m], Of(s => s[layout.FirstOfMode(m)] / s[RankPlan.Rows]).Within(0, 1), Probability(layout.WithoutMode(m), 1)))],
             IsConditional = model.Chances.IsExact,
-            Rows = run.Rows,
-            Run = new RunRecord(
-                (run.Rows * layout.EvaluationsPerRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling,
-                LifeModel.Version, run.IsPartial || shares.IsPartial),
+            Rows = rows,
+            Run = run,
         };
     }
 
@@ -147,22 +132,5 @@ public static class RankAnalysis
     {
         double p = s[RankPlan.Event] / (2 * s[RankPlan.Rows]);
         return p * (1 - p);
-    }
-
-    /// <summary>Joins the blocks, in order, into the groups of the jackknife: as equal as whole blocks allow.</summary>
-    private static double[][] JoinIntoGroups(IReadOnlyList<double[]> blocks, int sums)
-    {
-        int count = Math.Min(JackknifeGroups, blocks.Count);
-        double[][] groups = Workspace.Columns(count, sums);
-        for (int b = 0; b < blocks.Count; b++)
-        {
-            double[] group = groups[(int)((long)b * count / blocks.Count)];
-            for (int i = 0; i < sums; i++)
-            {
-                group[i] += blocks[b][i];
-            }
-        }
-
-        return groups;
     }
 }

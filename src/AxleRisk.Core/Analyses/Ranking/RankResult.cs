@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -11,7 +12,10 @@ public sealed record RankResult
     /// <summary>The distance of the failure event, km.</summary>
     public required double RequiredKm { get; init; }
 
-    /// <summary>P(life &lt; required distance), from this run.</summary>
+    /// <summary>The failure probability as the risk study gives it; null where the analysis stands by itself.</summary>
+    public RiskHeadline? Headline { get; init; }
+
+    /// <summary>P(life &lt; required distance), from this analysis' own sample.</summary>
     public required Interval Probability { get; init; }
 
     /// <summary>The factors, the largest share of failure first.</summary>
@@ -40,6 +44,22 @@ public sealed record RankResult
 
     /// <summary>The run behind it.</summary>
     public required RunRecord Run { get; init; }
+
+    /// <summary>The same with the figure of the risk study; what is held is that figure times its paired ratio to the own sample's.</summary>
+    public RankResult With(RiskHeadline headline)
+    {
+        Pinned Anchored(Pinned p) => p.Ratio.Estimate > 0 && headline.Probability.Estimate > 0 ? p with { Probability = headline.Times(p.Ratio) } : p;
+        return this with
+        {
+            Headline = headline,
+            Factors = [.. Factors.Select(f => f with
+            {
+                AtNominal = Anchored(f.AtNominal),
+                AtLow = f.AtLow is { } low ? Anchored(low) : null,
+                AtHigh = f.AtHigh is { } high ? Anchored(high) : null,
+            })],
+        };
+    }
 }
 
 /// <summary>One factor's place.</summary>
@@ -94,7 +114,8 @@ public sealed record SobolPair(Interval First, Interval Total);
 /// <summary>A failure probability with one factor held.</summary>
 /// <param name="Value">The value it is held at, in its unit; NaN for the road mix, held at its stated shares.</param>
 /// <param name="Probability">The failure probability.</param>
-public sealed record Pinned(double Value, Interval Probability);
+/// <param name="Ratio">How many times that of the same sample with the factor free, paired; NaN where nothing fails.</param>
+public sealed record Pinned(double Value, Interval Probability, Interval Ratio);
 
 /// <summary>How shares were found.</summary>
 public enum ShareMethod

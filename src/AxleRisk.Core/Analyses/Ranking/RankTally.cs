@@ -1,5 +1,4 @@
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Ranking;
@@ -9,19 +8,17 @@ namespace AxleRisk.Core.Analyses.Ranking;
 /// required distance. For the event, exact probabilities given the damage stand in for counted failures where the scenario
 /// allows it.
 /// </summary>
-internal sealed class RankTally(LifeModel model, ulong seed, RankPlan layout, SamplingPlan plan, long rowsOfGroup, int blockSize, double centreLnLife)
+internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw draw, double centreLnLife)
 {
     private readonly double requiredKm = model.Scenario.RequiredKm;
     private readonly bool conditional = model.Scale.IsLognormal;
     private readonly ModeTerms terms = new(model);
 
-    public Worker CreateWorker() => new(model, blockSize);
+    public Worker CreateWorker() => new(model, draw.BlockSize);
 
     public double[] Work(Worker w, long first, int count)
     {
-        (long group, long firstOfGroup) = Math.DivRem(first, rowsOfGroup);
-        PairedDraws.Draw(model, plan, seed, $"A/r{group}", second: false, firstOfGroup, count, w.Workspace.Unit, w.A);
-        PairedDraws.Draw(model, plan, seed, $"B/r{group}", second: true, firstOfGroup, count, w.Workspace.Unit, w.B);
+        draw.Draw(first, count, w.Workspace, w.A, w.B);
         var sums = new double[layout.Sums];
         Evaluate(w, w.A, count, w.OfA);
         AddLegs(w, count, sums);

@@ -1,4 +1,3 @@
-using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -29,14 +28,8 @@ internal sealed class CommonDraw
     public int Columns => names.Length;
 
     /// <summary>Draws the unit values of all names for the sample numbers <paramref name="first"/> and on.</summary>
-    public void Draw(SamplingPlan plan, ulong seed, string sample, long first, int count, double[][] unit)
-    {
-        for (int place = 0; place < names.Length; place++)
-        {
-            string stream = sample.Length == 0 ? names[place] : $"{names[place]}/{sample}";
-            plan.Fill(new StreamKey(seed, stream), place, first, unit[place].AsSpan(0, count));
-        }
-    }
+    public void Draw(SamplingPlan plan, ulong seed, string sample, long first, int count, double[][] unit) =>
+        UnitColumns.Fill(plan, seed, sample, names, 0, first, count, unit);
 
     /// <summary>
     /// Maps the unit values to the factor values of one scenario. The first scenario comes first and leaves its coupled unit

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
@@ -9,6 +10,9 @@ public static class Comparison
 {
     /// <summary>The evaluations of each scenario unless asked otherwise.</summary>
     public const long DefaultEvaluations = 100_000;
+
+    /// <summary>The sampling plan unless asked otherwise: that of the risk study, so that the first scenario has its digits, where it has the dimensions for all.</summary>
+    public static string DefaultSampling(IReadOnlyList<LifeModel> models) => RiskAnalysis.DefaultSampling(new CommonDraw(models).Columns);
 
     /// <summary>Runs the comparison.</summary>
     /// <param name="models">The scenarios made ready, at least one; the first is what the others are compared with.</param>

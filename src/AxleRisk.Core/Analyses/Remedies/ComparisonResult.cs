@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 
@@ -10,6 +11,9 @@ public sealed record ComparisonResult
     /// <summary>The distance of the failure probabilities, km.</summary>
     public required double DistanceKm { get; init; }
 
+    /// <summary>The failure probability as the risk study gives it; null where the analysis stands by itself.</summary>
+    public RiskHeadline? Headline { get; init; }
+
     /// <summary>The scenarios in the order given; the first is what the others are compared with.</summary>
     public required ImmutableArray<ComparedCase> Cases { get; init; }
 
@@ -18,6 +22,21 @@ public sealed record ComparisonResult
 
     /// <summary>The run behind it; its evaluations are those of each scenario.</summary>
     public required RunRecord Run { get; init; }
+
+    /// <summary>
+    /// The same with the risk study's figure of the first scenario: every other probability is that figure times the paired ratio, and
+    /// every difference goes with it. Left as they are where nothing failed in the first.
+    /// </summary>
+    public ComparisonResult With(RiskHeadline headline)
+    {
+        double times = headline.Probability.Estimate / Cases[0].Probability.Estimate;
+        ComparedCase Anchored(ComparedCase c) => c.Change is not { } change ? c with { Probability = headline.Probability }
+            : !(times > 0 && double.IsFinite(times)) ? c
+            : c with { Probability = headline.Times(change.Ratio), Change = change with { Difference = Scaled(change.Difference, times) } };
+        return this with { Headline = headline, Cases = [.. Cases.Select(Anchored)] };
+    }
+
+    private static Interval Scaled(Interval interval, double times) => new(times * interval.Estimate, times * interval.Low, times * interval.High);
 }
 
 /// <summary>One scenario of a comparison, with 95 % intervals.</summary>

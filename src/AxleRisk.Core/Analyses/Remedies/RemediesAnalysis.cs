@@ -15,8 +15,7 @@ public static class RemediesAnalysis
     public static RemediesResult Run(LifeModel model, StudySettings settings, RunOptions options)
     {
         ImmutableArray<Remedy>[] sets = SetsOf(model.Scenario.Remedies);
-        IEnumerable<LifeModel> changed = sets.Select(s => new LifeModel(s.Aggregate(model.Scenario, Remedy.Apply)));
-        ComparisonResult comparison = Comparison.Run([model, .. changed], model.Scenario.RequiredKm, settings, options);
+        ComparisonResult comparison = Comparison.Run(ModelsOf(model), model.Scenario.RequiredKm, settings, options);
         IEnumerable<RemedyRow> rows = sets.Zip(comparison.Cases.Skip(1), (s, c) => new RemedyRow(s, c));
         return new RemediesResult
         {
@@ -25,8 +24,14 @@ public static class RemediesAnalysis
         };
     }
 
+    /// <summary>The sampling plan unless asked otherwise.</summary>
+    public static string DefaultSampling(LifeModel model) => Comparison.DefaultSampling(ModelsOf(model));
+
     /// <summary>The number of scenarios that are evaluated: the base, each remedy, each pair.</summary>
     public static int CasesOf(Scenario scenario) => 1 + SetsOf(scenario.Remedies).Length;
+
+    private static LifeModel[] ModelsOf(LifeModel model) =>
+        [model, .. SetsOf(model.Scenario.Remedies).Select(s => new LifeModel(s.Aggregate(model.Scenario, Remedy.Apply)))];
 
     private static ImmutableArray<Remedy>[] SetsOf(ImmutableArray<Remedy> remedies) =>
     [

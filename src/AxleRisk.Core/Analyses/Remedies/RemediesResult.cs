@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Analyses.Remedies;
@@ -11,6 +12,17 @@ public sealed record RemediesResult
 
     /// <summary>The remedies and pairs, the least failure probability first.</summary>
     public required ImmutableArray<RemedyRow> Rows { get; init; }
+
+    /// <summary>The same with the risk study's figure of the scenario as it is.</summary>
+    public RemediesResult With(RiskHeadline headline)
+    {
+        ComparisonResult anchored = Comparison.With(headline);
+        return new RemediesResult
+        {
+            Comparison = anchored,
+            Rows = [.. Rows.Select(r => r with { Case = anchored.Cases[Comparison.Cases.IndexOf(r.Case)] })],
+        };
+    }
 
     /// <summary>The scenario as it is.</summary>
     public ComparedCase Base => Comparison.Cases[0];

@@ -96,10 +96,13 @@ public static class RiskAnalysis
     }
 
     /// <summary>The sampling plan that serves a scenario best: Sobol' points where there are dimensions enough for its factors.</summary>
-    public static string DefaultSampling(LifeModel model)
+    public static string DefaultSampling(LifeModel model) => DefaultSampling(model.Factors.ColumnNames.Length);
+
+    /// <summary>The same for so many columns.</summary>
+    public static string DefaultSampling(int columns)
     {
         string sobol = SamplingPlan.Names[^1];
-        return model.Factors.ColumnNames.Length <= SamplingPlan.FromName(sobol, 1).Dimensions ? sobol : SamplingPlan.Names[0];
+        return columns <= SamplingPlan.FromName(sobol, 1).Dimensions ? sobol : SamplingPlan.Names[0];
     }
 
     /// <summary>The number of blocks that a study of these settings is cut into.</summary>

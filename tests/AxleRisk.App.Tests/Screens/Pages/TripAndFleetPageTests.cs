@@ -44,7 +44,7 @@ public sealed class TripAndFleetPageTests
     [Fact]
     public void The_fleet_page_shows_what_the_fleet_command_prints()
     {
-        using Session session = Open("warranty-clinic-van");
+        using Session session = Open("warranty-clinic-van", riskEvaluations: 1024); // the command's --evaluations are those of its risk too
         using var page = new FleetPage(session, new NoDialogs(answer: "1024"));
         page.Press('e');
         AssertShows<FleetResult>(page, "fleet", "warranty-clinic-van", "1024");
@@ -64,6 +64,6 @@ public sealed class TripAndFleetPageTests
 
     private static string Example(Page page) => string.Join('\n', page.Lines(80, 20).Where(l => l.Pieces.Any(p => p.Ink == Ink.Strong)).Select(l => l.Text.Trim()));
 
-    private static Session Open(string scenario) =>
-        new(EditedScenario.Open(Cli.Shipped(scenario)), TimeProvider.System, HeadlessConsole.FewEvaluations);
+    private static Session Open(string scenario, long riskEvaluations = HeadlessConsole.FewEvaluations) =>
+        new(EditedScenario.Open(Cli.Shipped(scenario)), TimeProvider.System, riskEvaluations);
 }

@@ -61,7 +61,6 @@ public sealed class CausesAnalysisTests
         double expected = Quadrature(z, t => StandardNormal.Cumulative((-PosteriorSums.TenthScore - (Math.Sqrt(share) * t)) / Math.Sqrt(1 - share)));
         StateShift tenth = Find(result, "fatigue.log10_life_scatter").States[0];
         Assert.Equal(expected, tenth.Posterior.Estimate, 4 * Math.Sqrt(expected / 38_000) + 0.0005);
-        Assert.Equal(1 - StandardNormal.Cumulative(z), 1 - result.FailureBefore!.Value.To.Estimate, 1e-9); // one damage: exact
     }
 
     [Fact]
@@ -145,6 +144,38 @@ public sealed class CausesAnalysisTests
         Assert.Contains("--evaluations", refused.Message, StringComparison.Ordinal);
         Assert.Contains("--failed-between", refused.Message, StringComparison.Ordinal);
         Assert.Throws<StudyException>(() => Run(new LifeModel(FiveLegs.Scenario), Evidence.None, 4000));
+    }
+
+    [Theory]
+    [InlineData("W3", true)]
+    [InlineData("F", false)]
+    public void An_explanation_that_a_known_state_decides_is_settled_and_the_others_are_weighed(string known, bool holds)
+    {
+        Detail detail = FiveLegs.Scenario.Detail with { Categories = ["F", "W3"], Weights = [0.7, 0.3] };
+        var model = new LifeModel(FiveLegs.Scenario with { Detail = detail });
+        var root = new Explanation("root", 0.2, [new Condition("detail.category", double.NegativeInfinity, double.PositiveInfinity, [1])]);
+        var mixed = new Explanation("thin root", null, [.. root.When, .. Explanations[0].When]);
+        var evidence = new Evidence
+        {
+            Life = new LifeEvidence.FailedAt(100_000),
+            Known = [new KnownState("detail.category", detail.Categories.IndexOf(known))],
+            Explanations = Explanations,
+        };
+        CausesResult without = Run(model, evidence, 8_000);
+        CausesResult result = Run(model, evidence with { Explanations = [root, .. Explanations] }, 8_000);
+        ExplanationShift settled = Assert.Single(result.Explanations, e => e.Settled is not null);
+        Assert.Equal(("root", holds), (settled.Names.Single(), settled.Settled!.Value));
+        Assert.Equal(0.2, settled.Prior, 1e-9);
+        Assert.Equal(holds ? 1 : 0, settled.Posterior.Estimate);
+
+        // Independent of the others, it leaves them as they are; in no pair, and nothing unusual is about the others alone.
+        ExplanationShift[] weighed = [.. result.Explanations.Where(e => e.Settled is null)];
+        Assert.Equal(without.Explanations.Select(e => string.Join("+", e.Names)), weighed.Select(e => string.Join("+", e.Names)));
+        Assert.All(without.Explanations.Zip(weighed), x => Assert.Equal(x.First.Posterior.Estimate, x.Second.Posterior.Estimate, 1e-3));
+        Assert.True(weighed[^1].Names.IsEmpty && weighed[^1].Posterior.Estimate > 0.01);
+
+        // A condition beside the known state leaves it open, unless the state rules it out.
+        Assert.Equal(holds ? null : false, mixed.SettledBy(evidence.Known));
     }
 
     [Fact]

@@ -37,15 +37,16 @@ internal static class CausesLines
         Bar[] bars =
         [
             .. result.Explanations.Select(e => new Bar(
-                Printable.Line(CausesText.NameOf(e)), e.Posterior.Estimate, e.Posterior.Low, e.Posterior.High,
-                $"{Figures.Share(e.Prior),7} -> {Figures.Share(e.Posterior.Estimate),7} ({Figures.Share(e.Posterior.Low).Replace(" %", "")}..{Figures.Share(e.Posterior.High).Replace(" %", "")})")),
+                Printable.Line(CausesText.NameOf(result, e)), e.Posterior.Estimate, e.Posterior.Low, e.Posterior.High,
+                $"{Figures.Share(e.Prior),7} -> " + (e.Settled is null ? $"{Figures.Share(e.Posterior.Estimate),7} ({Figures.Share(e.Posterior.Low).Replace(" %", "")}..{Figures.Share(e.Posterior.High).Replace(" %", "")})" : $"{CausesText.Settled(e)}, settled"))),
         ];
         int text = bars.Max(b => b.Text.Length);
         int room = Math.Min(width, Layout.Width);
         return
         [
             PageLine.Of("Explanations, before -> after the evidence (95 %); a pair means both", Ink.Heading),
-            .. Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length, full: 1)), PageLine.Empty,
+            .. Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length, full: 1)),
+            .. PageLine.FromPrinted(result.Explanations.Any(e => e.Settled is not null) ? Wrap.Lines(CausesText.ExplanationsReading(result), room, "") : []), PageLine.Empty,
         ];
     }
 }

@@ -29,7 +29,7 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
         "The investigator's view of one vehicle: the scenario says how likely everything was before (prior); the evidence found on this vehicle says how likely it is now (posterior). It weighs causes; it proves none.",
         "Evidence is how far the axle got (failed at a distance, between two, or not yet), factors measured on this vehicle with the standard deviation of the reading, and choices whose state was found. It is kept in the scenario file and can be taken back with Ctrl+Z. It changes no other page.",
         "Times likelier compares before and after for the adverse tenth of a factor: the tenth of its values that goes with most damage. 1 means that the evidence says nothing of it.",
-        "Explanations are named in the file; several may hold together, so they need not add up. 'nothing unusual' is that none of them holds.",
+        "Explanations are named in the file; several may hold together, so they need not add up. 'nothing unusual' is that none of them holds. One that a known state decides is settled and not weighed.",
         "The effective sample size is how many equally weighted samples the answer is worth: below a few hundred its intervals are wide, below 200 there is no answer.",
     ];
 
@@ -116,7 +116,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
     protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override CausesResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CausesResult> publish) =>
-        Stages.Run(settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o), r => r.Run);
+        WithHeadlines(model, model.Scenario.Evidence.Life?.DistancesKm ?? [], options, headlines => Stages.Run(
+            settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o).With(headlines), r => r.Run));
 
     protected override IReadOnlyList<PageLine> Show(CausesResult result, int width, int height) => [.. CausesLines.Of(result, Run.ResultElapsed, width)];
 

@@ -54,16 +54,15 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
     protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override CombineResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CombineResult> publish) =>
-        Stages.Run(settings, 1, options, publish, (s, o) => CombineAnalysis.Run(model, s, new CombineLimits(), o), r => r.Run);
+        WithHeadline(model, options, headline => Stages.Run(
+            settings, 1, options, publish, (s, o) => CombineAnalysis.Run(model, s, new CombineLimits(), o) with { Headline = headline }, r => r.Run));
 
     protected override IReadOnlyList<PageLine> Show(CombineResult result, int width, int height)
     {
         IReadOnlyList<PageLine> grid = PairGrid.Lines(result, Measures[measure], Math.Min(width, Layout.Width));
         return
         [
-            PageLine.Of(
-                $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
-                + $" ({Figures.ProbabilityRange(result.Probability)})"),
+            .. Lines(HeadlineText.Lines(result.RequiredKm, result.Headline, result.Probability)),
             PageLine.Empty,
             .. grid, PageLine.Empty,
             PageLine.Of("The worst combinations", Ink.Heading), .. Lines(CombineText.Worst(result.Combinations, result.Searched)), PageLine.Empty,

@@ -57,8 +57,8 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
     protected override FactorRangeResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<FactorRangeResult> publish)
     {
         Factor held = model.Factors.Find(factor) ?? throw new StudyException($"{factor} is no factor any more");
-        return Stages.Run(
-            settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o), r => r.Run);
+        return WithHeadline(model, options, headline => Stages.Run(
+            settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o, headline), r => r.Run));
     }
 
     protected override IReadOnlyList<PageLine> Show(FactorRangeResult result, int width, int height) =>

@@ -107,7 +107,8 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
     protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
     protected override RankResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RankResult> publish) =>
-        Stages.Run(settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o), r => r.Run);
+        WithHeadline(model, options, headline => Stages.Run(
+            settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o).With(headline), r => r.Run));
 
     protected override IReadOnlyList<PageLine> Show(RankResult result, int width, int height)
     {

@@ -126,9 +126,9 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     {
         // The set as it was when the study began, whatever is switched while it runs: that begins another.
         ImmutableArray<Remedy> set = [.. model.Scenario.Remedies.Where(r => started.Contains(r.Name))];
-        return Stages.Run(
+        return WithHeadline(model, options, headline => Stages.Run(
             settings, RemedySetResult.CasesOf(set.Length, model.Scenario.Remedies.Length), options, publish,
-            (s, o) => RemedySetResult.Run(model, set, s, o), r => r.Comparison.Run);
+            (s, o) => RemedySetResult.Run(model, set, s, o).With(headline), r => r.Comparison.Run));
     }
 
     protected override IReadOnlyList<PageLine> Show(RemedySetResult result, int width, int height)

@@ -1,7 +1,6 @@
 using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Screens.Pages.Remedies;
@@ -36,8 +35,8 @@ internal static class RemedyLines
             [
                 $"With {names}: {Risk(together)} fail {by}; B10 {Life(together)}.",
                 change.IsRiskDistinct
-                    ? $"Change: {Points(change.Difference)} percentage points; {ChangeTables.Ratio(change.Ratio)} times as many failures (paired 95 % intervals)."
-                    : $"Change: {Points(change.Difference)} percentage points: not distinguishable from none (paired 95 % interval).",
+                    ? $"Change: {HeadlineText.Points(change.Difference)} percentage points; {ChangeTables.Ratio(change.Ratio)} times as many failures (paired 95 % intervals)."
+                    : $"Change: {HeadlineText.Points(change.Difference)} percentage points: not distinguishable from none (paired 95 % interval).",
                 change.IsLifeDistinct ? $"B10 life: {ChangeTables.Ratio(change.LifeRatio)} times as long." : "The B10 life is not distinguishable.",
                 Cost(result),
             ];
@@ -88,16 +87,6 @@ internal static class RemedyLines
     private static string Risk(ComparedCase c) => $"{Figures.Probability(c.Probability.Estimate)} ({Figures.ProbabilityRange(c.Probability)})";
 
     private static string Life(ComparedCase c) => $"{Figures.Km(c.B10Km.Estimate)} km ({Figures.Km(c.B10Km.Low)} to {Figures.Km(c.B10Km.High)})";
-
-    /// <summary>A difference of probabilities in percentage points, to two figures of its interval's width.</summary>
-    private static string Points(Interval d)
-    {
-        double width = 100 * (d.High - d.Low);
-        int decimals = width > 0 && double.IsFinite(width) ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(width)), 0, 8) : 2;
-        string digits = decimals == 0 ? "0" : "0." + new string('0', decimals);
-        string Signed(double x) => (100 * x).ToString($"+{digits};-{digits};0");
-        return $"{Signed(d.Estimate)} ({Signed(d.Low)} to {Signed(d.High)})";
-    }
 
     private static string Cost(RemedySetResult result) =>
         result.Chosen.Aggregate((double?)0, (sum, r) => sum + r.Cost) is double cost ? $"Cost together {cost:#,0.##}, in the scenario's own unit." : "The cost of one of them is not stated.";

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -19,6 +20,9 @@ internal sealed record RemedySetResult(ImmutableArray<Remedy> Chosen, ImmutableA
 
     /// <summary>One remedy alone.</summary>
     public ComparedCase Alone(int remedy) => Comparison.Cases[remedy + (Chosen.IsEmpty ? 1 : 2)];
+
+    /// <summary>The same with the risk study's figure of none.</summary>
+    public RemedySetResult With(RiskHeadline headline) => this with { Comparison = Comparison.With(headline) };
 
     /// <summary>The number of scenarios that are evaluated.</summary>
     public static int CasesOf(int chosen, int all) => 1 + (chosen > 0 ? 1 : 0) + all;

@@ -68,7 +68,7 @@ internal sealed class LifeShareProblem : ShareProblem
     private static SamplingPlan PlanOf(LifeModel model)
     {
         SamplingPlan sobol = SamplingPlan.FromName("sobol", 1);
-        return PairedDraws.Dimensions(model) <= sobol.Dimensions ? sobol : SamplingPlan.FromName("plain", 1);
+        return PairedDraw.Dimensions(model) <= sobol.Dimensions ? sobol : SamplingPlan.FromName("plain", 1);
     }
 
     private sealed class LifeShareSample(LifeShareProblem problem, int capacity) : ShareSample
@@ -83,7 +83,7 @@ internal sealed class LifeShareProblem : ShareProblem
             int count = values[0].Length;
             double[][] unit = Workspace.Columns(values.Length, count);
             string sample = $"shares/{(second ? "B" : "A")}/r{replicate}";
-            PairedDraws.Draw(problem.model, plan, problem.seed, sample, second, first, count, unit, values);
+            PairedDraw.Draw(problem.model, plan, problem.seed, sample, second, first, count, unit, values);
             for (int m = 0; m < members.Length; m++)
             {
                 FactorDependence.ToScores(unit[members[m].FirstColumn], scores[m]);
