@@ -1,4 +1,5 @@
 using AxleRisk.Benchmarks;
+using AxleRisk.Benchmarks.Mutants;
 using BenchmarkDotNet.Running;
 
 switch (args)
@@ -20,6 +21,9 @@ switch (args)
         break;
     case ["stops"]:
         StopTable.Print();
+        break;
+    case ["mutants", string repository, string count, string seed, string list]:
+        MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
