@@ -25,6 +25,9 @@ switch (args)
     case ["mutants", string repository, string count, string seed, string list]:
         MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
         break;
+    case ["hostile", string texts, string valid, string seed]:
+        HostileStudy.Print(int.Parse(texts), int.Parse(valid), ulong.Parse(seed));
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;
