@@ -1,4 +1,5 @@
 using AxleRisk.Benchmarks;
+using AxleRisk.Benchmarks.Mutants;
 using BenchmarkDotNet.Running;
 
 switch (args)
@@ -20,6 +21,12 @@ switch (args)
         break;
     case ["stops"]:
         StopTable.Print();
+        break;
+    case ["mutants", string repository, string count, string seed, string list]:
+        MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
+        break;
+    case ["hostile", string texts, string valid, string seed]:
+        HostileStudy.Print(int.Parse(texts), int.Parse(valid), ulong.Parse(seed));
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);

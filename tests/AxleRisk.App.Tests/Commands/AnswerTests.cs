@@ -39,7 +39,7 @@ public sealed class AnswerTests
     [MemberData(nameof(Questions))]
     public void Every_answer_is_also_one_JSON_document_and_a_table(string command, string scenario)
     {
-        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "figures.csv");
+        string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");
         (int exit, string output, _) = Cli.Run([command, Cli.Shipped(scenario), "--json", "--csv", csv, .. Few(command)]);
         Assert.Equal(0, exit);
         JsonNode document = JsonNode.Parse(output)!;

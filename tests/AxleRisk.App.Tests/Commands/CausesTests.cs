@@ -23,7 +23,7 @@ public sealed class CausesTests
     [Fact]
     public void The_document_has_the_keys_other_programs_rely_on()
     {
-        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "figures.csv");
+        string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");
         JsonNode document = JsonNode.Parse(Cli.Run("causes", Cli.Shipped("broken-housing"), "-n", "6000", "--json", "--csv", csv).Out)!;
         Assert.Equal(62_000, (double)document["evidence"]!["failed_at_km"]!);
         Assert.Equal("axle.wall_mm", (string?)document["evidence"]!["measured"]![0]!["factor"]);

@@ -38,7 +38,7 @@ internal static class Cli
     /// <summary>A file of this content in a new folder of its own.</summary>
     public static string Temporary(string content)
     {
-        string path = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "case.toml");
+        string path = Path.Combine(TemporaryFolder.New(), "case.toml");
         File.WriteAllText(path, content);
         return path;
     }

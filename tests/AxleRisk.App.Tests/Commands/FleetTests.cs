@@ -39,7 +39,7 @@ public sealed class FleetTests
     [Fact]
     public void The_figures_can_be_written_to_a_table()
     {
-        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "figures.csv");
+        string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");
         Cli.Run("fleet", Van, "-n", "1024", "--csv", csv);
         string[] written = File.ReadAllLines(csv);
         Assert.Equal(1 + 3 + (2 * 48) + 4 + 6, written.Length);

@@ -5,7 +5,7 @@ namespace AxleRisk.App.Tests.Commands;
 
 public sealed class MergeTests
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("axlerisk-test-").FullName;
+    private readonly string folder = TemporaryFolder.New();
 
     [Fact]
     public void Merged_parts_answer_as_one_run()

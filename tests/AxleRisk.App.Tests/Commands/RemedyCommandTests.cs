@@ -68,7 +68,7 @@ public sealed class RemedyCommandTests
     [InlineData("remedies", 12)]
     public void The_figures_can_be_written_to_a_table(string command, int lines)
     {
-        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "figures.csv");
+        string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");
         string[] files = command == "compare" ? [Van, Benchmark] : [Van];
         Answer([command, .. files, "-n", "200", "--csv", csv]);
         string[] written = File.ReadAllLines(csv);

@@ -42,7 +42,7 @@ public sealed class ReportLeftOutTests
         spearman = 0.3
         """;
 
-    private readonly string folder = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "out");
+    private readonly string folder = Path.Combine(TemporaryFolder.New(), "out");
 
     [Fact]
     public void A_trip_that_cannot_be_answered_says_so_in_its_place_and_the_rest_is_written()

@@ -7,7 +7,7 @@ namespace AxleRisk.App.Tests.Commands;
 /// <summary>The command report.</summary>
 public sealed partial class ReportTests
 {
-    private readonly string folder = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "out");
+    private readonly string folder = Path.Combine(TemporaryFolder.New(), "out");
 
     [Fact]
     public void A_story_is_told_from_summary_to_repetition()

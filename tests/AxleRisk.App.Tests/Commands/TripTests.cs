@@ -28,7 +28,7 @@ public sealed class TripTests
     [Fact]
     public void The_document_has_the_keys_other_programs_rely_on()
     {
-        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "figures.csv");
+        string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");
         JsonNode document = JsonNode.Parse(Cli.Run("trip", Desert, "-n", "1024", "--json", "--csv", csv, "--target", "0.03").Out)!;
         Assert.Equal("trip", (string?)document["command"]);
         Assert.Equal(0.03, (double)document["target_risk"]!);

@@ -5,7 +5,7 @@ namespace AxleRisk.App.Tests.Files;
 
 public sealed class ReadFileTests : IDisposable
 {
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("axlerisk");
+    private readonly DirectoryInfo folder = new(TemporaryFolder.New());
 
     public void Dispose() => folder.Delete(recursive: true);
 

@@ -5,7 +5,7 @@ namespace AxleRisk.App.Tests.Files;
 
 public sealed class WholeFolderTests
 {
-    private readonly string home = Directory.CreateTempSubdirectory("axlerisk-test-").FullName;
+    private readonly string home = TemporaryFolder.New();
 
     private string Target => Path.Combine(home, "sub", "report");
 

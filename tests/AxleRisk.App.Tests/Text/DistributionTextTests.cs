@@ -43,7 +43,7 @@ public sealed class DistributionTextTests
     {
         string path = Cli.Shipped(ScenarioName);
         Assert.Contains("\n  axle.wheel_offset_mm: 0 (40 %), 30 (60 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
-        string csv = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "inputs.csv");
+        string csv = Path.Combine(TemporaryFolder.New(), "inputs.csv");
         Assert.Contains(
             "\"distribution\": \"choice(value_1 0, weight_1 0.4, value_2 30, weight_2 0.6)\"", Cli.Run("check", path, "--json", "--csv", csv).Out, StringComparison.Ordinal);
         Assert.Contains("choice(value_1 0, weight_1 0.4, value_2 30, weight_2 0.6)", File.ReadAllText(csv), StringComparison.Ordinal);
@@ -70,7 +70,7 @@ public sealed class DistributionTextTests
     [Fact]
     public void No_parameter_with_a_number_in_its_name_is_read_in_a_report()
     {
-        string folder = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "out");
+        string folder = Path.Combine(TemporaryFolder.New(), "out");
         string scenario = FewFactors.With("");
         File.WriteAllText(scenario, File.ReadAllText(scenario).Replace("\nwall_mm", "\nwheel_offset_mm = { distribution = \"choice\", values = [0, 30], weights = [0.4, 0.6] }\nwall_mm", StringComparison.Ordinal));
         Assert.Equal(0, Cli.Run("report", scenario, "-n", "100", "--out", folder).Exit);

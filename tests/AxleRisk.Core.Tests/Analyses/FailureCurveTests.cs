@@ -1,5 +1,6 @@
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
@@ -52,10 +53,38 @@ public sealed class FailureCurveTests
     }
 
     [Fact]
+    public void The_interval_of_a_life_from_replicates_is_that_of_students_t()
+    {
+        LifeSummary[] replicates = [.. Enumerable.Range(0, 16).Select(r => OfOneDamage(Math.Exp(0.3 * Math.Sin(r)) / MedianKm))];
+        var curve = new FailureCurve(replicates, Model.Scale);
+        Interval life = curve.Life(0.1);
+        double[] each = [.. replicates.Select(r => new FailureCurve([r], Model.Scale).At(life.Estimate).Estimate)];
+        double mean = each.Average();
+        double error = Math.Sqrt(each.Sum(p => (p - mean) * (p - mean)) / 15 / 16);
+
+        // Student's t of 15 degrees of freedom, 97.5 %: 2.131 (any table, as in ISO 2602:1980).
+        double half = 2.131 * error / 0.1;
+        Assert.Equal(0.1, mean, 1e-6);
+        Assert.Equal(-half, Math.Log(curve.At(life.Low).Estimate / 0.1), 3e-4 * half);
+        Assert.Equal(half, Math.Log(curve.At(life.High).Estimate / 0.1), 3e-4 * half);
+        Interval by = curve.At(life.Estimate);
+        Assert.Equal(half, Math.Log(by.High / by.Estimate), 3e-4 * half);
+        Assert.Equal(half, Math.Log(by.Estimate / by.Low), 3e-4 * half);
+    }
+
+    [Fact]
     public void One_evaluation_says_nothing_of_its_error()
     {
         RiskResult one = RiskAnalysis.Run(Model, new StudySettings(1, 1, "plain"), new RiskQuestion { Method = RiskMethod.Conditional }, new RunOptions()).Result;
         Assert.Equal((0, 1), (one.AtRequired.Probability.Low, one.AtRequired.Probability.High));
+    }
+
+    private static LifeSummary OfOneDamage(double perKm)
+    {
+        var summary = new LifeSummary(1);
+        summary.Damage.AddLn(Math.Log(perKm));
+        summary.Life.AddLn(-Math.Log(perKm));
+        return summary;
     }
 
     private static RiskResult Run(RiskMethod method, string sampling, double km) => RiskAnalysis.Run(

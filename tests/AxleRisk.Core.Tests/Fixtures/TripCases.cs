@@ -1,4 +1,5 @@
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Tests.Fixtures;
 
@@ -11,6 +12,17 @@ internal static class TripCases
         Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
             i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
     };
+
+    /// <summary>The life with every factor at its median, km.</summary>
+    public static double MedianLifeKm(LifeModel model)
+    {
+        Workspace workspace = model.CreateWorkspace(1);
+        double[][] values = model.CreateColumns(1);
+        foreach (Factor factor in model.Factors.Factors)
+            values[factor.FirstColumn][0] = factor.Nominal[0];
+        model.Evaluate(values, 1, workspace);
+        return workspace.LifeKm[0];
+    }
 
     /// <summary>A scenario with a trip over legs that are like usual ones.</summary>
     /// <param name="scenario">The scenario.</param>

@@ -57,6 +57,19 @@ public sealed class SummaryTests
         Assert.Empty(histogram.Filled);
     }
 
+    [Fact]
+    public void A_sum_of_histograms_counts_every_value_once()
+    {
+        var one = new LogHistogram();
+        foreach (double x in new[] { 0, 1, 1, double.PositiveInfinity })
+            one.AddLn(Math.Log(x));
+        var sum = new LogHistogram();
+        sum.Add(one);
+        sum.Add(one);
+        Assert.Equal((8, 2, 2), (sum.Count, sum.Below, sum.Above));
+        Assert.Equal(4, Assert.Single(sum.Filled).Count);
+    }
+
     [Property]
     public Property Ranks_rise(PositiveInt count)
     {

@@ -7,7 +7,7 @@ namespace AxleRisk.App.Tests.Files.Writing;
 
 public sealed class ScenarioTextTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("axlerisk").FullName;
+    private readonly string folder = TemporaryFolder.New();
 
     private string PathTo(string name = "a.toml") => Path.Combine(folder, name);
 

@@ -6,7 +6,7 @@ namespace AxleRisk.App.Tests.Screens.Editing;
 /// <summary>A folder of its own with the good scenario in it.</summary>
 internal sealed class Scratch : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("axlerisk").FullName;
+    private readonly string folder = TemporaryFolder.New();
 
     public Scratch(string text = Good.Text) => File.WriteAllText(PathTo(), text);
 

@@ -9,7 +9,7 @@ namespace AxleRisk.App.Tests.Screens.Pages;
 
 public sealed class ReportPageTests
 {
-    private readonly string place = Directory.CreateTempSubdirectory("axlerisk-test-").FullName;
+    private readonly string place = TemporaryFolder.New();
 
     [Fact]
     public void It_writes_the_tables_of_the_report_command_and_says_where_they_are()

@@ -47,6 +47,31 @@ public sealed class CausesAnalysisTests
     }
 
     [Fact]
+    public void The_two_parts_of_the_scale_share_one_failure()
+    {
+        var model = new LifeModel(ScaleOnly);
+        const double Km = 150_000;
+        double v = 0.29 * 0.29, w = Math.Pow(0.2 * Ln10, 2), share = v / (v + w), z = Score(model, Km);
+
+        // With z the score of the sum and e standard normal the scores are sqrt(v) z + sqrt(w) e and sqrt(w) z - sqrt(v) e
+        // (v + w = 1): both below their tenth point for e in one interval.
+        double tenth = -PosteriorSums.TenthScore, a = Math.Sqrt(share), b = Math.Sqrt(1 - share);
+        double expected = StandardNormal.Cumulative((tenth - (a * z)) / b) - StandardNormal.Cumulative(((b * z) - tenth) / a);
+        CausesResult result = Run(model, new Evidence
+        {
+            Life = new LifeEvidence.FailedAt(Km),
+            Explanations =
+            [
+                new("weak steel", null, [new Condition("fatigue.miner_sum", double.NegativeInfinity, Math.Exp(0.29 * tenth), [])]),
+                new("weak weld", null, [new Condition("fatigue.log10_life_scatter", double.NegativeInfinity, 0.2 * tenth, [])]),
+            ],
+        }, 40_000);
+        double both = result.Explanations.Single(e => e.Names.Length == 2).Posterior.Estimate;
+        Assert.InRange(expected, 0.02, 0.5);
+        Assert.Equal(expected, both, 4 * Math.Sqrt(expected * (1 - expected) / result.EffectiveSampleSize));
+    }
+
+    [Fact]
     public void Survival_cuts_the_lower_tail_of_the_scale_off()
     {
         var model = new LifeModel(ScaleOnly);

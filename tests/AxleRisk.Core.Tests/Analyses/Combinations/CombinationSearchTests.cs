@@ -32,6 +32,18 @@ public sealed class CombinationSearchTests
     }
 
     [Fact]
+    public void Ranges_of_the_scale_that_tell_only_together_are_found()
+    {
+        // Neither range of Miner sum or scatter has a failure alone: only with both are there weights.
+        double[] some = [.. Enumerable.Range(0, 40).Select(i => i % 2 * 0.5)], none = new double[40];
+        RangeRows Half(int owner, int scale) => Synthetic.Of(owner, [.. some.Select((_, i) => i / 40.0)], x => x >= 0.5, scale);
+        SearchOutcome found = new CombinationSearch(
+            new EventRows([some, none, none, some], EventRows.Of(some, 4).Group, 4),
+            [Half(0, EventRows.MinerSum), Half(1, EventRows.Scatter), Half(2, 0)], Small).Run(1);
+        Assert.Equal(["0,1", "0,1,2", "2"], found.Eligible.Select(c => string.Join(',', c.Items)).Order());
+    }
+
+    [Fact]
     public void The_number_of_threads_changes_no_digit()
     {
         double[][] units = Synthetic.Units(9, 20_000, 5);

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Analyses.RareEvents;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Studies;
 using Xunit;
 
@@ -110,6 +111,22 @@ public sealed class ExactCasesTests(ITestOutputHelper output)
         // each, and 0.15 for stopping at the first variance that is small enough, which favours small estimates.
         Assert.Equal(0, errors.Average(), 0.4 + 0.15);
         Assert.Equal(1, Math.Sqrt(errors.Average(e => e * e)), 0.28 + 0.15);
+    }
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(6)]
+    public void The_coefficient_of_variation_is_that_of_the_weights(double beta)
+    {
+        // g = beta - u, sampled from the normal density around beta: a sample's weight is exp(beta^2/2 - beta u) beyond beta, its
+        // second moment exp(beta^2) Phi(-2 beta).
+        (StratifiedImportance sampling, Stratum stratum) = TestLimits.Importance(TestLimits.Linear(beta, 1), 0.03);
+        double p = StandardNormal.Upper(beta), ofOne = Math.Sqrt((Math.Exp(beta * beta) * StandardNormal.Upper(2 * beta) / (p * p)) - 1);
+
+        // The variance of n weights like these is known to a few times n^-1/2: 1,500 samples or more, a tenth.
+        Assert.Equal(ofOne / Math.Sqrt(stratum.Samples), sampling.Cov, 0.1 * sampling.Cov);
+        Assert.Equal(1.96 * sampling.Cov, Math.Log(sampling.Probability.High / sampling.Estimate), 1e-3 * sampling.Cov);
+        Assert.Equal(1.96 * sampling.Cov, Math.Log(sampling.Estimate / sampling.Probability.Low), 1e-3 * sampling.Cov);
     }
 
     private static LimitState Limit(string name)

@@ -36,6 +36,12 @@ public sealed class TripLimitTests
         Scenario slower = TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(speed.Estimate));
         Assert.Equal(target, At(slower), 0.002 * target);
 
+        // At its cautious end the interval of the risk ends at the target, at the other end it begins there.
+        Interval Of(double v) => TripRiskTests.Run(TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(v)), Settings).Probability;
+        Assert.True(speed.Low < speed.Estimate && speed.Estimate < speed.High);
+        Assert.Equal(target, Of(speed.Low).High, 0.002 * target);
+        Assert.Equal(target, Of(speed.High).Low, 0.002 * target);
+
         Interval all = result.Limit(TripLeverKind.AllSpeeds)!.Windows[0].To!.Value;
         Scenario scaled = TripCases.Stating(
             TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(40 * all.Estimate)), 1, Quantities.Speed, new Value.Certain(50 * all.Estimate));
