@@ -21,7 +21,7 @@ internal static class ConfirmCommand
         command.Options.Add(options.Threads);
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             ConfirmationQuestion question = own.Question(parsed, options.Seed);
             (ConfirmationResult result, TimeSpan elapsed) = options.Run(
