@@ -19,7 +19,7 @@ internal static class SummarySection
             .. LeftOutSection.InSummary(studies),
             new Headline(
                 RiskText.Question(studies.Risk.RequiredKm), Figures.Probability(studies.Risk.AtRequired.Probability.Estimate),
-                [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability.Estimate)}"]),
+                [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability)}"]),
             new ItemList([.. Findings(studies)]),
             new Paragraph($"{Charting.RunOf(studies.Risk.Run)} Each section names the run behind its figures; all intervals are 95 %."),
             new Warning(Caution.Sentence),

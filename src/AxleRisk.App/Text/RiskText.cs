@@ -29,21 +29,22 @@ internal static class RiskText
         double p = result.AtRequired.Probability.Estimate;
         yield return Style.Heading($"{Question(result.RequiredKm)}: {Figures.Probability(p)}");
         yield return "  " + Precision(result);
-        yield return $"  In words: {InWords(p)}";
+        yield return $"  In words: {InWords(result.AtRequired.Probability)}";
     }
 
     /// <summary>What the main figure is of.</summary>
-    public static string Question(double requiredKm) => $"Failure probability by {Figures.Km(requiredKm)} km";
+    public static string Question(double requiredKm) => $"Failure probability by {Figures.Exact(requiredKm)} km";
 
     /// <summary>How sure the main figure is.</summary>
     public static string Precision(RiskResult result) =>
         $"95 % interval {Figures.ProbabilityRange(result.AtRequired.Probability)}; reliability index beta {Beta(result.AtRequired)}";
 
     /// <summary>A failure probability as a sentence.</summary>
-    public static string InWords(double p) =>
-        p >= 0.5 ? $"about {100 * p:0} of 100 such axles fail before this distance."
+    public static string InWords(Interval probability) => probability.Estimate is var p && p == 1 && probability.Low == 1 ? "every such axle fails before this distance."
+        : p >= 0.5 ? $"about {100 * p:0} of 100 such axles fail before this distance."
         : p >= 0.01 ? $"about 1 axle in {1 / p:0.#} fails before this distance."
         : p > 0 ? $"about 1 axle in {Figures.Km(1 / p)} fails before this distance."
+        : probability.High == 0 ? "no such axle fails before this distance: all that could change it is stated for certain."
         : "no failure was seen in this run; the interval tells how rare it must be.";
 
     public static TextTable DistanceTable(RiskResult result)
@@ -53,7 +54,7 @@ internal static class RiskText
         {
             string mark = (risk.DistanceKm == result.RequiredKm ? "required " : "") + (risk.Method == RiskMethod.Importance ? "i" : "");
             table.Add(
-                Figures.Km(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability.Estimate),
+                Figures.Exact(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability.Estimate),
                 Figures.ProbabilityRange(risk.Probability), Beta(risk), mark);
         }
 

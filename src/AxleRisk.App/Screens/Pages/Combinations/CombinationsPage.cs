@@ -62,7 +62,7 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
         return
         [
             PageLine.Of(
-                $"Failure probability by {Figures.Km(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
+                $"Failure probability by {Figures.Exact(result.RequiredKm)} km: {Figures.Probability(result.Probability.Estimate)}"
                 + $" ({Figures.ProbabilityRange(result.Probability)})"),
             PageLine.Empty,
             .. grid, PageLine.Empty,
