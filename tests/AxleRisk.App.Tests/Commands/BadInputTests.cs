@@ -91,6 +91,26 @@ public sealed class BadInputTests
     public void A_number_of_evaluations_may_have_a_power_of_ten() =>
         Assert.Contains("Run: 1,000 evaluations", Cli.Run("risk", Cli.Shipped("benchmark-five-legs"), "-n", "1e3").Out, StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("77777", "Failure probability by 77,777 km")]
+    [InlineData("0.004", "Failure probability by 0.004 km")]
+    public void The_required_distance_is_told_as_it_was_stated(string km, string expected)
+    {
+        string text = Benchmark.Replace("required_km = 50_000", $"required_km = {km}").Replace("required_km = 50000", $"required_km = {km}");
+        Assert.NotEqual(Benchmark, text);
+        Assert.Contains(expected, Cli.Run("risk", Cli.Temporary(text), "-n", "200", "--method", "crude").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_everything_is_certain_the_answer_has_no_error_of_sampling()
+    {
+        string certain = System.Text.RegularExpressions.Regex.Replace(
+            Benchmark, @"\{[^}]*(median|mean) = ([0-9.]+)[^}]*\}", "$2").Replace("log10_life_scatter = 0.0", "log10_life_scatter = 0");
+        string output = Cli.Run("risk", Cli.Temporary(certain), "-n", "2000").Out;
+        Assert.Contains("95 % interval 0 to 0;", output, StringComparison.Ordinal);
+        Assert.Contains("no such axle fails before this distance", output, StringComparison.Ordinal);
+    }
+
     // /dev/full fails every write as a full disk does (Linux, full(4)).
     [Theory]
     [InlineData("--csv")]
