@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using AxleRisk.Core.Analyses.Risk;
@@ -18,10 +19,13 @@ namespace AxleRisk.Files;
 public sealed record PartFile(string Scenario, string Digest, string Version, int ModelVersion, RiskState State)
 {
     private const string Kind = "axlerisk risk part";
+    private const string Checksum = "sha256";
+
+    // 16 replicates of two histograms with every bin filled are 40 MB.
+    private const int Largest = 128 << 20;
 
     /// <summary>Writes the file: beside it first, then renamed, so that a kill leaves the old one or the new one.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
     public void Write(string path)
     {
         var document = new JsonObject
@@ -39,23 +43,37 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
             ["next_block"] = State.NextBlock,
             ["replicates"] = new JsonArray([.. State.Replicates.Select(r => (JsonNode)ToJson(r))]),
         };
-        WholeFile.Write(path, stream =>
-        {
-            using var writer = new Utf8JsonWriter(stream);
-            document.WriteTo(writer);
-        });
+        document[Checksum] = ChecksumOf(document);
+        WholeFile.Write(path, BytesOf(document));
     }
 
-    /// <summary>Reads a file.</summary>
-    /// <exception cref="ScenarioException">It is missing, or no part of a study.</exception>
+    /// <summary>Reads a file. Whether its numbers fit its scenario is <see cref="StateCheck"/>'s to say.</summary>
+    /// <exception cref="ScenarioException">It is missing, no part of a study, or not as it was written.</exception>
     public static PartFile Read(string path)
     {
+        byte[] bytes;
         try
         {
-            JsonNode document = JsonNode.Parse(File.ReadAllBytes(path)) ?? throw new JsonException();
+            bytes = FileBytes.Read(path, Largest);
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            throw Bad(path, FileBytes.Reason(e));
+        }
+
+        try
+        {
+            JsonObject document = JsonNode.Parse(bytes)!.AsObject();
             if ((string?)document["kind"] != Kind)
             {
                 throw new JsonException();
+            }
+
+            string? checksum = (string?)document[Checksum];
+            document.Remove(Checksum);
+            if (checksum != ChecksumOf(document))
+            {
+                throw Bad(path, "it was changed after it was written: its checksum does not agree with its content; run this part again");
             }
 
             var settings = new StudySettings(
@@ -67,14 +85,6 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
                 document["scenario"]!.GetValue<string>(), document["digest"]!.GetValue<string>(), document["version"]!.GetValue<string>(),
                 document["model_version"]!.GetValue<int>(), state);
         }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            throw Bad(path, "there is no such file");
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw Bad(path, "it cannot be read");
-        }
         catch (Exception e) when (e is JsonException or NullReferenceException or InvalidOperationException or FormatException
             or OverflowException or IndexOutOfRangeException or ArgumentException)
         {
@@ -82,7 +92,28 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
         }
     }
 
+    /// <summary>The state, where its numbers fit together and fit the scenario.</summary>
+    /// <param name="path">The file, for the error.</param>
+    /// <param name="model">The scenario.</param>
+    /// <exception cref="ScenarioException">They do not.</exception>
+    public RiskState CheckedState(string path, LifeModel model) =>
+        StateCheck.Fault(model, State) is { } fault ? throw Bad(path, $"it {fault}; run this part again") : State;
+
     private static ScenarioException Bad(string path, string message) => new([new ScenarioError(path, 0, 0, message)]);
+
+    // Over the document as it is written, without the checksum itself; numbers keep the text they were read with.
+    private static string ChecksumOf(JsonObject document) => Convert.ToHexStringLower(SHA256.HashData(BytesOf(document)));
+
+    private static byte[] BytesOf(JsonObject document)
+    {
+        using var stream = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(stream))
+        {
+            document.WriteTo(writer);
+        }
+
+        return stream.ToArray();
+    }
 
     private static JsonObject ToJson(LifeSummary summary)
     {
@@ -117,7 +148,12 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
         var table = new ModeTable(node["required_km"]!.GetValue<double>(), counts.Count);
         foreach ((ExactSum[] to, JsonNode? from) in table.Sums().Zip(node["sums"]!.AsArray()))
         {
-            Sums(from!).CopyTo(to);
+            if (from!.AsArray().Count != to.Length)
+            {
+                throw new FormatException();
+            }
+
+            Sums(from).CopyTo(to);
         }
 
         for (int m = 0; m < counts.Count; m++)
@@ -148,11 +184,20 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
 
     private static void Fill(LogHistogram histogram, JsonNode node)
     {
-        histogram.AddOutside(node["below"]!.GetValue<long>(), node["above"]!.GetValue<long>());
+        long left = long.MaxValue;
+        histogram.AddOutside(Count(node["below"]), Count(node["above"]));
         JsonArray bins = node["bins"]!.AsArray();
         for (int i = 0; i < bins.Count; i += 2)
         {
-            histogram.AddBin(bins[i]!.GetValue<int>(), bins[i + 1]!.GetValue<long>());
+            histogram.AddBin(bins[i]!.GetValue<int>(), Count(bins[i + 1]));
+        }
+
+        // Never negative, and never more together than a whole number can be.
+        long Count(JsonNode? from)
+        {
+            long count = from!.GetValue<long>();
+            left -= count;
+            return count >= 0 && left >= 0 ? count : throw new FormatException();
         }
     }
 

@@ -9,10 +9,11 @@ namespace AxleRisk.Files;
 /// <summary>Reads scenario files.</summary>
 public static class ScenarioReader
 {
-    /// <summary>Reads a scenario file and the data files it refers to, which are looked for beside it.</summary>
+    /// <summary>Reads a scenario file and the data files it refers to, which lie in its folder or below.</summary>
     /// <param name="path">The file's path; errors name it as it is given here.</param>
+    /// <param name="dataFolders">Further folders that its data files may lie in.</param>
     /// <exception cref="ScenarioException">The file cannot be read or is no valid scenario; carries every error found.</exception>
-    public static ScenarioDocument ReadFile(string path)
+    public static ScenarioDocument ReadFile(string path, IReadOnlyList<string>? dataFolders = null)
     {
         ErrorLog errors = new(path);
         byte[] bytes = [];
@@ -26,8 +27,7 @@ public static class ScenarioReader
         }
 
         errors.ThrowIfAny();
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? "";
-        return Read(bytes, path, errors, name => FileBytes.Read(Path.Combine(folder, name)));
+        return Read(bytes, path, errors, new DataFolder(path, dataFolders ?? []).Read);
     }
 
     /// <summary>Reads a scenario from a text.</summary>
@@ -45,15 +45,13 @@ public static class ScenarioReader
             new ErrorLog(fileName),
             name => Encoding.UTF8.GetBytes(readCsv?.Invoke(name) ?? throw new IOException("data files are not available here")));
 
-    /// <summary>Reads a scenario from a text that is to stand in a file; data files are looked for beside it.</summary>
+    /// <summary>Reads a scenario from a text that is to stand in a file; data files lie in its folder or below.</summary>
     /// <param name="text">The text.</param>
     /// <param name="path">The file's path; errors name it as it is given here.</param>
+    /// <param name="dataFolders">Further folders that its data files may lie in.</param>
     /// <exception cref="ScenarioException">The text is no valid scenario; carries every error found.</exception>
-    public static ScenarioDocument ParseFor(string text, string path)
-    {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? "";
-        return Read(Encoding.UTF8.GetBytes(text), path, new ErrorLog(path), name => FileBytes.Read(Path.Combine(folder, name)));
-    }
+    public static ScenarioDocument ParseFor(string text, string path, IReadOnlyList<string>? dataFolders = null) =>
+        Read(Encoding.UTF8.GetBytes(text), path, new ErrorLog(path), new DataFolder(path, dataFolders ?? []).Read);
 
     /// <summary>Reads a scenario from the bytes of a file.</summary>
     internal static ScenarioDocument Parse(byte[] bytes, string fileName) =>
@@ -62,7 +60,7 @@ public static class ScenarioReader
     private static ScenarioDocument Read(byte[] bytes, string fileName, ErrorLog errors, Func<string, byte[]> readData)
     {
         if (bytes.Length > FileBytes.Largest)
-            errors.Add(FileBytes.TooLarge);
+            errors.Add(FileBytes.TooLarge());
         errors.ThrowIfAny();
 
         string? text = Utf8Text.Decode(bytes, out Position invalidAt);

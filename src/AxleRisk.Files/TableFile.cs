@@ -7,9 +7,12 @@ public static class TableFile
 {
     /// <summary>Writes a header and rows to a file: beside it first, then renamed, so that nothing is left half-written.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public static void Write(string path, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows) =>
-        WholeFile.Write(path, stream => Write(stream, header, rows));
+    public static void Write(string path, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        using var content = new MemoryStream();
+        Write(content, header, rows);
+        WholeFile.Write(path, content.ToArray());
+    }
 
     /// <summary>Writes a header and rows to a stream.</summary>
     public static void Write(Stream stream, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)

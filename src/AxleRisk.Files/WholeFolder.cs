@@ -29,7 +29,8 @@ public static class WholeFolder
     public static void Write(string path, IEnumerable<(string Name, Action<Stream> Write)> files)
     {
         path = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
-        string beside = $"{path}.{Environment.ProcessId}.part";
+        string beside = Beside.PathOf(path);
+        Beside.RemoveDead(path);
         try
         {
             foreach ((string name, Action<Stream> write) in files)

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using AxleRisk.App.Documents;
-using AxleRisk.App.Text;
 using AxleRisk.Files;
 
 namespace AxleRisk.App.Commands;
@@ -15,22 +14,13 @@ namespace AxleRisk.App.Commands;
 internal sealed record Answer(
     IEnumerable<string> Lines, Func<JsonObject> Document, string[] Header, IEnumerable<string[]> Rows, bool IsPartial = false)
 {
-    /// <summary>Gives the answer in the form asked for. The CSV file comes first: a failure to write it leaves no answer half given.</summary>
-    public int Give(ParseResult parsed, CommonOptions options, Terminal terminal)
+    /// <summary>Gives the answer in the form asked for, whatever becomes of the files that it is kept in beside.</summary>
+    /// <param name="parsed">The arguments.</param>
+    /// <param name="options">The options.</param>
+    /// <param name="terminal">Where it goes.</param>
+    /// <param name="trouble">Why another file could not be written; null where there was none or it was.</param>
+    public int Give(ParseResult parsed, CommonOptions options, Terminal terminal, string? trouble = null)
     {
-        if (parsed.GetValue(options.Csv) is { } path)
-        {
-            try
-            {
-                TableFile.Write(path, Header, Rows);
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-            {
-                terminal.Error.WriteLine($"{Product.Name}: cannot write {Printable.Line(path)}: {e.Message}");
-                return ExitCode.Failed;
-            }
-        }
-
         if (parsed.GetValue(options.Json))
         {
             terminal.Out.WriteLine(Json.Write(Document()));
@@ -43,6 +33,13 @@ internal sealed record Answer(
             }
         }
 
-        return IsPartial ? ExitCode.Interrupted : ExitCode.Done;
+        string?[] troubles = [trouble, parsed.GetValue(options.Csv) is { } csv ? OutputFile.Trouble(csv, path => TableFile.Write(path, Header, Rows)) : null];
+        foreach (string? told in troubles.Where(t => t is not null))
+        {
+            terminal.Error.WriteLine($"{Product.Name}: {told}");
+        }
+
+        return troubles.Any(t => t is not null) ? ExitCode.Failed
+            : IsPartial ? ExitCode.Interrupted : ExitCode.Done;
     }
 }

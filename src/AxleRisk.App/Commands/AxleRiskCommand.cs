@@ -19,6 +19,7 @@ internal static class AxleRiskCommand
             CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal),
             TripCommand.Create(terminal), FleetCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
             MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
+            CommonOptions.DataFolders,
         };
         if (terminal.WhyNoConsole is null)
         {
@@ -36,6 +37,12 @@ internal static class AxleRiskCommand
 
             terminal.Error.WriteLine($"Try: {Product.Name} {Subcommand(parsed)}--help");
             return ExitCode.BadInput;
+        }
+
+        if (OutputFile.Trouble(parsed) is { } trouble)
+        {
+            terminal.Error.WriteLine($"{Product.Name}: {trouble}");
+            return ExitCode.Failed;
         }
 
         try
@@ -60,7 +67,7 @@ internal static class AxleRiskCommand
         }
         catch (OperationCanceledException)
         {
-            terminal.Error.WriteLine($"{Product.Name}: ended before there was anything to tell");
+            terminal.Error.WriteLine($"{Product.Name}: {EarlyEnd.NothingToTell}");
             return ExitCode.Interrupted;
         }
         catch (StudyException e)

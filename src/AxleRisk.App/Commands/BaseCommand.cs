@@ -17,7 +17,7 @@ internal static class BaseCommand
         Command command = options.PlainCommand("base", "the base case: life, damage by leg, frequencies; then one factor at a time");
         command.SetAction(parsed =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             BaseCaseResult result = BaseCaseAnalysis.Run(model);
             ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(model);

@@ -21,7 +21,7 @@ internal static class CausesCommand
         evidence.AddTo(command);
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             StudySettings settings = options.Settings(parsed);
             (CausesResult result, TimeSpan elapsed) = options.Run(

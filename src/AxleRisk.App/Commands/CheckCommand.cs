@@ -15,7 +15,7 @@ internal static class CheckCommand
         Command command = options.PlainCommand("check", "validate a scenario and list its factors");
         command.SetAction(parsed =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             var factors = FactorSet.Of(document.Scenario);
             return new Answer(
                 [.. Frame.Head(document), .. CheckText.Lines(document.Scenario, factors)],

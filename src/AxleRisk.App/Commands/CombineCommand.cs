@@ -17,7 +17,7 @@ internal static class CombineCommand
         Command command = options.StudyCommand("combine", "the most dangerous combinations of factors, and what pairs do beyond what each does alone");
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             if (model.Factors.Factors.IsEmpty)
             {

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.Core.Analyses.Risk;
+using System.Globalization;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
+using AxleRisk.Files;
 
 namespace AxleRisk.App.Commands;
 
@@ -18,6 +20,14 @@ internal sealed class CommonOptions
         Sampling.AcceptOnlyFromAmong([.. SamplingPlan.Names]);
     }
 
+    /// <summary>Folders that data files of a scenario may lie in besides its own; of every command.</summary>
+    public static Option<string[]> DataFolders { get; } = new("--data-folder")
+    {
+        Description = "a folder that data files of a scenario may lie in, besides its own",
+        HelpName = "DIR",
+        Recursive = true,
+    };
+
     public Argument<string> File { get; } = new("FILE") { Description = "the scenario, a TOML file" };
 
     public Option<string?> Evaluations { get; }
@@ -30,7 +40,7 @@ internal sealed class CommonOptions
 
     public Option<bool> Json { get; } = new("--json") { Description = "print one JSON document instead of text" };
 
-    public Option<string?> Csv { get; } = new("--csv") { Description = "also write the figures to a CSV file", HelpName = "PATH" };
+    public OutputFile Csv { get; } = new("--csv") { Description = "also write the figures to a CSV file", HelpName = "PATH" };
 
     private long DefaultEvaluations { get; }
 
@@ -41,8 +51,12 @@ internal sealed class CommonOptions
     /// <summary>A command of this name that samples nothing.</summary>
     public Command PlainCommand(string name, string description) => new(name, description) { File, Json, Csv };
 
+    /// <summary>Reads the scenario.</summary>
+    /// <exception cref="ScenarioException">It cannot be read or is no valid scenario.</exception>
+    public ScenarioDocument Read(ParseResult parsed) => ScenarioReader.ReadFile(parsed.GetValue(File)!, parsed.GetValue(DataFolders));
+
     public StudySettings Settings(ParseResult parsed, long? otherDefault = null, string? defaultSampling = null) => new(
-        parsed.GetValue(Evaluations) is { } n ? long.Parse(n) : otherDefault ?? DefaultEvaluations,
+        parsed.GetValue(Evaluations) is { } n ? ToWholeNumber(n)!.Value : otherDefault ?? DefaultEvaluations,
         parsed.GetValue(Seed) is { } s ? ulong.Parse(s) : StudySettings.DefaultSeed,
         parsed.GetValue(Sampling) ?? defaultSampling ?? SamplingPlan.Names[0]);
 
@@ -63,10 +77,11 @@ internal sealed class CommonOptions
         ParseResult parsed, Terminal terminal, long evaluations, Func<RunOptions, T> study, CancellationToken cancellation)
     {
         long start = terminal.Clock.GetTimestamp();
+        using IDisposable running = terminal.Runs.Begin();
         using var progress = new ProgressLine(terminal, evaluations);
         T result = study(new RunOptions
         {
-            Threads = parsed.GetValue(Threads) is { } t ? int.Parse(t) : Environment.ProcessorCount,
+            Threads = parsed.GetValue(Threads) is { } t ? (int)ToWholeNumber(t)!.Value : Environment.ProcessorCount,
             Progress = progress.Report,
             Cancellation = cancellation,
         });
@@ -80,13 +95,20 @@ internal sealed class CommonOptions
         option.Validators.Add(result =>
         {
             string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
-            if (!long.TryParse(text, out long value) || value < least || value > most)
+            if (ToWholeNumber(text) is not long value || value < least || value > most)
             {
-                result.AddError($"{name} must be a whole number from {least:#,0} to {most:#,0}, not \"{text}\"");
+                result.AddError($"{name} must be a whole number from {least} to {most}, such as {Math.Min(most, 100_000)}{(most > 100_000 ? " or 1e5" : "")}, not \"{text}\"");
             }
         });
         return option;
     }
+
+    /// <summary>A whole number, also one written with a power of ten; null where it is none.</summary>
+    private static long? ToWholeNumber(string text) =>
+        decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowExponent | NumberStyles.AllowDecimalPoint, null, out decimal value)
+            && value == decimal.Truncate(value) && Math.Abs(value) <= long.MaxValue
+            ? (long)value
+            : null;
 
     private static Option<string?> SeedOption()
     {

@@ -22,7 +22,7 @@ internal static class CompareCommand
         };
         command.SetAction((parsed, cancellation) =>
         {
-            List<ScenarioDocument> documents = ReadAll(parsed.GetValue(files)!);
+            List<ScenarioDocument> documents = ReadAll(parsed.GetValue(files)!, parsed.GetValue(CommonOptions.DataFolders));
             double km = parsed.GetValue(distance) is { } text ? double.Parse(text) : documents[0].Scenario.RequiredKm;
             LifeModel[] models = [.. documents.Select(d => new LifeModel(d.Scenario))];
             StudySettings settings = options.Settings(parsed, defaultSampling: Comparison.DefaultSampling(models));
@@ -44,7 +44,7 @@ internal static class CompareCommand
     }
 
     /// <summary>Reads all files and reports the errors of all of them together.</summary>
-    private static List<ScenarioDocument> ReadAll(string[] paths)
+    private static List<ScenarioDocument> ReadAll(string[] paths, string[]? dataFolders)
     {
         List<ScenarioDocument> documents = [];
         List<ScenarioError> errors = [];
@@ -52,7 +52,7 @@ internal static class CompareCommand
         {
             try
             {
-                documents.Add(ScenarioReader.ReadFile(path));
+                documents.Add(ScenarioReader.ReadFile(path, dataFolders));
             }
             catch (ScenarioException e)
             {

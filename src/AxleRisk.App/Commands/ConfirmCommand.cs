@@ -3,6 +3,7 @@ using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Confirmation;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -21,8 +22,8 @@ internal static class ConfirmCommand
         command.Options.Add(options.Threads);
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
-            var model = new LifeModel(document.Scenario);
+            ScenarioDocument document = options.Read(parsed);
+            var model = new LifeModel(Trip.Whole(document.Scenario));
             ConfirmationQuestion question = own.Question(parsed, options.Seed);
             (ConfirmationResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, ConfirmationAnalysis.SimulationsOf(model, question), run => ConfirmationAnalysis.Run(model, question, run), cancellation);

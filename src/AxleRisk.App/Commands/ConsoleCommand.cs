@@ -17,12 +17,12 @@ internal static class ConsoleCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         var command = new Command("console", "all pages on the terminal: edit a scenario and watch its answers (also: no command at all)") { file };
-        command.SetAction(parsed => Run(parsed.GetValue(file), terminal));
+        command.SetAction(parsed => Run(parsed.GetValue(file), terminal, parsed.GetValue(CommonOptions.DataFolders)));
         return command;
     }
 
     /// <summary>Opens the console, or says why it cannot be opened here.</summary>
-    public static int Run(string? file, Terminal terminal)
+    public static int Run(string? file, Terminal terminal, IReadOnlyList<string>? dataFolders = null)
     {
         if (terminal.WhyNoConsole is { } why)
         {
@@ -31,7 +31,7 @@ internal static class ConsoleCommand
         }
 
         // Before the screen is taken: errors of the file are printed as by every other command.
-        EditedScenario? scenario = file is null ? null : EditedScenario.Open(file);
+        EditedScenario? scenario = file is null ? null : EditedScenario.Open(file, dataFolders);
         if (scenario?.Errors is { Count: > 0 } errors)
         {
             throw new ScenarioException(errors);

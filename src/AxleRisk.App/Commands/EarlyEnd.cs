@@ -11,6 +11,9 @@ internal sealed class EarlyEnd : IDisposable
     /// <summary>The time a run has to stop by itself.</summary>
     private static readonly TimeSpan LongestEnding = TimeSpan.FromSeconds(30);
 
+    /// <summary>Said where an ended run has no answer.</summary>
+    public const string NothingToTell = "ended before there was anything to tell";
+
     private readonly CancellationTokenSource source = new();
     private readonly PosixSignalRegistration[] registrations;
     private int signalled;
@@ -47,6 +50,13 @@ internal sealed class EarlyEnd : IDisposable
         }
 
         context.Cancel = true;
+        if (!terminal.Runs.IsRunning)
+        {
+            // Nothing has been found out yet, or all has been told: the program waits for a file that another program gives or takes.
+            terminal.Error.WriteLine($"{Product.Name}: {NothingToTell}");
+            Environment.Exit(exit);
+        }
+
         var watch = new Thread(() =>
         {
             Thread.Sleep(LongestEnding);

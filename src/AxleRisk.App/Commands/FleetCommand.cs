@@ -19,7 +19,7 @@ internal static class FleetCommand
         Command command = options.StudyCommand("fleet", "a fleet under warranty: claims and their cost, the longest warranty, the designs that meet a B life");
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             if (document.Scenario.Fleet is not { } fleet)
             {
                 terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: there is no fleet; state one under [fleet]");

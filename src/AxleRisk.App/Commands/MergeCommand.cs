@@ -20,19 +20,21 @@ internal static class MergeCommand
             long start = terminal.Clock.GetTimestamp();
             List<(string Path, PartFile Part)> parts = [.. parsed.GetValue(files)!.Select(path => (path, PartFile.Read(path)))];
             CheckBelongTogether(parts);
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(scenario) ?? parts[0].Part.Scenario);
+            ScenarioDocument document = ScenarioReader.ReadFile(
+                parsed.GetValue(scenario) ?? parts[0].Part.Scenario, parsed.GetValue(CommonOptions.DataFolders));
             if (document.Digest != parts[0].Part.Digest)
             {
                 throw new StudyException($"{document.FileName} has changed since {parts[0].Path} was written: run the parts again, or name the old file with --scenario");
             }
 
-            RiskState whole = RiskAnalysis.Join([.. parts.Select(p => p.Part.State)]);
+            var model = new LifeModel(document.Scenario);
+            RiskState whole = RiskAnalysis.Join([.. parts.Select(p => p.Part.CheckedState(p.Path, model))]);
             var question = new RiskQuestion
             {
                 Method = own.Question(parsed).Method,
                 DistancesKm = own.Question(parsed).DistancesKm,
             };
-            RiskResult result = RiskAnalysis.Summarise(new LifeModel(document.Scenario), whole, question, new RunOptions(), isPartial: false);
+            RiskResult result = RiskAnalysis.Summarise(model, whole, question, new RunOptions(), isPartial: false);
             return RiskCommand.AnswerOf("merge", document, result, terminal.Clock.GetElapsedTime(start)).Give(parsed, options, terminal);
         });
         return command;

@@ -18,7 +18,7 @@ internal static class RankCommand
         Command command = options.StudyCommand("rank", "the factors by their share of failure and of the spread of life");
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             if (model.Factors.Factors.IsEmpty)
             {

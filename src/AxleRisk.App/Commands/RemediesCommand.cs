@@ -17,7 +17,7 @@ internal static class RemediesCommand
         Command command = options.StudyCommand("remedies", "the scenario's remedies, alone and in pairs: failure probability, B10 life and their change");
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             if (document.Scenario.Remedies.IsEmpty)
             {
                 terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: there are no remedies to compare; state at least one under [[remedies]]");

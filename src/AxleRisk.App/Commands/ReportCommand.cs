@@ -26,7 +26,7 @@ internal static class ReportCommand
     private static int Run(ParseResult parsed, CommonOptions options, string? folder, Terminal terminal, CancellationToken cancellation)
     {
         string file = parsed.GetValue(options.File)!;
-        ScenarioDocument document = ScenarioReader.ReadFile(file);
+        ScenarioDocument document = options.Read(parsed);
         folder ??= Path.GetFileNameWithoutExtension(file) + "-report";
         try
         {

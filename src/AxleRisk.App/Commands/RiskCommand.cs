@@ -40,7 +40,7 @@ internal static class RiskCommand
 
     private static int Run(ParseResult parsed, CommonOptions options, RiskOptions own, Terminal terminal, CancellationToken cancellation)
     {
-        ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+        ScenarioDocument document = options.Read(parsed);
         var model = new LifeModel(document.Scenario);
         RiskQuestion question = own.Question(parsed);
         StudySettings settings = options.Settings(
@@ -49,16 +49,11 @@ internal static class RiskCommand
         var keeper = new StateKeeper(document, path, terminal.Clock);
         question = question with
         {
-            From = parsed.GetValue(own.Resume) ? keeper.Read() : null,
+            From = parsed.GetValue(own.Resume) ? keeper.Read(model) : null,
             Checkpoint = path is null ? null : keeper.Keep,
         };
         ((RiskResult result, RiskState state), TimeSpan elapsed) = options.Run(
             parsed, terminal, settings.Evaluations / question.Part.Of, run => RiskAnalysis.Run(model, settings, question, run), cancellation);
-        if (path is not null)
-        {
-            keeper.Write(state);
-        }
-
-        return AnswerOf("risk", document, result, elapsed).Give(parsed, options, terminal);
+        return AnswerOf("risk", document, result, elapsed).Give(parsed, options, terminal, path is null ? null : keeper.Write(state));
     }
 }

@@ -60,7 +60,7 @@ internal sealed class RiskOptions
         HelpName = "K/M",
     };
 
-    public Option<string?> Out { get; } = new("--out")
+    public OutputFile Out { get; } = new("--out")
     {
         Description = "keep the state of the study in this file, for merge and --resume",
         HelpName = "PATH",

@@ -11,8 +11,8 @@ internal sealed class StateKeeper(ScenarioDocument document, string? path, TimeP
     private long last = clock.GetTimestamp();
 
     /// <summary>The state in the file; null where there is no file yet.</summary>
-    /// <exception cref="StudyException">The file belongs to another scenario or version.</exception>
-    public RiskState? Read()
+    /// <exception cref="StudyException">The file belongs to another scenario or version, or its numbers do not fit together.</exception>
+    public RiskState? Read(LifeModel model)
     {
         if (!File.Exists(path))
         {
@@ -21,11 +21,11 @@ internal sealed class StateKeeper(ScenarioDocument document, string? path, TimeP
 
         PartFile file = PartFile.Read(path);
         return file.Digest == document.Digest && file.ModelVersion == LifeModel.Version
-            ? file.State
+            ? file.CheckedState(path, model)
             : throw new StudyException($"{path} holds the state of another scenario or of another version of the model: choose another --out, or leave --resume out");
     }
 
-    /// <summary>Writes the state, unless it was written a moment ago.</summary>
+    /// <summary>Writes the state, unless it was written a moment ago. Where it cannot be written now, the next time may be luckier.</summary>
     public void Keep(RiskState state)
     {
         if (clock.GetElapsedTime(last) >= Pause)
@@ -36,6 +36,7 @@ internal sealed class StateKeeper(ScenarioDocument document, string? path, TimeP
     }
 
     /// <summary>Writes the state.</summary>
-    public void Write(RiskState state) =>
-        new PartFile(Path.GetFullPath(document.FileName), document.Digest, Product.Version, LifeModel.Version, state).Write(path!);
+    /// <returns>Why it could not be written, as a sentence; null where it was.</returns>
+    public string? Write(RiskState state) => OutputFile.Trouble(
+        path!, new PartFile(Path.GetFullPath(document.FileName), document.Digest, Product.Version, LifeModel.Version, state).Write);
 }

@@ -15,6 +15,9 @@ internal sealed record Terminal
     /// <summary>The clock, for timings only.</summary>
     public required TimeProvider Clock { get; init; }
 
+    /// <summary>Whether a study is under way.</summary>
+    public RunGauge Runs { get; } = new();
+
     /// <summary>Why the console cannot be opened here, as the end of a sentence; null where it can.</summary>
     public string? WhyNoConsole { get; init; } = "this is no terminal";
 

@@ -23,7 +23,7 @@ internal static class TripCommand
         command.Options.Add(method);
         command.SetAction((parsed, cancellation) =>
         {
-            ScenarioDocument document = ScenarioReader.ReadFile(parsed.GetValue(options.File)!);
+            ScenarioDocument document = options.Read(parsed);
             Scenario scenario = document.Scenario;
             if (scenario.Trip is null)
             {

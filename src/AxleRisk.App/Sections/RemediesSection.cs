@@ -41,5 +41,5 @@ internal static class RemediesSection
             .. cases.Take(Charting.MostRows).Select(c => new ChartRow(
                 c.Name, Figures.Probability(c.Case.Probability.Estimate), [new ChartMark(MarkShape.Dot, c.Case.Probability)])),
         ],
-        Charting.Percent($"failed by {Figures.Km(km)} km"), first.Probability.Estimate);
+        Charting.Percent($"failed by {Figures.Exact(km)} km"), first.Probability.Estimate);
 }

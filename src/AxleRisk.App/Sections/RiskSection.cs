@@ -47,7 +47,7 @@ internal static class RiskSection
         IEnumerable<DistanceRisk> rare = result.Distances.Where(d => d.Method == RiskMethod.Importance && d.DistanceKm <= end);
         return new CurveChart(
             [.. sampled.Select(Point)], [.. rare.Select(Point)], Point(result.AtRequired),
-            [$"required: {Figures.Km(result.RequiredKm)} km", $"{Figures.Probability(result.AtRequired.Probability)} fail by then"],
+            [$"required: {Figures.Exact(result.RequiredKm)} km", $"{Figures.Probability(result.AtRequired.Probability)} fail by then"],
             Charting.Km(isLog), Charting.Percent("failed", isLog));
     }
 

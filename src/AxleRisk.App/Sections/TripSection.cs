@@ -39,7 +39,7 @@ internal static class TripSection
         TripLegRisk last = result.Legs[^1];
         CurvePoint[] ends = [.. result.Legs.Select(l => new CurvePoint(l.EndKm, l.Cumulative))];
         string told = string.Join("; ", result.Legs.Select(l => $"{l.Name} {Figures.Probability(l.Conditional)}")) + ".";
-        string toldEnds = string.Join("; ", result.Legs.Select(l => $"{Figures.Probability(l.Cumulative)} at {Figures.Km(l.EndKm)} km, the end of {l.Name}")) + ".";
+        string toldEnds = string.Join("; ", result.Legs.Select(l => $"{Figures.Probability(l.Cumulative)} at {Figures.Exact(l.EndKm)} km, the end of {l.Name}")) + ".";
         return
         [
             new Figure(
@@ -50,7 +50,7 @@ internal static class TripSection
                     "trip-so-far", toldEnds,
                     new CurveChart(
                         [new CurvePoint(0, new Interval(0, 0, 0)), .. ends], [.. ends[..^1]], ends[^1],
-                        [$"end of {last.Name}: {Figures.Km(last.EndKm)} km", $"{Figures.Probability(last.Cumulative)} fail by then"],
+                        [$"end of {last.Name}: {Figures.Exact(last.EndKm)} km", $"{Figures.Probability(last.Cumulative)} fail by then"],
                         Charting.Km(), Charting.Percent("failed"))),
                 $"{TripText.EndsHeading}. Rings and the last dot: the ends of the legs; the line between them only joins them. "
                     + $"The band is the 95 % interval of sampling. {Charting.RunOf(result.Run)}"),

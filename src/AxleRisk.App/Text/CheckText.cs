@@ -9,7 +9,7 @@ internal static class CheckText
 
     public static IEnumerable<string> Lines(Scenario scenario, FactorSet factors) =>
     [
-        $"Valid: {scenario.Legs.Length} legs, {factors.Factors.Length} factors, required distance {Figures.Km(scenario.RequiredKm)} km.", "",
+        $"Valid: {scenario.Legs.Length} legs, {factors.Factors.Length} factors, required distance {Figures.Exact(scenario.RequiredKm)} km.", "",
         Style.Heading("Factors"), .. FactorTable(factors).Lines(Layout.Width), "", .. Descriptions(factors), "",
         Style.Heading("Certain values"), .. CertainTable(scenario).Lines(Layout.Width), "",
         .. Correlations(scenario).SelectMany(c => Wrap.Lines(c, Layout.Width)),
@@ -33,7 +33,7 @@ internal static class CheckText
         var table = new TextTable("value", "number", "<unit", "<");
         foreach (Input input in scenario.Inputs.Where(i => i.Value is Value.Certain))
         {
-            table.Add(input.Name, Figures.Number(input.Value.Nominal), input.Quantity.Unit, input.IsDefault ? $"default: {input.Quantity.DefaultSource}" : "");
+            table.Add(input.Name, Figures.Exact(input.Value.Nominal), input.Quantity.Unit, input.IsDefault ? $"default: {input.Quantity.DefaultSource}" : "");
         }
 
         if (scenario.Detail.Categories.Length == 1)

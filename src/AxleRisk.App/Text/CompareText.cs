@@ -38,8 +38,8 @@ internal static class CompareText
         {
             ComparedCase c = result.Cases[i];
             string text = c.Change!.IsRiskDistinct
-                ? $"{Letter(i)} fails {(c.Change.Difference.Estimate < 0 ? "less" : "more")} often than A: {Figures.Probability(c.Probability.Estimate)} instead of {before} by {Figures.Km(result.DistanceKm)} km."
-                : $"{Letter(i)} is not distinguishable from A by its failure probability by {Figures.Km(result.DistanceKm)} km ({before}).";
+                ? $"{Letter(i)} fails {(c.Change.Difference.Estimate < 0 ? "less" : "more")} often than A: {Figures.Probability(c.Probability.Estimate)} instead of {before} by {Figures.Exact(result.DistanceKm)} km."
+                : $"{Letter(i)} is not distinguishable from A by its failure probability by {Figures.Exact(result.DistanceKm)} km ({before}).";
             foreach (string line in Wrap.Lines(text, Layout.Width))
             {
                 yield return line;

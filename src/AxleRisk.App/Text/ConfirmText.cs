@@ -13,8 +13,10 @@ internal static class ConfirmText
     public static IEnumerable<string> Lines(ConfirmationResult result) =>
     [
         .. Verdict(result), "",
-        Style.Heading("Base case by leg: damage of the fast model over that of the simulation"), .. Legs(result), "",
+        Style.Heading("Step by step in the base case: damage of the use"), .. StepTable(result, result.Points[0]).Lines(Layout.Width), "",
+        Style.Heading("Base case by leg: damage of the fast model over that of the simulation"), .. Legs(result, result.Points[0]), "",
         Style.Heading("Base case and sampled points: true over computed damage of the use"), .. Points(result), "",
+        .. TripLines(result),
         .. Factor(result), "",
     ];
 
@@ -37,42 +39,30 @@ internal static class ConfirmText
     public static string TomlLine(ConfirmationResult result) =>
         $"damage_ratio = {{ distribution = \"lognormal\", median = {Short(result.RatioMedian)}, cov = {Short(result.RatioCov)}, knowledge = \"unknown\" }}";
 
-    /// <summary>What the simulation has that the fast model has not, in words; empty for the linear ride.</summary>
-    public static string LimitsInWords(ConfirmationQuestion question)
+    /// <summary>A step of the simulation away from the linear ride, in words.</summary>
+    public static string StepInWords(RideStepKind step, ConfirmationQuestion question) => step switch
     {
-        var parts = new List<string>();
-        if (question.LiftOff)
-        {
-            parts.Add("wheel lift-off");
-        }
-
-        if (double.IsFinite(question.BumpClearanceMm))
-        {
-            parts.Add($"a bump stop after {Figures.Number(question.BumpClearanceMm)} mm");
-        }
-
-        if (question.BumpDamping != 1 || question.ReboundDamping != 1)
-        {
-            parts.Add("a damper of two rates");
-        }
-
-        return parts.Count > 1 ? string.Join(", ", parts[..^1]) + " and " + parts[^1] : string.Concat(parts);
-    }
+        RideStepKind.TwoRateDamper => "a damper of two rates",
+        RideStepKind.BumpStop when double.IsFinite(question.BumpClearanceMm) => $"a bump stop after {Figures.Exact(question.BumpClearanceMm)} mm",
+        RideStepKind.BumpStop => "the scenario's bump stop",
+        _ => "wheel lift-off",
+    };
 
     private static IEnumerable<string> Verdict(ConfirmationResult result)
     {
         ConfirmedPoint first = result.Points[0];
         double ratio = first.Ratio.Estimate;
-        string limits = LimitsInWords(result.Question);
         yield return Style.Heading($"True over computed damage in the base case: {Index(first.Ratio)}");
         string fast = Math.Abs(ratio - 1) <= Agreement
             ? "The fast model agrees with the simulation within 5 %."
             : ratio < 1
                 ? $"The fast model is on the safe side: it computes {100 * (1 / ratio - 1):0} % more damage than the simulation."
                 : $"The fast model is on the UNSAFE side: the simulation finds {100 * (ratio - 1):0} % more damage.";
-        string why = $"Counting cycle by cycle, {Relation(1 / first.Fast.Estimate, "the fast model's formula")}."
-            + (limits.Length == 0 ? "" : $" With {limits}, {Relation(first.Limits.Estimate, "the linear ride")}.");
-        string text = $"{fast} {why}";
+        IEnumerable<string> steps = result.Steps.Select((step, i) =>
+            $"{(i == 0 ? "With" : "Then, with")} {StepInWords(step, result.Question)}{(i == 0 ? "" : " too")}, {Relation(first.Steps[i].Estimate, i == 0 ? "the linear ride" : "the step before")}.");
+        string strikes = Math.Abs(first.FastStrikes - 1) < 0.005 ? ""
+            : $" The fast model itself adds {100 * (first.FastStrikes - 1):0} % for strikes on the stop.";
+        string text = $"{fast} Counting cycle by cycle, {Relation(1 / first.Fast.Estimate, "the fast model's formula")}. {string.Join(' ', steps)}{strikes}";
         foreach (string line in Wrap.Lines(text, Layout.Width - 2, "").Concat(Extremes(result)))
         {
             yield return "  " + line;
@@ -96,12 +86,35 @@ internal static class ConfirmText
         : ratio > 1 ? $"the damage is {100 * (ratio - 1):0} % above that of {than}"
         : $"the damage is {100 * (1 - ratio):0} % below that of {than}";
 
-    private static IEnumerable<string> Legs(ConfirmationResult result)
+    /// <summary>What each step of the simulation does to the damage.</summary>
+    private static TextTable StepTable(ConfirmationResult result, ConfirmedPoint point)
+    {
+        var table = new TextTable("simulated", "over the row above", "over the linear ride");
+        table.Add("linear ride, over the formula", Index(Inverse(point.Fast)), "1");
+        double sofar = 1;
+        foreach ((RideStepKind step, Interval over) in result.Steps.Zip(point.Steps))
+        {
+            sofar *= over.Estimate;
+            table.Add($"{(step == result.Steps[0] ? "with" : "and")} {StepInWords(step, result.Question)}", Index(over), Figures.Ratio(sofar));
+        }
+
+        return table;
+    }
+
+    private static IEnumerable<string> TripLines(ConfirmationResult result) => result.Points[0].Trip is not { } trip ? [] :
+    [
+        Style.Heading($"The trip in the base case: true over computed damage {Index(trip.Ratio)}"),
+        .. StepTable(result, trip).Lines(Layout.Width), .. Legs(result, trip), "",
+    ];
+
+    private static Interval Inverse(Interval x) => new(1 / x.Estimate, 1 / x.High, 1 / x.Low);
+
+    private static IEnumerable<string> Legs(ConfirmationResult result, ConfirmedPoint point)
     {
         // With strikes the page has no room for the linear ride; the JSON document has it.
-        bool stop = double.IsFinite(result.Question.BumpClearanceMm);
+        bool stop = result.Steps.Contains(RideStepKind.BumpStop);
         var table = new TextTable("leg", "of damage", "fast/simulated", stop ? "strikes/km" : "fast/linear", "off ground");
-        foreach (ConfirmedLeg leg in result.Points[0].Legs)
+        foreach (ConfirmedLeg leg in point.Legs)
         {
             table.Add(
                 leg.Name, Figures.Share(leg.DamageShare), Index(leg.FastOverReference),
@@ -116,8 +129,7 @@ internal static class ConfirmText
         var table = new TextTable("point", "life km", "true/computed", "counting alone", "off ground");
         foreach (ConfirmedPoint point in result.Points)
         {
-            Interval counting = new(1 / point.Fast.Estimate, 1 / point.Fast.High, 1 / point.Fast.Low);
-            table.Add(point.Name, Figures.Km(point.LifeKm), Index(point.Ratio), Index(counting), OffGround(point.Legs.Max(l => l.OffGroundShare)));
+            table.Add(point.Name, Figures.Km(point.LifeKm), Index(point.Ratio), Index(Inverse(point.Fast)), OffGround(point.Legs.Max(l => l.OffGroundShare)));
         }
 
         return table.Lines(Layout.Width);

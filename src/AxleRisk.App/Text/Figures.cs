@@ -8,7 +8,12 @@ internal static class Figures
     public const string None = "-";
 
     /// <summary>A distance in km, to three or four figures, with thousands separators.</summary>
-    public static string Km(double km) => !double.IsFinite(km) ? None : RoundTo(km, 4).ToString(Math.Abs(km) < 100 ? "#,0.##" : "#,0");
+    public static string Km(double km) => !double.IsFinite(km) ? None : RoundTo(km, 4).ToString(Math.Abs(km) < 1 ? "0.######" : Math.Abs(km) < 100 ? "#,0.##" : "#,0");
+
+    /// <summary>A number that somebody stated, with all of its digits and thousands separators.</summary>
+    public static string Exact(double x) => !double.IsFinite(x) ? None
+        : x != 0 && (Math.Abs(x) >= 1e15 || Math.Abs(x) < 1e-6) ? x.ToString("R")
+        : ((decimal)x).ToString("#,0.###############");
 
     /// <summary>A probability: percent down to 0.001 %, powers of ten below.</summary>
     public static string Probability(double p) =>

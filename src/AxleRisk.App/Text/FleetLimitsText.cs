@@ -24,7 +24,7 @@ internal static class FleetLimitsText
         var table = new TextTable("longest warranty under the target", "limit", "95 % interval", "<holds");
         foreach (WarrantyLimit limit in warranty.Limits)
         {
-            Add(table, $"months, at {Figures.Km(result.Fleet.WarrantyKm)} km", limit.Months, limit.Basis, Months, "months");
+            Add(table, $"months, at {Figures.Exact(result.Fleet.WarrantyKm)} km", limit.Months, limit.Basis, Months, "months");
             Add(table, $"km, at {result.Fleet.WarrantyMonths} months", limit.Km, limit.Basis, Figures.Km, "km");
         }
 
@@ -32,7 +32,7 @@ internal static class FleetLimitsText
     }
 
     public static string DesignHeading(DesignLimits design) =>
-        $"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Km(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)";
+        $"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Exact(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)";
 
     public static string AsItIs(FleetResult result, DesignLimits design)
     {
@@ -105,7 +105,7 @@ internal static class FleetLimitsText
         };
         string interval = answer.Outcome == SearchOutcome.Found
             ? $"{show(answer.Value.Low)} to {show(answer.Value.High)}"
-            : $"of {show(answer.Low)} to {show(answer.High)} {unit}";
+            : $"{(answer.Outcome == SearchOutcome.NoneMeets ? "none" : "any")} from {Figures.Exact(answer.Low)} to {Figures.Exact(answer.High)} {unit}";
         table.Add(name, limit, interval, Holds(basis));
     }
 

@@ -35,7 +35,7 @@ internal static class FleetText
 
     /// <summary>The warranty, and which of its ends comes first.</summary>
     public static string Terms(FleetResult result) =>
-        $"Warranty: {result.Fleet.WarrantyMonths} months or {Figures.Km(result.Fleet.WarrantyKm)} km, whichever ends first; {Figures.Share(result.EndedByDistance)} end by distance";
+        $"Warranty: {result.Fleet.WarrantyMonths} months or {Figures.Exact(result.Fleet.WarrantyKm)} km, whichever ends first; {Figures.Share(result.EndedByDistance)} end by distance";
 
     /// <summary>The expected cost of all claims; null where none is stated.</summary>
     public static string? ExpectedCost(FleetResult result) =>

@@ -31,7 +31,12 @@ internal static class Frame
 
     /// <summary>What must be known to repeat a run, and how it was done.</summary>
     public static string Run(RunRecord run, string method) =>
-        $"{Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
+        $"{Figures.Count(run.Evaluations)} evaluations{Asked(run)}, seed {run.Seed}, {run.Sampling} sampling, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
+
+    // Ended early is said on a line of its own.
+    private static string Asked(RunRecord run) => run.IsPartial || run.Requested == run.Evaluations ? ""
+        : run.Evaluations < run.Requested ? $" (of {Figures.Count(run.Requested)} allowed: no more were needed, or they would not have made a whole sample more)"
+        : $" ({Figures.Count(run.Requested)} asked for: fewer would not have made a whole sample)";
 
     /// <summary>The time a run took; on a line of its own, for it alone differs from run to run.</summary>
     public static string Took(TimeSpan elapsed, string speed = "") => $"  Took {elapsed.TotalSeconds:0.0} s{speed}.";

@@ -23,7 +23,7 @@ internal static class ModeText
             return [];
         var table = new TextTable(["distance km", .. result.Modes.Select(m => Name(m.Mode))]);
         for (int i = 0; i < result.Distances.Length; i++)
-            table.Add([Figures.Km(result.Distances[i].DistanceKm).PadLeft(11), .. result.Modes.Select(m => Figures.Probability(m.First[i]))]);
+            table.Add([Figures.Exact(result.Distances[i].DistanceKm).PadLeft(11), .. result.Modes.Select(m => Figures.Probability(m.First[i]))]);
         var without = new TextTable("switched off", "failed by the required distance");
         foreach (ModeRisk mode in result.Modes.Where(m => !double.IsNaN(m.Without)))
             without.Add(Name(mode.Mode), Figures.Probability(mode.Without));

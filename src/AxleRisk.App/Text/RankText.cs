@@ -39,7 +39,7 @@ internal static class RankText
         + "be left if all but this factor were known. Of a rare event, totals run high for every factor: compare them, do not add them.";
 
     public static string SharesHeading(RankResult result) =>
-        $"Share of failure by {Figures.Km(result.RequiredKm)} km and of the spread of life, % (95 % intervals)";
+        $"Share of failure by {Figures.Exact(result.RequiredKm)} km and of the spread of life, % (95 % intervals)";
 
     /// <summary>The speed of a run, to follow its time.</summary>
     public static string Speed(RankResult result, TimeSpan elapsed) =>

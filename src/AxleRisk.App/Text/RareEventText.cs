@@ -37,13 +37,13 @@ internal static class RareEventText
         $"i: too rare to sample, so by {chosen.Method} ({chosen.MethodReason}), {Figures.Count(chosen.SearchEvaluations + chosen.SamplingEvaluations)} evaluations more.",
         .. chosen.Doubt is { } doubt ? new[] { $"Doubt: {doubt}" } : [],
         .. chosen.CrossCheck is { } check
-            ? new[] { $"Cross-check at {Figures.Km(chosen.DistanceKm)} km by {check.Method}: {Figures.Probability(check.Probability.Estimate)}"
+            ? new[] { $"Cross-check at {Figures.Exact(chosen.DistanceKm)} km by {check.Method}: {Figures.Probability(check.Probability.Estimate)}"
                 + $" ({Figures.ProbabilityRange(check.Probability)}), {chosen.CrossCheckDistance:0.0} standard errors apart." }
             : [],
     ];
 
     /// <summary>The heading of the table of a design point.</summary>
-    public static string DesignHeading(RareEventResult chosen) => $"The likeliest way to fail by {Figures.Km(chosen.DistanceKm)} km";
+    public static string DesignHeading(RareEventResult chosen) => $"The likeliest way to fail by {Figures.Exact(chosen.DistanceKm)} km";
 
     /// <summary>The nearest design point of the state that fails most; null where none was found.</summary>
     public static (string State, TextTable Table)? DesignTable(RareEventResult chosen)

@@ -16,12 +16,12 @@ internal static class SurpriseText
         {
             yield return result.Evidence.Life switch
             {
-                LifeEvidence.FailedAt(var km) => Sentence($"Broken at {Figures.Km(km)} km: under the scenario {{0}} fails by then", to),
+                LifeEvidence.FailedAt(var km) => Sentence($"Broken at {Figures.Exact(km)} km: under the scenario {{0}} fails by then", to),
                 LifeEvidence.FailedBetween(var a, var b) =>
-                    Sentence($"Broken between {Figures.Km(a)} and {Figures.Km(b)} km: under the scenario {{0}} fails by {Figures.Km(b)} km", to)
+                    Sentence($"Broken between {Figures.Exact(a)} and {Figures.Exact(b)} km: under the scenario {{0}} fails by {Figures.Exact(b)} km", to)
                         + $" {Figures.Probability(to.Estimate - from.Estimate)} fail between the two.",
                 LifeEvidence.Survived(var km) => Sentence(
-                    $"Unbroken at {Figures.Km(km)} km: under the scenario {{0}} gets that far", new(1 - to.Estimate, 1 - to.High, 1 - to.Low)),
+                    $"Unbroken at {Figures.Exact(km)} km: under the scenario {{0}} gets that far", new(1 - to.Estimate, 1 - to.High, 1 - to.Low)),
                 _ => "",
             };
             if (!result.IsConditional && result.Evidence.Life is LifeEvidence.FailedAt)

@@ -27,7 +27,7 @@ internal static class TripText
 
     /// <summary>How long the trip is, what was driven before it, and who gets to its start.</summary>
     public static string Distances(TripResult result) =>
-        $"The trip: {Figures.Km(result.Km)} km, after {Figures.Km(result.AlreadyDrivenKm)} km of the usual use; {Reached(result.Reached)} of such vehicles reach its start.";
+        $"The trip: {Figures.Exact(result.Km)} km, after {Figures.Exact(result.AlreadyDrivenKm)} km of the usual use; {Reached(result.Reached)} of such vehicles reach its start.";
 
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(TripResult result) =>
@@ -46,7 +46,7 @@ internal static class TripText
         {
             table.Add(
             [
-                leg.Name, Figures.Km(leg.Km), Figures.Probability(leg.Conditional), Range(leg.Conditional),
+                leg.Name, Figures.Exact(leg.Km), Figures.Probability(leg.Conditional), Range(leg.Conditional),
                 double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})",
                 .. marks.Select(_ => result.Rare.Any(r => r.Leg == leg.Name) ? "i" : ""),
             ]);
@@ -62,7 +62,7 @@ internal static class TripText
         var table = new TextTable("end of", "km", "failed", "95 % interval");
         foreach (TripLegRisk leg in result.Legs)
         {
-            table.Add(leg.Name, Figures.Km(leg.EndKm), Figures.Probability(leg.Cumulative), Range(leg.Cumulative));
+            table.Add(leg.Name, Figures.Exact(leg.EndKm), Figures.Probability(leg.Cumulative), Range(leg.Cumulative));
         }
 
         return table;

@@ -15,7 +15,7 @@ internal static class TripWords
         Interval p = result.Probability;
         if (!result.IsReached)
         {
-            return $"No vehicle of this scenario reaches the start: all break within the {Figures.Km(result.AlreadyDrivenKm)} km before it.";
+            return $"No vehicle of this scenario reaches the start: all break within the {Figures.Exact(result.AlreadyDrivenKm)} km before it.";
         }
 
         return (Figures.IsBound(p)
@@ -60,8 +60,8 @@ internal static class TripWords
     public static string Name(TripLever lever) => lever.Kind switch
     {
         TripLeverKind.AllSpeeds => "all speeds, times the plan",
-        TripLeverKind.Load => $"load on every leg ({(double.IsNaN(lever.Planned) ? "planned leg by leg" : $"planned {Short(lever.Planned)} kg")})",
-        _ => $"speed on {Printable.Line(lever.Leg!)} (planned {Short(lever.Planned)} km/h)",
+        TripLeverKind.Load => $"load on every leg ({(double.IsNaN(lever.Planned) ? "planned leg by leg" : $"planned {Figures.Exact(lever.Planned)} kg")})",
+        _ => $"speed on {Printable.Line(lever.Leg!)} (planned {Figures.Exact(lever.Planned)} km/h)",
     };
 
     /// <summary>Where a lever keeps the target.</summary>

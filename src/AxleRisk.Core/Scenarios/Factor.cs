@@ -41,7 +41,7 @@ public abstract class Factor
     /// <summary>Its values in the base case, one a column.</summary>
     public abstract ImmutableArray<double> Nominal { get; }
 
-    /// <summary>Its median, one value a column; what stands in for a median where there is none (the likeliest category, the stated shares).</summary>
+    /// <summary>Its median, one value a column; the stated shares of a road mix, which has no median.</summary>
     public abstract ImmutableArray<double> Median { get; }
 
     /// <summary>Maps <paramref name="count"/> rows of its unit columns to its values; both arrays are indexed by the sample's column.</summary>
@@ -102,7 +102,7 @@ public sealed class CategoryFactor : Factor
         : base("detail.category", "", detail.Knowledge, column)
     {
         this.detail = detail;
-        Distribution = new NumberChoice([.. detail.Categories.Select((_, i) => (double)i)], [.. detail.Weights]);
+        Distribution = detail.Spread!;
         Nominal = [detail.NominalIndex];
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
 
 namespace AxleRisk.Core.Scenarios;
 
@@ -126,8 +127,14 @@ public sealed record Detail(
     string Catalogue, ImmutableArray<string> Categories, ImmutableArray<double> Weights,
     Knowledge Knowledge = Knowledge.Unknown, double? ThicknessExponent = null)
 {
-    /// <summary>The index of the category of the base case: the likeliest, the first of equals.</summary>
-    public int NominalIndex => Weights.IndexOf(Weights.Max());
+    /// <summary>
+    /// The index of the category of the base case: the median, as of every other factor, that is the first with which the weights
+    /// add up to half.
+    /// </summary>
+    public int NominalIndex => Spread is { } spread ? (int)spread.Median : 0;
+
+    /// <summary>The choice among the indices of the categories; null where the category is certain.</summary>
+    public NumberChoice? Spread => Categories.Length > 1 ? new([.. Categories.Select((_, i) => (double)i)], [.. Weights]) : null;
 }
 
 /// <summary>A rank correlation between two inputs.</summary>

@@ -49,12 +49,14 @@ internal sealed class BlockPlan
     }
 
     /// <summary>The rows of all blocks before one.</summary>
-    public long RowsBefore(long block)
+    public long RowsBefore(long block) => Enumerable.Range(0, Replicates).Sum(r => RowsBefore(block, r));
+
+    /// <summary>The rows of a replicate in all blocks before one.</summary>
+    public long RowsBefore(long block, int replicate)
     {
-        // Earlier blocks of the replicates, then those of the replicates before it that begin alike.
+        // Earlier blocks of the replicate, and one more where the replicate stands before that of the block.
         long first = block / Replicates * StudySettings.BlockSize;
-        int replicate = (int)(block % Replicates);
-        return Enumerable.Range(0, Replicates).Sum(r => Math.Min(RowsOf(r), r < replicate ? first + StudySettings.BlockSize : first));
+        return Math.Min(RowsOf(replicate), replicate < block % Replicates ? first + StudySettings.BlockSize : first);
     }
 
     /// <summary>The sampling plan of a replicate.</summary>

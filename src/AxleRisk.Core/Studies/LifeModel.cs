@@ -129,9 +129,12 @@ public sealed class LifeModel
     /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>
     internal LegDetail[] DetailsOfFirstRow(Workspace workspace)
     {
-        LegDetail[] details = ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+        LegDetail[] details = LinearDetailsOfFirstRow(workspace);
         return workspace.Modes is null ? details : ModeEvaluation.WithStrikes(details, workspace);
     }
+
+    /// <summary>The same without the strikes on a bump stop: the linear ride alone.</summary>
+    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
 
     /// <summary>What the reference in time must know of the first row last evaluated.</summary>
     internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);

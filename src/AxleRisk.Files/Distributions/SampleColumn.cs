@@ -12,6 +12,7 @@ namespace AxleRisk.Files.Distributions;
 internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors)
 {
     private const int MostErrors = 10;
+    private const int LongestName = 40;
 
     // No thousands separators: "1,5" must not become 15.
     private const NumberStyles NoThousands = NumberStyles.Float;
@@ -40,7 +41,10 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
         }
         catch (CsvFormatException e)
         {
-            Error((int)Math.Clamp(e.LineNumber, 1, int.MaxValue), e.Message.ReplaceLineEndings(" "));
+            // Not its own words: they quote the file, and this may be no table at all.
+            Error(
+                (int)Math.Clamp(e.LineNumber, 1, int.MaxValue),
+                "the line does not hold as many values as the first line names columns, or a quotation mark is not closed");
             return null;
         }
     }
@@ -49,7 +53,8 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
     {
         if (!csv.TryGetFieldIndex(column, out int index))
         {
-            Error(1, $"there is no column {Plain.Quote(column)}{NearestName.Hint(column, [.. csv.Headers])}");
+            string[] names = [.. csv.Headers];
+            Error(1, $"there is no column {Plain.Quote(column)}{(IsTable(csv, names) ? NearestName.Hint(column, names) : " named in its first line")}");
             return null;
         }
 
@@ -64,6 +69,13 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
                 continue;
             }
 
+            if (wrong == 0 && values.Count == 0 && !HasNumber(csv))
+            {
+                // No word of it is told: this may be a file that nobody meant to show.
+                Error((int)Math.Min(csv.LineNumber, int.MaxValue), "there is no number in this line: a table has names in its first line and numbers below");
+                return null;
+            }
+
             wrong++;
             Error((int)Math.Min(csv.LineNumber, int.MaxValue), $"{column} must be {domain.Describe()}, not {Plain.Quote(field)}");
         }
@@ -72,6 +84,13 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
             Error(1, $"there are no values in column {Plain.Quote(column)}");
         return wrong == 0 && values.Count > 0 ? [.. values] : null;
     }
+
+    /// <summary>Whether a file looks like a table, so that its words may stand in a message: plain names, and a number in the line below them.</summary>
+    private static bool IsTable(CsvReader csv, string[] names) =>
+        names.All(n => n.Length <= LongestName && n.All(c => char.IsLetterOrDigit(c) || " _-.()/%".Contains(c))) && csv.Read() && HasNumber(csv);
+
+    private static bool HasNumber(CsvReader csv) =>
+        Enumerable.Range(0, csv.FieldCount).Any(i => double.TryParse(csv.GetString(i), NoThousands, CultureInfo.InvariantCulture, out double _));
 
     private void Error(int line, string message) => errors.AddInDataFile(file, line, anchor, message);
 }

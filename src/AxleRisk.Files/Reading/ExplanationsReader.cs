@@ -55,8 +55,8 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         if (table.RequiredText("name") is not string name)
             return null;
         Position at = table.Find("name")!.Node.At;
-        if (string.IsNullOrWhiteSpace(name) || name.Length > LongestName || name.Any(char.IsControl))
-            errors.Add(at, $"explanations.name must be one line of up to {LongestName} characters");
+        if (Plain.LineFault(name, LongestName) is { } fault)
+            errors.Add(at, $"explanations.name must be one line of up to {LongestName} characters; {fault}");
         else if (name == "nothing unusual")
             errors.Add(at, "\"nothing unusual\" is always among the explanations; it means none of those named");
         else if (!seen.Add(name))

@@ -70,8 +70,8 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         if (table.RequiredText("name") is not string name)
             return null;
         Position at = table.Table.Find("name")!.Node.At;
-        if (name.Length is 0 or > LongestName || name.Any(char.IsControl) || string.IsNullOrWhiteSpace(name))
-            errors.Add(at, $"the name of a remedy is one line of up to {LongestName} characters");
+        if (Plain.LineFault(name, LongestName) is { } fault)
+            errors.Add(at, $"the name of a remedy is one line of up to {LongestName} characters; {fault}");
         else if (!names.Add(name))
             errors.Add(at, $"there are two remedies with the name {Plain.Quote(name)}");
         else

@@ -111,8 +111,8 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     {
         if (root.RequiredText("title") is not string title)
             return "";
-        if (title.Length is 0 or > LongestTitle || title.Any(char.IsControl) || string.IsNullOrWhiteSpace(title))
-            errors.Add(root.Find("title")!.Node.At, $"title must be one line of up to {LongestTitle} characters");
+        if (Plain.LineFault(title, LongestTitle) is { } fault)
+            errors.Add(root.Find("title")!.Node.At, $"title must be one line of up to {LongestTitle} characters; {fault}");
         return title;
     }
 

@@ -22,12 +22,12 @@ public sealed class RecoveryFile(string scenario)
     {
         try
         {
-            WholeFile.Write(Path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
+            WholeFile.Write(Path, Encoding.UTF8.GetBytes(text));
             return null;
         }
-        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        catch (IOException e)
         {
-            return $"{Path}: {e.Message.ReplaceLineEndings(" ")}";
+            return $"{Path}: {e.Message}";
         }
     }
 

@@ -53,8 +53,7 @@ public sealed record ScenarioText(string Path, string Text, bool HasMark, string
     }
 
     /// <summary>
-    /// Writes another text to the file, whole or not at all: beside it first, then renamed. A link is followed, and the file's
-    /// permissions stay.
+    /// Writes another text to the file (<see cref="WholeFile"/>).
     /// </summary>
     /// <returns>What the file now holds.</returns>
     /// <exception cref="ScenarioException">The file cannot be written; it is then as it was.</exception>
@@ -63,22 +62,12 @@ public sealed record ScenarioText(string Path, string Text, bool HasMark, string
         byte[] bytes = [.. HasMark ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(text)];
         try
         {
-            string target = new FileInfo(Path).LinkTarget is null ? Path : File.ResolveLinkTarget(Path, returnFinalTarget: true)!.FullName;
-            UnixFileMode? mode = !OperatingSystem.IsWindows() && File.Exists(target) ? File.GetUnixFileMode(target) : null;
-            WholeFile.Write(target, stream =>
-            {
-                stream.Write(bytes);
-                var file = (FileStream)stream;
-                if (mode is UnixFileMode same && !OperatingSystem.IsWindows())
-                    File.SetUnixFileMode(file.SafeFileHandle, same);
-                file.Flush(flushToDisk: true);
-            });
+            WholeFile.Write(Path, bytes);
             return this with { Text = text, Digest = DigestOf(bytes) };
         }
-        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        catch (IOException e)
         {
-            string reason = e is UnauthorizedAccessException ? "the file or its folder may not be written" : e.Message.ReplaceLineEndings(" ");
-            throw new ScenarioException([new ScenarioError(Path, 0, 0, $"not saved: {reason}")]);
+            throw new ScenarioException([new ScenarioError(Path, 0, 0, $"not saved: {e.Message}")]);
         }
     }
 

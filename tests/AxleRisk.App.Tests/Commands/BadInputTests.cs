@@ -9,7 +9,8 @@ public sealed class BadInputTests
 
     [Theory]
     [InlineData("--evaluations", "-3", "--evaluations must be a whole number from 1")]
-    [InlineData("--evaluations", "1e5", "not \"1e5\"")]
+    [InlineData("--evaluations", "1.5", "such as 100000 or 1e5, not \"1.5\"")]
+    [InlineData("--evaluations", "1e13", "not \"1e13\"")]
     [InlineData("--seed", "banana", "--seed must be a whole number from 0")]
     [InlineData("--threads", "0", "--threads must be a whole number from 1")]
     [InlineData("--sampling", "roulette", "latin-hypercube")]
@@ -83,7 +84,44 @@ public sealed class BadInputTests
             "risk", Cli.Shipped("benchmark-five-legs"), "-n", "200", "--csv", "/nowhere/at/all.csv");
         Assert.Equal(1, exit);
         Assert.Empty(output);
-        Assert.Contains("cannot write /nowhere/at/all.csv", error, StringComparison.Ordinal);
+        Assert.Contains("cannot write /nowhere/at/all.csv: there is no such folder", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_number_of_evaluations_may_have_a_power_of_ten() =>
+        Assert.Contains("Run: 1,000 evaluations", Cli.Run("risk", Cli.Shipped("benchmark-five-legs"), "-n", "1e3").Out, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("77777", "Failure probability by 77,777 km")]
+    [InlineData("0.004", "Failure probability by 0.004 km")]
+    public void The_required_distance_is_told_as_it_was_stated(string km, string expected)
+    {
+        string text = Benchmark.Replace("required_km = 50_000", $"required_km = {km}").Replace("required_km = 50000", $"required_km = {km}");
+        Assert.NotEqual(Benchmark, text);
+        Assert.Contains(expected, Cli.Run("risk", Cli.Temporary(text), "-n", "200", "--method", "crude").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_everything_is_certain_the_answer_has_no_error_of_sampling()
+    {
+        string certain = System.Text.RegularExpressions.Regex.Replace(
+            Benchmark, @"\{[^}]*(median|mean) = ([0-9.]+)[^}]*\}", "$2").Replace("log10_life_scatter = 0.0", "log10_life_scatter = 0");
+        string output = Cli.Run("risk", Cli.Temporary(certain), "-n", "2000").Out;
+        Assert.Contains("95 % interval 0 to 0;", output, StringComparison.Ordinal);
+        Assert.Contains("no such axle fails before this distance", output, StringComparison.Ordinal);
+    }
+
+    // /dev/full fails every write as a full disk does (Linux, full(4)).
+    [Theory]
+    [InlineData("--csv")]
+    [InlineData("--out")]
+    public void The_answer_is_told_although_a_file_of_it_cannot_be_written(string option)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "there is no such device");
+        (int exit, string output, string error) = Cli.Run("risk", Cli.Shipped("benchmark-five-legs"), "-n", "200", option, "/dev/full");
+        Assert.Equal(1, exit);
+        Assert.Contains("Failure probability by 50,000 km", output, StringComparison.Ordinal);
+        Assert.Equal("axlerisk: cannot write /dev/full: No space left on device\n", error);
     }
 
     private static void RefusedFile(string content, string expected) => Refused(expected, "check", Cli.Temporary(content));

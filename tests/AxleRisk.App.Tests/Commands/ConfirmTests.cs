@@ -14,7 +14,10 @@ public sealed class ConfirmTests
     {
         string text = Cli.Run(["confirm", Cli.Shipped("desert-crossing"), .. Quick, "--bump-clearance", "60"]).Out;
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80 || line.StartsWith("damage_ratio", StringComparison.Ordinal)));
-        Assert.Contains("With wheel lift-off and a bump stop after 60 mm", text.Replace("\n  ", " "));
+        string flowing = text.Replace("\n  ", " ");
+        Assert.Contains("With a bump stop after 60 mm, ", flowing);
+        Assert.Contains("Then, with wheel lift-off too, ", flowing);
+        Assert.Contains("The trip in the base case: true over computed damage", text);
         string line = Assert.Single(text.Split('\n'), l => l.StartsWith("damage_ratio = ", StringComparison.Ordinal));
         Scenario scenario = Good.Parse(Good.Text.Contains("[fatigue]", StringComparison.Ordinal)
             ? Good.With("[fatigue]", $"[fatigue]\n{line}") : $"{Good.Text}\n[fatigue]\n{line}\n").Scenario;
@@ -34,17 +37,46 @@ public sealed class ConfirmTests
         Assert.True((double)document["damage_ratio"]!["median"]! > 0);
     }
 
-    // Four legs: the base case is done after four parts, and the run is ended inside the next point.
+    // What the stop does must not be laid to lift-off: wheels with a stop met early, on the scenario's own stop.
+    [Fact]
+    public void The_scenario_s_own_stop_is_a_step_of_its_own()
+    {
+        string text = File.ReadAllText(Cli.Shipped("quarry-shuttle"));
+        string changed = text.Replace("mean = 105, sd = 5", "mean = 45, sd = 5", StringComparison.Ordinal);
+        Assert.NotEqual(text, changed);
+        string file = Cli.Temporary(changed);
+        JsonNode both = JsonNode.Parse(Cli.Run("confirm", file, "--json", "--points", "0", "--km", "0.2").Out)!;
+        JsonNode stop = JsonNode.Parse(Cli.Run("confirm", file, "--json", "--points", "0", "--km", "0.2", "--lift-off", "no").Out)!;
+        Assert.Equal(["bump_stop", "lift_off"], both["steps"]!.AsArray().Select(s => (string)s!));
+        JsonNode steps = both["points"]![0]!["steps"]!, alone = stop["points"]![0]!;
+        Assert.Equal(alone["steps"]!["bump_stop"]!.ToJsonString(), steps["bump_stop"]!.ToJsonString());
+        Assert.Equal(alone["limits_over_linear"]!.ToJsonString(), steps["bump_stop"]!.ToJsonString());
+        Assert.True((double)steps["bump_stop"]!["estimate"]! > 1.2);
+        Assert.InRange((double)steps["lift_off"]!["estimate"]!, 0.9, 1.1);
+        Assert.True((double)both["points"]![0]!["fast_strikes"]! > 1.05);
+        Assert.Contains("With the scenario's bump stop, the damage is", Cli.Run("confirm", file, "--points", "0", "--km", "0.2").Out.Replace("\n  ", " "));
+    }
+
+    [Fact]
+    public void The_legs_of_a_trip_are_simulated_too()
+    {
+        JsonNode trip = JsonNode.Parse(Cli.Run(["confirm", Cli.Shipped("desert-crossing"), "--json", .. Quick]).Out)!["points"]![1]!["trip"]!;
+        Assert.Equal(["coast-road", "north-washboard", "dune-belt", "rocky-pass", "plain-home"], trip["legs"]!.AsArray().Select(l => (string)l!["leg"]!));
+        Assert.Equal(1, trip["legs"]!.AsArray().Sum(l => (double)l!["damage_share"]!), 1e-9);
+        Assert.InRange((double)trip["true_over_computed"]!["estimate"]!, 0.7, 1.4);
+    }
+
+    // Four legs and five of the trip: the base case is done after nine parts, and the run is ended inside the next point.
     [Fact]
     public void Ended_early_it_tells_the_points_that_are_done()
     {
         string[] args = ["confirm", Cli.Shipped("desert-crossing"), .. Quick];
-        (int code, string text, string error) = Cli.RunUntil(2 + 5, args);
+        (int code, string text, string error) = Cli.RunUntil(2 + 10, args);
         Assert.Equal(130, code);
         Assert.Empty(error);
         Assert.Contains("PARTIAL: ended early, after 1 of 2 points.", text);
         Assert.DoesNotContain("near failure 1", text);
-        JsonNode part = JsonNode.Parse(Cli.RunUntil(2 + 5, [.. args, "--json"]).Out)!, whole = JsonNode.Parse(Cli.Run([.. args, "--json"]).Out)!;
+        JsonNode part = JsonNode.Parse(Cli.RunUntil(2 + 10, [.. args, "--json"]).Out)!, whole = JsonNode.Parse(Cli.Run([.. args, "--json"]).Out)!;
         Assert.True((bool)part["partial"]! && !(bool)whole["partial"]!);
         Assert.Equal(whole["points"]![0]!.ToJsonString(), Assert.Single(part["points"]!.AsArray())!.ToJsonString());
     }

@@ -11,11 +11,32 @@ public sealed class EarlyEndTests
     [InlineData("INT", 130, "confirm", "desert-crossing", "--km", "100000", "--points", "0")]
     [InlineData("TERM", 143, "confirm", "desert-crossing", "--km", "100000", "--points", "0")]
     [InlineData("TERM", 143, "trip", "desert-crossing", "-n", "200000")]
-    public async Task A_signal_ends_a_command_without_a_trace(string signal, int code, string command, string scenario, params string[] options)
+    public Task A_signal_ends_a_command_without_a_trace(string signal, int code, string command, string scenario, params string[] options) =>
+        Ends(signal, code, [command, Cli.Shipped(scenario), .. options]);
+
+    // A pipe that nobody writes to: opening it waits in the system, where no token of cancellation reaches.
+    [Theory]
+    [InlineData("INT", 130, "check")]
+    [InlineData("TERM", 143, "merge")]
+    public async Task A_signal_ends_a_command_that_waits_for_a_file(string signal, int code, string command)
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "there are no such pipes");
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("axlerisk-test-");
+        string pipe = Path.Combine(folder.FullName, "pipe");
+        using (Process make = Process.Start("mkfifo", [pipe]))
+        {
+            await make.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        await Ends(signal, code, [command, pipe]);
+        folder.Delete(recursive: true);
+    }
+
+    private static async Task Ends(string signal, int code, string[] arguments)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "there are no such signals");
         string program = Path.Combine(AppContext.BaseDirectory, "axlerisk.dll");
-        var start = new ProcessStartInfo("dotnet", [program, command, Cli.Shipped(scenario), .. options]) { RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [program, .. arguments]) { RedirectStandardError = true, RedirectStandardOutput = true };
         using Process process = Process.Start(start)!;
         Task<string> error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         Task<string> output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);

@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json.Nodes;
 using Xunit;
 
@@ -38,6 +40,38 @@ public sealed class MergeTests
         Assert.Equal(0, exit);
         Assert.Equal(2000, (int)JsonNode.Parse(output)!["evaluations"]!);
         Assert.Equal(2, Cli.Run("risk", Cli.Shipped("desert-crossing"), "-n", "2000", "--out", path, "--resume").Exit);
+    }
+
+    // The largest whole number merged to "19957002775979.20 %", a negative count to a plausible figure.
+    [Theory]
+    [InlineData("life", "9223372036854775807")]
+    [InlineData("damage", "9223372036854775807")]
+    [InlineData("damage", "-3")]
+    [InlineData("damage", "2")]
+    [InlineData("life", "2")]
+    public void A_changed_count_is_refused_with_and_without_a_checksum_that_agrees(string histogram, string count)
+    {
+        string[] parts = [Part(1, 2), Part(2, 2)];
+        string original = File.ReadAllText(parts[0]);
+        JsonObject changed = JsonNode.Parse(original)!.AsObject();
+        changed["replicates"]![0]![histogram]!["bins"]![1] = JsonNode.Parse(count);
+        File.WriteAllText(parts[0], changed.ToJsonString());
+        Refused(parts[0], "its checksum does not agree", parts[1]);
+        changed.Remove("sha256");
+        changed["sha256"] = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(changed.ToJsonString())));
+        File.WriteAllText(parts[0], changed.ToJsonString());
+        Refused(parts[0], count == "2" ? "counts that do not add up" : "it is no part of a study", parts[1]);
+        Assert.Equal(2, Cli.Run("risk", Scenario, "-n", "2000", "--part", "1/2", "--out", parts[0], "--resume").Exit);
+
+        // The forged checksum is the one that the program writes: the unchanged text passes with it.
+        Assert.Contains(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Without(original)))), original, StringComparison.Ordinal);
+    }
+
+    private static string Without(string part)
+    {
+        JsonObject document = JsonNode.Parse(part)!.AsObject();
+        document.Remove("sha256");
+        return document.ToJsonString();
     }
 
     private static string Scenario => Cli.Shipped("benchmark-five-legs");

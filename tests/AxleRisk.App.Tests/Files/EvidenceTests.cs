@@ -89,7 +89,7 @@ public class EvidenceTests
 
     [Theory]
     [InlineData("name = \"nothing unusual\"", "a.toml(32,8): \"nothing unusual\" is always among the explanations; it means none of those named")]
-    [InlineData("name = \"\"", "a.toml(32,8): explanations.name must be one line of up to 60 characters")]
+    [InlineData("name = \"\"", "a.toml(32,8): explanations.name must be one line of up to 60 characters; it is empty")]
     [InlineData("name = \"x\"\nprior = 1", "a.toml(33,9): explanations.prior must be a number above 0 and below 1, not 1")]
     [InlineData("name = \"x\"\nwhy = 1", "a.toml(33,1): unknown key \"why\" in explanations; possible: name, prior, when")]
     public void A_wrong_explanation_is_named(string lines, string expected) =>

@@ -25,9 +25,36 @@ public class SampleFileTests
     [InlineData("no,mass_kg\n1,88\n2,heavy\n3,-4\n", "m.csv(3): mass_kg must be a number above 0, not \"heavy\"", "m.csv(4): mass_kg must be a number above 0, not \"-4\"")]
     [InlineData("no;mass_kg\n1;90,5\n", "m.csv(2): mass_kg must be a number above 0, not \"90,5\"")]
     [InlineData("no,mass_kg\n", "m.csv(1): there are no values in column \"mass_kg\"")]
-    [InlineData("", "m.csv(1): there is no column \"mass_kg\"")]
+    [InlineData("", "m.csv(1): there is no column \"mass_kg\" named in its first line")]
     public void Errors_name_the_data_file_and_the_line(string csv, params string[] expected) =>
         Assert.Equal(expected, Good.ErrorsOf(Text, _ => csv));
+
+    // What is no table may be a file that nobody meant to show: no word of it stands in a message.
+    [Theory]
+    [InlineData("root:x:0:0:root:/root:/bin/sh\nwho:x:1:1\n")]
+    [InlineData("secret\nword\n")]
+    [InlineData("mass_kg\nsecret\n")]
+    [InlineData("mass_kg,b\n1,2\nsecret\n")]
+    [InlineData("mass_kg,b\n1,\"secret\n")]
+    public void Nothing_of_a_file_that_is_no_table_is_told(string content)
+    {
+        string error = Assert.Single(Good.ErrorsOf(Text, _ => content));
+        Assert.DoesNotContain("secret", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("root", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_million_values_are_read()
+    {
+        string csv = "mass_kg\n" + string.Concat(Enumerable.Repeat("88.125\n89.25\n", 500_000));
+        Assert.True(csv.Length > 4 << 20);
+        string path = System.IO.Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "s.toml");
+        File.WriteAllText(path, Text);
+        File.WriteAllText(path.Replace("s.toml", "m.csv", StringComparison.Ordinal), csv);
+        var value = (Value.Uncertain)AxleRisk.Files.ScenarioReader.ReadFile(path).Scenario.Find(Quantities.UnsprungMass)!.Value;
+        Directory.Delete(System.IO.Path.GetDirectoryName(path)!, recursive: true);
+        Assert.Equal((88.125, 89.25), (value.Distribution.Minimum, value.Distribution.Maximum));
+    }
 
     [Theory]
     [InlineData("no,mass_kg\n1,88\n2\n", "m.csv(3): ")]

@@ -7,6 +7,18 @@ namespace AxleRisk.App.Tests.Text;
 public sealed class FiguresTests
 {
     [Theory]
+    [InlineData(77777, "77,777")]
+    [InlineData(0.1 * 77777, "7,777.7")]
+    [InlineData(150000, "150,000")]
+    [InlineData(0.4, "0.4")]
+    [InlineData(0.004, "0.004")]
+    [InlineData(123456.789, "123,456.789")]
+    [InlineData(0, "0")]
+    [InlineData(1e300, "1E+300")]
+    [InlineData(double.NaN, "-")]
+    public void A_stated_number_keeps_all_of_its_digits(double x, string expected) => Assert.Equal(expected, Figures.Exact(x));
+
+    [Theory]
     [InlineData(0, "0")]
     [InlineData(0.25, "25.00 %")]
     [InlineData(0.0195, "1.950 %")]

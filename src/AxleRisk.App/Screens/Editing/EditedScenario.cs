@@ -10,11 +10,13 @@ namespace AxleRisk.App.Screens.Editing;
 internal sealed class EditedScenario
 {
     private readonly EditHistory history = new();
+    private readonly IReadOnlyList<string>? dataFolders;
     private ScenarioText saved;
     private RecoveryFile recovery;
 
-    private EditedScenario(ScenarioText opened)
+    private EditedScenario(ScenarioText opened, IReadOnlyList<string>? dataFolders = null)
     {
+        this.dataFolders = dataFolders;
         saved = opened;
         recovery = new RecoveryFile(opened.Path);
         Text = opened.Text;
@@ -58,8 +60,10 @@ internal sealed class EditedScenario
     public (string Text, bool IsOlder)? Recovered { get; private set; }
 
     /// <summary>Opens a scenario, also one that is not valid.</summary>
+    /// <param name="path">Its path.</param>
+    /// <param name="dataFolders">Folders that its data files may lie in besides its own.</param>
     /// <exception cref="ScenarioException">The file cannot be read.</exception>
-    public static EditedScenario Open(string path) => new(ScenarioText.Open(path));
+    public static EditedScenario Open(string path, IReadOnlyList<string>? dataFolders = null) => new(ScenarioText.Open(path), dataFolders);
 
     /// <summary>A new scenario, not yet saved.</summary>
     public static EditedScenario New(string path, string title) => new(ScenarioText.New(path, NewScenario.Text(title)));
@@ -172,11 +176,11 @@ internal sealed class EditedScenario
         recovery.Delete();
     }
 
-    private static (ScenarioDocument? Document, IReadOnlyList<ScenarioError> Errors) Read(string text, string path)
+    private (ScenarioDocument? Document, IReadOnlyList<ScenarioError> Errors) Read(string text, string path)
     {
         try
         {
-            return (ScenarioReader.ParseFor(text, path), []);
+            return (ScenarioReader.ParseFor(text, path, dataFolders), []);
         }
         catch (ScenarioException e)
         {

@@ -21,9 +21,9 @@ internal static class ListedInputs
         Evidence evidence = scenario.Evidence;
         (string key, string value)? life = evidence.Life switch
         {
-            LifeEvidence.FailedAt at => ("failed_at_km", $"failed at {Figures.Km(at.Km)} km"),
-            LifeEvidence.FailedBetween between => ("failed_between_km", $"failed between {Figures.Km(between.FromKm)} and {Figures.Km(between.ToKm)} km"),
-            LifeEvidence.Survived survived => ("survived_km", $"whole at {Figures.Km(survived.Km)} km"),
+            LifeEvidence.FailedAt at => ("failed_at_km", $"failed at {Figures.Exact(at.Km)} km"),
+            LifeEvidence.FailedBetween between => ("failed_between_km", $"failed between {Figures.Exact(between.FromKm)} and {Figures.Exact(between.ToKm)} km"),
+            LifeEvidence.Survived survived => ("survived_km", $"whole at {Figures.Exact(survived.Km)} km"),
             _ => null,
         };
         if (life is var (key, value))

@@ -23,7 +23,7 @@ internal static class TitleLine
 
     private static PageLine Answer(Session session)
     {
-        string by = $"  fails by {Figures.Km(session.Document.Scenario.RequiredKm)} km: ";
+        string by = $"  fails by {Figures.Exact(session.Document.Scenario.RequiredKm)} km: ";
         if (session.Risk.Fresh is not { } result)
         {
             string failed = session.Risk.Run.Standing.Phase == RunPhase.Failed ? "no answer" : "...";

@@ -50,6 +50,13 @@ internal static class PointChoice
         return chosen.ToImmutable();
     }
 
+    /// <summary>The distance of a leg of a trip at a point, km.</summary>
+    public static double TripKm(LifeModel whole, int leg, double[] values)
+    {
+        Input? distance = whole.Scenario.Find(TripQuantities.Distance, whole.Scenario.Legs.Length + leg);
+        return distance is null ? 0 : whole.Factors.Find(distance.Name) is { } factor ? values[factor.FirstColumn] : distance.Value.Nominal;
+    }
+
     private static (double[][] Rows, double[] Lives) Sample(LifeModel model, ulong seed)
     {
         Workspace workspace = model.CreateWorkspace(Sampled);

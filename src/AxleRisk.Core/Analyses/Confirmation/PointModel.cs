@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Studies;
@@ -11,8 +12,9 @@ internal sealed class PointModel
     private readonly DamageColumns columns;
     private readonly LegDetail[] details;
     private readonly RideParameters ride;
+    private readonly LegDetail[] linearDetails;
     private readonly RideLimits linear;
-    private readonly RideLimits limits;
+    private readonly ImmutableArray<(RideStepKind Kind, RideLimits Limits)> steps;
     private readonly double stress;
     private readonly SnConstants curve;
     private readonly ulong seed;
@@ -33,6 +35,7 @@ internal sealed class PointModel
         LifeKm = workspace.LifeKm[0];
         columns = workspace.Damage;
         details = model.DetailsOfFirstRow(workspace);
+        linearDetails = model.LinearDetailsOfFirstRow(workspace);
         (SnCurve mean, _) = model.FatigueOfFirstRow(workspace);
         curve = SnConstants.From(mean);
         stress = columns.StressPerForceMPaPerN[0] * mean.ThicknessFactor(columns.ThicknessMm[0]);
@@ -43,14 +46,16 @@ internal sealed class PointModel
         double clearance = isStated ? columns.Modes.BumpClearanceM[0] : question.BumpClearanceMm * 1e-3;
         double stop = isStated ? columns.Modes.BumpStopNPerM[0] : question.BumpStopNPerMm * 1000;
         linear = new RideLimits { StaticTyreForceN = RideLimits.StaticTyreForce(ride), BumpClearanceM = clearance };
-        limits = linear with
-        {
-            LiftsOff = question.LiftOff,
-            BumpStopNPerM = double.IsFinite(clearance) ? stop : 0,
-            BumpDamping = question.BumpDamping,
-            ReboundDamping = question.ReboundDamping,
-        };
+        RideLimits damped = linear with { BumpDamping = question.BumpDamping, ReboundDamping = question.ReboundDamping };
+        RideLimits stopped = damped with { BumpStopNPerM = double.IsFinite(clearance) ? stop : 0 };
+        RideLimits lifted = stopped with { LiftsOff = question.LiftOff };
+        (RideStepKind, RideLimits, RideLimits Before)[] all =
+            [(RideStepKind.TwoRateDamper, damped, linear), (RideStepKind.BumpStop, stopped, damped), (RideStepKind.LiftOff, lifted, stopped)];
+        steps = [.. all.Where(s => s.Item2 != s.Before).Select(s => (s.Item1, s.Item2))];
     }
+
+    /// <summary>What the simulation adds to the linear ride, one after the other.</summary>
+    public ImmutableArray<RideStepKind> Steps => [.. steps.Select(s => s.Kind)];
 
     public string Name { get; }
 
@@ -61,16 +66,17 @@ internal sealed class PointModel
 
     public double StaticTyreForceN => linear.StaticTyreForceN;
 
-    public bool IsDriven(int leg) => columns.Legs[leg].Share[0] > 0;
-
     public double Share(int leg) => columns.Legs[leg].Share[0];
 
     /// <summary>The spectral damage per km on a leg.</summary>
     public double FastPerKm(int leg) => details[leg].DamagePerKm;
 
+    /// <summary>The same of the linear ride alone, where a bump stop is among the scenario's inputs.</summary>
+    public double LinearPerKm(int leg) => linearDetails[leg].DamagePerKm;
+
     public double SpeedMPerS(int leg) => columns.Legs[leg].SpeedMPerS[0];
 
-    /// <summary>Simulates a leg: the linear ride, and the ride with its limits where it has any.</summary>
+    /// <summary>Simulates a leg: the linear ride, and the ride after each step.</summary>
     /// <exception cref="OperationCanceledException">The run was ended inside a record.</exception>
     public SimulatedLeg Simulate(int leg, double km, SurfaceSimulation simulation, CancellationToken cancellation)
     {
@@ -99,23 +105,21 @@ internal sealed class PointModel
 
         var question = new SurfaceQuestion(ride, linear, road, stress, curve);
         var stream = new RandomStream(new StreamKey(seed, $"confirm/{model.Scenario.Legs[leg].Name}/{(corrugated ? "corrugated" : "plain")}"));
-        return limits.IsLinear
-            ? simulation.Run([question], stream, periods, cancellation)
-            : simulation.Run([question, question with { Limits = limits }], stream, periods, cancellation);
+        return simulation.Run([question, .. steps.Select(s => question with { Limits = s.Limits })], stream, periods, cancellation);
     }
 }
 
-/// <summary>A leg simulated off and on its corrugation: the linear ride first, then the ride with limits where there is one.</summary>
+/// <summary>A leg simulated off and on its corrugation: the linear ride first, then the ride after each step.</summary>
 internal sealed record SimulatedLeg(SurfaceResult[] Plain, SurfaceResult[] Corrugated, double CorrugatedShare, double SpeedMPerS)
 {
-    /// <summary>Damage per km of a record.</summary>
-    public double PerKm(bool limits, int record) =>
-        Mean(limits, s => s.DamagePerSecond[record]) * 1000 / SpeedMPerS;
+    /// <summary>The number of rides.</summary>
+    public int Rides => Plain.Length;
+
+    /// <summary>Damage per km of a record, by ride.</summary>
+    public double PerKm(int ride, int record) =>
+        Mean(ride, s => s.DamagePerSecond[record]) * 1000 / SpeedMPerS;
 
     /// <summary>A mean over the leg's time.</summary>
-    public double Mean(bool limits, Func<SurfaceResult, double> of)
-    {
-        int ride = limits ? Plain.Length - 1 : 0;
-        return (1 - CorrugatedShare) * of(Plain[ride]) + CorrugatedShare * of(Corrugated[ride]);
-    }
+    public double Mean(int ride, Func<SurfaceResult, double> of) =>
+        (1 - CorrugatedShare) * of(Plain[ride]) + CorrugatedShare * of(Corrugated[ride]);
 }

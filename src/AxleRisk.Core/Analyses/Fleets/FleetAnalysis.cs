@@ -26,6 +26,9 @@ public static class FleetAnalysis
     private const int DesignPart = 4;
 
     private const double ShortestKm = 100;
+
+    /// <summary>Searched below that only where even that is too far.</summary>
+    private const double FirstKm = 1e-3;
     private const double LongestKm = 1e7;
 
     /// <summary>About how many evaluations a run takes: a search looks at some fifteen walls, as many tolerances and a few categories.</summary>
@@ -96,9 +99,12 @@ public static class FleetAnalysis
             .. bases.Select(basis => new WarrantyLimit(
                 basis,
                 new TargetSearch(months => sample.FailedWithin(months, fleet.WarrantyKm), target, basis).LongestIn(1, Fleet.MostMonths),
-                new TargetSearch(km => sample.FailedWithin(fleet.WarrantyMonths, km), target, basis).LongestIn(ShortestKm, LongestKm))),
+                LongestKmOf(new TargetSearch(km => sample.FailedWithin(fleet.WarrantyMonths, km), target, basis)))),
         ]);
     }
+
+    private static SearchAnswer LongestKmOf(TargetSearch search) =>
+        search.LongestIn(ShortestKm, LongestKm) is { Outcome: not SearchOutcome.NoneMeets } found ? found : search.LongestIn(FirstKm, LongestKm);
 
     private static void Require(LifeModel model, StudySettings settings)
     {

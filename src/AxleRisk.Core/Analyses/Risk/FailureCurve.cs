@@ -19,12 +19,15 @@ internal sealed class FailureCurve
     private readonly DamageSpread[] replicates;
     private readonly DamageSpread pooled;
     private readonly LifeScale? scale;
+    private readonly bool isExact;
 
     /// <summary>Prepares the curve.</summary>
     /// <param name="summaries">The summaries of the replicates, those without evaluations left out.</param>
     /// <param name="scale">The scale of life whose part is averaged exactly; null to count failures.</param>
-    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeScale? scale)
+    /// <param name="isExact">Whether nothing was sampled that could change the answer, so that it has no error of sampling.</param>
+    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeScale? scale, bool isExact = false)
     {
+        this.isExact = isExact;
         all = LifeSummary.Sum(summaries);
         this.scale = scale;
         replicates = [.. summaries.Select(s => new DamageSpread(s))];
@@ -39,6 +42,11 @@ internal sealed class FailureCurve
         if (all.Evaluations == 0)
         {
             return new Interval(double.NaN, double.NaN, double.NaN);
+        }
+
+        if (isExact && Probability(pooled, km) is var exact)
+        {
+            return new Interval(exact, exact, exact);
         }
 
         Interval sampled = Sampled(km);

@@ -130,7 +130,8 @@ public static class RiskAnalysis
     }
 
     private static FailureCurve CurveOf(LifeModel model, RiskState state, RiskMethod method) => new(
-        [.. state.Replicates.Where(s => s.Evaluations > 0)], method == RiskMethod.Conditional ? model.Scale : null);
+        [.. state.Replicates.Where(s => s.Evaluations > 0)], method == RiskMethod.Conditional ? model.Scale : null,
+        isExact: model.Modes.IsPlain && model.Factors.Factors.IsEmpty);
 
     private static (RiskMethod Method, string Reason) Choose(LifeModel model, RiskMethod asked)
     {

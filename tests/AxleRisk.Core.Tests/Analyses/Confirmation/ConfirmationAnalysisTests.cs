@@ -47,6 +47,20 @@ public class ConfirmationAnalysisTests
     }
 
     [Fact]
+    public void Each_step_is_what_it_does_alone_after_those_before_it()
+    {
+        ConfirmationQuestion all = Short with { KmPerRecord = 0.2, ReboundDamping = 1.5, BumpClearanceMm = 20 };
+        ConfirmationResult whole = ConfirmationAnalysis.Run(Model, all, new RunOptions());
+        Assert.Equal([RideStepKind.TwoRateDamper, RideStepKind.BumpStop, RideStepKind.LiftOff], whole.Steps);
+        ConfirmedPoint damper = ConfirmationAnalysis.Run(Model, all with { LiftOff = false, BumpClearanceMm = double.PositiveInfinity }, new RunOptions()).Points[0];
+        ConfirmedPoint stop = ConfirmationAnalysis.Run(Model, all with { LiftOff = false }, new RunOptions()).Points[0];
+        Assert.Equal(damper.Limits, whole.Points[0].Steps[0]);
+        Assert.Equal(stop.Steps[1], whole.Points[0].Steps[1]);
+        Assert.Equal(whole.Points[0].Ratio.Estimate / stop.Ratio.Estimate, whole.Points[0].Steps[2].Estimate, 0.02);
+        Assert.True(whole.Points[0].Steps[1].Estimate > 1.05);
+    }
+
+    [Fact]
     public void Threads_change_no_digit()
     {
         ConfirmationQuestion question = Short with { Points = 2, KmPerRecord = 0.1 };

@@ -44,9 +44,9 @@ internal sealed record EvidenceItem(EvidenceKind Kind, int Index, string Label, 
 
     private static string Life(LifeEvidence? life) => life switch
     {
-        LifeEvidence.FailedAt at => $"failed at {Figures.Km(at.Km)} km",
-        LifeEvidence.FailedBetween between => $"failed between {Figures.Km(between.FromKm)} and {Figures.Km(between.ToKm)} km",
-        LifeEvidence.Survived survived => $"survived {Figures.Km(survived.Km)} km",
+        LifeEvidence.FailedAt at => $"failed at {Figures.Exact(at.Km)} km",
+        LifeEvidence.FailedBetween between => $"failed between {Figures.Exact(between.FromKm)} and {Figures.Exact(between.ToKm)} km",
+        LifeEvidence.Survived survived => $"survived {Figures.Exact(survived.Km)} km",
         _ => "nothing known",
     };
 

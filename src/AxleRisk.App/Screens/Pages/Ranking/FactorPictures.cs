@@ -30,7 +30,7 @@ internal static class FactorPictures
             ];
             return
             [
-                PageLine.Of($"Failed by {Figures.Km(result.DistanceKm)} km with the factor held (95 %)", Ink.Quiet),
+                PageLine.Of($"Failed by {Figures.Exact(result.DistanceKm)} km with the factor held (95 %)", Ink.Quiet),
                 .. Pictures.Lines(BarChart.Draw(bars, width, bars.Length)),
             ];
         }
@@ -40,7 +40,7 @@ internal static class FactorPictures
         double average = result.Base.Probability.Estimate;
         return Pictures.Lines(new LineChart(
             new ChartAxis($"{Printable.Line(f.Name)}{(f.Unit.Length > 0 ? $", {f.Unit}" : "")}; 1 % to 99 % point"),
-            new ChartAxis($"failed by {Figures.Km(result.DistanceKm)} km", Label: Ticks.Percent))
+            new ChartAxis($"failed by {Figures.Exact(result.DistanceKm)} km", Label: Ticks.Percent))
         {
             Series = [new ChartSeries("held", x, Ends(p => p.Estimate)), new ChartSeries("free", [x[0], x[^1]], [average, average], Dash.Dotted)],
             Bands = [new ChartBand("95 %", x, Ends(p => p.Low), Ends(p => p.High))],

@@ -22,7 +22,7 @@ internal static class RemedyLines
     public static IEnumerable<PageLine> Of(RemedySetResult result, TimeSpan elapsed, int width)
     {
         int room = Math.Min(width, Layout.Width);
-        string by = $"by {Figures.Km(result.Comparison.DistanceKm)} km";
+        string by = $"by {Figures.Exact(result.Comparison.DistanceKm)} km";
         foreach (string line in Wrap.Lines($"With none: {Risk(result.None)} fail {by}; B10 {Life(result.None)}.", room))
         {
             yield return PageLine.Of(line);

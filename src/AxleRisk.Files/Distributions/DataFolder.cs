@@ -1,0 +1,62 @@
+namespace AxleRisk.Files.Distributions;
+
+/// <summary>
+/// Where the data files of a scenario may lie: in its folder or below, links resolved, and in folders that the user allowed. A
+/// scenario from somebody else must not read whatever file it names.
+/// </summary>
+/// <param name="scenario">The scenario's path.</param>
+/// <param name="allowed">Further folders.</param>
+internal sealed class DataFolder(string scenario, IReadOnlyList<string> allowed)
+{
+    /// <summary>The largest data file, in bytes: a million values of any length that a number has.</summary>
+    public const int Largest = 64 << 20;
+
+    private const int MostLinks = 40;
+
+    private readonly string home = Path.GetDirectoryName(Path.GetFullPath(scenario)) ?? Path.GetPathRoot(Path.GetFullPath(scenario))!;
+
+    /// <summary>The bytes of a file named as in the scenario.</summary>
+    /// <exception cref="IOException">It cannot be read, or lies elsewhere.</exception>
+    public byte[] Read(string name)
+    {
+        string path = RealPath(Path.Combine(home, name));
+        return allowed.Prepend(home).Any(folder => IsBelow(path, RealPath(Path.GetFullPath(folder))))
+            ? FileBytes.Read(path, Largest)
+            : throw new IOException("it lies outside the scenario's folder: move it there, or allow its folder with --data-folder DIR");
+    }
+
+    private static bool IsBelow(string path, string folder) =>
+        path.StartsWith(Path.TrimEndingDirectorySeparator(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+        || folder == Path.GetPathRoot(folder);
+
+    /// <summary>The path with every link in it followed; what is not there is taken as it is written.</summary>
+    private static string RealPath(string path)
+    {
+        string full = Path.GetFullPath(path);
+        string real = Path.GetPathRoot(full)!;
+        var left = new Stack<string>(Parts(full, real).Reverse());
+        for (int links = 0; left.TryPop(out string? part);)
+        {
+            string next = Path.Combine(real, part);
+            if (new FileInfo(next).LinkTarget is not string target)
+            {
+                real = next;
+                continue;
+            }
+
+            if (++links > MostLinks)
+                throw new IOException("its links lead in a circle");
+
+            // From the root again: a link's target may lead through links.
+            string to = Path.GetFullPath(target, real);
+            real = Path.GetPathRoot(to)!;
+            foreach (string again in Parts(to, real).Reverse())
+                left.Push(again);
+        }
+
+        return real;
+    }
+
+    private static string[] Parts(string path, string root) =>
+        path[root.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries);
+}
