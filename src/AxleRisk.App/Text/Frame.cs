@@ -31,7 +31,7 @@ internal static class Frame
 
     /// <summary>What must be known to repeat a run, and how it was done.</summary>
     public static string Run(RunRecord run, string method) =>
-        $"{Figures.Count(run.Evaluations)} evaluations{Asked(run)}, seed {run.Seed}, {run.Sampling} sampling, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
+        $"{Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling{Asked(run)}, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
 
     // Ended early is said on a line of its own.
     private static string Asked(RunRecord run) => run.IsPartial || run.Requested == run.Evaluations ? ""
