@@ -12,7 +12,7 @@ internal static class CausesDocument
     {
         document["evidence"] = EvidenceOf(result);
         document["failure_before"] = result.FailureBefore is var (from, to)
-            ? new JsonObject { ["first_distance"] = Json.Of(from), ["last_distance"] = Json.Of(to) }
+            ? new JsonObject { ["first_distance"] = Json.Resolved(from), ["last_distance"] = Json.Resolved(to) }
             : null;
         document["causes"] = Json.List(result.Causes, CauseOf);
         document["explanations"] = Json.List(result.Explanations, e => ExplanationOf(result, e));

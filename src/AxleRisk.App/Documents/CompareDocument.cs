@@ -43,7 +43,7 @@ internal static class CompareDocument
     /// <summary>One case; its change is null for the first.</summary>
     public static JsonObject Of(ComparedCase c) => new()
     {
-        ["failure_probability"] = Json.Of(c.Probability),
+        ["failure_probability"] = Json.Resolved(c.Probability),
         ["b10_km"] = Json.Of(c.B10Km),
         ["change"] = c.Change is not { } change ? null : new JsonObject
         {

@@ -67,7 +67,7 @@ internal static class FleetDocument
     {
         ["fraction"] = design.Target.Fraction,
         ["km"] = design.Target.Km,
-        ["failure_probability"] = Json.Of(headline?.Probability ?? design.AsItIs),
+        ["failure_probability"] = Json.Resolved(headline?.Probability ?? design.AsItIs),
         ["own_sample"] = HeadlineDocument.Own(headline, design.AsItIs),
         ["nominal_wall_mm"] = design.NominalWallMm is double wall ? Json.Number(wall) : null,
         ["limits"] = Json.List(design.Limits, l => new JsonObject

@@ -10,7 +10,7 @@ internal static class HeadlineDocument
     /// <summary>Adds both by the required distance.</summary>
     public static void AddTo(JsonObject document, RiskHeadline? headline, Interval own)
     {
-        document["failure_probability_at_required"] = Json.Of(headline?.Probability ?? own);
+        document["failure_probability_at_required"] = Json.Resolved(headline?.Probability ?? own);
         document["own_sample"] = Own(headline, own);
     }
 

@@ -56,7 +56,7 @@ internal static class Figures
 
     /// <summary>The answer to the question of a scenario, in one line.</summary>
     public static string Answer(double requiredKm, Interval p) =>
-        $"{RiskText.Question(requiredKm)}: {Probability(p.Estimate)} ({ProbabilityRange(p)})";
+        $"{RiskText.Question(requiredKm)}: {RiskText.Answer(p)} ({ProbabilityRange(p)})";
 
     /// <summary>A share of a whole, in percent.</summary>
     public static string Share(double share) => double.IsNaN(share) ? None : (100 * share).ToString("0.0") + " %";

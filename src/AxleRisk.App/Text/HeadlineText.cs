@@ -12,7 +12,7 @@ internal static class HeadlineText
         : [Figures.Answer(km, headline.Probability), .. Wrap.Lines(Own(headline, own), Layout.Width - 2, "").Select(l => "  " + l)];
 
     /// <summary>How far an analysis' own sample is off, in a sentence.</summary>
-    public static string Own(RiskHeadline headline, Interval own) => double.IsNaN(own.Estimate)
+    public static string Own(RiskHeadline headline, Interval own) => double.IsNaN(headline.Off(own).Estimate)
         ? $"As risk gives it ({Run(headline)})."
         : $"As risk gives it ({Run(headline)}); this analysis' own sample: {Points(headline.Off(own))} percentage points.";
 

@@ -17,12 +17,17 @@ public class EvidenceTests
         Assert.Empty(evidence.Explanations);
     }
 
+    public static TheoryData<string, LifeEvidence> Lives { get; } = new()
+    {
+        { "failed_at_km = 62000", new LifeEvidence.FailedAt(62_000) },
+        { "failed_between_km = [0, 64000.5]", new LifeEvidence.FailedBetween(0, 64_000.5) },
+        { "survived_km = 1e5", new LifeEvidence.Survived(100_000) },
+    };
+
     [Theory]
-    [InlineData("failed_at_km = 62000", "FailedAt { Km = 62000 }")]
-    [InlineData("failed_between_km = [0, 64000.5]", "FailedBetween { FromKm = 0, ToKm = 64000.5 }")]
-    [InlineData("survived_km = 1e5", "Survived { Km = 100000 }")]
-    public void The_life_is_read(string line, string expected) =>
-        Assert.Equal(expected, Good.Parse($"{Good.Text}[evidence]\n{line}\n").Scenario.Evidence.Life!.ToString());
+    [MemberData(nameof(Lives))]
+    public void The_life_is_read(string line, LifeEvidence expected) =>
+        Assert.Equal(expected, Good.Parse($"{Good.Text}[evidence]\n{line}\n").Scenario.Evidence.Life);
 
     [Fact]
     public void Measurements_and_states_are_read()
