@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using AxleRisk.App.Tests.Files;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Commands;
@@ -11,7 +12,7 @@ public sealed class AnswerTests
         get
         {
             var questions = new TheoryData<string, string>();
-            foreach (string scenario in new[] { "benchmark-five-legs", "warranty-clinic-van", "desert-crossing", "broken-housing" })
+            foreach (string scenario in Repository.Names)
             {
                 foreach (string command in new[] { "check", "base", "risk", "rank", "combine" })
                 {

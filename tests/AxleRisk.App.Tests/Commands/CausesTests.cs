@@ -42,7 +42,7 @@ public sealed class CausesTests
     [Fact]
     public void An_explanation_that_a_known_state_decides_is_said_to_be_settled()
     {
-        string file = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "known.toml");
+        string file = Path.Combine(TemporaryFolder.New(), "known.toml");
         File.WriteAllText(file, File.ReadAllText(Cli.Shipped("broken-housing")) + "\n[[evidence.known]]\nfactor = \"detail.category\"\nstate = \"W1\"\n");
         (int exit, string output, string error) = Cli.Run("causes", file, "-n", "6000");
         Assert.Equal((0, ""), (exit, error));

@@ -89,7 +89,7 @@ public sealed class HeadlineTests
     [Fact]
     public void The_tables_of_a_report_go_by_its_risk()
     {
-        string folder = Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "report");
+        string folder = Path.Combine(TemporaryFolder.New(), "report");
         Assert.Equal(0, Cli.Run("report", Cli.Shipped(Scenario), "--out", folder, "-n", "1000").Exit);
         string[] Cells(string table, Func<string, bool> row) =>
             File.ReadLines(Path.Combine(folder, "tables", table + ".csv")).First(row).Split(',');

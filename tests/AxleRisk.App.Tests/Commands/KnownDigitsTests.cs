@@ -29,7 +29,7 @@ public sealed class KnownDigitsTests
 
     public static TheoryData<string> Questions =>
     [
-        .. from scenario in Repository.Scenarios.Select(s => Path.GetFileNameWithoutExtension(s))
+        .. from scenario in Repository.Names
            from question in (string[])
            [
                "base", "risk -n 2000", "risk -n 2000 --sampling latin-hypercube --method crude", "rank -n 20000", "combine -n 12000",
@@ -58,7 +58,7 @@ public sealed class KnownDigitsTests
     public void A_figure_changes_only_on_purpose(string question)
     {
         string[] words = question.Split(' ');
-        string[] names = [.. Repository.Scenarios.Select(s => Path.GetFileNameWithoutExtension(s))];
+        string[] names = [.. Repository.Names];
         (int exit, string output, string error) = Cli.Run([.. words.Select(w => names.Contains(w) ? Cli.Shipped(w) : w), "--json"]);
         Assert.True(exit == 0, error);
         var now = (JsonObject)Figures(JsonNode.Parse(output))!;

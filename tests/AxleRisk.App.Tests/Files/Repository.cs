@@ -7,6 +7,9 @@ internal static class Repository
 
     public static string[] Scenarios => Directory.GetFiles(PathTo("scenarios"), "*.toml").Order(StringComparer.Ordinal).ToArray();
 
+    /// <summary>The names of the shipped scenarios.</summary>
+    public static IEnumerable<string> Names => Scenarios.Select(s => Path.GetFileNameWithoutExtension(s));
+
     public static string PathTo(params string[] parts) => Path.Combine([Root, .. parts]);
 
     private static string Find(string folder) =>

@@ -48,7 +48,7 @@ public class SampleFileTests
     {
         string csv = "mass_kg\n" + string.Concat(Enumerable.Repeat("88.125\n89.25\n", 500_000));
         Assert.True(csv.Length > 4 << 20);
-        string path = System.IO.Path.Combine(Directory.CreateTempSubdirectory("axlerisk-test-").FullName, "s.toml");
+        string path = System.IO.Path.Combine(TemporaryFolder.New(), "s.toml");
         File.WriteAllText(path, Text);
         File.WriteAllText(path.Replace("s.toml", "m.csv", StringComparison.Ordinal), csv);
         var value = (Value.Uncertain)AxleRisk.Files.ScenarioReader.ReadFile(path).Scenario.Find(Quantities.UnsprungMass)!.Value;

@@ -9,7 +9,7 @@ public sealed class WholeFileTests : IDisposable
 {
     private static readonly byte[] Content = Encoding.UTF8.GetBytes("new");
 
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("axlerisk-test-");
+    private readonly DirectoryInfo folder = new(TemporaryFolder.New());
 
     public void Dispose() => folder.Delete(recursive: true);
 

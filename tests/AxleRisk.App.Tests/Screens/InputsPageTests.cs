@@ -4,6 +4,7 @@ using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Pages.Inputs;
 using AxleRisk.App.Tests.Commands;
+using AxleRisk.App.Tests.Files;
 using AxleRisk.Core.Scenarios;
 using Xunit;
 
@@ -12,11 +13,10 @@ namespace AxleRisk.App.Tests.Screens;
 /// <summary>The page of the inputs as a state, without a screen.</summary>
 public sealed class InputsPageTests
 {
+    public static TheoryData<string> Shipped => [.. Repository.Names];
+
     [Theory]
-    [InlineData("warranty-clinic-van")]
-    [InlineData("benchmark-five-legs")]
-    [InlineData("desert-crossing")]
-    [InlineData("broken-housing")]
+    [MemberData(nameof(Shipped))]
     public void Every_input_of_the_shipped_scenarios_is_listed_with_its_unit_and_its_default_marked(string scenario)
     {
         using Session session = Open(scenario);

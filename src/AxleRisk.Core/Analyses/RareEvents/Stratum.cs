@@ -53,8 +53,8 @@ internal sealed class Stratum
     /// <summary>An upper bound of P(fail | state), as far as it is known, where no failure was sampled; 0 otherwise.</summary>
     public double Unresolved => run is null ? finder.NotAbove ?? 1 : run.Sums.Sum > 0 ? 0 : NormalMixture.BoundWithoutFailure(run.Sums.Count);
 
-    /// <summary>P(fail | state).</summary>
-    public double Mean => run is { Sums.Count: > 0 } ? run.Unit * run.Sums.Mean : 0;
+    /// <summary>P(fail | state); weights of a state that fails more often than not may have a mean above 1.</summary>
+    public double Mean => run is { Sums.Count: > 0 } ? Math.Min(1, run.Unit * run.Sums.Mean) : 0;
 
     /// <summary>This state's part of the failure probability.</summary>
     public double Part => Probability * Mean;

@@ -113,6 +113,18 @@ public sealed class ExactCasesTests(ITestOutputHelper output)
         Assert.Equal(1, Math.Sqrt(errors.Average(e => e * e)), 0.28 + 0.15);
     }
 
+    [Fact]
+    public void Weights_of_what_fails_more_often_than_not_make_no_probability_above_one()
+    {
+        // |u| > 0.03 and |u| > 0.001: two sides, each with a design point and nearly all of its half.
+        for (ulong seed = 1; seed <= 6; seed++)
+        {
+            StratifiedImportance sampling = TestLimits.Importance(TestLimits.Of(2, u => 0.001 * seed - Math.Abs(u[0])), TargetCov, seed: seed).Sampling;
+            Assert.InRange(sampling.Estimate, 0.9, 1);
+            Assert.True(sampling.Probability.Low <= sampling.Estimate && sampling.Estimate <= sampling.Probability.High && sampling.Probability.High <= 1);
+        }
+    }
+
     [Theory]
     [InlineData(3)]
     [InlineData(6)]
