@@ -35,6 +35,16 @@ internal static class VectorColumns
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
 
+    /// <summary>-ln P(Z &gt; z), z = slope * ln x + offset, of every element: the cumulated hazard of a lognormal.</summary>
+    public static void LognormalHazard(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) => Apply(new LognormalHazardOf(slope, offset), x, y);
+
+    /// <summary><c>((x - least) / scale)^shape</c> of every element, 0 below the least: the cumulated hazard of a Weibull distribution.</summary>
+    public static void WeibullHazard(ReadOnlySpan<double> x, double least, double scale, double shape, Span<double> y) =>
+        Apply(new WeibullHazardOf(least, scale, shape), x, y);
+
+    /// <summary>1 - e^-x of every element: the probability of a cumulated hazard.</summary>
+    public static void Failed(ReadOnlySpan<double> x, Span<double> y) => Apply(new FailedOf(), x, y);
+
     private static void Apply<TFunction>(TFunction function, ReadOnlySpan<double> x, Span<double> y)
         where TFunction : struct, IFunction
     {
@@ -88,6 +98,25 @@ internal static class VectorColumns
     private readonly struct ScaledExpOf(double slope, double scale) : IFunction
     {
         public Vector512<double> Of(Vector512<double> x) => scale * VectorExponential.Of(slope * x);
+    }
+
+    private readonly struct LognormalHazardOf(double slope, double offset) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => VectorNormal.Hazard(slope * Vector512.Log(x) + Vector512.Create(offset));
+    }
+
+    private readonly struct WeibullHazardOf(double least, double scale, double shape) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x)
+        {
+            Vector512<double> t = Vector512.Max(x - Vector512.Create(least), Vector512<double>.Zero) * (1 / scale);
+            return shape == 1 ? t : VectorExponential.Of(shape * Vector512.Log(t));
+        }
+    }
+
+    private readonly struct FailedOf : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => -VectorExponential.MinusOne(-x);
     }
 
     private readonly struct LogOf : IFunction

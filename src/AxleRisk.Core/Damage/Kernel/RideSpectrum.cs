@@ -40,6 +40,31 @@ internal static class RideSpectrum
         }
     }
 
+    /// <summary>
+    /// Fills <paramref name="spectrum"/> with the part of the squared gain that force and suspension travel share, likewise without the powers of the
+    /// frequency: the squared gain of the travel itself in the units of <see cref="RideCoefficients"/>.
+    /// </summary>
+    public static void FillTravel<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum)
+        where T : struct, IFloatLanes<T>
+    {
+        ref float ride = ref inputs.Ride(row);
+        int stride = inputs.Stride;
+        T real0 = Coefficient<T>(ref ride, RideCoefficients.Real0, stride);
+        T real1 = Coefficient<T>(ref ride, RideCoefficients.Real1, stride);
+        T real2 = Coefficient<T>(ref ride, RideCoefficients.Real2, stride);
+        T imaginary0 = Coefficient<T>(ref ride, RideCoefficients.Imaginary0, stride);
+        T imaginary1 = Coefficient<T>(ref ride, RideCoefficients.Imaginary1, stride);
+        T tyre0 = Coefficient<T>(ref ride, RideCoefficients.Tyre0, stride);
+        T tyre1 = Coefficient<T>(ref ride, RideCoefficients.Tyre1, stride);
+        for (int i = 0; i < grid.Points; i++)
+        {
+            T x = T.Create(grid.SquaredFrequencies.At(i));
+            T real = T.MultiplyAdd(T.MultiplyAdd(real2, x, real1), x, real0);
+            T imaginary = T.MultiplyAdd(imaginary1, x, imaginary0);
+            T.Store(T.MultiplyAdd(tyre1, x, tyre0) / T.MultiplyAdd(real, real, imaginary * imaginary * x), ref spectrum.At(i * T.Count));
+        }
+    }
+
     /// <summary>Turns the spectra into those of roads of the rows' own exponents, which have the same density at the grid's centre.</summary>
     public static void ApplyExponent<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum)
         where T : struct, IFloatLanes<T>

@@ -21,7 +21,7 @@ internal static class TileMoments
                 grid = T.IfLess(T.Create(0), g == 0 ? first : grids[g].Rule.Admits<T>(tile.Inputs, row, legs), T.Create(g), grid);
             T.Store(grid, ref tile.Grid.At(row));
             if (T.AnyNonzero(first))
-                FillLanes<T>(tile.Inputs, row, legs, grids[0], tile, tile.Sums);
+                FillLanes<T>(tile.Inputs, row, legs, grids[0], tile, tile.Sums, tile.TravelSums);
         }
 
         for (int g = 1; g < grids.Length; g++)
@@ -43,20 +43,28 @@ internal static class TileMoments
         ReadOnlySpan<int> places = tile.Places.AsSpan(0, picked);
         tile.Inputs.Pick(places, T.Count, tile.Picked);
         for (int i = 0; i < places.Length; i += T.Count)
-            FillLanes<T>(tile.Picked, i, legs, grid, tile, tile.PickedSums);
+            FillLanes<T>(tile.Picked, i, legs, grid, tile, tile.PickedSums, tile.PickedTravelSums);
         float greatestShift = (float)(grid.Rule.GreatestShiftSeconds * MomentGrid.CentreHz);
         for (int leg = 0; leg < legs; leg++)
         {
             for (int i = 0; i < places.Length; i++)
             {
                 bool served = tile.Picked.Shift(leg, i) <= greatestShift;
-                for (int column = 4 * leg * BatchBuffers.Rows; column < 4 * (leg + 1) * BatchBuffers.Rows; column += BatchBuffers.Rows)
-                    tile.Sums.At(column + places[i]) = served ? tile.PickedSums.At(column + i) : float.NaN;
+                Put(tile.PickedSums, i, 4, tile.Sums, places[i]);
+                if (tile.TravelSums.Length > 0)
+                    Put(tile.PickedTravelSums, i, 2, tile.TravelSums, places[i]);
+
+                void Put(AlignedBuffer<float> from, int at, int columns, AlignedBuffer<float> to, int place)
+                {
+                    for (int column = columns * leg * BatchBuffers.Rows; column < columns * (leg + 1) * BatchBuffers.Rows; column += BatchBuffers.Rows)
+                        to.At(column + place) = served ? from.At(column + at) : float.NaN;
+                }
             }
         }
     }
 
-    private static void FillLanes<T>(MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums)
+    private static void FillLanes<T>(
+        MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums, AlignedBuffer<float> travelSums)
         where T : struct, IFloatLanes<T>
     {
         ref float spectrum = ref tile.Spectrum.At(0);
@@ -68,6 +76,17 @@ internal static class TileMoments
         {
             T shift = T.Load(in inputs.Shift(leg, row));
             LegMoments.Fill(ref spectrum, ref smooth, grid, shift, ref sums.At(4 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
+        }
+
+        if (travelSums.Length == 0)
+            return;
+        RideSpectrum.FillTravel<T>(inputs, row, grid, tile.Spectrum);
+        RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.Spectrum);
+        SmoothSums.FillFirst<T>(ref spectrum, grid, ref smooth);
+        for (int leg = 0; leg < legs; leg++)
+        {
+            T shift = T.Load(in inputs.Shift(leg, row));
+            LegMoments.FillTravel(ref spectrum, ref smooth, grid, shift, ref travelSums.At(2 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
         }
     }
 }
