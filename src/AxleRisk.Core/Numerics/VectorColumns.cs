@@ -32,6 +32,9 @@ internal static class VectorColumns
     /// <summary>Adds every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
     public static void Add(ReadOnlySpan<double> x, Span<double> sum) => Apply(new SumOf(), x, sum, sum);
 
+    /// <summary>Adds a multiple of every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
+    public static void AddScaled(ReadOnlySpan<double> x, double scale, Span<double> sum) => Apply(new ScaledSumOf(scale), x, sum, sum);
+
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
 
@@ -147,6 +150,11 @@ internal static class VectorColumns
     private readonly struct QuotientOf : IFunctionOfTwo
     {
         public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x / y;
+    }
+
+    private readonly struct ScaledSumOf(double scale) : IFunctionOfTwo
+    {
+        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => scale * x + y;
     }
 
     private readonly struct SumOf : IFunctionOfTwo

@@ -143,15 +143,17 @@ internal sealed class ColumnAssembly
             return;
         }
 
+        Source wear = SourceOf(Quantities.DamperWear);
         Add(
             c => c.DamperNsPerM,
             (x, to, n, km) =>
             {
                 double age = km / AgeingUnitKm;
+                double left = Math.Pow(1 - wear.Constant, age);
                 for (int i = 0; i < n; i++)
-                    to[i] = 1000 * x[0][i] * x[1][i] * (age == 0 ? 1 : Math.Pow(1 - x[2][i], age));
+                    to[i] = 1000 * x[0][i] * x[1][i] * (wear.IsConstant ? left : Math.Pow(1 - x[2][i], age));
             },
-            ages: true, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition), SourceOf(Quantities.DamperWear));
+            ages: true, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition), wear);
     }
 
     private void AddBumpStop()

@@ -138,7 +138,7 @@ public sealed class LifeModel
     /// <summary>What the reference in time must know of the first row last evaluated.</summary>
     internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
 
-    private static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
+    internal static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
     {
         if (source.Column is { } column)
             values[column].AsSpan(0, to.Length).CopyTo(to);

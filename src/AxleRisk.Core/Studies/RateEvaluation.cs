@@ -57,8 +57,7 @@ internal sealed class RateEvaluation
         {
             double[] mean = workspace.DamageByLeg[leg];
             double[] ofAge = workspace.AgedByLeg[leg];
-            for (int row = 0; row < count; row++)
-                mean[row] += weight * ofAge[row];
+            VectorColumns.AddScaled(ofAge.AsSpan(0, count), weight, mean.AsSpan(0, count));
         }
     }
 
@@ -86,19 +85,19 @@ internal sealed class RateEvaluation
 
     private void FillLives(double[][] values, int count, Workspace workspace, LifeRates rates)
     {
-        for (int row = 0; row < count; row++)
+        workspace.Scale.AsSpan(0, count).CopyTo(rates.Limits);
+        rates.Curves[0].FillInverse(count, rates.Limits, rates.Lives);
+        rates.Lives.AsSpan(0, count).CopyTo(workspace.LifeKm);
+        workspace.FirstMode.AsSpan(0, count).Clear();
+        for (int mode = 0; mode < scatters.Length; mode++)
         {
-            double life = rates.Curves[0].Inverse(row, workspace.Scale[row]);
-            int first = 0;
-            for (int mode = 0; mode < scatters.Length; mode++)
+            LifeModel.FillColumn(scatters[mode], values, rates.Limits.AsSpan(0, count));
+            rates.Curves[mode + 1].FillInverse(count, rates.Limits, rates.Lives);
+            for (int row = 0; row < count; row++)
             {
-                double km = rates.Curves[mode + 1].Inverse(row, LifeModel.At(scatters[mode], values, row));
-                if (km < life)
-                    (life, first) = (km, mode + 1);
+                if (rates.Lives[row] < workspace.LifeKm[row])
+                    (workspace.LifeKm[row], workspace.FirstMode[row]) = (rates.Lives[row], mode + 1);
             }
-
-            workspace.LifeKm[row] = life;
-            workspace.FirstMode[row] = first;
         }
     }
 }

@@ -1,15 +1,18 @@
+using System.Runtime.Intrinsics;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;
 
-/// <summary>One thread's sums for a <see cref="ModeTable"/>: distance after distance, each over all rows of a block.</summary>
+/// <summary>One thread's sums for a <see cref="ModeTable"/>: distance after distance, each over all rows of a block, eight at a time.</summary>
 internal sealed class ModeTally
 {
     // Beyond them a probability is 0 or 1 to all digits that matter.
     private const double LeastHazard = 1e-18;
     private const double GreatestHazard = 40;
+
+    private static readonly int Width = Vector512<double>.Count;
 
     private readonly FailureChances chances;
     private readonly int modes;
@@ -17,23 +20,21 @@ internal sealed class ModeTally
     private readonly double[][] hazard;
     private readonly double[][] before;
     private readonly double[][] first;
-    private readonly double[] all;
     private readonly double[] allBefore;
-    private readonly double[] failed;
     private readonly double[] failedBefore;
-    private readonly double[] others;
+    private readonly Vector512<double>[] node;
 
     public ModeTally(FailureChances chances, int capacity)
     {
         this.chances = chances;
         modes = chances.Modes.Length;
+        int padded = (capacity + Width - 1) / Width * Width;
         sums = Workspace.Columns(2 + 2 * modes, ModeTable.Nodes);
-        hazard = Workspace.Columns(modes, capacity);
-        before = Workspace.Columns(modes, capacity);
-        first = Workspace.Columns(modes, capacity);
-        (all, allBefore) = (new double[capacity], new double[capacity]);
-        (failed, failedBefore) = (new double[capacity], new double[capacity]);
-        others = new double[capacity];
+        hazard = Workspace.Columns(modes, padded);
+        before = Workspace.Columns(modes, padded);
+        first = Workspace.Columns(modes, padded);
+        (allBefore, failedBefore) = (new double[padded], new double[padded]);
+        node = new Vector512<double>[sums.Length];
     }
 
     /// <summary>Adds the first <paramref name="rows"/> rows of an evaluated workspace.</summary>
@@ -43,10 +44,17 @@ internal sealed class ModeTally
             table.FirstCounts[workspace.FirstMode[row]].AddLn(Math.Log(workspace.LifeKm[row]));
         if (!chances.IsExact)
             return;
-        foreach (double[] column in (double[][])[.. before, .. first, allBefore, failedBefore])
+        foreach (double[] column in (double[][])[.. hazard, .. before, .. first, allBefore, failedBefore])
             Array.Clear(column);
-        for (int node = 0; node < ModeTable.Nodes; node++)
-            AddNode(node, workspace, rows, table.Km(node));
+        bool certain = false;
+        for (int i = 0; i < ModeTable.Nodes; i++)
+        {
+            // Once all have failed for certain the sums stay as they are.
+            certain = certain || AddNode(workspace, rows, table.Km(i));
+            for (int sum = 0; sum < sums.Length; sum++)
+                sums[sum][i] = Vector512.Sum(node[sum]);
+        }
+
         foreach ((ExactSum[] to, double[] from) in table.Sums().Zip(sums))
         {
             for (int i = 0; i < from.Length; i++)
@@ -54,85 +62,78 @@ internal sealed class ModeTally
         }
     }
 
-    private void AddNode(int node, Workspace workspace, int rows, double km)
+    // Whether all rows have failed for certain.
+    private bool AddNode(Workspace workspace, int rows, double km)
     {
-        Span<double> total = all.AsSpan(0, rows);
-        total.Clear();
         for (int m = 0; m < modes; m++)
-        {
             chances.FillHazards(m, workspace, rows, km, hazard[m]);
-            VectorColumns.Add(hazard[m].AsSpan(0, rows), total);
-        }
+        Array.Clear(node);
+        bool certain = true;
+        for (int row = 0; row < rows; row += Width)
+            certain &= AddRows(row, Math.Min(Width, rows - row));
+        return certain;
+    }
 
+    private bool AddRows(int row, int count)
+    {
         // A row that has failed for certain stays as it was.
-        for (int row = 0; row < rows; row++)
+        Vector512<double> allOld = At(allBefore, row);
+        Vector512<double> stays = Vector512.GreaterThan(allOld, Vector512.Create(GreatestHazard));
+        Vector512<double> all = Vector512<double>.Zero;
+        for (int m = 0; m < modes; m++)
         {
-            if (!(allBefore[row] > GreatestHazard))
+            Vector512<double> now = Vector512.ConditionalSelect(stays, At(before[m], row), At(hazard[m], row));
+            now.CopyTo(hazard[m], row);
+            all += now;
+        }
+
+        Vector512<double> counts = Vector512.GreaterThan(all, Vector512.Create(LeastHazard));
+        Vector512<double> failed = Failed(all) & counts;
+        node[0] += failed;
+        node[1] += failed * failed;
+
+        // What fails between two distances fails by each mode in proportion to the hazard it has there.
+        Vector512<double> more = failed - At(failedBefore, row);
+        Vector512<double> rise = all - allOld;
+        Vector512<double> part = Vector512.ConditionalSelect(Vector512.GreaterThan(more, Vector512<double>.Zero), more / rise, Vector512<double>.Zero);
+        bool isInfinite = Vector512.EqualsAny(rise, Vector512.Create(double.PositiveInfinity));
+        for (int m = 0; m < modes; m++)
+        {
+            if (!isInfinite)
+                (At(first[m], row) + part * (At(hazard[m], row) - At(before[m], row))).CopyTo(first[m], row);
+            else
+                ShareOne(m, row, count, more, rise);
+            node[2 + m] += At(first[m], row);
+            Vector512<double> others = Vector512<double>.Zero;
+            for (int o = 0; o < modes; o++)
+                others += o == m ? Vector512<double>.Zero : At(hazard[o], row);
+            node[2 + modes + m] += Failed(others) & counts;
+        }
+
+        for (int m = 0; m < modes; m++)
+            At(hazard[m], row).CopyTo(before[m], row);
+        all.CopyTo(allBefore, row);
+        failed.CopyTo(failedBefore, row);
+        Vector512<double> done = Vector512.GreaterThan(all, Vector512.Create(GreatestHazard));
+        return count < Width ? count == 0 || IsDone(row, count) : Vector512.EqualsAll(done.AsInt64(), Vector512<long>.AllBitsSet);
+    }
+
+    // Row by row: a hazard that becomes infinite takes all, in equal parts with others that do.
+    private void ShareOne(int mode, int row, int count, Vector512<double> more, Vector512<double> rise)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            if (!(more[i] > 0))
                 continue;
-            all[row] = allBefore[row];
-            for (int m = 0; m < modes; m++)
-                hazard[m][row] = before[m][row];
+            double h = hazard[mode][row + i];
+            int infinite = hazard.Count(of => double.IsInfinity(of[row + i]));
+            first[mode][row + i] += infinite == 0 ? more[i] * (h - before[mode][row + i]) / rise[i] : double.IsInfinity(h) ? more[i] / infinite : 0;
         }
-
-        VectorColumns.Failed(total, failed.AsSpan(0, rows));
-        double sum = 0;
-        double squares = 0;
-        for (int row = 0; row < rows; row++)
-        {
-            double p = all[row] > LeastHazard ? failed[row] : 0;
-            sum += p;
-            squares += p * p;
-            Share(row, p);
-            failedBefore[row] = p;
-        }
-
-        (sums[0][node], sums[1][node]) = (sum, squares);
-        for (int m = 0; m < modes; m++)
-        {
-            sums[2 + m][node] = Sum(first[m], rows);
-            for (int row = 0; row < rows; row++)
-                others[row] = Others(row, m);
-            VectorColumns.Failed(others.AsSpan(0, rows), others.AsSpan(0, rows));
-            sums[2 + modes + m][node] = Sum(others, rows);
-            hazard[m].AsSpan(0, rows).CopyTo(before[m]);
-        }
-
-        total.CopyTo(allBefore);
     }
 
-    // What fails between two distances fails by each mode in proportion to the hazard it has there.
-    private void Share(int row, double probability)
-    {
-        double rise = all[row] - allBefore[row];
-        double more = probability - failedBefore[row];
-        if (!(more > 0))
-            return;
-        if (double.IsFinite(rise))
-        {
-            for (int m = 0; m < modes; m++)
-                first[m][row] += more * (hazard[m][row] - before[m][row]) / rise;
-            return;
-        }
+    private bool IsDone(int row, int count) => !allBefore.AsSpan(row, count).ContainsAnyInRange(double.NegativeInfinity, GreatestHazard);
 
-        int infinite = hazard.Count(h => double.IsInfinity(h[row]));
-        for (int m = 0; m < modes; m++)
-            first[m][row] += double.IsInfinity(hazard[m][row]) ? more / infinite : 0;
-    }
+    private static Vector512<double> Failed(Vector512<double> hazard) => -VectorExponential.MinusOne(-hazard);
 
-    // Of at least so much that it counts, as in the sum over all modes.
-    private double Others(int row, int mode)
-    {
-        double rest = 0;
-        for (int m = 0; m < modes && all[row] > LeastHazard; m++)
-            rest += m == mode ? 0 : hazard[m][row];
-        return rest;
-    }
-
-    private static double Sum(double[] column, int rows)
-    {
-        double sum = 0;
-        for (int row = 0; row < rows; row++)
-            sum += column[row];
-        return sum;
-    }
+    private static Vector512<double> At(double[] column, int row) => Vector512.LoadUnsafe(in column[row]);
 }
