@@ -105,7 +105,7 @@ internal static class VectorColumns
 
     private readonly struct LognormalHazardOf(double slope, double offset) : IFunction
     {
-        public Vector512<double> Of(Vector512<double> x) => VectorNormal.Hazard(slope * Vector512.Log(x) + Vector512.Create(offset));
+        public Vector512<double> Of(Vector512<double> x) => VectorNormal.Hazard(slope * VectorLogarithm.Of(x) + Vector512.Create(offset));
     }
 
     private readonly struct WeibullHazardOf(double least, double scale, double shape) : IFunction
@@ -113,7 +113,10 @@ internal static class VectorColumns
         public Vector512<double> Of(Vector512<double> x)
         {
             Vector512<double> t = Vector512.Max(x - Vector512.Create(least), Vector512<double>.Zero) * (1 / scale);
-            return shape == 1 ? t : VectorExponential.Of(shape * Vector512.Log(t));
+            if (shape == 1)
+                return t;
+            Vector512<double> power = VectorExponential.Of(Vector512.Max(shape * VectorLogarithm.Of(t), Vector512.Create(-700.0)));
+            return Vector512.ConditionalSelect(Vector512.GreaterThan(t, Vector512<double>.Zero), power, t);
         }
     }
 

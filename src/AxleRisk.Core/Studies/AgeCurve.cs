@@ -50,7 +50,7 @@ internal sealed class AgeCurve
         for (int row = 0; ages.Km.Length > 1 && row < count; row += Width)
         {
             for (int age = 0; age < logs.Length; age++)
-                Vector512.Log(Vector512.Max(At(Rates[age], row), Vector512.Create(Least))).CopyTo(logs[age], row);
+                VectorLogarithm.Of(Vector512.Max(At(Rates[age], row), Vector512.Create(Least))).CopyTo(logs[age], row);
             for (int age = 0; age + 1 < logs.Length; age++)
                 FillSteps(age, row);
         }
@@ -148,8 +148,9 @@ internal sealed class AgeCurve
             Vector512<double> flat = (target - done) / rate;
             Vector512<double> x = flat * growth;
             Vector512<double> rounded = one + x;
-            Vector512<double> bent = flat * Vector512.Log(rounded) / (rounded - one); // ln(1 + x)/x by NearZero's device
-            Vector512<double> life = from + Vector512.ConditionalSelect(Vector512.Equals(rounded, one), flat, bent);
+            Vector512<double> bent = flat * VectorLogarithm.Of(rounded) / (rounded - one); // ln(1 + x)/x by NearZero's device
+            Vector512<double> isFlat = Vector512.Equals(rounded, one) | Vector512.Equals(growth, Vector512<double>.Zero);
+            Vector512<double> life = from + Vector512.ConditionalSelect(isFlat, flat, bent);
             if (endsKm is not null)
                 life = Vector512.Min(life, Vector512.Max(At(endsKm, row), Vector512<double>.Zero));
             life.CopyTo(km, row);
@@ -176,6 +177,7 @@ internal sealed class AgeCurve
         turn = Vector512.ConditionalSelect(IsFinite(turn), turn, Vector512<double>.Zero);
         bend = Vector512.ConditionalSelect(IsFinite(bend), bend, Vector512<double>.Zero);
         Vector512<double> at = a;
+        Vector512<double> rate = Vector512.Max(At(Rates[age], row), Vector512.Create(Least));
         for (int part = 0; part < AgeGrid.Parts; part++)
         {
             // Newton's form: the chord, and the bends that the third and the fourth age give.
@@ -185,11 +187,13 @@ internal sealed class AgeCurve
             Vector512<double> next = a + s * (b - a) + (s * (s - 1)) * (bend + place * turn);
             next = part + 1 == AgeGrid.Parts ? b : Vector512.Min(Vector512.Max(next, low), high);
             Vector512<double> rise = Vector512.ConditionalSelect(finite, next - at, Vector512<double>.Zero);
-            Vector512<double> rate = part == 0 ? At(Rates[age], row) : Vector512.ConditionalSelect(finite, VectorExponential.Of(at), At(Rates[age], row));
+            Vector512<double> grown = VectorExponential.MinusOne(rise);
             rate.CopyTo(start[step], row);
             rise.CopyTo(slope[step], row);
-            sum += Length(step) * rate * Growth(rise);
+            Vector512<double> flat = Vector512.Equals(rise, Vector512<double>.Zero);
+            sum += Length(step) * rate * Vector512.ConditionalSelect(flat, Vector512<double>.One, grown / rise);
             sum.CopyTo(used[step + 1], row);
+            rate = Vector512.ConditionalSelect(flat, rate, rate + rate * grown);
             at = next;
         }
     }

@@ -44,7 +44,10 @@ internal sealed class BatchBuffers(DamageLayout layout)
     /// <summary>The sums of one leg on its corrugation.</summary>
     public AlignedBuffer<float> CorrugatedSums { get; } = new(4 * Rows);
 
-    /// <summary>The moments' sums of the travel, two columns by leg; empty without a bump stop, as the two that follow.</summary>
+    /// <summary>The spectra of the travel of the rows at work; empty without a bump stop, as the three that follow.</summary>
+    public AlignedBuffer<float> TravelSpectrum { get; } = new(layout.HasBumpStop ? FrequencyGrid.Points * MostLanes : 0);
+
+    /// <summary>The moments' sums of the travel, two columns by leg.</summary>
     public AlignedBuffer<float> TravelSums { get; } = new(layout.HasBumpStop ? layout.Legs * 2 * Rows : 0);
 
     /// <summary>Those of picked rows.</summary>

@@ -34,7 +34,10 @@ internal static class CorrugationMoments
 
             T inversePeak = T.Load(in tile.InversePeak.At(0));
             T shift = T.Load(in tile.Picked.Shift(leg, i));
-            RideSpectrum.Fill<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum);
+            if (travels)
+                RideSpectrum.FillBoth<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum, tile.TravelSpectrum);
+            else
+                RideSpectrum.Fill<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum);
             Apply(tile.Spectrum, inversePeak);
             ref float spectrum = ref tile.Spectrum.At(0);
             ref float smooth = ref tile.SmoothSums.At(0);
@@ -42,10 +45,10 @@ internal static class CorrugationMoments
             LegMoments.Fill(ref spectrum, ref smooth, MomentGrid.Full, shift, ref tile.PickedSums.At(i), BatchBuffers.Rows);
             if (!travels)
                 continue;
-            RideSpectrum.FillTravel<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum);
-            Apply(tile.Spectrum, inversePeak);
-            SmoothSums.FillFirst<T>(ref spectrum, MomentGrid.Full, ref smooth);
-            LegMoments.FillTravel(ref spectrum, ref smooth, MomentGrid.Full, shift, ref tile.PickedTravelSums.At(i), BatchBuffers.Rows);
+            Apply(tile.TravelSpectrum, inversePeak);
+            ref float travel = ref tile.TravelSpectrum.At(0);
+            SmoothSums.FillFirst<T>(ref travel, MomentGrid.Full, ref smooth);
+            LegMoments.FillTravel(ref travel, ref smooth, MomentGrid.Full, shift, ref tile.PickedTravelSums.At(i), BatchBuffers.Rows);
         }
 
         for (int i = 0; i < corrugated; i++)

@@ -69,7 +69,11 @@ internal static class TileMoments
     {
         ref float spectrum = ref tile.Spectrum.At(0);
         ref float smooth = ref tile.SmoothSums.At(0);
-        RideSpectrum.Fill<T>(inputs, row, grid, tile.Spectrum);
+        bool travels = travelSums.Length > 0;
+        if (travels)
+            RideSpectrum.FillBoth<T>(inputs, row, grid, tile.Spectrum, tile.TravelSpectrum);
+        else
+            RideSpectrum.Fill<T>(inputs, row, grid, tile.Spectrum);
         RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.Spectrum);
         SmoothSums.Fill<T>(ref spectrum, grid, ref smooth);
         for (int leg = 0; leg < legs; leg++)
@@ -78,15 +82,15 @@ internal static class TileMoments
             LegMoments.Fill(ref spectrum, ref smooth, grid, shift, ref sums.At(4 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
         }
 
-        if (travelSums.Length == 0)
+        if (!travels)
             return;
-        RideSpectrum.FillTravel<T>(inputs, row, grid, tile.Spectrum);
-        RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.Spectrum);
-        SmoothSums.FillFirst<T>(ref spectrum, grid, ref smooth);
+        RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.TravelSpectrum);
+        ref float travel = ref tile.TravelSpectrum.At(0);
+        SmoothSums.FillFirst<T>(ref travel, grid, ref smooth);
         for (int leg = 0; leg < legs; leg++)
         {
             T shift = T.Load(in inputs.Shift(leg, row));
-            LegMoments.FillTravel(ref spectrum, ref smooth, grid, shift, ref travelSums.At(2 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
+            LegMoments.FillTravel(ref travel, ref smooth, grid, shift, ref travelSums.At(2 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
         }
     }
 }

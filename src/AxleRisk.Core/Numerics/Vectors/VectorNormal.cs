@@ -34,12 +34,12 @@ internal static class VectorNormal
             sum = Vector512.FusedMultiplyAdd(sum, q, Vector512.Create(ScaledErfc[i]));
         Vector512<double> half = 0.5 * sum / (one + 2 * x); // the tail without its exponential
         Vector512<double> square = 0.5 * size * size;
-        Vector512<double> tail = half * VectorExponential.Of(-square);
+        Vector512<double> tail = half * VectorExponential.Of(-Vector512.Min(square, Vector512.Create(700.0)));
 
         // Above 0 square - ln half; below -ln(1 - tail) by NearZero's device.
         Vector512<double> below = Vector512.LessThan(z, Vector512<double>.Zero);
         Vector512<double> rounded = one - tail;
-        Vector512<double> log = Vector512.Log(Vector512.ConditionalSelect(below, rounded, half));
+        Vector512<double> log = VectorLogarithm.Of(Vector512.ConditionalSelect(below, rounded, half));
         Vector512<double> small = Vector512.ConditionalSelect(Vector512.Equals(rounded, one), tail, log * tail / (rounded - one));
         Vector512<double> hazard = Vector512.ConditionalSelect(below, small, square - log);
         return Vector512.ConditionalSelect(Vector512.Equals(z, Vector512.Create(double.PositiveInfinity)), z, hazard);
