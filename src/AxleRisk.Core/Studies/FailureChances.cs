@@ -12,10 +12,12 @@ namespace AxleRisk.Core.Studies;
 /// </summary>
 public sealed class FailureChances
 {
+    private readonly LifeScale scale;
     private readonly ImmutableArray<ModeChance> chances;
 
     internal FailureChances(Scenario scenario, FactorSet factors, ModeSet modes, LifeScale scale)
     {
+        this.scale = scale;
         Modes = modes.Modes;
         IsExact = scale.IsNormalGivenDamage;
         List<ModeChance> all = [new ModeChance.Fatigue(scale)];
@@ -60,6 +62,8 @@ public sealed class FailureChances
     /// <summary>The probability that any mode has failed by a distance.</summary>
     public double FailureProbability(Workspace of, int row, double km)
     {
+        if (of.Rates is null)
+            return scale.FailureProbability(km, of.DamagePerKm[row]);
         double hazard = 0;
         for (int mode = 0; mode < chances.Length; mode++)
             hazard += Hazard(mode, of, row, km);

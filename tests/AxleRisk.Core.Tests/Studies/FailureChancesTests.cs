@@ -1,4 +1,5 @@
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
@@ -74,6 +75,43 @@ public class FailureChancesTests
         }
 
         Assert.Equal(sum, aged, 0.01 * sum); // trapezoids of a quarter of the distance
+    }
+
+    // The batch forms against their one-row twins, and what happens between two distances against 1 - S(to)/S(from).
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(7)]
+    [InlineData(8)]
+    [InlineData(9)]
+    [InlineData(17)]
+    [InlineData(256)]
+    public void All_rows_at_once_are_as_each_alone(int count)
+    {
+        Scenario ageing = ThreeModes.With(
+            ThreeModes.Scenario, (Quantities.CorrosionRate, new Value.Certain(0.4)), (Quantities.DamperWear, new Value.Certain(0.3)));
+        foreach (LifeModel model in new[] { Model, new LifeModel(FiveLegs.Scenario), new LifeModel(ageing) })
+        {
+            Workspace workspace = model.CreateWorkspace(256);
+            double[][] values = model.CreateColumns(256);
+            model.Draw(SamplingPlan.FromName("plain", 256), 3, "", 0, count, workspace, values);
+            model.Evaluate(values, count, workspace);
+            var failed = new double[count];
+            var between = new double[count];
+            foreach (double km in new[] { 3000.0, 40_000, 90_000 })
+            {
+                model.Chances.FillFailureProbabilities(workspace, count, 0, km, failed);
+                model.Chances.FillFailureProbabilities(workspace, count, km, 1.5 * km, between);
+                for (int row = 0; row < count; row++)
+                {
+                    double by = model.Chances.FailureProbability(workspace, row, km);
+                    double later = model.Chances.FailureProbability(workspace, row, 1.5 * km);
+                    Assert.Equal(by, failed[row], 1e-11 * by + 1e-300);
+                    if (by < 0.999)
+                        Assert.Equal((later - by) / (1 - by), between[row], 1e-9 * later + 1e-15);
+                }
+            }
+        }
     }
 
     private static (Workspace Workspace, double[][] Values) Median(LifeModel model)
