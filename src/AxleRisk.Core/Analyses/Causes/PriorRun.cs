@@ -82,7 +82,7 @@ internal sealed class PriorRun
 
     private static double FailureProbability(LifeModel model, Workspace workspace, int row, double km) =>
         !(km > 0) ? 0
-        : model.Chances.IsExact ? model.Chances.FailureProbability(workspace, row, km)
+        : model.Scale.IsLognormal ? model.Scale.FailureProbability(km, workspace.DamagePerKm[row])
         : workspace.LifeKm[row] < km ? 1 : 0;
 
     private Interval Probability(int index) => Jackknife.Estimate(groups, s => s[index] / s[Rows]).Within(0, 1);
