@@ -47,20 +47,25 @@ internal static class ScalarKernel
             ScalarFurther.AddRow(columns, row, stress, constants, damageByLeg, damagePerKm, further);
     }
 
-    /// <summary>Stress and damage leg by leg for one row; the damage is that of <see cref="Evaluate"/> to the last bit.</summary>
-    public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method)
+    /// <summary>Stress and damage leg by leg for one row; without strikes on a bump stop the damage is that of <see cref="Evaluate"/> to the last bit.</summary>
+    /// <param name="columns">The input.</param>
+    /// <param name="row">The row.</param>
+    /// <param name="curves">The mean S-N curves.</param>
+    /// <param name="method">How cycles are counted.</param>
+    /// <param name="strikes">Whether the damage of strikes is in.</param>
+    public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method, bool strikes = true)
     {
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(RideOf(columns, row), ride);
         SnCurve curve = curves[(int)columns.Category[row]];
         SnConstants constants = SnConstants.From(curve);
         double stress = StressPerForce(columns, row, curve);
-        double[] strikes = ScalarFurther.StrikesPerKm(columns, row, stress, constants);
+        double[] added = strikes ? ScalarFurther.StrikesPerKm(columns, row, stress, constants) : new double[columns.Legs.Length];
         var details = new LegDetail[columns.Legs.Length];
         for (int leg = 0; leg < details.Length; leg++)
         {
             LegLoads loads = LegLoads.Of(columns, leg, row, ride);
-            double onLeg = loads.DamagePerKm(stress, constants, method) + strikes[leg];
+            double onLeg = loads.DamagePerKm(stress, constants, method) + added[leg];
             details[leg] = new(
                 StressSummary.Of(loads.Plain, stress),
                 loads.CorrugatedShare > 0 ? StressSummary.Of(loads.Corrugated, stress) : null,
