@@ -49,12 +49,6 @@ internal static class ModesTable
         void Draw() => model.Draw(plan.PlanOf(0), 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize, workspace, values);
         Draw();
         double evaluate = ThroughputTable.SecondsPerBlock(() => model.Evaluate(values, StudySettings.BlockSize, workspace));
-        double[][] further = workspace.Rates?.FurtherAtAge[0] ?? [];
-        double kernel = ThroughputTable.SecondsPerBlock(() => workspace.Kernel.Evaluate(
-            workspace.Damage, StudySettings.BlockSize, workspace.DamageByLeg, workspace.DamagePerKm, further));
-        double same = ThroughputTable.SecondsPerBlock(() => workspace.Kernel.Evaluate(
-            workspace.Damage, StudySettings.BlockSize, workspace.DamageByLeg, workspace.DamagePerKm, further, true));
-        Console.WriteLine($"kernel {kernel / 256 * 1e6:F3} same {same / 256 * 1e6:F3}");
         double both = ThroughputTable.SecondsPerBlock(() =>
         {
             Draw();
