@@ -3,10 +3,10 @@ using AxleRisk.Files;
 
 namespace AxleRisk.Benchmarks;
 
-/// <summary>The shipped benchmark scenario.</summary>
+/// <summary>The shipped scenarios.</summary>
 internal static class BenchmarkScenario
 {
-    public static Scenario Read()
+    public static Scenario Read(string name = "benchmark-five-legs")
     {
         string? folder = AppContext.BaseDirectory;
         while (folder is not null && !Directory.Exists(Path.Combine(folder, "scenarios")))
@@ -14,6 +14,6 @@ internal static class BenchmarkScenario
             folder = Path.GetDirectoryName(folder);
         }
 
-        return ScenarioReader.ReadFile(Path.Combine(folder ?? ".", "scenarios", "benchmark-five-legs.toml")).Scenario;
+        return ScenarioReader.ReadFile(Path.Combine(folder ?? ".", "scenarios", $"{name}.toml")).Scenario;
     }
 }

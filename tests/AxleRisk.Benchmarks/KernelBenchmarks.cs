@@ -10,7 +10,7 @@ public class KernelBenchmarks
     private BatchKernel batch = null!;
 
     [GlobalSetup]
-    public void Setup() => batch = new(five.Curves, CountingMethod.Dirlik, FiveLegCase.LegCount);
+    public void Setup() => batch = new(five.Curves, CountingMethod.Dirlik, new DamageLayout(FiveLegCase.LegCount));
 
     [Benchmark(Baseline = true, OperationsPerInvoke = FiveLegCase.Rows)]
     public void Scalar() => ScalarKernel.Evaluate(

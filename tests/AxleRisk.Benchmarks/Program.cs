@@ -7,6 +7,9 @@ switch (args)
     case ["table"]:
         ThroughputTable.Print();
         break;
+    case ["modes"]:
+        ModesTable.Print();
+        break;
     case ["coverage"]:
         CoverageStudy.Print();
         break;

@@ -23,7 +23,7 @@ internal static class ThroughputTable
         Row("scalar kernel", scalar, scalar, 0);
         foreach (VectorWidth width in VectorWidths.Supported.Where(w => w != VectorWidth.Scalar).Reverse())
         {
-            var batch = new BatchKernel(five.Curves, CountingMethod.Dirlik, FiveLegCase.LegCount, width);
+            var batch = new BatchKernel(five.Curves, CountingMethod.Dirlik, new DamageLayout(FiveLegCase.LegCount), width);
             double seconds = SecondsPerBlock(
                 () => batch.Evaluate(five.Columns, FiveLegCase.Rows, five.DamageByLeg, five.DamagePerKm));
             Row($"batch kernel, {width}", seconds, scalar, oracle.Zip(five.DamagePerKm, (a, b) => Math.Abs(b / a - 1)).Max());
@@ -64,7 +64,7 @@ internal static class ThroughputTable
         Console.WriteLine($"{name,-30}{each * 1e6,13:F4}{1 / each,15:N0}{scalar / secondsPerBlock,14:F1}{difference,21:E1}");
     }
 
-    private static double SecondsPerBlock(Action block)
+    internal static double SecondsPerBlock(Action block)
     {
         // Long enough for the compiler to reach its last tier, with pauses for it to do so.
         for (int i = 0; i < 100; i++)

@@ -20,7 +20,7 @@ internal static class ModeDocument
 
     public static JsonObject Of(ModeOfFailures mode) => new()
     {
-        ["mode"] = mode.Mode.ToString().ToLowerInvariant(),
+        ["mode"] = mode.Mode.Key,
         ["fails_first"] = Json.Of(mode.First),
         ["failure_probability_without"] = Json.Of(mode.Without),
     };
@@ -29,5 +29,5 @@ internal static class ModeDocument
         result.Modes.SelectMany(m => result.Distances.Select((d, i) =>
             new[] { $"fails_first_{Name(m)}", Cells.Of(d.DistanceKm), Cells.Of(m.First[i]), "", "" }));
 
-    private static string Name(ModeRisk mode) => mode.Mode.ToString().ToLowerInvariant();
+    private static string Name(ModeRisk mode) => mode.Mode.Key;
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace AxleRisk.Core.Damage;
 
 /// <summary>
@@ -6,9 +8,16 @@ namespace AxleRisk.Core.Damage;
 /// </summary>
 public sealed class DamageColumns
 {
-    /// <summary>Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, those of further modes of failure only if asked.</summary>
-    public DamageColumns(int capacity, int legs, bool modes = false)
+    /// <summary>Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, without a bump stop and for fatigue alone.</summary>
+    public DamageColumns(int capacity, int legs)
+        : this(capacity, new DamageLayout(legs))
     {
+    }
+
+    /// <summary>Allocates columns of <paramref name="capacity"/> rows.</summary>
+    internal DamageColumns(int capacity, DamageLayout layout)
+    {
+        Layout = layout;
         Capacity = capacity;
         SprungMassKg = new double[capacity];
         UnsprungMassKg = new double[capacity];
@@ -22,8 +31,11 @@ public sealed class DamageColumns
         ThicknessMm = new double[capacity];
         Waviness = new double[capacity];
         Category = new double[capacity];
-        Modes = new ModeColumns(modes ? capacity : 0);
-        Legs = [.. Enumerable.Range(0, legs).Select(_ => new LegColumns(capacity))];
+        BumpClearanceM = new double[layout.HasBumpStop ? capacity : 0];
+        BumpStopNPerM = new double[layout.HasBumpStop ? capacity : 0];
+        WallLastsKm = new double[layout.Corrodes ? PaddedTail.Padded(capacity) : 0];
+        Modes = [.. layout.Modes.Select(create => create(capacity))];
+        Legs = [.. Enumerable.Range(0, layout.Legs).Select(_ => new LegColumns(capacity))];
     }
 
     /// <summary>The number of rows.</summary>
@@ -65,8 +77,20 @@ public sealed class DamageColumns
     /// <summary>Index of the S-N curve among those handed to the kernel (a whole number).</summary>
     public double[] Category { get; }
 
-    /// <summary>What the modes beside plain fatigue need; empty where none is on.</summary>
-    public ModeColumns Modes { get; }
+    /// <summary>Clearance to the bump stop under load, m; infinite for no stop. Empty where the layout has none.</summary>
+    public double[] BumpClearanceM { get; }
+
+    /// <summary>Rate of the bump stop, N/m. Empty where the layout has none.</summary>
+    public double[] BumpStopNPerM { get; }
+
+    /// <summary>The distance at which no wall is left, km; infinite for never. Empty unless the layout corrodes, and padded to whole registers.</summary>
+    public double[] WallLastsKm { get; }
+
+    /// <summary>What each further mode of failure needs.</summary>
+    internal ImmutableArray<ModeColumns> Modes { get; }
+
+    /// <summary>Which columns there are.</summary>
+    internal DamageLayout Layout { get; }
 
     /// <summary>The columns of each leg.</summary>
     public LegColumns[] Legs { get; }

@@ -1,41 +1,28 @@
+using AxleRisk.Core.Numerics;
+
 namespace AxleRisk.Core.Damage;
 
 /// <summary>
-/// What bump stop, first yield and wheel bearing need beside <see cref="DamageColumns"/>: one column a parameter, one row an evaluation. Of
-/// a mode that is off the columns are not read.
+/// A mode of failure beside fatigue, as the damage model knows it: its input, one column a parameter and one row an evaluation, and the rate
+/// at which it uses up what it has, in vector code and, as its twin, in scalar code.
 /// </summary>
-public sealed class ModeColumns
+/// <param name="capacity">The number of rows.</param>
+/// <param name="columns">The number of columns.</param>
+internal abstract class ModeColumns(int capacity, int columns)
 {
-    /// <summary>Allocates columns of <paramref name="capacity"/> rows; none where no mode is on.</summary>
-    public ModeColumns(int capacity)
-    {
-        BumpClearanceM = new double[capacity];
-        BumpStopNPerM = new double[capacity];
-        NominalStressMPaPerN = new double[capacity];
-        YieldMPa = new double[capacity];
-        BearingLoadFactor = new double[capacity];
-        BearingRatingN = new double[capacity];
-        RevolutionsPerKm = new double[capacity];
-    }
+    /// <summary>All columns, in a fixed order.</summary>
+    public double[][] All { get; } = [.. Enumerable.Range(0, columns).Select(_ => new double[capacity])];
 
-    /// <summary>Clearance to the bump stop under load, m; infinite for no stop.</summary>
-    public double[] BumpClearanceM { get; }
+    /// <summary>What is used up per km driven on a surface, of one row.</summary>
+    /// <param name="load">The loads there.</param>
+    /// <param name="row">The row.</param>
+    public abstract double PerKm(in LegLoad load, int row);
 
-    /// <summary>Rate of the bump stop, N/m.</summary>
-    public double[] BumpStopNPerM { get; }
-
-    /// <summary>Nominal stress per unit of force, MPa/N: as <see cref="DamageColumns.StressPerForceMPaPerN"/>, without the detail's stress concentration.</summary>
-    public double[] NominalStressMPaPerN { get; }
-
-    /// <summary>Yield strength, MPa.</summary>
-    public double[] YieldMPa { get; }
-
-    /// <summary>Load of the more loaded bearing over the wheel's force.</summary>
-    public double[] BearingLoadFactor { get; }
-
-    /// <summary>Basic dynamic load rating of the bearing, N.</summary>
-    public double[] BearingRatingN { get; }
-
-    /// <summary>Revolutions of the wheel per km.</summary>
-    public double[] RevolutionsPerKm { get; }
+    /// <summary>The same of several rows; NaN where only the scalar code serves.</summary>
+    /// <param name="loads">The loads, from its first row on.</param>
+    /// <param name="first">The row of these columns that the loads begin with.</param>
+    /// <param name="rows">Rows.</param>
+    /// <param name="perKm">Takes the rates.</param>
+    public abstract void FillPerKm<T>(LegForces loads, int first, int rows, AlignedBuffer<float> perKm)
+        where T : struct, IFloatLanes<T>;
 }

@@ -47,6 +47,20 @@ public abstract class Distribution
     /// <summary>P(X &gt; <paramref name="x"/>); the families override it so that it keeps its digits in the upper tail.</summary>
     public virtual double Upper(double x) => 1 - Cumulative(x);
 
+    /// <summary>-ln P(X &gt; x) of a whole column: the cumulated hazard.</summary>
+    public virtual void Hazards(ReadOnlySpan<double> x, Span<double> hazard)
+    {
+        for (int i = 0; i < x.Length; i++)
+            hazard[i] = Hazard(x[i]);
+    }
+
+    /// <summary>-ln P(X &gt; x), which keeps its digits in both tails.</summary>
+    public double Hazard(double x)
+    {
+        double failed = Cumulative(x);
+        return failed < 0.5 ? -NearZero.LogOnePlus(-failed) : -Math.Log(Upper(x));
+    }
+
     /// <summary>The quantile: the least x with P(X &lt;= x) &gt;= <paramref name="p"/>; <paramref name="p"/> in [0, 1].</summary>
     public abstract double Quantile(double p);
 

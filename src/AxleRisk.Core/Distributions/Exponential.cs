@@ -39,6 +39,9 @@ public sealed class Exponential : Distribution
     public override double Density(double x) => x >= Minimum ? Upper(x) / StandardDeviation : 0;
 
     /// <inheritdoc/>
+    public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) => VectorColumns.WeibullHazard(x, Minimum, StandardDeviation, 1, hazard);
+
+    /// <inheritdoc/>
     public override double Cumulative(double x) => x > Minimum ? -NearZero.ExpMinusOne((Minimum - x) / StandardDeviation) : 0;
 
     /// <inheritdoc/>

@@ -70,10 +70,10 @@ public sealed class Weibull : Distribution
     }
 
     /// <inheritdoc/>
-    public override double Cumulative(double x) => x > Minimum ? -NearZero.ExpMinusOne(-Hazard(x)) : 0;
+    public override double Cumulative(double x) => x > Minimum ? -NearZero.ExpMinusOne(-HazardAbove(x)) : 0;
 
     /// <inheritdoc/>
-    public override double Upper(double x) => x > Minimum ? Math.Exp(-Hazard(x)) : 1;
+    public override double Upper(double x) => x > Minimum ? Math.Exp(-HazardAbove(x)) : 1;
 
     /// <inheritdoc/>
     public override double Quantile(double p) => Inverse(-NearZero.LogOnePlus(-p));
@@ -81,8 +81,10 @@ public sealed class Weibull : Distribution
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Inverse(-Math.Log(q));
 
-    /// <summary>The cumulative hazard.</summary>
-    private double Hazard(double x) => Math.Pow((x - Minimum) / Scale, Shape);
+    /// <inheritdoc/>
+    public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) => VectorColumns.WeibullHazard(x, Minimum, Scale, Shape, hazard);
+
+    private double HazardAbove(double x) => Math.Pow((x - Minimum) / Scale, Shape);
 
     private double Inverse(double hazard) => Minimum + (Scale * Math.Pow(hazard, 1 / Shape));
 }

@@ -32,8 +32,21 @@ internal static class VectorColumns
     /// <summary>Adds every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
     public static void Add(ReadOnlySpan<double> x, Span<double> sum) => Apply(new SumOf(), x, sum, sum);
 
+    /// <summary>Adds a multiple of every element of <paramref name="x"/> to that of <paramref name="sum"/>.</summary>
+    public static void AddScaled(ReadOnlySpan<double> x, double scale, Span<double> sum) => Apply(new ScaledSumOf(scale), x, sum, sum);
+
     /// <summary>ln of every element; as Math.Log but for the last bits, -infinity for 0.</summary>
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
+
+    /// <summary>-ln P(Z &gt; z), z = slope * ln x + offset, of every element: the cumulated hazard of a lognormal.</summary>
+    public static void LognormalHazard(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) => Apply(new LognormalHazardOf(slope, offset), x, y);
+
+    /// <summary><c>((x - least) / scale)^shape</c> of every element, 0 below the least: the cumulated hazard of a Weibull distribution.</summary>
+    public static void WeibullHazard(ReadOnlySpan<double> x, double least, double scale, double shape, Span<double> y) =>
+        Apply(new WeibullHazardOf(least, scale, shape), x, y);
+
+    /// <summary>1 - e^-x of every element: the probability of a cumulated hazard.</summary>
+    public static void Failed(ReadOnlySpan<double> x, Span<double> y) => Apply(new FailedOf(), x, y);
 
     private static void Apply<TFunction>(TFunction function, ReadOnlySpan<double> x, Span<double> y)
         where TFunction : struct, IFunction
@@ -90,6 +103,28 @@ internal static class VectorColumns
         public Vector512<double> Of(Vector512<double> x) => scale * VectorExponential.Of(slope * x);
     }
 
+    private readonly struct LognormalHazardOf(double slope, double offset) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => VectorNormal.Hazard(slope * VectorLogarithm.Of(x) + Vector512.Create(offset));
+    }
+
+    private readonly struct WeibullHazardOf(double least, double scale, double shape) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x)
+        {
+            Vector512<double> t = Vector512.Max(x - Vector512.Create(least), Vector512<double>.Zero) * (1 / scale);
+            if (shape == 1)
+                return t;
+            Vector512<double> power = VectorExponential.Of(Vector512.Max(shape * VectorLogarithm.Of(t), Vector512.Create(-700.0)));
+            return Vector512.ConditionalSelect(Vector512.GreaterThan(t, Vector512<double>.Zero), power, t);
+        }
+    }
+
+    private readonly struct FailedOf : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x) => -VectorExponential.MinusOne(-x);
+    }
+
     private readonly struct LogOf : IFunction
     {
         public Vector512<double> Of(Vector512<double> x) => Vector512.Log(x);
@@ -118,6 +153,11 @@ internal static class VectorColumns
     private readonly struct QuotientOf : IFunctionOfTwo
     {
         public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => x / y;
+    }
+
+    private readonly struct ScaledSumOf(double scale) : IFunctionOfTwo
+    {
+        public Vector512<double> Of(Vector512<double> x, Vector512<double> y) => scale * x + y;
     }
 
     private readonly struct SumOf : IFunctionOfTwo

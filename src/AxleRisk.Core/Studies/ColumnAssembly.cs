@@ -15,29 +15,32 @@ internal sealed class ColumnAssembly
     private readonly Scenario scenario;
     private readonly Dictionary<string, int> columnOf;
     private readonly List<Step> steps = [];
-    private readonly double ageKm;
-    private readonly ModeSwitches modes;
+
+    /// <summary>The distance that rates of wear and corrosion are stated for, km.</summary>
+    private const double AgeingUnitKm = 100_000;
 
     /// <summary>Plans the columns of a scenario.</summary>
-    /// <param name="scenario">The scenario.</param>
-    /// <param name="factors">Its factors.</param>
-    /// <param name="ageKm">The distance already driven, for what wears and corrodes with it.</param>
-    public ColumnAssembly(Scenario scenario, FactorSet factors, double ageKm = 0)
+    public ColumnAssembly(Scenario scenario, FactorSet factors, ModeSet modes)
     {
-        this.ageKm = ageKm;
         this.scenario = scenario;
         columnOf = factors.ColumnNames.Select((name, i) => (name, i)).ToDictionary(x => x.name, x => x.i);
         AddVehicle();
-        modes = new ModeSet(scenario).Switches;
-        AddSection();
-        ModeAssembly.Add(this, modes);
+        AddScaled(c => c.ThicknessMm, 1, SourceOf(Quantities.Wall));
+        AddStress(c => c.StressPerForceMPaPerN, isNominal: false);
+        if (modes.Layout.HasBumpStop)
+            AddBumpStop();
+        if (modes.Layout.Corrodes)
+            AddWallLife();
+        for (int mode = 0; mode < modes.Further.Length; mode++)
+            modes.Further[mode].AddColumns(this, mode);
         for (int leg = 0; leg < scenario.Legs.Length; leg++)
         {
             AddLeg(leg);
         }
     }
 
-    internal delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count);
+    /// <summary>Fills a column from others, of a vehicle that has driven a distance.</summary>
+    internal delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count, double ageKm);
 
     /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
     public Source SourceOf(Quantity quantity, int? leg = null)
@@ -62,20 +65,26 @@ internal sealed class ColumnAssembly
         {
             if (steps[s].IsConstant)
             {
-                steps[s].Formula(inputs[s], steps[s].Target(columns), columns.Capacity);
+                steps[s].Formula(inputs[s], steps[s].Target(columns), columns.Capacity, 0);
             }
         }
 
         return inputs;
     }
 
-    /// <summary>Fills the columns that factors reach, for the first <paramref name="count"/> rows.</summary>
-    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count)
+    /// <summary>Fills the columns that factors or age reach, for the first <paramref name="count"/> rows of vehicles that are new.</summary>
+    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count) => Fill(values, inputs, columns, count, 0, agedAlone: false);
+
+    /// <summary>Fills anew the columns that change with age.</summary>
+    public void FillAged(double[][] values, double[][][] inputs, DamageColumns columns, int count, double ageKm) =>
+        Fill(values, inputs, columns, count, ageKm, agedAlone: true);
+
+    private void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count, double ageKm, bool agedAlone)
     {
         for (int s = 0; s < steps.Count; s++)
         {
             Step step = steps[s];
-            if (step.IsConstant)
+            if (agedAlone ? !step.Ages : step.IsConstant)
             {
                 continue;
             }
@@ -89,44 +98,34 @@ internal sealed class ColumnAssembly
                 }
             }
 
-            step.Formula(ofStep, step.Target(columns), count);
+            step.Formula(ofStep, step.Target(columns), count, ageKm);
         }
     }
 
-    internal void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) =>
-        steps.Add(new Step(target, [.. sources], formula));
+    internal void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) => Add(target, formula, false, sources);
+
+    private void Add(Func<DamageColumns, double[]> target, Formula formula, bool ages, params ReadOnlySpan<Source> sources) =>
+        steps.Add(new Step(target, [.. sources], formula, ages));
 
     internal void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
-        Add(target, (x, to, n) => VectorColumns.Scale(x[0].AsSpan(0, n), scale, to.AsSpan(0, n)), source);
+        Add(target, (x, to, n, _) => VectorColumns.Scale(x[0].AsSpan(0, n), scale, to.AsSpan(0, n)), source);
 
     private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
-        Add(target, (x, to, n) => VectorColumns.ScaledProduct(x[0].AsSpan(0, n), x[1].AsSpan(0, n), scale, to.AsSpan(0, n)), first, second);
+        Add(target, (x, to, n, _) => VectorColumns.ScaledProduct(x[0].AsSpan(0, n), x[1].AsSpan(0, n), scale, to.AsSpan(0, n)), first, second);
 
     private void AddVehicle()
     {
         const double PerMmToPerM = 1000;
         Add(
             c => c.SprungMassKg,
-            (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = x[0][i] + (x[1][i] * x[2][i]); } },
+            (x, to, n, _) => { for (int i = 0; i < n; i++) { to[i] = x[0][i] + (x[1][i] * x[2][i]); } },
             SourceOf(Quantities.SprungMass), SourceOf(Quantities.Payload), SourceOf(Quantities.PayloadShare));
         AddScaled(c => c.UnsprungMassKg, 1, SourceOf(Quantities.UnsprungMass));
         Add(
             c => c.SpringNPerM,
-            (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = PerMmToPerM * (x[0][i] + x[1][i]); } },
+            (x, to, n, _) => { for (int i = 0; i < n; i++) { to[i] = PerMmToPerM * (x[0][i] + x[1][i]); } },
             SourceOf(Quantities.SpringRate), SourceOf(Quantities.HelperSpringRate));
-        double age = ageKm / ModeAssembly.AgeingUnitKm;
-        if (age > 0)
-        {
-            Add(
-                c => c.DamperNsPerM,
-                (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = PerMmToPerM * x[0][i] * x[1][i] * Math.Pow(1 - x[2][i], age); } },
-                SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition), SourceOf(Quantities.DamperWear));
-        }
-        else
-        {
-            AddScaledProduct(c => c.DamperNsPerM, PerMmToPerM, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition));
-        }
-
+        AddDamper();
         AddScaled(c => c.TyreNPerM, PerMmToPerM, SourceOf(Quantities.TyreRate));
         AddScaled(c => c.TyreDampingNsPerM, PerMmToPerM, SourceOf(Quantities.TyreDamping));
         AddScaled(c => c.OutboardShare, 1, SourceOf(Quantities.OutboardShare));
@@ -136,70 +135,94 @@ internal sealed class ColumnAssembly
         AddScaled(c => c.Category, 1, category);
     }
 
-    private void AddSection()
+    private void AddDamper()
     {
-        AddScaled(c => c.ThicknessMm, 1, SourceOf(Quantities.Wall));
+        if (scenario.Find(Quantities.DamperWear) is null)
+        {
+            AddScaledProduct(c => c.DamperNsPerM, 1000, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition));
+            return;
+        }
 
+        Source wear = SourceOf(Quantities.DamperWear);
+        Add(
+            c => c.DamperNsPerM,
+            (x, to, n, km) =>
+            {
+                double age = km / AgeingUnitKm;
+                double left = Math.Pow(1 - wear.Constant, age);
+                for (int i = 0; i < n; i++)
+                    to[i] = 1000 * x[0][i] * x[1][i] * (wear.IsConstant ? left : Math.Pow(1 - x[2][i], age));
+            },
+            ages: true, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition), wear);
+    }
+
+    private void AddBumpStop()
+    {
+        Add(
+            c => c.BumpClearanceM,
+            (x, to, n, _) =>
+            {
+                for (int i = 0; i < n; i++)
+                    to[i] = BumpStopClearance.UnderLoad(1e-3 * x[0][i], x[1][i] * x[2][i], 1000 * (x[3][i] + x[4][i]));
+            },
+            SourceOf(Quantities.BumpClearance), SourceOf(Quantities.Payload), SourceOf(Quantities.PayloadShare),
+            SourceOf(Quantities.SpringRate), SourceOf(Quantities.HelperSpringRate));
+        AddScaled(c => c.BumpStopNPerM, 1000, SourceOf(Quantities.BumpStopRate));
+    }
+
+    private void AddWallLife() => Add(
+        c => c.WallLastsKm,
+        (x, to, n, _) =>
+        {
+            for (int i = 0; i < n; i++)
+                to[i] = x[2][i] == 0 ? double.PositiveInfinity : (x[0][i] - x[1][i]) / x[2][i] * AgeingUnitKm;
+        },
+        SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate));
+
+    /// <summary>Adds a column of stress per unit of force, that of the detail or without its concentration.</summary>
+    internal void AddStress(Func<DamageColumns, double[]> target, bool isNominal)
+    {
         // Columns: stress factor, concentration, arm, offset, then what the section's shape needs.
         Source[] common =
         [
-            SourceOf(Quantities.StressFactor), SourceOf(Quantities.StressConcentration),
+            SourceOf(Quantities.StressFactor), isNominal ? new Source(null, 1) : SourceOf(Quantities.StressConcentration),
             SourceOf(Quantities.LeverArm), SourceOf(Quantities.WheelOffset),
         ];
-        Source[] wall = [SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss)];
-        double age = ageKm / ModeAssembly.AgeingUnitKm;
-        Source[] rate = age > 0 ? [SourceOf(Quantities.CorrosionRate)] : [];
+        Source[] wall = [.. common, SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate)];
+        bool corrodes = scenario.Find(Quantities.CorrosionRate) is not null;
         switch (scenario.Shape)
         {
             case SectionShape.Tube:
-                AddStress(
-                    (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = SectionModulus.Tube(x[6][i], Left(x, i, 7)); } },
-                    [.. common, .. wall, SourceOf(Quantities.OutsideDiameter), .. rate]);
+                Add(
+                    (x, i, left) => SectionModulus.Tube(x[7][i], left), corrodes,
+                    [.. wall, SourceOf(Quantities.OutsideDiameter)]);
                 break;
             case SectionShape.Box:
-                AddStress(
-                    (x, to, n) => { for (int i = 0; i < n; i++) { to[i] = SectionModulus.Box(x[6][i], x[7][i], Left(x, i, 8)); } },
-                    [.. common, .. wall, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight), .. rate]);
+                Add(
+                    (x, i, left) => SectionModulus.Box(x[7][i], x[8][i], left), corrodes,
+                    [.. wall, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight)]);
                 break;
             default:
-                AddStress((x, to, n) => x[4].AsSpan(0, n).CopyTo(to), [.. common, SourceOf(Quantities.SectionModulus)]);
+                Add((x, i, _) => x[4][i], false, [.. common, SourceOf(Quantities.SectionModulus)]);
                 break;
         }
 
-        // The wall that is left: new, less the loss so far, less what the distance since has taken.
-        double Left(ReadOnlySpan<double[]> x, int i, int rateAt) =>
-            age > 0 ? x[4][i] - x[5][i] - age * x[rateAt][i] : x[4][i] - x[5][i];
-    }
-
-    private void AddStress(Formula moduliMm3, Source[] sources)
-    {
-        if (modes.Yield)
-        {
-            Add(
-                c => c.Modes.NominalStressMPaPerN,
-                (x, to, n) =>
-                {
-                    moduliMm3(x, to, n);
-                    for (int i = 0; i < n; i++)
-                    {
-                        to[i] = BendingStress.PerForce(x[0][i], x[2][i] + x[3][i], to[i]);
-                    }
-                },
-                sources);
-        }
-
-        Add(
-            c => c.StressPerForceMPaPerN,
-            (x, to, n) =>
+        void Add(Modulus modulusMm3, bool ages, Source[] sources) => this.Add(
+            target,
+            (x, to, n, km) =>
             {
-                moduliMm3(x, to, n);
+                double age = ages ? km / AgeingUnitKm : 0;
                 for (int i = 0; i < n; i++)
                 {
-                    to[i] = BendingStress.PerForce(x[0][i] * x[1][i], x[2][i] + x[3][i], to[i]);
+                    // The wall that is left: new, less the loss so far, less what the distance since has taken.
+                    double left = !ages ? x.Length > 5 ? x[4][i] - x[5][i] : 0 : x[4][i] - x[5][i] - age * x[6][i];
+                    to[i] = BendingStress.PerForce(x[0][i] * x[1][i], x[2][i] + x[3][i], modulusMm3(x, i, left));
                 }
             },
-            sources);
+            ages, sources);
     }
+
+    private delegate double Modulus(ReadOnlySpan<double[]> inputs, int row, double wallLeftMm);
 
     private void AddLeg(int leg)
     {
@@ -242,8 +265,8 @@ internal sealed class ColumnAssembly
         }
     }
 
-    private sealed record Step(Func<DamageColumns, double[]> Target, ImmutableArray<Source> Sources, Formula Formula)
+    private sealed record Step(Func<DamageColumns, double[]> Target, ImmutableArray<Source> Sources, Formula Formula, bool Ages)
     {
-        public bool IsConstant { get; } = Sources.All(s => s.IsConstant);
+        public bool IsConstant { get; } = !Ages && Sources.All(s => s.IsConstant);
     }
 }

@@ -12,14 +12,14 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeModel
 {
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
-    public const int Version = 4;
+    public const int Version = 5;
 
     private const double Ln10 = 2.302585092994045684;
 
     private readonly ColumnAssembly assembly;
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
-    private readonly ModeEvaluation? furtherModes;
+    private readonly RateEvaluation? rates;
     private readonly DamageRatio damageRatio;
     private readonly ColumnAssembly.Source minerSum;
     private readonly ColumnAssembly.Source scatter;
@@ -37,8 +37,8 @@ public sealed class LifeModel
         Factors = factors;
         Modes = new ModeSet(scenario);
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
-        Chances = new ModeChances(scenario, Factors, Modes, Scale);
-        assembly = new ColumnAssembly(scenario, Factors);
+        Chances = new FailureChances(scenario, Factors, Modes, Scale);
+        assembly = new ColumnAssembly(scenario, Factors, Modes);
         damageRatio = new DamageRatio(assembly.SourceOf(Quantities.DamageRatio));
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
@@ -49,7 +49,7 @@ public sealed class LifeModel
             CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
             _ => CountingMethod.Dirlik,
         };
-        furtherModes = Modes.IsPlain && !Modes.Switches.BumpStop ? null : new ModeEvaluation(scenario, Factors, Modes, curves, damageRatio);
+        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, assembly, damageRatio);
     }
 
     /// <summary>The scenario.</summary>
@@ -65,7 +65,7 @@ public sealed class LifeModel
     public ModeSet Modes { get; }
 
     /// <summary>What is left to chance once the factors other than scatter are known.</summary>
-    public ModeChances Chances { get; }
+    public FailureChances Chances { get; }
 
     /// <summary>The design S-N curve of a category, with the scenario's own thickness exponent where it states one.</summary>
     public static SnCurve CurveOf(Detail detail, string category)
@@ -79,8 +79,7 @@ public sealed class LifeModel
     public Workspace CreateWorkspace(int capacity)
     {
         var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, new BatchKernel(curves, method, Scenario.Legs.Length),
-            furtherModes?.CreateBuffers(capacity));
+            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout), rates?.CreateRates(capacity));
         workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
@@ -103,15 +102,16 @@ public sealed class LifeModel
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
         assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
-        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
-        if (furtherModes is null)
+        FillScale(values, count, workspace.Scale);
+        if (rates is not null)
         {
-            damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
+            rates.Evaluate(values, count, workspace);
+            return;
         }
 
-        FillScale(values, count, workspace.Scale);
+        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
         VectorColumns.Quotient(workspace.Scale.AsSpan(0, count), workspace.DamagePerKm.AsSpan(0, count), workspace.LifeKm.AsSpan(0, count));
-        furtherModes?.Complete(values, count, workspace, workspace.Modes!);
     }
 
     /// <summary>Miner sum times 10^scatter of each row: life is this over the damage per km.</summary>
@@ -127,19 +127,15 @@ public sealed class LifeModel
     }
 
     /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>
-    internal LegDetail[] DetailsOfFirstRow(Workspace workspace)
-    {
-        LegDetail[] details = LinearDetailsOfFirstRow(workspace);
-        return workspace.Modes is null ? details : ModeEvaluation.WithStrikes(details, workspace);
-    }
+    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
 
     /// <summary>The same without the strikes on a bump stop: the linear ride alone.</summary>
-    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
+    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method, strikes: false);
 
     /// <summary>What the reference in time must know of the first row last evaluated.</summary>
     internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
 
-    private static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
+    internal static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
     {
         if (source.Column is { } column)
             values[column].AsSpan(0, to.Length).CopyTo(to);

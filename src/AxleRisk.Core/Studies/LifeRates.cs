@@ -1,21 +1,35 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Damage;
 using AxleRisk.Core.Outcomes;
 
 namespace AxleRisk.Core.Studies;
 
 /// <summary>What each mode of failure uses up per km, by age and row: damage, yields, rating lives. A thread's buffer.</summary>
-/// <param name="ages">The number of ages.</param>
-/// <param name="capacity">The most rows.</param>
-public sealed class LifeRates(int ages, int capacity)
+public sealed class LifeRates
 {
-    /// <summary>The rates of a mode, by age and row; zeros for a mode that is off.</summary>
-    public double[][] Of(FailureMode mode) => mode switch
-    {
-        FailureMode.Yield => yield,
-        FailureMode.Bearing => bearing,
-        _ => damage,
-    };
+    private readonly ImmutableArray<FailureMode> modes;
 
-    private readonly double[][] damage = Workspace.Columns(ages, capacity);
-    private readonly double[][] yield = Workspace.Columns(ages, capacity);
-    private readonly double[][] bearing = Workspace.Columns(ages, capacity);
+    internal LifeRates(ImmutableArray<FailureMode> modes, AgeGrid ages, int capacity)
+    {
+        Limits = new double[PaddedTail.Padded(capacity)];
+        Lives = new double[PaddedTail.Padded(capacity)];
+        this.modes = modes;
+        Curves = [.. modes.Select(_ => new AgeCurve(ages, capacity))];
+        FurtherAtAge = [.. Enumerable.Range(0, ages.Km.Length).Select(age => Curves.Skip(1).Select(c => c.Rates[age]).ToArray())];
+    }
+
+    /// <summary>The rates of a mode that is on, by age and row.</summary>
+    public double[][] Of(FailureMode mode) => Curves[modes.IndexOf(mode)].Rates;
+
+    /// <summary>Room for one mode's limits, padded to whole registers.</summary>
+    internal double[] Limits { get; }
+
+    /// <summary>Room for the lives in one mode.</summary>
+    internal double[] Lives { get; }
+
+    /// <summary>The rates over distance, by mode.</summary>
+    internal ImmutableArray<AgeCurve> Curves { get; }
+
+    /// <summary>The rates of the modes beside fatigue, by age, mode and row.</summary>
+    internal ImmutableArray<double[][]> FurtherAtAge { get; }
 }

@@ -8,31 +8,22 @@ namespace AxleRisk.Core.Studies;
 /// <summary>The modes of failure of a scenario, and whether it ages.</summary>
 public sealed class ModeSet
 {
-    /// <summary>Where rates are evaluated if the vehicle ages, over the required distance: straight in between, constant beyond.</summary>
-    private static readonly ImmutableArray<double> AgesOfRequired = [0, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 5];
-
     internal ModeSet(Scenario scenario)
     {
         bool Has(Quantity quantity) => scenario.Find(quantity) is not null;
-        Switches = new ModeSwitches(
-            Has(Quantities.BumpClearance), Has(Quantities.YieldStrength),
-            scenario.Bearing switch
-            {
-                BearingKind.Ball => BearingLife.BallExponent,
-                BearingKind.Roller => BearingLife.RollerExponent,
-                _ => 0,
-            });
-        Ages = Has(Quantities.DamperWear) || Has(Quantities.CorrosionRate);
-        AgesKm = Ages ? [.. AgesOfRequired.Select(a => a * scenario.RequiredKm)] : [0];
-        Modes =
-        [
-            FailureMode.Fatigue,
-            .. Switches.Yield ? [FailureMode.Yield] : Array.Empty<FailureMode>(),
-            .. Switches.Bearing ? [FailureMode.Bearing] : Array.Empty<FailureMode>(),
-        ];
+        Further = FurtherMode.Of(scenario);
+        Modes = [FailureMode.Fatigue, .. Further.Select(m => m.Mode)];
+        Wears = Has(Quantities.DamperWear);
+        Ages = Wears || Has(Quantities.CorrosionRate);
+        Layout = new DamageLayout(scenario.Legs.Length)
+        {
+            HasBumpStop = Has(Quantities.BumpClearance),
+            Corrodes = Has(Quantities.CorrosionRate) && scenario.Shape != SectionShape.Given,
+            Modes = [.. Further.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
+        };
     }
 
-    /// <summary>The modes that are on, in their order.</summary>
+    /// <summary>The modes that are on, fatigue first.</summary>
     public ImmutableArray<FailureMode> Modes { get; }
 
     /// <summary>Whether something wears or corrodes with distance.</summary>
@@ -41,9 +32,24 @@ public sealed class ModeSet
     /// <summary>Whether fatigue is the only mode and nothing ages: life is a scale over one damage per km.</summary>
     public bool IsPlain => Modes.Length == 1 && !Ages;
 
-    /// <summary>The distances at which rates are evaluated, rising from 0, km.</summary>
-    internal ImmutableArray<double> AgesKm { get; }
+    /// <summary>The place among <see cref="Modes"/> of the mode beside fatigue whose scatter a quantity is; -1 for none.</summary>
+    internal int PlaceOfScatter(Quantity quantity)
+    {
+        for (int mode = 0; mode < Further.Length; mode++)
+        {
+            if (Further[mode].Scatter == quantity)
+                return mode + 1;
+        }
 
-    /// <summary>What is on beside plain fatigue.</summary>
-    internal ModeSwitches Switches { get; }
+        return -1;
+    }
+
+    /// <summary>Whether the ride changes with distance, and not the stress alone.</summary>
+    internal bool Wears { get; }
+
+    /// <summary>The modes beside fatigue.</summary>
+    internal ImmutableArray<FurtherMode> Further { get; }
+
+    /// <summary>What of the damage model is asked for.</summary>
+    internal DamageLayout Layout { get; }
 }

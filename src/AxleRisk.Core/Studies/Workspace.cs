@@ -5,13 +5,16 @@ namespace AxleRisk.Core.Studies;
 /// <summary>The buffers of one thread: everything a block of evaluations needs, allocated once.</summary>
 public sealed class Workspace
 {
-    internal Workspace(int capacity, int factorColumns, int legs, BatchKernel kernel, ModeBuffers? modes = null)
+    internal Workspace(int capacity, int factorColumns, DamageLayout layout, BatchKernel kernel, LifeRates? rates)
     {
         Capacity = capacity;
         Unit = Columns(factorColumns, capacity);
-        Damage = new DamageColumns(capacity, legs, modes is not null);
-        Modes = modes;
-        DamageByLeg = Columns(legs, capacity);
+        Damage = new DamageColumns(capacity, layout);
+        Rates = rates;
+        FirstMode = new int[rates is null ? 0 : capacity];
+        AgedByLeg = Columns(layout.Legs, rates is null ? 0 : capacity);
+        Hazards = new double[capacity];
+        DamageByLeg = Columns(layout.Legs, capacity);
         DamagePerKm = new double[capacity];
         Scale = new double[capacity];
         LifeKm = new double[capacity];
@@ -37,10 +40,16 @@ public sealed class Workspace
     public double[] LifeKm { get; }
 
     /// <summary>What each mode of failure uses up per km; null where fatigue is all there is and nothing ages.</summary>
-    public LifeRates? Rates => Modes?.Rates;
+    public LifeRates? Rates { get; }
 
-    /// <summary>The buffers of further modes and ageing; null where there is neither, nor a bump stop.</summary>
-    internal ModeBuffers? Modes { get; }
+    /// <summary>The place of the mode that fails first, by row; empty where there is but one and nothing ages.</summary>
+    internal int[] FirstMode { get; }
+
+    /// <summary>Damage by leg at one age.</summary>
+    internal double[][] AgedByLeg { get; }
+
+    /// <summary>Room for one mode's hazards.</summary>
+    internal double[] Hazards { get; }
 
     internal DamageColumns Damage { get; }
 

@@ -23,7 +23,7 @@ public class ModesTests
         RiskResult exact = Risk(Model, RiskMethod.Auto, 4096, "plain");
         RiskResult counted = Risk(Model, RiskMethod.Crude, 8192, "plain");
         Assert.Equal(RiskMethod.Conditional, exact.Method);
-        Assert.Equal([FailureMode.Fatigue, FailureMode.Yield, FailureMode.Bearing], exact.Modes.Select(m => m.Mode));
+        Assert.Equal([FailureMode.Fatigue, YieldMode.Name, BearingMode.Name], exact.Modes.Select(m => m.Mode));
         for (int i = 0; i < exact.Distances.Length; i++)
         {
             Interval a = exact.Distances[i].Probability, b = counted.Distances[i].Probability;

@@ -42,9 +42,9 @@ internal sealed class PointModel
         ride = RideParameters.OfFirstRow(columns);
 
         // The scenario's own stop, under its load, unless another is asked for.
-        bool isStated = model.Modes.Switches.BumpStop && !double.IsFinite(question.BumpClearanceMm);
-        double clearance = isStated ? columns.Modes.BumpClearanceM[0] : question.BumpClearanceMm * 1e-3;
-        double stop = isStated ? columns.Modes.BumpStopNPerM[0] : question.BumpStopNPerMm * 1000;
+        bool isStated = columns.Layout.HasBumpStop && !double.IsFinite(question.BumpClearanceMm);
+        double clearance = isStated ? columns.BumpClearanceM[0] : question.BumpClearanceMm * 1e-3;
+        double stop = isStated ? columns.BumpStopNPerM[0] : question.BumpStopNPerMm * 1000;
         linear = new RideLimits { StaticTyreForceN = RideLimits.StaticTyreForce(ride), BumpClearanceM = clearance };
         RideLimits damped = linear with { BumpDamping = question.BumpDamping, ReboundDamping = question.ReboundDamping };
         RideLimits stopped = damped with { BumpStopNPerM = double.IsFinite(clearance) ? stop : 0 };

@@ -1,5 +1,4 @@
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -12,27 +11,29 @@ namespace AxleRisk.Core.Analyses.Ranking;
 /// </summary>
 internal sealed class ModeTerms(LifeModel model)
 {
+    private const int Fatigue = 0;
+
     private readonly double requiredKm = model.Scenario.RequiredKm;
 
     /// <summary>Whether the ranking goes this way.</summary>
     public bool IsOn { get; } = !model.Modes.IsPlain && model.Chances.IsExact;
 
-    /// <summary>The mode whose chance a factor is; null for any other factor.</summary>
-    public static FailureMode? ChanceOf(Factor factor) => factor is not ScalarFactor { Input.Quantity: var q } ? null
-        : q == Quantities.MinerSum || q == Quantities.LifeScatter ? FailureMode.Fatigue
-        : q == Quantities.YieldScatter ? FailureMode.Yield
-        : q == Quantities.BearingScatter ? FailureMode.Bearing
-        : null;
+    private readonly int modes = model.Modes.Modes.Length;
+
+    /// <summary>The place of the mode whose chance a factor is; -1 for any other factor.</summary>
+    public int ChanceOf(Factor factor) => factor is not ScalarFactor { Input.Quantity: var q } ? -1
+        : LifeScale.Contains(factor) ? Fatigue
+        : model.Modes.PlaceOfScatter(q);
 
     /// <summary>Fills the survival of each mode of a row last evaluated, and its standardised fatigue.</summary>
     public void Fill(Workspace workspace, int row, RankTally.Outputs to)
     {
         to.Standardised[row] = model.Scale.Standardised(requiredKm, workspace.DamagePerKm[row]);
         double all = 0;
-        for (int m = 0; m < model.Modes.Modes.Length; m++)
+        for (int m = 0; m < modes; m++)
         {
-            double hazard = model.Chances.Hazard(model.Modes.Modes[m], workspace.Rates!, row, requiredKm);
-            to.Used[m][row] = model.Chances.Used(model.Modes.Modes[m], workspace.Rates!, row, requiredKm);
+            double hazard = model.Chances.Hazard(m, workspace, row, requiredKm);
+            to.Used[m][row] = FailureChances.Used(m, workspace, row, requiredKm);
             to.Survival[m][row] = Math.Exp(-hazard);
             all += hazard;
         }
@@ -45,7 +46,7 @@ internal sealed class ModeTerms(LifeModel model)
     {
         int first = 0;
         for (int row = 0; row < count; row++)
-            first += workspace.LifeKm[row] < requiredKm && workspace.Modes!.First[row] == model.Modes.Modes[mode] ? 1 : 0;
+            first += workspace.LifeKm[row] < requiredKm && workspace.FirstMode[row] == mode ? 1 : 0;
         return first;
     }
 
@@ -69,11 +70,11 @@ internal sealed class ModeTerms(LifeModel model)
     {
         double joint = 1;
         double independent = 1;
-        for (int m = 0; m < model.Modes.Modes.Length; m++)
+        for (int m = 0; m < modes; m++)
         {
             double product = a.Survival[m][row] * b.Survival[m][row];
-            joint *= model.Modes.Modes[m] != ChanceOf(factor) ? product
-                : model.Modes.Modes[m] == FailureMode.Fatigue
+            joint *= m != ChanceOf(factor) ? product
+                : m == Fatigue
                     ? BothSurvive(a.Standardised[row], b.Standardised[row], model.Scale.VarianceShare(factor))
                 : Math.Min(a.Survival[m][row], b.Survival[m][row]);
             independent *= product;
@@ -87,12 +88,12 @@ internal sealed class ModeTerms(LifeModel model)
     {
         double joint = 1;
         double own = 1;
-        for (int m = 0; m < model.Modes.Modes.Length; m++)
+        for (int m = 0; m < modes; m++)
         {
             double survival = a.Survival[m][row];
             double g = a.Standardised[row];
-            joint *= model.Modes.Modes[m] != ChanceOf(factor) ? survival
-                : model.Modes.Modes[m] == FailureMode.Fatigue ? BothSurvive(g, g, 1 - model.Scale.VarianceShare(factor))
+            joint *= m != ChanceOf(factor) ? survival
+                : m == Fatigue ? BothSurvive(g, g, 1 - model.Scale.VarianceShare(factor))
                 : survival * survival;
             own *= survival;
         }
@@ -104,7 +105,7 @@ internal sealed class ModeTerms(LifeModel model)
     public double Total(RankTally.Outputs a, RankTally.Outputs mixed, int row)
     {
         double joint = 1;
-        for (int m = 0; m < model.Modes.Modes.Length; m++)
+        for (int m = 0; m < modes; m++)
             joint *= Math.Min(a.Survival[m][row], mixed.Survival[m][row]);
         return 0.5 * (2 - a.Fails[row] - mixed.Fails[row]) - joint;
     }
@@ -113,11 +114,10 @@ internal sealed class ModeTerms(LifeModel model)
     public double Pinned(RankTally.Outputs a, int row, Factor factor, double value)
     {
         double survival = 1;
-        for (int m = 0; m < model.Modes.Modes.Length; m++)
+        for (int m = 0; m < modes; m++)
         {
-            FailureMode mode = model.Modes.Modes[m];
-            survival *= mode != ChanceOf(factor) ? a.Survival[m][row]
-                : mode == FailureMode.Fatigue ? 1 - model.Scale.Hold(factor, value).FailureProbability(requiredKm, a.Damage[row])
+            survival *= m != ChanceOf(factor) ? a.Survival[m][row]
+                : m == Fatigue ? 1 - model.Scale.Hold(factor, value).FailureProbability(requiredKm, a.Damage[row])
                 : a.Used[m][row] < value ? 1 : 0;
         }
 

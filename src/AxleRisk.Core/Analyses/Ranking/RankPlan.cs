@@ -19,7 +19,7 @@ internal sealed class RankPlan
     public RankPlan(LifeModel model)
     {
         ModeTerms terms = new(model);
-        bool IsFree(Factor factor) => terms.IsOn ? ModeTerms.ChanceOf(factor) is not null : model.Modes.IsPlain && LifeScale.Contains(factor);
+        bool IsFree(Factor factor) => terms.IsOn ? terms.ChanceOf(factor) >= 0 : model.Modes.IsPlain && LifeScale.Contains(factor);
         Groups = [.. model.Factors.Groups.Select(g => new RankGroup(g, g.All(IsFree)))];
         Pins = [.. model.Factors.Factors.SelectMany(PinsOf)];
         Legs = model.Scenario.Legs.Length;

@@ -123,7 +123,7 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
             return total;
         }
 
-        if (terms.IsOn && ModeTerms.ChanceOf(pin.Factor) is not null)
+        if (terms.IsOn && terms.ChanceOf(pin.Factor) >= 0)
         {
             double total = 0;
             for (int i = 0; i < count; i++)

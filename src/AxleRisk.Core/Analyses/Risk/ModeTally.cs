@@ -1,41 +1,60 @@
+using System.Runtime.Intrinsics;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;
 
-/// <summary>One thread's sums for a <see cref="ModeTable"/>, block by block.</summary>
+/// <summary>One thread's sums for a <see cref="ModeTable"/>: distance after distance, each over all rows of a block, eight at a time.</summary>
 internal sealed class ModeTally
 {
     // Beyond them a probability is 0 or 1 to all digits that matter.
     private const double LeastHazard = 1e-18;
     private const double GreatestHazard = 40;
 
-    private readonly ModeChances chances;
-    private readonly double[][] sums;
-    private readonly double[] hazard;
-    private readonly double[] before;
+    private static readonly int Width = Vector512<double>.Count;
 
-    public ModeTally(ModeChances chances)
+    private readonly FailureChances chances;
+    private readonly int modes;
+    private readonly double[][] sums;
+    private readonly double[][] hazard;
+    private readonly double[][] before;
+    private readonly double[][] first;
+    private readonly double[] allBefore;
+    private readonly double[] failedBefore;
+    private readonly Vector512<double>[] node;
+
+    public ModeTally(FailureChances chances, int capacity)
     {
         this.chances = chances;
-        int modes = chances.Modes.Length;
+        modes = chances.Modes.Length;
+        int padded = (capacity + Width - 1) / Width * Width;
         sums = Workspace.Columns(2 + 2 * modes, ModeTable.Nodes);
-        hazard = new double[modes];
-        before = new double[modes];
+        hazard = Workspace.Columns(modes, padded);
+        before = Workspace.Columns(modes, padded);
+        first = Workspace.Columns(modes, padded);
+        (allBefore, failedBefore) = (new double[padded], new double[padded]);
+        node = new Vector512<double>[sums.Length];
     }
 
     /// <summary>Adds the first <paramref name="rows"/> rows of an evaluated workspace.</summary>
     public void Add(Workspace workspace, int rows, ModeTable table)
     {
         for (int row = 0; row < rows; row++)
-            table.FirstCounts[chances.Modes.IndexOf(workspace.Modes!.First[row])].AddLn(Math.Log(workspace.LifeKm[row]));
+            table.FirstCounts[workspace.FirstMode[row]].AddLn(Math.Log(workspace.LifeKm[row]));
         if (!chances.IsExact)
             return;
-        foreach (double[] column in sums)
+        foreach (double[] column in (double[][])[.. hazard, .. before, .. first, allBefore, failedBefore])
             Array.Clear(column);
-        for (int row = 0; row < rows; row++)
-            AddRow(workspace.Rates!, row, table);
+        bool certain = false;
+        for (int i = 0; i < ModeTable.Nodes; i++)
+        {
+            // Once all have failed for certain the sums stay as they are.
+            certain = certain || AddNode(workspace, rows, table.Km(i));
+            for (int sum = 0; sum < sums.Length; sum++)
+                sums[sum][i] = Vector512.Sum(node[sum]);
+        }
+
         foreach ((ExactSum[] to, double[] from) in table.Sums().Zip(sums))
         {
             for (int i = 0; i < from.Length; i++)
@@ -43,65 +62,78 @@ internal sealed class ModeTally
         }
     }
 
-    private void AddRow(LifeRates rates, int row, ModeTable table)
+    // Whether all rows have failed for certain.
+    private bool AddNode(Workspace workspace, int rows, double km)
     {
-        Array.Clear(before);
-        int modes = hazard.Length;
-        double failedBefore = 0;
-        double allBefore = 0;
-        Span<double> first = stackalloc double[modes];
-        first.Clear();
-        bool certain = false;
-        for (int node = 0; node < ModeTable.Nodes; node++)
-        {
-            double all = allBefore;
-            if (!certain)
-            {
-                all = 0;
-                double km = table.Km(node);
-                for (int m = 0; m < modes; m++)
-                    all += hazard[m] = chances.Hazard(chances.Modes[m], rates, row, km);
-                certain = all > GreatestHazard;
-            }
+        for (int m = 0; m < modes; m++)
+            chances.FillHazards(m, workspace, rows, km, hazard[m]);
+        Array.Clear(node);
+        bool certain = true;
+        for (int row = 0; row < rows; row += Width)
+            certain &= AddRows(row, Math.Min(Width, rows - row));
+        return certain;
+    }
 
-            if (!(all > LeastHazard))
+    private bool AddRows(int row, int count)
+    {
+        // A row that has failed for certain stays as it was.
+        Vector512<double> allOld = At(allBefore, row);
+        Vector512<double> stays = Vector512.GreaterThan(allOld, Vector512.Create(GreatestHazard));
+        Vector512<double> all = Vector512<double>.Zero;
+        for (int m = 0; m < modes; m++)
+        {
+            Vector512<double> now = Vector512.ConditionalSelect(stays, At(before[m], row), At(hazard[m], row));
+            now.CopyTo(hazard[m], row);
+            all += now;
+        }
+
+        Vector512<double> counts = Vector512.GreaterThan(all, Vector512.Create(LeastHazard));
+        Vector512<double> failed = Failed(all) & counts;
+        node[0] += failed;
+        node[1] += failed * failed;
+
+        // What fails between two distances fails by each mode in proportion to the hazard it has there.
+        Vector512<double> more = failed - At(failedBefore, row);
+        Vector512<double> rise = all - allOld;
+        Vector512<double> part = Vector512.ConditionalSelect(Vector512.GreaterThan(more, Vector512<double>.Zero), more / rise, Vector512<double>.Zero);
+        bool isInfinite = Vector512.EqualsAny(rise, Vector512.Create(double.PositiveInfinity));
+        for (int m = 0; m < modes; m++)
+        {
+            if (!isInfinite)
+                (At(first[m], row) + part * (At(hazard[m], row) - At(before[m], row))).CopyTo(first[m], row);
+            else
+                ShareOne(m, row, count, more, rise);
+            node[2 + m] += At(first[m], row);
+            Vector512<double> others = Vector512<double>.Zero;
+            for (int o = 0; o < modes; o++)
+                others += o == m ? Vector512<double>.Zero : At(hazard[o], row);
+            node[2 + modes + m] += Failed(others) & counts;
+        }
+
+        for (int m = 0; m < modes; m++)
+            At(hazard[m], row).CopyTo(before[m], row);
+        all.CopyTo(allBefore, row);
+        failed.CopyTo(failedBefore, row);
+        Vector512<double> done = Vector512.GreaterThan(all, Vector512.Create(GreatestHazard));
+        return count < Width ? count == 0 || IsDone(row, count) : Vector512.EqualsAll(done.AsInt64(), Vector512<long>.AllBitsSet);
+    }
+
+    // Row by row: a hazard that becomes infinite takes all, in equal parts with others that do.
+    private void ShareOne(int mode, int row, int count, Vector512<double> more, Vector512<double> rise)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            if (!(more[i] > 0))
                 continue;
-            double failed = -NearZero.ExpMinusOne(-all);
-            Share(failed - failedBefore, all - allBefore, first);
-            sums[0][node] += failed;
-            sums[1][node] += failed * failed;
-            for (int m = 0; m < modes; m++)
-            {
-                sums[2 + m][node] += first[m];
-                sums[2 + modes + m][node] += Others(m);
-            }
-
-            hazard.CopyTo(before, 0);
-            (failedBefore, allBefore) = (failed, all);
+            double h = hazard[mode][row + i];
+            int infinite = hazard.Count(of => double.IsInfinity(of[row + i]));
+            first[mode][row + i] += infinite == 0 ? more[i] * (h - before[mode][row + i]) / rise[i] : double.IsInfinity(h) ? more[i] / infinite : 0;
         }
     }
 
-    // What fails between two distances fails by each mode in proportion to the hazard it has there.
-    private void Share(double failed, double rise, Span<double> first)
-    {
-        if (!(failed > 0))
-            return;
-        int infinite = 0;
-        foreach (double h in hazard)
-            infinite += double.IsInfinity(h) ? 1 : 0;
-        for (int m = 0; m < hazard.Length; m++)
-        {
-            first[m] += infinite == 0 ? failed * (hazard[m] - before[m]) / rise
-                : double.IsInfinity(hazard[m]) ? failed / infinite
-                : 0;
-        }
-    }
+    private bool IsDone(int row, int count) => !allBefore.AsSpan(row, count).ContainsAnyInRange(double.NegativeInfinity, GreatestHazard);
 
-    private double Others(int mode)
-    {
-        double rest = 0;
-        for (int m = 0; m < hazard.Length; m++)
-            rest += m == mode ? 0 : hazard[m];
-        return -NearZero.ExpMinusOne(-rest);
-    }
+    private static Vector512<double> Failed(Vector512<double> hazard) => -VectorExponential.MinusOne(-hazard);
+
+    private static Vector512<double> At(double[] column, int row) => Vector512.LoadUnsafe(in column[row]);
 }

@@ -11,7 +11,7 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
     private readonly double[] lnDamage = new double[StudySettings.BlockSize];
     private readonly double[] lnScale = new double[StudySettings.BlockSize];
-    private readonly ModeTally modeTally = new(model.Chances);
+    private readonly ModeTally modeTally = new(model.Chances, StudySettings.BlockSize);
     private readonly double[] perDamage = new double[StudySettings.BlockSize];
     private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
     private readonly double[] shareSquares = new double[model.Scenario.Legs.Length];

@@ -11,8 +11,8 @@ internal static class StrikeDamage
     /// </summary>
     public const double RangeWithoutStrike = 5.692;
 
-    // Beyond it no strike in a thousand million seconds.
-    private const double GreatestLevel = 7;
+    /// <summary>Clearance over the standard deviation of the travel beyond which there is no strike in a thousand million seconds.</summary>
+    public const double GreatestLevel = 7;
 
     /// <summary>Damage per second: every strike turns one cycle into a larger one.</summary>
     /// <param name="ride">The ride.</param>

@@ -69,10 +69,13 @@ internal readonly struct StrikeLoad
     /// <summary>Probability of a point of the quadrature.</summary>
     public static double Weight(int point) => EnergyWeights[point];
 
+    /// <summary>Energy of the velocity at a point of the quadrature, over its mean.</summary>
+    public static double Energy(int point) => Energies[point];
+
     /// <summary>What a strike of a velocity adds to the section force, N.</summary>
     public double ForceN(int point)
     {
         double squared = 2 * Energies[point] * meanVelocitySquared;
-        return force * (Math.Sqrt(slowing * slowing + perSquaredDepth * squared) - slowing) / perSquaredDepth;
+        return force * squared / (Math.Sqrt(slowing * slowing + perSquaredDepth * squared) + slowing);
     }
 }

@@ -3,7 +3,7 @@ using AxleRisk.Core.Numerics;
 namespace AxleRisk.Core.Damage;
 
 /// <summary>What a tile of rows keeps between the steps of the batch kernel; small enough for the nearest cache.</summary>
-internal sealed class BatchBuffers(int legs)
+internal sealed class BatchBuffers(DamageLayout layout)
 {
     /// <summary>Rows of a tile: a multiple of every width.</summary>
     public const int Rows = 256;
@@ -12,7 +12,7 @@ internal sealed class BatchBuffers(int legs)
     private const int MostLanes = 16;
 
     /// <summary>What the moments are made of.</summary>
-    public MomentInputs Inputs { get; } = new(legs, Rows);
+    public MomentInputs Inputs { get; } = new(layout.Legs, Rows);
 
     /// <summary>The number of the grid that serves a row.</summary>
     public AlignedBuffer<float> Grid { get; } = new(Rows);
@@ -21,10 +21,10 @@ internal sealed class BatchBuffers(int legs)
     public int[] Places { get; } = new int[Rows];
 
     /// <summary>The inputs of those rows.</summary>
-    public MomentInputs Picked { get; } = new(legs, Rows);
+    public MomentInputs Picked { get; } = new(layout.Legs, Rows);
 
     /// <summary>Their sums, as <see cref="Sums"/>.</summary>
-    public AlignedBuffer<float> PickedSums { get; } = new(legs * 4 * Rows);
+    public AlignedBuffer<float> PickedSums { get; } = new(layout.Legs * 4 * Rows);
 
     /// <summary>One over the frequency of the corrugation, of the rows at work.</summary>
     public AlignedBuffer<float> InversePeak { get; } = new(MostLanes);
@@ -36,13 +36,28 @@ internal sealed class BatchBuffers(int legs)
     public AlignedBuffer<float> SmoothSums { get; } = new(Core.Damage.SmoothSums.Count * MostLanes);
 
     /// <summary>The root of what turns the sums into moments in units of the squared knee over eight, by leg.</summary>
-    public AlignedBuffer<float> ScaleRoot { get; } = new(legs * Rows);
+    public AlignedBuffer<float> ScaleRoot { get; } = new(layout.Legs * Rows);
 
     /// <summary>The moments' sums, four columns by leg.</summary>
-    public AlignedBuffer<float> Sums { get; } = new(legs * 4 * Rows);
+    public AlignedBuffer<float> Sums { get; } = new(layout.Legs * 4 * Rows);
 
     /// <summary>The sums of one leg on its corrugation.</summary>
     public AlignedBuffer<float> CorrugatedSums { get; } = new(4 * Rows);
+
+    /// <summary>The spectra of the travel of the rows at work; empty without a bump stop, as the three that follow.</summary>
+    public AlignedBuffer<float> TravelSpectrum { get; } = new(layout.HasBumpStop ? FrequencyGrid.Points * MostLanes : 0);
+
+    /// <summary>The moments' sums of the travel, two columns by leg.</summary>
+    public AlignedBuffer<float> TravelSums { get; } = new(layout.HasBumpStop ? layout.Legs * 2 * Rows : 0);
+
+    /// <summary>Those of picked rows.</summary>
+    public AlignedBuffer<float> PickedTravelSums { get; } = new(layout.HasBumpStop ? layout.Legs * 2 * Rows : 0);
+
+    /// <summary>Those of one leg on its corrugation.</summary>
+    public AlignedBuffer<float> CorrugatedTravelSums { get; } = new(layout.HasBumpStop ? 2 * Rows : 0);
+
+    /// <summary>What there is beyond plain fatigue; null for nothing.</summary>
+    public FurtherRates? Further { get; } = layout.HasMore ? new(layout) : null;
 
     /// <summary>The range density of one leg.</summary>
     public RangeParts Parts { get; } = new(Rows);
@@ -57,7 +72,7 @@ internal sealed class BatchBuffers(int legs)
     public AlignedBuffer<float> CorrugatedPerSecond { get; } = new(Rows);
 
     /// <summary>Damage per km of use, by leg.</summary>
-    public AlignedBuffer<double> Damage { get; } = new(legs * Rows);
+    public AlignedBuffer<double> Damage { get; } = new(layout.Legs * Rows);
 
     /// <summary>Damage per km of use.</summary>
     public AlignedBuffer<double> Total { get; } = new(Rows);

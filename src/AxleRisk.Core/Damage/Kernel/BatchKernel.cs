@@ -19,14 +19,14 @@ internal sealed class BatchKernel
     /// <summary>Makes a kernel of the widest registers there are.</summary>
     /// <param name="curves">The mean S-N curves that <see cref="DamageColumns.Category"/> points into.</param>
     /// <param name="method">How cycles are counted.</param>
-    /// <param name="legs">The number of legs.</param>
-    public BatchKernel(ReadOnlySpan<SnCurve> curves, CountingMethod method, int legs)
-        : this(curves, method, legs, VectorWidths.Best)
+    /// <param name="layout">The columns it will be given.</param>
+    public BatchKernel(ReadOnlySpan<SnCurve> curves, CountingMethod method, DamageLayout layout)
+        : this(curves, method, layout, VectorWidths.Best)
     {
     }
 
     /// <summary>Makes a kernel of a given width.</summary>
-    internal BatchKernel(ReadOnlySpan<SnCurve> curves, CountingMethod method, int legs, VectorWidth width)
+    internal BatchKernel(ReadOnlySpan<SnCurve> curves, CountingMethod method, DamageLayout layout, VectorWidth width)
     {
         this.curves = curves.ToArray();
         this.method = method;
@@ -38,47 +38,73 @@ internal sealed class BatchKernel
             _ => null,
         };
         curveColumns = new(curves, BatchBuffers.Rows);
-        tile = new(legs);
-        last = new(BatchBuffers.Rows, legs);
+        tile = new(layout);
+        last = new(BatchBuffers.Rows, layout);
     }
 
+    /// <summary>As <see cref="ScalarKernel.Evaluate"/>, for fatigue alone.</summary>
+    public void Evaluate(DamageColumns columns, int count, double[][] damageByLeg, Span<double> damagePerKm) =>
+        Evaluate(columns, count, damageByLeg, damagePerKm, []);
+
     /// <summary>As <see cref="ScalarKernel.Evaluate"/>.</summary>
-    public void Evaluate(DamageColumns columns, int count, double[][] damageByLeg, Span<double> damagePerKm)
+    /// <param name="columns">The input.</param>
+    /// <param name="count">How many rows.</param>
+    /// <param name="damageByLeg">Takes the damage per km of the use by leg and row.</param>
+    /// <param name="damagePerKm">Takes its sum over the legs.</param>
+    /// <param name="further">Takes what each further mode uses up per km of the use, by mode and row.</param>
+    /// <param name="sameRide">Whether since the last call, of as many rows, nothing has changed but stress, thickness, S-N curve and the modes' own columns.</param>
+    public void Evaluate(
+        DamageColumns columns, int count, double[][] damageByLeg, Span<double> damagePerKm, ReadOnlySpan<double[]> further, bool sameRide = false)
     {
         if (engine is null)
         {
-            ScalarKernel.Evaluate(columns, count, curves, method, damageByLeg, damagePerKm);
+            ScalarKernel.Evaluate(columns, count, curves, method, damageByLeg, damagePerKm, further);
             return;
         }
+
+        sameRide &= count <= BatchBuffers.Rows; // the tile still holds its moments
 
         for (int first = 0; first < count; first += BatchBuffers.Rows)
         {
             int rows = Math.Min(BatchBuffers.Rows, count - first);
             if (rows == BatchBuffers.Rows)
-                engine.Evaluate(columns, first, rows, method, curveColumns, tile);
+                engine.Evaluate(columns, first, rows, method, curveColumns, tile, sameRide);
             else
-                engine.Evaluate(last, 0, PaddedTail.Fill(columns, first, rows, last), method, curveColumns, tile);
+                engine.Evaluate(last, 0, PaddedTail.Fill(columns, first, rows, last), method, curveColumns, tile, sameRide);
             tile.Total.Span[..rows].CopyTo(damagePerKm[first..]);
             for (int leg = 0; leg < damageByLeg.Length; leg++)
                 tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows).CopyTo(damageByLeg[leg].AsSpan(first));
-            Repair(columns, first, rows, damageByLeg, damagePerKm);
+            for (int mode = 0; mode < further.Length; mode++)
+                Widen(tile.Further!.PerKm[mode].Span[..rows], further[mode].AsSpan(first));
+            Repair(columns, first, rows, damageByLeg, damagePerKm, further);
         }
 
         GC.KeepAlive(this); // the tile's memory is addressed directly
     }
 
     // Whatever the vector code does not serve it answers with NaN.
-    private void Repair(DamageColumns columns, int first, int rows, double[][] damageByLeg, Span<double> damagePerKm)
+    private void Repair(DamageColumns columns, int first, int rows, double[][] damageByLeg, Span<double> damagePerKm, ReadOnlySpan<double[]> further)
     {
         for (int row = first; row < first + rows; row++)
         {
-            if (!double.IsNaN(damagePerKm[row]))
-                continue;
-            if (double.IsPositiveInfinity(curveColumns.StressPerForce[row - first]))
+            bool served = !double.IsNaN(damagePerKm[row]);
+            if (!served && double.IsPositiveInfinity(curveColumns.StressPerForce[row - first]))
+            {
                 FillNoSection(columns, row, damageByLeg, damagePerKm);
-            else
-                ScalarKernel.EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm);
+                served = true;
+            }
+
+            foreach (double[] rates in further)
+                served &= !double.IsNaN(rates[row]);
+            if (!served)
+                ScalarKernel.EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm, further);
         }
+    }
+
+    private static void Widen(ReadOnlySpan<float> from, Span<double> to)
+    {
+        for (int i = 0; i < from.Length; i++)
+            to[i] = from[i];
     }
 
     // Corroded through: the scalar kernel's answer without its work, as many samples of a rusty fleet are so.

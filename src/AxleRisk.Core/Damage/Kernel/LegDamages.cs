@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Damage;
@@ -7,8 +5,8 @@ namespace AxleRisk.Core.Damage;
 /// <summary>From the sums of a leg to its part in the damage per km of the use, several rows at a time.</summary>
 internal static class LegDamages
 {
-    // Beyond it single precision may overflow on the way.
-    private const float Greatest = 1e24f;
+    /// <summary>Beyond it single precision may overflow on the way.</summary>
+    public const float Greatest = 1e24f;
 
     /// <summary>
     /// Fills damage per second in units of that of a cycle at the knee and in units of the grid's centre; NaN in rows that only the scalar
@@ -52,17 +50,13 @@ internal static class LegDamages
             if (corrugated)
             {
                 // Where the share is 0 the plain part comes out to the last bit.
-                T share = Load<T>(leg.CorrugatedShare, first + row);
+                T share = Lanes.Load<T>(leg.CorrugatedShare, first + row);
                 perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in tile.CorrugatedPerSecond.At(row));
             }
 
             T perKm = T.Create((float)(1000 * MomentGrid.CentreHz)) * T.Load(in curves.DamageAtKnee.At(row))
-                * (Load<T>(leg.Share, first + row) / Load<T>(leg.SpeedMPerS, first + row));
+                * (Lanes.Load<T>(leg.Share, first + row) / Lanes.Load<T>(leg.SpeedMPerS, first + row));
             T.Store(perSecond * perKm, ref tile.Damage.At(at));
         }
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Load<T>(double[] column, int row)
-        where T : struct, IFloatLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
 }

@@ -71,6 +71,39 @@ internal static class LegMoments
         T.Store(m4 * perSquare, ref Unsafe.Add(ref sums, 3 * stride));
     }
 
+    /// <summary>The sums of the moments 0 and 2 alone, of the spectra of the travel.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)] // so that the sums stay in registers
+    public static void FillTravel<T>(ref float spectrum, ref float smooth, MomentGrid grid, T shift, ref float sums, int stride)
+        where T : struct, IFloatLanes<T>
+    {
+        T square2 = shift * shift;
+        T square4 = square2 * square2;
+        T e0 = T.Create(Smooth[0]) * square2;
+        T e2 = T.Create(Smooth[1]) * square4;
+        T e4 = T.Create(Smooth[2]) * square4 * square2;
+        T e6 = T.Create(Smooth[3]) * square4 * square4;
+        T e8 = T.Create(Smooth[4]) * square4 * square4 * square2;
+        T e10 = T.Create(Smooth[5]) * square4 * square4 * square4;
+        T m0 = Enveloped(ref smooth, 0, e0, e2, e4, e6, e8, e10);
+        T m2 = Enveloped(ref smooth, 1, e0, e2, e4, e6, e8, e10);
+        T nearest = T.Create(Nearest);
+        for (int i = grid.SmoothPoints; i < grid.Points; i++)
+        {
+            T f = T.Create(grid.Frequencies.At(i));
+            T rest = T.MultiplyAdd(f, shift, nearest - T.MultiplyAdd(f, shift, nearest));
+            T x = rest * rest;
+            T polynomial = T.Create(Turning[4]);
+            for (int k = 3; k >= 0; k--)
+                polynomial = T.MultiplyAdd(polynomial, x, T.Create(Turning[k]));
+            T density = T.Load(in Unsafe.Add(ref spectrum, i * T.Count)) * x * polynomial;
+            m0 = T.MultiplyAdd(density, T.Create(grid.Weights.At(4 * i)), m0);
+            m2 = T.MultiplyAdd(density, T.Create(grid.Weights.At(4 * i + 2)), m2);
+        }
+
+        T.Store(m0 / square2, ref sums);
+        T.Store(m2 / square2, ref Unsafe.Add(ref sums, stride));
+    }
+
     // The polynomial in (f s)^2 with each power of f^2 replaced by its moment.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T Enveloped<T>(ref float smooth, int first, T e0, T e2, T e4, T e6, T e8, T e10)

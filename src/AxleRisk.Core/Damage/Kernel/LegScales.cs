@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Damage;
@@ -12,24 +10,31 @@ internal static class LegScales
     // The wavenumber at which roughness is stated, as a length: speed over it is a frequency.
     private static readonly double ReferenceOverCentre = Road.ReferenceWavenumber / MomentGrid.CentreHz;
 
+    /// <summary>w^2, which with the sprung mass <see cref="RideCoefficients"/> left out, and the root of the road's n0^2 / centre^2.</summary>
+    public static readonly float PerMass = (float)(CentreAngular * CentreAngular * ReferenceOverCentre);
+
     /// <summary>Fills the root of a leg's moment scale.</summary>
     public static void Fill<T>(DamageColumns columns, int first, int rows, int leg, CurveColumns curves, BatchBuffers to)
         where T : struct, IFloatLanes<T>
     {
-        LegColumns l = columns.Legs[leg];
         for (int row = 0; row < rows; row += T.Count)
         {
-            T speed = Load<T>(l.SpeedMPerS, first + row);
-
-            // ms w^2, which RideCoefficients left out, and the root of Gd0 v n0^2 / centre^2 (v n0 / centre)^(w - 2)
-            T perForce = Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row))
-                * T.Create((float)(CentreAngular * CentreAngular * ReferenceOverCentre));
-            T scale = perForce * T.Sqrt(Load<T>(l.RoughnessM3, first + row) * speed);
-            T waviness = Load<T>(columns.Waviness, first + row) - T.Create(2);
-            if (T.AnyNonzero(waviness))
-                scale *= VectorMath.Exp(T.Create(0.5f) * waviness * T.Log(speed * T.Create((float)ReferenceOverCentre)));
-            T.Store(scale, ref to.ScaleRoot.At(leg * BatchBuffers.Rows + row));
+            T perForce = Lanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row)) * T.Create(PerMass);
+            T.Store(OnRoad(columns, first + row, leg, perForce), ref to.ScaleRoot.At(leg * BatchBuffers.Rows + row));
         }
+    }
+
+    /// <summary>The root of the scale of the moments of <paramref name="perForce"/> times the force, <see cref="PerMass"/> and the sprung mass included.</summary>
+    public static T OnRoad<T>(DamageColumns columns, int row, int leg, T perForce)
+        where T : struct, IFloatLanes<T>
+    {
+        // The root of Gd0 v n0^2 / centre^2 (v n0 / centre)^(w - 2)
+        T speed = Lanes.Load<T>(columns.Legs[leg].SpeedMPerS, row);
+        T scale = perForce * T.Sqrt(Lanes.Load<T>(columns.Legs[leg].RoughnessM3, row) * speed);
+        T waviness = Lanes.Load<T>(columns.Waviness, row) - T.Create(2);
+        if (T.AnyNonzero(waviness))
+            scale *= VectorMath.Exp(T.Create(0.5f) * waviness * T.Log(speed * T.Create((float)ReferenceOverCentre)));
+        return scale;
     }
 
     /// <summary>Fills the shift of a leg's enveloping.</summary>
@@ -41,13 +46,9 @@ internal static class LegScales
         double[] speed = columns.Legs[leg].SpeedMPerS;
         for (int row = 0; row < rows; row += T.Count)
         {
-            T seconds = Load<T>(contact, first + row) / Load<T>(speed, first + row);
+            T seconds = Lanes.Load<T>(contact, first + row) / Lanes.Load<T>(speed, first + row);
             T told = T.IfLess(seconds, least, least, seconds);
             T.Store(told * T.Create((float)MomentGrid.CentreHz), ref to.Inputs.Shift(leg, row));
         }
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Load<T>(double[] column, int row)
-        where T : struct, IFloatLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
 }

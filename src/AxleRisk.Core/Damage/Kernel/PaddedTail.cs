@@ -9,10 +9,13 @@ internal static class PaddedTail
     // The widest registers hold 16 numbers.
     private const int Multiple = 16;
 
+    /// <summary>A number of rows and those that fill up its last register.</summary>
+    public static int Padded(int rows) => (rows + Multiple - 1) / Multiple * Multiple;
+
     /// <summary>Copies the rows <paramref name="first"/> and on to the start of <paramref name="to"/>; returns their padded number.</summary>
     public static int Fill(DamageColumns from, int first, int rows, DamageColumns to)
     {
-        int padded = (rows + Multiple - 1) / Multiple * Multiple;
+        int padded = Padded(rows);
         Copy(from.SprungMassKg, to.SprungMassKg);
         Copy(from.UnsprungMassKg, to.UnsprungMassKg);
         Copy(from.SpringNPerM, to.SpringNPerM);
@@ -25,6 +28,18 @@ internal static class PaddedTail
         Copy(from.ThicknessMm, to.ThicknessMm);
         Copy(from.Waviness, to.Waviness);
         Copy(from.Category, to.Category);
+        if (to.Layout.HasBumpStop)
+        {
+            Copy(from.BumpClearanceM, to.BumpClearanceM);
+            Copy(from.BumpStopNPerM, to.BumpStopNPerM);
+        }
+
+        for (int mode = 0; mode < to.Modes.Length; mode++)
+        {
+            for (int column = 0; column < to.Modes[mode].All.Length; column++)
+                Copy(from.Modes[mode].All[column], to.Modes[mode].All[column]);
+        }
+
         for (int leg = 0; leg < to.Legs.Length; leg++)
         {
             LegColumns source = from.Legs[leg];

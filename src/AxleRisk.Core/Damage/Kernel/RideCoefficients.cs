@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Damage;
@@ -40,19 +39,19 @@ internal static class RideCoefficients
         for (int row = 0; row < rows; row += T.Count)
         {
             int at = first + row;
-            T perMass = T.Create(1) / Load<T>(columns.SprungMassKg, at);
+            T perMass = T.Create(1) / Lanes.Load<T>(columns.SprungMassKg, at);
             T perRate = perMass * T.Create(1 / (Centre * Centre));
             T perDamping = perMass * T.Create(1 / Centre);
-            T mu = Load<T>(columns.UnsprungMassKg, at) * perMass;
-            T ks = Load<T>(columns.SpringNPerM, at) * perRate;
-            T cs = Load<T>(columns.DamperNsPerM, at) * perDamping;
-            T kt = Load<T>(columns.TyreNPerM, at) * perRate;
-            T ct = Load<T>(columns.TyreDampingNsPerM, at) * perDamping;
-            T inner = mu - Load<T>(columns.OutboardShare, at) * mu; // mu (1 - phi)
+            T mu = Lanes.Load<T>(columns.UnsprungMassKg, at) * perMass;
+            T ks = Lanes.Load<T>(columns.SpringNPerM, at) * perRate;
+            T cs = Lanes.Load<T>(columns.DamperNsPerM, at) * perDamping;
+            T kt = Lanes.Load<T>(columns.TyreNPerM, at) * perRate;
+            T ct = Lanes.Load<T>(columns.TyreDampingNsPerM, at) * perDamping;
+            T inner = mu - Lanes.Load<T>(columns.OutboardShare, at) * mu; // mu (1 - phi)
             ref float start = ref to.Ride(row);
             Determinant(mu, ks, cs, kt, ct, ref start, to.Stride);
             Numerator(inner, ks, cs, kt, ct, ref start, to.Stride);
-            T.Store(T.Create(2) - Load<T>(columns.Waviness, at), ref to.Waviness(row));
+            T.Store(T.Create(2) - Lanes.Load<T>(columns.Waviness, at), ref to.Waviness(row));
         }
     }
 
@@ -97,10 +96,6 @@ internal static class RideCoefficients
         Put(damper * damper - T.Create(2) * inner * spring, ref start, Inner1, stride);
         Put(inner * inner, ref start, Inner2, stride);
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Load<T>(double[] column, int row)
-        where T : struct, IFloatLanes<T> => T.Load(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(column), row));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Put<T>(T value, ref float start, int column, int stride)

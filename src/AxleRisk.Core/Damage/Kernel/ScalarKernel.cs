@@ -15,18 +15,19 @@ internal static class ScalarKernel
     /// Filled by leg and row with what the leg adds per km of the use: its share times the damage per km on it.
     /// </param>
     /// <param name="damagePerKm">Filled with the sum over the legs. Infinite where the stress per force is.</param>
+    /// <param name="further">Filled by mode and row with what each further mode uses up per km of the use.</param>
     public static void Evaluate(
         DamageColumns columns, int count, ReadOnlySpan<SnCurve> curves, CountingMethod method, double[][] damageByLeg,
-        Span<double> damagePerKm)
+        Span<double> damagePerKm, ReadOnlySpan<double[]> further = default)
     {
         for (int row = 0; row < count; row++)
-            EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm);
+            EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm, further);
     }
 
     /// <summary>One row of <see cref="Evaluate"/>.</summary>
     public static void EvaluateRow(
         DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method, double[][] damageByLeg,
-        Span<double> damagePerKm)
+        Span<double> damagePerKm, ReadOnlySpan<double[]> further)
     {
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(RideOf(columns, row), ride);
@@ -42,21 +43,29 @@ internal static class ScalarKernel
             total += part;
         }
         damagePerKm[row] = total;
+        if (columns.Layout.HasMore)
+            ScalarFurther.AddRow(columns, row, stress, constants, damageByLeg, damagePerKm, further);
     }
 
-    /// <summary>Stress and damage leg by leg for one row; the damage is that of <see cref="Evaluate"/> to the last bit.</summary>
-    public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method)
+    /// <summary>Stress and damage leg by leg for one row; without strikes on a bump stop the damage is that of <see cref="Evaluate"/> to the last bit.</summary>
+    /// <param name="columns">The input.</param>
+    /// <param name="row">The row.</param>
+    /// <param name="curves">The mean S-N curves.</param>
+    /// <param name="method">How cycles are counted.</param>
+    /// <param name="strikes">Whether the damage of strikes is in.</param>
+    public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method, bool strikes = true)
     {
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(RideOf(columns, row), ride);
         SnCurve curve = curves[(int)columns.Category[row]];
         SnConstants constants = SnConstants.From(curve);
         double stress = StressPerForce(columns, row, curve);
+        double[] added = strikes ? ScalarFurther.StrikesPerKm(columns, row, stress, constants) : new double[columns.Legs.Length];
         var details = new LegDetail[columns.Legs.Length];
         for (int leg = 0; leg < details.Length; leg++)
         {
             LegLoads loads = LegLoads.Of(columns, leg, row, ride);
-            double onLeg = loads.DamagePerKm(stress, constants, method);
+            double onLeg = loads.DamagePerKm(stress, constants, method) + added[leg];
             details[leg] = new(
                 StressSummary.Of(loads.Plain, stress),
                 loads.CorrugatedShare > 0 ? StressSummary.Of(loads.Corrugated, stress) : null,

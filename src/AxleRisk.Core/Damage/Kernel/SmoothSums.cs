@@ -29,6 +29,10 @@ internal static class SmoothSums
         FillHalf<T>(ref spectrum, grid, Half, ref Unsafe.Add(ref sums, Half * T.Count));
     }
 
+    /// <summary>Fills the even moments 0 to 12 alone: what the moments 0 and 2 of an enveloped spectrum need.</summary>
+    public static void FillFirst<T>(ref float spectrum, MomentGrid grid, ref float sums)
+        where T : struct, IFloatLanes<T> => FillHalf<T>(ref spectrum, grid, 0, ref sums);
+
     [MethodImpl(MethodImplOptions.NoInlining)] // so that the sums stay in registers
     private static void FillHalf<T>(ref float spectrum, MomentGrid grid, int first, ref float sums)
         where T : struct, IFloatLanes<T>

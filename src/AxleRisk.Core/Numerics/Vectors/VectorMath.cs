@@ -42,6 +42,16 @@ internal static class VectorMath
         return T.IfLess(x, T.Create(Least), T.Create(0), T.TimesPowerOfTwo(sum, shifted));
     }
 
+    /// <summary>P(Z &gt; z) of a standard normal Z, within 8e-6 of itself for z up to 12; 0 where it is below 1e-38.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T NormalUpper<T>(T z)
+        where T : struct, IFloatLanes<T>
+    {
+        T size = T.Abs(z) + T.Create(1e-9f);
+        T tail = T.Create(0.5f) * Exp(T.Create(-0.5f) * size * size) * ScaledErfcOfInverse(T.Create(1.41421356f) / size);
+        return T.IfLess(z, T.Create(0), T.Create(1) - tail, tail);
+    }
+
     /// <summary>
     /// <c>exp(1/y^2) erfc(1/y)</c> for y above 0, within 5e-7 of itself: with x = 1/y a polynomial in (x - 2.5)/(x + 2.5) for
     /// <c>(1 + 2x) exp(x^2) erfc(x)</c> (the substitution of Shepherd and Laframboise 1981).

@@ -55,7 +55,7 @@ public class BatchKernelEdgeTests
         DamageColumns columns = RandomVehicles.Fill(Rows, Curves.Length);
         double[][] byLeg = [.. columns.Legs.Select(_ => Enumerable.Repeat(-1.0, Rows).ToArray())];
         double[] total = [.. Enumerable.Repeat(-1.0, Rows)];
-        new BatchKernel(Curves, CountingMethod.Dirlik, columns.Legs.Length).Evaluate(columns, 130, byLeg, total);
+        new BatchKernel(Curves, CountingMethod.Dirlik, columns.Layout).Evaluate(columns, 130, byLeg, total);
         Assert.All(total[130..], x => Assert.Equal(-1, x));
         Assert.All(byLeg, leg => Assert.All(leg[130..], x => Assert.Equal(-1, x)));
         Assert.All(total[..130], x => Assert.NotEqual(-1, x));
@@ -102,7 +102,7 @@ public class BatchKernelEdgeTests
         DamageColumns columns = RandomVehicles.Fill(Rows, Curves.Length);
         double[][] byLeg = [.. columns.Legs.Select(_ => new double[Rows])];
         var total = new double[Rows];
-        var kernel = new BatchKernel(Curves, CountingMethod.Dirlik, columns.Legs.Length);
+        var kernel = new BatchKernel(Curves, CountingMethod.Dirlik, columns.Layout);
         kernel.Evaluate(columns, Rows, byLeg, total);
         long before = GC.GetAllocatedBytesForCurrentThread();
         kernel.Evaluate(columns, Rows, byLeg, total);

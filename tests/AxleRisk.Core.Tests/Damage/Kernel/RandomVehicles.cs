@@ -18,9 +18,40 @@ internal static class RandomVehicles
     ];
 
     /// <summary>Fills <paramref name="rows"/> rows; a third of the rows has another waviness, a third of the legs a corrugation.</summary>
-    public static DamageColumns Fill(int rows, int curves)
+    public static DamageColumns Fill(int rows, int curves) => Fill(new DamageColumns(rows, Legs), rows, curves);
+
+    /// <summary>The same with a bump stop that is struck by a third of them, a yield strength of a few to a dozen deviations, and a bearing.</summary>
+    public static DamageColumns FillWithModes(int rows, int curves, double exponent = BearingLife.BallExponent)
     {
-        var columns = new DamageColumns(rows, Legs);
+        DamageColumns columns = Fill(new DamageColumns(rows, LayoutWithModes(exponent)), rows, curves);
+        var u = new double[8][];
+        for (int i = 0; i < u.Length; i++)
+            new RandomStream(new StreamKey(9, $"{i}")).FillUnit(0, u[i] = new double[rows]);
+        var yield = (YieldColumns)columns.Modes[0];
+        var bearing = (BearingColumns)columns.Modes[1];
+        for (int row = 0; row < rows; row++)
+        {
+            double weight = 9.8 * columns.SprungMassKg[row];
+            columns.BumpClearanceM[row] = Log(0, 0.02, 0.5);
+            columns.BumpStopNPerM[row] = columns.SpringNPerM[row] * Log(1, 1, 20);
+            yield.NominalStressMPaPerN[row] = Log(2, 20, 200) / weight;
+            yield.YieldMPa[row] = Log(3, 150, 900);
+            bearing.LoadFactor[row] = Log(4, 0.5, 1.5);
+            bearing.RatingN[row] = weight * Log(5, 1, 10);
+            bearing.RevolutionsPerKm[row] = Log(6, 300, 700);
+
+            double Log(int factor, double low, double high) => low * Math.Pow(high / low, u[factor][row]);
+        }
+
+        return columns;
+    }
+
+    /// <summary>A bump stop, first yield and a bearing.</summary>
+    public static DamageLayout LayoutWithModes(double exponent) =>
+        new(Legs) { HasBumpStop = true, Modes = [n => new YieldColumns(n), n => new BearingColumns(n, exponent)] };
+
+    private static DamageColumns Fill(DamageColumns columns, int rows, int curves)
+    {
         Dictionary<string, double[]> units = [];
         for (int row = 0; row < rows; row++)
         {
@@ -108,9 +139,29 @@ internal static class RandomVehicles
             CopyFirst(from.Legs[leg], row, to.Legs[leg]);
     }
 
+    /// <summary>Copies the first rows, without stop and modes.</summary>
+    public static void CopyRows(DamageColumns from, DamageColumns to, int rows)
+    {
+        CopyAll(from, to);
+        for (int leg = 0; leg < from.Legs.Length; leg++)
+            CopyAll(from.Legs[leg], to.Legs[leg]);
+
+        void CopyAll(object source, object target)
+        {
+            foreach (PropertyInfo column in source.GetType().GetProperties().Where(p => p.PropertyType == typeof(double[])))
+            {
+                var copy = (double[])column.GetValue(target)!;
+                ((double[])column.GetValue(source)!).AsSpan(0, Math.Min(rows, copy.Length)).CopyTo(copy);
+            }
+        }
+    }
+
     private static void CopyFirst(object from, int row, object to)
     {
         foreach (PropertyInfo column in from.GetType().GetProperties().Where(p => p.PropertyType == typeof(double[])))
-            ((double[])column.GetValue(to)!)[0] = ((double[])column.GetValue(from)!)[row];
+        {
+            if (((double[])column.GetValue(to)!).Length > 0)
+                ((double[])column.GetValue(to)!)[0] = ((double[])column.GetValue(from)!)[row];
+        }
     }
 }

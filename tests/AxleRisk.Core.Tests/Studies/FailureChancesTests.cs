@@ -1,5 +1,5 @@
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
@@ -8,7 +8,7 @@ using Xunit;
 namespace AxleRisk.Core.Tests.Studies;
 
 /// <summary>What several modes make of one row.</summary>
-public class ModeChancesTests
+public class FailureChancesTests
 {
     private static readonly LifeModel Model = new(ThreeModes.Scenario);
 
@@ -19,11 +19,11 @@ public class ModeChancesTests
         LifeRates rates = workspace.Rates!;
         const double km = 40_000;
         double fatigue = StandardNormal.Upper(Model.Scale.Standardised(km, workspace.DamagePerKm[0]));
-        double yield = Math.Exp(-km * rates.Of(FailureMode.Yield)[0][0]);
+        double yield = Math.Exp(-km * rates.Of(YieldMode.Name)[0][0]);
         // ISO 281:2007: reliability at a life of a1 rating lives, a1 = 0.05 + 0.95 (ln R / ln 0.9)^(2/3), solved for R.
-        double lives = km * rates.Of(FailureMode.Bearing)[0][0];
+        double lives = km * rates.Of(BearingMode.Name)[0][0];
         double bearing = Math.Pow(0.9, Math.Pow(Math.Max(0, lives - 0.05) / 0.95, 1.5));
-        double failed = Model.Chances.FailureProbability(rates, 0, km);
+        double failed = Model.Chances.FailureProbability(workspace, 0, km);
         Assert.Equal(1 - fatigue * yield * bearing, failed, 1e-9 * failed);
         Assert.InRange(failed, 1e-4, 0.999);
     }
@@ -33,8 +33,8 @@ public class ModeChancesTests
     public void The_life_is_the_earliest_of_the_modes()
     {
         (Workspace workspace, _) = Median(Model);
-        double bearing = (0.05 + 0.95 * Math.Pow(Math.Log(0.5) / Math.Log(0.9), 2.0 / 3)) / workspace.Rates!.Of(FailureMode.Bearing)[0][0];
-        double yield = Math.Log(2) / workspace.Rates.Of(FailureMode.Yield)[0][0];
+        double bearing = (0.05 + 0.95 * Math.Pow(Math.Log(0.5) / Math.Log(0.9), 2.0 / 3)) / workspace.Rates!.Of(BearingMode.Name)[0][0];
+        double yield = Math.Log(2) / workspace.Rates.Of(YieldMode.Name)[0][0];
         double fatigue = 1 / workspace.DamagePerKm[0];
         Assert.Equal(Math.Min(fatigue, Math.Min(yield, bearing)), workspace.LifeKm[0], 1e-6 * workspace.LifeKm[0]);
     }
@@ -77,27 +77,41 @@ public class ModeChancesTests
         Assert.Equal(sum, aged, 0.01 * sum); // trapezoids of a quarter of the distance
     }
 
+    // The batch forms against their one-row twins, and what happens between two distances against 1 - S(to)/S(from).
     [Theory]
-    [InlineData(0.5)]
-    [InlineData(12)]
-    [InlineData(47)]
-    [InlineData(300)]
-    public void The_distance_of_a_target_is_the_inverse_of_the_integral(double target)
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(7)]
+    [InlineData(8)]
+    [InlineData(9)]
+    [InlineData(17)]
+    [InlineData(256)]
+    public void All_rows_at_once_are_as_each_alone(int count)
     {
-        double[][] rates = [[1], [3], [2], [0.5]];
-        double[] ages = [0, 5, 10, 20];
-        double km = AgedRates.Inverse(rates, ages, 0, target);
-        Assert.Equal(target, AgedRates.Cumulated(rates, ages, 0, km), 1e-9 * target);
-    }
-
-    [Fact]
-    public void No_wall_left_ends_the_life_at_that_distance()
-    {
-        double[][] rates = [[1], [2], [double.PositiveInfinity]];
-        double[] ages = [0, 5, 10];
-        Assert.Equal(10, AgedRates.Inverse(rates, ages, 0, 1e6));
-        Assert.Equal(7.5 + 4, AgedRates.Cumulated(rates, ages, 0, 7), 1e-12);
-        Assert.Equal(double.PositiveInfinity, AgedRates.Cumulated(rates, ages, 0, 11));
+        Scenario ageing = ThreeModes.With(
+            ThreeModes.Scenario, (Quantities.CorrosionRate, new Value.Certain(0.4)), (Quantities.DamperWear, new Value.Certain(0.3)));
+        foreach (LifeModel model in new[] { Model, new LifeModel(FiveLegs.Scenario), new LifeModel(ageing) })
+        {
+            Workspace workspace = model.CreateWorkspace(256);
+            double[][] values = model.CreateColumns(256);
+            model.Draw(SamplingPlan.FromName("plain", 256), 3, "", 0, count, workspace, values);
+            model.Evaluate(values, count, workspace);
+            var failed = new double[count];
+            var between = new double[count];
+            foreach (double km in new[] { 3000.0, 40_000, 90_000 })
+            {
+                model.Chances.FillFailureProbabilities(workspace, count, 0, km, failed);
+                model.Chances.FillFailureProbabilities(workspace, count, km, 1.5 * km, between);
+                for (int row = 0; row < count; row++)
+                {
+                    double by = model.Chances.FailureProbability(workspace, row, km);
+                    double later = model.Chances.FailureProbability(workspace, row, 1.5 * km);
+                    Assert.Equal(by, failed[row], 1e-11 * by + 1e-300);
+                    if (by < 0.999)
+                        Assert.Equal((later - by) / (1 - by), between[row], 1e-9 * later + 1e-15);
+                }
+            }
+        }
     }
 
     private static (Workspace Workspace, double[][] Values) Median(LifeModel model)

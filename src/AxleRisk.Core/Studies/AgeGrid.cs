@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Studies;
+
+/// <summary>
+/// The distances at which the rates of a vehicle that ages are evaluated. Rates are followed in their logarithm, which wear and corrosion bend
+/// but little, so that five do: see <see cref="AgeCurve"/>.
+/// </summary>
+internal sealed class AgeGrid
+{
+    /// <summary>Steps between two ages.</summary>
+    public const int Parts = 4;
+
+    private static readonly double[] OfRequired = [0, 0.5, 1, 2, 5];
+
+    // Simpson's rule over the required distance.
+    private static readonly double[] Weights = [1.0 / 6, 4.0 / 6, 1.0 / 6, 0, 0];
+
+    private AgeGrid(double[] km, double[] weights)
+    {
+        Km = [.. km];
+        MeanWeights = [.. weights];
+        StepKm = [.. Enumerable.Range(0, (km.Length - 1) * Parts + 1).Select(j => j % Parts == 0 ? km[j / Parts] : Between(km, j))];
+    }
+
+    /// <summary>A vehicle that stays as it is.</summary>
+    public static AgeGrid Unchanged { get; } = new([0], [1]);
+
+    /// <summary>The ages, rising from 0, km.</summary>
+    public ImmutableArray<double> Km { get; }
+
+    /// <summary>What each age weighs in a mean over the required distance.</summary>
+    public ImmutableArray<double> MeanWeights { get; }
+
+    /// <summary>The ends of the steps, from 0 to the last age, km.</summary>
+    public ImmutableArray<double> StepKm { get; }
+
+    /// <summary>The ages of a scenario that ages.</summary>
+    public static AgeGrid Over(double requiredKm) => new([.. OfRequired.Select(a => a * requiredKm)], Weights);
+
+    /// <summary>Any ages, for tests.</summary>
+    internal static AgeGrid At(params double[] km) => new(km, new double[km.Length]);
+
+    /// <summary>The step that a distance above 0 lies in, its end included; the number of steps beyond the last age.</summary>
+    public int StepOf(double km)
+    {
+        int step = 0;
+        while (step + 1 < StepKm.Length && StepKm[step + 1] < km)
+            step++;
+        return step;
+    }
+
+    private static double Between(double[] km, int step) => km[step / Parts] + (km[step / Parts + 1] - km[step / Parts]) * (step % Parts) / Parts;
+}

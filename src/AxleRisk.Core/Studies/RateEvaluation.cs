@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Studies;
+
+/// <summary>Evaluates a block where there are further modes of failure or where the vehicle ages: the rates of every mode at every age, and the life as that of the mode that fails first.</summary>
+internal sealed class RateEvaluation
+{
+    private readonly ModeSet modes;
+    private readonly ColumnAssembly assembly;
+    private readonly DamageRatio damageRatio;
+    private readonly AgeGrid ages;
+    private readonly double requiredKm;
+    private readonly ImmutableArray<ColumnAssembly.Source> scatters;
+
+    public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, DamageRatio damageRatio)
+    {
+        (this.modes, this.assembly, this.damageRatio, requiredKm) = (modes, assembly, damageRatio, scenario.RequiredKm);
+        ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
+        scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.Scatter))];
+    }
+
+    /// <summary>Rates of one thread.</summary>
+    public LifeRates CreateRates(int capacity) => new(modes.Modes, ages, capacity);
+
+    /// <summary>Evaluates the first <paramref name="count"/> rows of a workspace whose columns and scale are filled.</summary>
+    public void Evaluate(double[][] values, int count, Workspace workspace)
+    {
+        foreach (double[] leg in workspace.DamageByLeg)
+            leg.AsSpan(0, count).Clear();
+
+        // The oldest first, so that the workspace is left with the vehicle when new.
+        for (int age = ages.Km.Length - 1; age >= 0; age--)
+            EvaluateAge(age, values, count, workspace);
+        LifeRates rates = workspace.Rates!;
+        double[]? wallLastsKm = modes.Layout.Corrodes ? workspace.Damage.WallLastsKm : null;
+        rates.Curves[0].Fill(count, wallLastsKm);
+        for (int mode = 0; mode < modes.Further.Length; mode++)
+            rates.Curves[mode + 1].Fill(count, modes.Further[mode].EndsWithWall ? wallLastsKm : null);
+        FillMean(count, workspace, rates.Curves[0]);
+        FillLives(values, count, workspace, rates);
+    }
+
+    private void EvaluateAge(int age, double[][] values, int count, Workspace workspace)
+    {
+        LifeRates rates = workspace.Rates!;
+        int last = ages.Km.Length - 1;
+        if (last > 0)
+            assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, ages.Km[age]);
+        double[] damage = rates.Curves[0].Rates[age];
+        workspace.Kernel.Evaluate(
+            workspace.Damage, count, workspace.AgedByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide: age < last && !modes.Wears);
+        damageRatio.Apply(values, count, workspace.AgedByLeg, damage);
+        double weight = ages.MeanWeights[age];
+        for (int leg = 0; weight > 0 && leg < workspace.AgedByLeg.Length; leg++)
+        {
+            double[] mean = workspace.DamageByLeg[leg];
+            double[] ofAge = workspace.AgedByLeg[leg];
+            VectorColumns.AddScaled(ofAge.AsSpan(0, count), weight, mean.AsSpan(0, count));
+        }
+    }
+
+    // Means over the required distance; by leg they follow Simpson's rule, in the total the curve that the life follows.
+    private void FillMean(int count, Workspace workspace, AgeCurve fatigue)
+    {
+        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
+        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
+        if (!modes.Ages)
+        {
+            fatigue.Rates[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
+            return;
+        }
+
+        for (int row = 0; row < count; row++)
+        {
+            double sum = 0;
+            foreach (double[] leg in workspace.DamageByLeg)
+                sum += leg[row];
+            double part = sum > 0 && double.IsFinite(sum) ? workspace.DamagePerKm[row] / sum : 1;
+            foreach (double[] leg in workspace.DamageByLeg)
+                leg[row] *= part;
+        }
+    }
+
+    private void FillLives(double[][] values, int count, Workspace workspace, LifeRates rates)
+    {
+        workspace.Scale.AsSpan(0, count).CopyTo(rates.Limits);
+        rates.Curves[0].FillInverse(count, rates.Limits, rates.Lives);
+        rates.Lives.AsSpan(0, count).CopyTo(workspace.LifeKm);
+        workspace.FirstMode.AsSpan(0, count).Clear();
+        for (int mode = 0; mode < scatters.Length; mode++)
+        {
+            LifeModel.FillColumn(scatters[mode], values, rates.Limits.AsSpan(0, count));
+            rates.Curves[mode + 1].FillInverse(count, rates.Limits, rates.Lives);
+            for (int row = 0; row < count; row++)
+            {
+                if (rates.Lives[row] < workspace.LifeKm[row])
+                    (workspace.LifeKm[row], workspace.FirstMode[row]) = (rates.Lives[row], mode + 1);
+            }
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Benchmarks;
+
+/// <summary>What strikes, further modes of failure and ageing cost on one core, over the plain scenario.</summary>
+internal static class ModesTable
+{
+    private static readonly Quantity[] Ageing = [Quantities.DamperWear, Quantities.CorrosionRate];
+    private static readonly Quantity[] Stop = [Quantities.BumpClearance, Quantities.BumpStopRate];
+    private static readonly Quantity[] Yield = [Quantities.YieldStrength, Quantities.YieldScatter];
+
+    /// <summary>Measures and prints.</summary>
+    public static void Print()
+    {
+        Scenario quarry = BenchmarkScenario.Read("quarry-shuttle");
+        Scenario noBearing = quarry with { Bearing = null, Inputs = [.. quarry.Inputs.Where(i => i.Quantity.Section != Quantities.BearingSection)] };
+        Scenario plain = Without(noBearing, [.. Ageing, .. Stop, .. Yield]);
+        (string Name, Scenario Scenario)[] cases =
+        [
+            ("plain fatigue", plain),
+            ("with a bump stop", Without(noBearing, [.. Ageing, .. Yield])),
+            ("with first yield", Without(noBearing, [.. Ageing, .. Stop])),
+            ("with the bearing", Without(quarry, [.. Ageing, .. Stop, .. Yield])),
+            ("with all three", Without(quarry, Ageing)),
+            ("and with rust", Without(quarry, Quantities.DamperWear)),
+            ("and with rust and wear", quarry),
+        ];
+        Console.WriteLine($"quarry shuttle, {StudySettings.BlockSize} rows a block, one core; us a row");
+        Console.WriteLine("                          evaluate    times  draw and evaluate    times  whole of risk    times");
+        double[]? first = null;
+        foreach ((string name, Scenario scenario) in cases)
+        {
+            double[] row = Measure(scenario);
+            first ??= row;
+            Console.WriteLine($"{name,-24}{row[0],10:F3}{row[0] / first[0],9:F2}{row[1],19:F3}{row[1] / first[1],9:F2}{row[2],15:F3}{row[2] / first[2],9:F2}");
+        }
+    }
+
+    private static double[] Measure(Scenario scenario)
+    {
+        var model = new LifeModel(scenario);
+        var plan = new BlockPlan(new StudySettings(1L << 40, 1, "plain"), model.Factors.ColumnNames.Length);
+        Workspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
+        double[][] values = model.CreateColumns(StudySettings.BlockSize);
+        var tally = new RiskTally(model, 1, plan);
+        long block = 0;
+        void Draw() => model.Draw(plan.PlanOf(0), 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize, workspace, values);
+        Draw();
+        double evaluate = ThroughputTable.SecondsPerBlock(() => model.Evaluate(values, StudySettings.BlockSize, workspace));
+        double both = ThroughputTable.SecondsPerBlock(() =>
+        {
+            Draw();
+            model.Evaluate(values, StudySettings.BlockSize, workspace);
+        });
+        double whole = ThroughputTable.SecondsPerBlock(() => tally.Work(block++));
+        return [.. new[] { evaluate, both, whole }.Select(s => s / StudySettings.BlockSize * 1e6)];
+    }
+
+    private static Scenario Without(Scenario scenario, params Quantity[] quantities) =>
+        scenario with { Inputs = [.. scenario.Inputs.Where(i => !quantities.Contains(i.Quantity))] };
+}
