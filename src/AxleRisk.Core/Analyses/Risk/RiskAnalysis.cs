@@ -36,7 +36,7 @@ public static class RiskAnalysis
 
         RareEventResult? instead = null;
         bool isFirst = true;
-        study.Run(options, s =>
+        study.Run(options, question.Checkpoint is null && !(question.UntilCov > 0) ? null : s =>
         {
             question.Checkpoint?.Invoke(s.State);
             if (!(question.UntilCov > 0))

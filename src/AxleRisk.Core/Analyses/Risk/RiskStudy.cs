@@ -12,8 +12,10 @@ internal sealed class RiskStudy
     /// <summary>The first round's end, in blocks; each later round doubles it until the longest.</summary>
     private const long FirstRound = 16;
 
-    /// <summary>The longest round, in blocks: short enough that little is lost between two checkpoints.</summary>
-    private const long LongestRound = 1024;
+    /// <summary>From here on a round is this many blocks, or <see cref="RoundPart"/> of what is done: a number of rounds that grows with the logarithm alone.</summary>
+    private const long LongRound = 1024;
+
+    private const long RoundPart = 8;
 
     private readonly LifeModel model;
     private readonly StudySettings settings;
@@ -56,22 +58,24 @@ internal sealed class RiskStudy
     }
 
     /// <summary>Runs to the last block, until <paramref name="afterRound"/> says that it is enough, or until cancelled.</summary>
-    public void Run(RunOptions options, Func<RiskStudy, bool> afterRound)
+    /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="afterRound">Asked after every round; null where nobody looks before the end: then all is one round, and no thread waits for another.</param>
+    public void Run(RunOptions options, Func<RiskStudy, bool>? afterRound)
     {
         RiskTally[] workers = BlockRunner.CreateWorkers(options, endBlock - firstBlock, () => new RiskTally(model, settings.Seed, plan));
         long rows = summaries.Sum(s => s.Evaluations);
         bool enough = false;
         while (nextBlock < endBlock && !IsPartial && !enough)
         {
-            long end = Math.Min(endBlock, firstBlock + NextEnd(nextBlock - firstBlock));
+            long end = afterRound is null ? endBlock : Math.Min(endBlock, firstBlock + NextEnd(nextBlock - firstBlock));
             nextBlock = BlockRunner.Run(workers, nextBlock, end, (worker, block) =>
             {
                 long soFar = Interlocked.Add(ref rows, worker.Work(block));
                 options.Progress?.Invoke(soFar);
             }, options.Cancellation);
             IsPartial = nextBlock < end;
-            Collect(workers);
-            enough = afterRound(this);
+            Collect(workers, options.Threads);
+            enough = afterRound?.Invoke(this) ?? false;
         }
     }
 
@@ -80,18 +84,17 @@ internal sealed class RiskStudy
         long end = FirstRound;
         while (end <= done)
         {
-            end += Math.Min(end, LongestRound);
+            end += Math.Min(end, Math.Max(LongRound, end / RoundPart));
         }
 
         return end;
     }
 
-    /// <summary>Moves what the workers have summed up into the study.</summary>
-    private void Collect(RiskTally[] workers)
-    {
-        foreach (RiskTally worker in workers)
+    /// <summary>Moves what the workers have summed up into the study: whole numbers, so that their order leaves no trace.</summary>
+    private void Collect(RiskTally[] workers, int threads) =>
+        Parallel.For(0, summaries.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, r =>
         {
-            for (int r = 0; r < summaries.Length; r++)
+            foreach (RiskTally worker in workers)
             {
                 if (worker.Summaries[r] is { Evaluations: > 0 } part)
                 {
@@ -99,6 +102,5 @@ internal sealed class RiskStudy
                     part.Clear();
                 }
             }
-        }
-    }
+        });
 }
