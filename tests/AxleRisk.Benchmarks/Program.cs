@@ -28,6 +28,9 @@ switch (args)
     case ["mutants", string repository, string count, string seed, string list]:
         MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
         break;
+    case ["cores", string evaluations]:
+        CoresTable.Print(long.Parse(evaluations));
+        break;
     case ["hostile", string texts, string valid, string seed]:
         HostileStudy.Print(int.Parse(texts), int.Parse(valid), ulong.Parse(seed));
         break;

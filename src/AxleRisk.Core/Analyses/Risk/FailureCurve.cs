@@ -1,6 +1,7 @@
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
+using MathNet.Numerics.RootFinding;
 
 namespace AxleRisk.Core.Analyses.Risk;
 
@@ -14,6 +15,11 @@ internal sealed class FailureCurve
 
     /// <summary>The search for a life ends where its bracket is this narrow in ln km.</summary>
     private const double LnTolerance = 1e-9;
+
+    private const int MostSteps = 200;
+
+    /// <summary>A probit beyond which a probability is as good as 0 or 1.</summary>
+    private const double Farthest = 38;
 
     private readonly LifeSummary all;
     private readonly DamageSpread[] replicates;
@@ -130,18 +136,11 @@ internal sealed class FailureCurve
             return double.NaN;
         }
 
+        // On the probit scale the curve is nearly straight: a few evaluations find what halving took forty for.
+        double target = StandardNormal.Quantile(p);
+        double Off(double lnKm) => Math.Clamp(StandardNormal.Quantile(Probability(pooled, Math.Exp(lnKm))), -Farthest, Farthest) - target;
         (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));
-        if (Probability(pooled, Math.Exp(high)) < p || Probability(pooled, Math.Exp(low)) > p)
-        {
-            return double.NaN;
-        }
-
-        while (high - low > LnTolerance)
-        {
-            double middle = (low + high) / 2;
-            (low, high) = Probability(pooled, Math.Exp(middle)) < p ? (middle, high) : (low, middle);
-        }
-
-        return Math.Exp((low + high) / 2);
+        return Off(high) < 0 || Off(low) > 0 ? double.NaN
+            : Brent.TryFindRoot(Off, low, high, LnTolerance, MostSteps, out double lnLife) ? Math.Exp(lnLife) : double.NaN;
     }
 }

@@ -77,13 +77,13 @@ public static class RiskAnalysis
             .Append(required).Distinct().Order();
         LifeSummary all = LifeSummary.Sum(state.Replicates);
         StudySettings settings = state.Settings;
-        ImmutableArray<DistanceRisk> distanceRisks = [.. distances.Select(d => new DistanceRisk(d, curve.At(d), method))];
+        ImmutableArray<DistanceRisk> distanceRisks = [.. OnAllCores(distances, options, d => new DistanceRisk(d, curve.At(d), method))];
         var sampled = new RiskResult
         {
             RequiredKm = required,
             AtRequired = new DistanceRisk(required, curve.At(required), method),
             Distances = distanceRisks,
-            Lives = [.. LifePercents.Select(p => new LifeQuantile(p, curve.Life(p / 100)))],
+            Lives = [.. OnAllCores(LifePercents, options, p => new LifeQuantile(p, curve.Life(p / 100)))],
             MedianFactorsLifeKm = BaseCaseAnalysis.MedianFactorsLifeKm(model),
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, all.LegShare(i).MeanInterval()))],
             Method = method,
@@ -128,6 +128,10 @@ public static class RiskAnalysis
             .Select(r => LifeSummary.Sum([.. sorted.Select(p => p.Replicates[r])]));
         return new RiskState(sorted[0].Settings, 0, next, next, [.. replicates]);
     }
+
+    // Each answer reads every bin of every replicate: after a long run on many cores that would be most of what one core does alone.
+    private static ParallelQuery<TAnswer> OnAllCores<T, TAnswer>(IEnumerable<T> questions, RunOptions options, Func<T, TAnswer> answer) =>
+        questions.AsParallel().AsOrdered().WithDegreeOfParallelism(options.Threads).Select(answer);
 
     private static FailureCurve CurveOf(LifeModel model, RiskState state, RiskMethod method) => new(
         [.. state.Replicates.Where(s => s.Evaluations > 0)], method == RiskMethod.Conditional ? model.Scale : null,
