@@ -49,7 +49,7 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
         ? "No value of this scenario is uncertain, so there is nothing to rank. Give at least one input a distribution on the page Inputs."
         : null;
 
-    protected override long DefaultEvaluations => RankAnalysis.DefaultEvaluations(Session.Model);
+    protected override long DefaultEvaluations => RankAnalysis.MostEvaluations;
 
     protected override string Invitation => "Ranks the factors by their share of the failures. Press r to run it.";
 
@@ -106,9 +106,12 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
 
     protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
-    protected override RankResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RankResult> publish) =>
-        WithHeadline(model, options, headline => Stages.Run(
-            settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o).With(headline), r => r.Run));
+    protected override RankResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RankResult> publish)
+    {
+        RankQuestion question = RankQuestion.Of(allSubsets: false, evaluationsStated: ChosenEvaluations is not null);
+        return WithHeadline(model, options, headline => Stages.Run(
+            settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o, question).With(headline), r => r.Run));
+    }
 
     protected override IReadOnlyList<PageLine> Show(RankResult result, int width, int height)
     {
