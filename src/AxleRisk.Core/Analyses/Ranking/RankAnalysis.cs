@@ -20,7 +20,7 @@ public static class RankAnalysis
     private const double PartOfIndices = 0.4;
 
     /// <summary>The most evaluations that go into shares until they are narrow enough.</summary>
-    private const long MostForShares = 4_000_000;
+    private const long MostForShares = 3_000_000;
 
     /// <summary>The most evaluations of a run that ends when the shares are narrow enough.</summary>
     public const long MostEvaluations = MostForIndices + MostForShares;

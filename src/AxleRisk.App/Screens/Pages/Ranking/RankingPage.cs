@@ -30,7 +30,7 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
         "A bar is full as far as the lower end of its 95 % interval, shaded on to the share, and a whisker goes to the upper end. Factors of one place (=) are a tie: their intervals overlap, and the order between them means nothing yet. More evaluations may part them.",
         "Alone is what a factor does by itself, with others what it does in all its combinations; where the two differ, it acts together with other factors.",
         "Held is the failure probability if the factor could be fixed at its nominal, its 5 % or its 95 % point: what controlling it would be worth. Enter shows this across its whole range.",
-        "First answers of 20 000 and 200 000 evaluations come sooner; the whole run follows and has the digits of axlerisk rank.",
+        "First answers of 20 000 and 200 000 evaluations come sooner; the whole run follows and has the digits of axlerisk rank. Unless you choose a number of evaluations it ends when no share's interval is wider than 1 point to either side.",
     ];
 
     /// <summary>The factor's own page while one is open.</summary>
