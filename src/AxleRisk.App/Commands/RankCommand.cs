@@ -14,8 +14,10 @@ internal static class RankCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(null);
-        options.Evaluations.Description = "evaluations of the damage model (default: by the number of factors)";
+        options.Evaluations.Description = $"evaluations of the damage model (default: until no share's interval is wider than +-{100 * RankQuestion.UsualHalfWidth:0} point, {RankAnalysis.MostEvaluations:#,0} at most)";
+        var subsets = new Option<bool>("--subsets") { Description = "find the shares by all subsets of up to 13 factors rather than random orders: many times as dear" };
         Command command = options.StudyCommand("rank", "the factors by their share of failure and of the spread of life");
+        command.Add(subsets);
         command.SetAction((parsed, cancellation) =>
         {
             ScenarioDocument document = options.Read(parsed);
@@ -26,12 +28,13 @@ internal static class RankCommand
                 return Task.FromResult(ExitCode.BadInput);
             }
 
-            StudySettings settings = options.Settings(parsed, RankAnalysis.DefaultEvaluations(model));
+            RankQuestion question = RankQuestion.Of(parsed.GetValue(subsets), parsed.GetValue(options.Evaluations) is not null);
+            StudySettings settings = options.Settings(parsed, RankAnalysis.DefaultEvaluations(model, question));
             (RankResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, settings.Evaluations, run =>
                 {
                     RiskHeadline headline = options.HeadlineOf(parsed, model, run);
-                    return RankAnalysis.Run(model, settings, run).With(headline);
+                    return RankAnalysis.Run(model, settings, run, question).With(headline);
                 }, cancellation);
             return Task.FromResult(new Answer(
                 [

@@ -15,6 +15,8 @@ internal static class RankDocument
         document["event_method"] = result.IsConditional ? "conditional" : "crude";
         document["share_method"] = result.ShareMethod == ShareMethod.AllSubsets ? "all subsets" : "random orders";
         document["share_pairs"] = result.SharePairs;
+        document["share_half_width"] = Json.Number(result.WidestHalf);
+        document["share_half_width_asked"] = result.HalfWidthAsked == 0 ? null : Json.Number(result.HalfWidthAsked);
         document["evaluations_per_second"] = Json.Number(Math.Round(result.Run.Evaluations / elapsed.TotalSeconds));
         document["by_knowledge"] = Json.List(result.ByKnowledge, k => new JsonObject
         {

@@ -26,7 +26,7 @@ internal static class RepeatSection
                 [
                     CommandLine("report", scenario, studies.Plan.Risk.Settings),
                     $"{Product.Name} base {Quoted(scenario)}",
-                    .. studies.Made.Select(s => CommandLine(s.Command, scenario, s.Settings)),
+                    .. studies.Made.Select(s => CommandLine(s.Command, scenario, s.Settings, s.IsUsual)),
                 ]),
                 new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
                 new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision:"),
@@ -40,14 +40,14 @@ internal static class RepeatSection
         foreach (StudyStep step in made)
         {
             table.Add(
-                step.Command, Figures.Count(step.Settings.Evaluations), Figures.Count(step.Cases), step.Settings.Seed.ToString(), step.Settings.Sampling);
+                step.Command, (step.IsUsual ? "at most " : "") + Figures.Count(step.Settings.Evaluations), Figures.Count(step.Cases), step.Settings.Seed.ToString(), step.Settings.Sampling);
         }
 
         return table;
     }
 
-    private static string CommandLine(string command, string scenario, StudySettings settings) =>
-        $"{Product.Name} {command} {Quoted(scenario)} --evaluations {settings.Evaluations} --seed {settings.Seed}";
+    private static string CommandLine(string command, string scenario, StudySettings settings, bool isUsual = false) =>
+        $"{Product.Name} {command} {Quoted(scenario)}{(isUsual ? "" : $" --evaluations {settings.Evaluations}")} --seed {settings.Seed}";
 
     /// <summary>A file's name as a POSIX shell takes it.</summary>
     private static string Quoted(string name) =>

@@ -18,6 +18,9 @@ namespace AxleRisk.App.Sections;
 /// <param name="Searched">About the evaluations of all its questions together, for a study that searches; null for one that does not.</param>
 internal sealed record StudyStep(string Command, StudySettings Settings, int Cases = 1, long? Searched = null)
 {
+    /// <summary>Whether the command decides itself how many of its evaluations it needs, as where none are stated.</summary>
+    public bool IsUsual { get; init; }
+
     /// <summary>All evaluations, for progress.</summary>
     public long Work => Searched ?? Settings.Evaluations * Cases;
 }
@@ -53,13 +56,18 @@ internal sealed record ReportPlan(
         bool isUncertain = !model.Factors.Factors.IsEmpty;
         return new ReportPlan(
             Step("risk", DefaultEvaluations, sampling: RiskAnalysis.DefaultSampling(model)),
-            isUncertain ? Step("rank", RankAnalysis.DefaultEvaluations(model)) : null,
+            isUncertain ? OfRank(Step, isUsual: settings.Evaluations == DefaultEvaluations) : null,
             isUncertain ? Step("combine", CombineAnalysis.DefaultEvaluations) : null,
             isUncertain && !model.Scenario.Evidence.IsEmpty ? Step("causes", CausesAnalysis.DefaultEvaluations) : null,
             model.Scenario.Remedies.IsEmpty ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario), RemediesAnalysis.DefaultSampling(model)),
             model.Scenario.Trip is null ? null : OfTrip(model.Scenario, Step),
             model.Scenario.Fleet is null ? null : OfFleet(model.Scenario.Fleet, Step));
     }
+
+    /// <summary>The ranking as the command does it by itself; or with a stated number of evaluations.</summary>
+    private static StudyStep OfRank(StepMaker step, bool isUsual) => isUsual
+        ? step("rank", RankAnalysis.MostEvaluations) with { IsUsual = true }
+        : step("rank", RankAnalysis.TypicalEvaluations);
 
     private static StudyStep OfTrip(Scenario scenario, StepMaker step)
     {

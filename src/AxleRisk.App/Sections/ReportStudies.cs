@@ -104,7 +104,8 @@ internal sealed record ReportStudies
             Base = BaseCaseAnalysis.Run(model),
             Risk = risk,
             Curve = RiskAnalysis.Summarise(model, state!, question, options, isPartial: false),
-            Ranking = Try(plan.Rank, RankSection.Title, (settings, run) => RankAnalysis.Run(model, settings, run).With(headline)),
+            Ranking = Try(plan.Rank, RankSection.Title, (settings, run) => RankAnalysis.Run(
+                model, settings, run, RankQuestion.Of(allSubsets: false, evaluationsStated: !plan.Rank!.IsUsual)).With(headline)),
             Combined = Try(plan.Combine, CombineSection.Title, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run) with { Headline = headline }),
             Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run).With(At(model.Scenario.Evidence.Life?.DistancesKm ?? []))),
             Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run).With(headline)),

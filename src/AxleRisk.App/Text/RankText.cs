@@ -49,10 +49,23 @@ internal static class RankText
     {
         string events = result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted";
         string shares = result.ShareMethod == ShareMethod.AllSubsets
-            ? $"shares by all subsets of the factors on {Figures.Count(result.SharePairs)} pairs of scrambled Sobol' rows"
-            : $"shares by {Figures.Count(result.SharePairs)} random orders of the factors, each on a pair of scrambled Sobol' rows";
-        return $"{events}, {shares}";
+            ? $"shares by all subsets of the factors, as asked, on {Figures.Count(result.SharePairs)} pairs of scrambled Sobol' rows"
+            : $"shares by {Figures.Count(result.SharePairs)} random orders of the factors, the cheapest way, each on a pair of scrambled Sobol' rows";
+        return $"{events}, {shares}; {Width(result)}";
     }
+
+    /// <summary>How wide the widest interval of a share is, and why the run ended there.</summary>
+    private static string Width(RankResult result)
+    {
+        string reached = double.IsFinite(result.WidestHalf)
+            ? $"the widest interval of a factor's share is {PlusMinus(result.WidestHalf)}"
+            : "the share of a factor is unknown";
+        return result.HalfWidthAsked == 0 || result.Run.IsPartial ? reached
+            : result.WidestHalf <= result.HalfWidthAsked ? $"{reached}, enough for the {PlusMinus(result.HalfWidthAsked)} that the run went for"
+            : $"{reached}, not the {PlusMinus(result.HalfWidthAsked)} that the run went for: more evaluations than its limit (--evaluations) would narrow it";
+    }
+
+    private static string PlusMinus(double half) => $"+-{Figures.Number(Math.Round(100 * half, 2))} {(half == RankQuestion.UsualHalfWidth ? "point" : "points")}";
 
     public static TextTable ShareTable(RankResult result)
     {

@@ -6,6 +6,8 @@ namespace AxleRisk.Core.Distributions;
 /// <summary>The gamma distribution, given by shape and scale.</summary>
 public sealed class Gamma : Distribution
 {
+    private readonly TabledQuantile logQuantile;
+
     /// <summary>Creates a gamma distribution.</summary>
     /// <param name="shape">The shape, above 0; accurate and quick from 0.01 to 1e5.</param>
     /// <param name="scale">The scale, above 0: mean = shape scale.</param>
@@ -14,6 +16,7 @@ public sealed class Gamma : Distribution
     {
         Shape = Check.Positive(shape, "shape");
         Scale = Check.Positive(scale, "scale");
+        logQuantile = new((lower, upper) => IncompleteGamma.LogQuantile(Shape, lower, upper));
     }
 
     /// <summary>The shape.</summary>
@@ -65,6 +68,27 @@ public sealed class Gamma : Distribution
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Quantile(1 - q, q);
+
+    /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        StandardNormal.Quantiles(p, x);
+        FromScores(x, x);
+    }
+
+    /// <inheritdoc/>
+    public override void OfScores(ReadOnlySpan<double> z, Span<double> x)
+    {
+        z.CopyTo(x);
+        VectorColumns.Clamp(x, -GreatestScore, GreatestScore);
+        FromScores(x, x);
+    }
+
+    private void FromScores(ReadOnlySpan<double> z, Span<double> x)
+    {
+        logQuantile.Fill(z, x);
+        VectorColumns.ScaledExp(x, 1, Scale, x);
+    }
 
     private double Quantile(double lower, double upper) =>
         !(lower > 0) ? 0 : !(upper > 0) ? double.PositiveInfinity

@@ -71,4 +71,10 @@ public sealed class Pert : Distribution
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => beta.UpperQuantile(q);
+
+    /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x) => beta.Quantiles(p, x);
+
+    /// <inheritdoc/>
+    public override void OfScores(ReadOnlySpan<double> z, Span<double> x) => beta.OfScores(z, x);
 }

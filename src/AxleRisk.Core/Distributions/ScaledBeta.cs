@@ -6,6 +6,8 @@ namespace AxleRisk.Core.Distributions;
 /// <summary>The beta distribution between two ends.</summary>
 public sealed class ScaledBeta : Distribution
 {
+    private readonly TabledQuantile logitQuantile;
+
     /// <summary>Creates a beta distribution.</summary>
     /// <param name="alpha">First shape, above 0: the larger, the less weight near <paramref name="low"/>.</param>
     /// <param name="beta">Second shape, above 0: the larger, the less weight near <paramref name="high"/>.</param>
@@ -18,6 +20,7 @@ public sealed class ScaledBeta : Distribution
         Beta = Check.Positive(beta, "beta");
         Minimum = Check.Finite(low, "low");
         Maximum = Check.Above(high, low, "high", "low");
+        logitQuantile = new((lower, upper) => IncompleteBeta.LogitQuantile(Alpha, Beta, lower, upper));
     }
 
     /// <summary>First shape.</summary>
@@ -66,6 +69,27 @@ public sealed class ScaledBeta : Distribution
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Quantile(1 - q, q);
+
+    /// <inheritdoc/>
+    public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)
+    {
+        StandardNormal.Quantiles(p, x);
+        FromScores(x, x);
+    }
+
+    /// <inheritdoc/>
+    public override void OfScores(ReadOnlySpan<double> z, Span<double> x)
+    {
+        z.CopyTo(x);
+        VectorColumns.Clamp(x, -GreatestScore, GreatestScore);
+        FromScores(x, x);
+    }
+
+    private void FromScores(ReadOnlySpan<double> z, Span<double> x)
+    {
+        logitQuantile.Fill(z, x);
+        VectorColumns.Logistic(x, Minimum, Maximum, x);
+    }
 
     private double Quantile(double lower, double upper)
     {

@@ -106,14 +106,20 @@ public sealed class Truncated : Distribution
     {
         if (isUpperPart)
         {
-            // There the lower tail's probabilities have no digits.
-            base.Quantiles(p, x);
-            return;
+            // There the lower tail's probabilities have no digits: by the scores of the upper tail's.
+            VectorColumns.Line(p, -kept, upperAtMaximum + kept, x);
+            VectorColumns.Clamp(x, upperAtMaximum, upperAtMinimum);
+            StandardNormal.Quantiles(x, x);
+            VectorColumns.Scale(x, -1, x);
+            Inner.OfScores(x, x);
+        }
+        else
+        {
+            VectorColumns.Line(p, kept, lowerAtMinimum, x);
+            VectorColumns.Clamp(x, 0, 1);
+            Inner.Quantiles(x, x);
         }
 
-        VectorColumns.Line(p, kept, lowerAtMinimum, x);
-        VectorColumns.Clamp(x, 0, 1);
-        Inner.Quantiles(x, x);
         VectorColumns.Clamp(x, Minimum, Maximum);
     }
 

@@ -17,6 +17,9 @@ internal static class VectorColumns
     /// <summary><c>offset + slope * x</c> of every element.</summary>
     public static void Line(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) => Apply(new LineOf(slope, offset), x, y);
 
+    /// <summary><c>low + (high - low) / (1 + exp(-x))</c> of every element, from the nearer end, so that the distance to it keeps its digits.</summary>
+    public static void Logistic(ReadOnlySpan<double> x, double low, double high, Span<double> y) => Apply(new LogisticOf(low, high), x, y);
+
     /// <summary><c>scale * x</c> of every element.</summary>
     public static void Scale(ReadOnlySpan<double> x, double scale, Span<double> y) => Apply(new MultipleOf(scale), x, y);
 
@@ -123,6 +126,16 @@ internal static class VectorColumns
     private readonly struct FailedOf : IFunction
     {
         public Vector512<double> Of(Vector512<double> x) => -VectorExponential.MinusOne(-x);
+    }
+
+    private readonly struct LogisticOf(double low, double high) : IFunction
+    {
+        public Vector512<double> Of(Vector512<double> x)
+        {
+            Vector512<double> e = VectorExponential.Of(-Vector512.Abs(x));
+            Vector512<double> fromEnd = (high - low) * e / (Vector512<double>.One + e);
+            return Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512<double>.Zero), Vector512.Create(low) + fromEnd, Vector512.Create(high) - fromEnd);
+        }
     }
 
     private readonly struct LogOf : IFunction

@@ -89,6 +89,21 @@ public sealed class AnswerTests
     }
 
     [Fact]
+    public void A_ranking_says_how_its_shares_were_found_and_how_wide_they_are()
+    {
+        JsonNode stated = Json("rank"), subsets = Json("rank", "--subsets");
+        Assert.Equal("random orders", (string)stated["share_method"]!);
+        Assert.Equal("all subsets", (string)subsets["share_method"]!);
+        Assert.InRange((double)stated["share_half_width"]!, 0.01, 1);
+        Assert.Null(stated["share_half_width_asked"]);
+        (int exit, string usual, string error) = Cli.Run("rank", Cli.Shipped("benchmark-five-legs"));
+        Assert.True(exit == 0, error);
+        string words = string.Join(' ', usual.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("random orders of the factors, the cheapest way", words, StringComparison.Ordinal);
+        Assert.Contains("enough for the +-1 point that the run went for", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Distances_can_be_chosen()
     {
         JsonNode document = Json("risk", "--distances", "1234,5678");

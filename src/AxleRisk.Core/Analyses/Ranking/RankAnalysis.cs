@@ -19,36 +19,63 @@ public static class RankAnalysis
     /// <summary>The part of the evaluations that goes into indices and pinned probabilities, while it is not more; the rest goes into the shares.</summary>
     private const double PartOfIndices = 0.4;
 
-    /// <summary>The evaluations of a run unless asked otherwise: by the number of factors, for all subsets of which the shares are found.</summary>
-    public static long DefaultEvaluations(LifeModel model) =>
-        MostForIndices + ShareRun.DefaultEvaluations(new LifeShareProblem(model, StudySettings.DefaultSeed, 0));
+    /// <summary>The most evaluations that go into shares until they are narrow enough.</summary>
+    private const long MostForShares = 3_000_000;
+
+    /// <summary>The most evaluations of a run that ends when the shares are narrow enough.</summary>
+    public const long MostEvaluations = MostForIndices + MostForShares;
+
+    /// <summary>About the evaluations that such a run takes at a failure probability of a few percent.</summary>
+    public const long TypicalEvaluations = 1_500_000;
+
+    /// <summary>The most evaluations where nobody says otherwise: <see cref="MostEvaluations"/>; for all subsets by the number of factors.</summary>
+    /// <exception cref="StudyException">There are too many factors.</exception>
+    public static long DefaultEvaluations(LifeModel model, RankQuestion question) => question.AllSubsets
+        ? MostForIndices + ShareRun.EvaluationsOfAllSubsets(ForAllSubsets(new LifeShareProblem(model, StudySettings.DefaultSeed, 0)))
+        : MostEvaluations;
 
     /// <summary>
     /// Runs the analysis, spending at most <see cref="StudySettings.Evaluations"/> unless that is too few for two rows a
     /// jackknife group and a pair of rows a replicate.
     /// </summary>
+    /// <param name="model">The scenario.</param>
+    /// <param name="settings">Evaluations at most, seed, sampling plan of the indices.</param>
+    /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="question">How the shares are found, and when they are good enough; the usual one where null.</param>
     /// <exception cref="StudyException">The sampling plan has too few dimensions, or there are too many factors.</exception>
-    public static RankResult Run(LifeModel model, StudySettings settings, RunOptions options)
+    public static RankResult Run(LifeModel model, StudySettings settings, RunOptions options, RankQuestion? question = null)
     {
+        question ??= new RankQuestion();
+        double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
+        var problem = new LifeShareProblem(model, settings.Seed, centre);
+        if (question.AllSubsets)
+        {
+            ForAllSubsets(problem);
+        }
+
         var layout = new RankPlan(model);
         long forIndices = Math.Min(MostForIndices, (long)(PartOfIndices * settings.Evaluations));
         int perRow = layout.EvaluationsPerRow;
         var draw = new PairedDraw(model, settings, forIndices / perRow);
-        double centre = Math.Log(Math.Max(1e-3, BaseCaseAnalysis.MedianFactorsLifeKm(model)));
         var tally = new RankTally(model, layout, draw, centre);
         (double[][] groups, long rows, bool isPartial) = draw.Run(Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
-        var problem = new LifeShareProblem(model, settings.Seed, centre);
-        ShareRun shares = ShareRun.Run(problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)));
+        ShareRun shares = ShareRun.Run(
+            problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)), question.AllSubsets, question.HalfWidth);
         var run = new RunRecord(
             (rows * perRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial || shares.IsPartial);
-        return Summarise(model, layout, groups, rows, problem, shares, run);
+        return Summarise(model, layout, groups, rows, problem, shares, question, run);
 
         RunOptions Reporting(Func<long, long> evaluations) =>
             options with { Progress = options.Progress is { } report ? done => report(evaluations(done)) : null };
     }
 
+    private static LifeShareProblem ForAllSubsets(LifeShareProblem problem) => problem.Players <= ShareRun.MostExactPlayers
+        ? problem
+        : throw new StudyException(
+            $"all subsets can be run of up to {ShareRun.MostExactPlayers} factors, and this scenario has {problem.Players}: leave --subsets out, and random orders find the same shares");
+
     private static RankResult Summarise(
-        LifeModel model, RankPlan layout, double[][] groups, long rows, LifeShareProblem problem, ShareRun shares, RunRecord run)
+        LifeModel model, RankPlan layout, double[][] groups, long rows, LifeShareProblem problem, ShareRun shares, RankQuestion question, RunRecord run)
     {
         Interval Of(Func<double[], double> statistic) =>
             groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
@@ -98,6 +125,8 @@ public static class RankAnalysis
             Factors = SharePlaces.InOrder(factors),
             ShareMethod = shares.IsAllSubsets ? ShareMethod.AllSubsets : ShareMethod.RandomOrders,
             SharePairs = shares.Pairs,
+            WidestHalf = shares.WidestHalf,
+            HalfWidthAsked = question.HalfWidth,
             ByKnowledge = [.. Enum.GetValues<Knowledge>().Select(k => new KnowledgeShare(
                 k, problem.Factors.Count(f => f.Knowledge == k),
                 ShareOf(LifeShareProblem.Failure, f => f.Knowledge == k), ShareOf(LifeShareProblem.Life, f => f.Knowledge == k)))],

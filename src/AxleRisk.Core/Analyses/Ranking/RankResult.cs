@@ -27,6 +27,12 @@ public sealed record RankResult
     /// <summary>Pairs of independent base rows behind the shares; of random orders, also the number of orders.</summary>
     public required long SharePairs { get; init; }
 
+    /// <summary>Half the width of the widest 95 % interval of a factor's share, of failure or of the spread of life, a fraction; infinite where one is unknown.</summary>
+    public required double WidestHalf { get; init; }
+
+    /// <summary>The half width that the run went for; 0 where it was to spend all its evaluations.</summary>
+    public required double HalfWidthAsked { get; init; }
+
     /// <summary>The shares of the factors that differ between vehicles together, and of those that are unknown together.</summary>
     public required ImmutableArray<KnowledgeShare> ByKnowledge { get; init; }
 

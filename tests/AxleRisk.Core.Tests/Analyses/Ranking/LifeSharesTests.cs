@@ -28,12 +28,15 @@ public sealed class LifeSharesTests
     }
 
     [Theory]
-    [InlineData(3_000)]
-    [InlineData(400_000)]
-    public void Shares_sum_to_one_and_so_do_those_by_knowledge(long evaluations)
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Shares_sum_to_one_and_so_do_those_by_knowledge(bool allSubsets)
     {
-        RankResult result = Rank(Only([.. Scale, Quantities.StressFactor, Quantities.RoughnessFactor, Quantities.Wall]), evaluations);
-        Assert.Equal(evaluations > 300_000 ? ShareMethod.AllSubsets : ShareMethod.RandomOrders, result.ShareMethod);
+        Scenario scenario = Only([.. Scale, Quantities.StressFactor, Quantities.RoughnessFactor, Quantities.Wall]);
+        RankResult result = RankAnalysis.Run(
+            new LifeModel(scenario), new StudySettings(20_000, 1, "plain"), new RunOptions(), RankQuestion.Of(allSubsets, evaluationsStated: true));
+        Assert.Equal(allSubsets ? ShareMethod.AllSubsets : ShareMethod.RandomOrders, result.ShareMethod);
+        Assert.Equal(result.Factors.Max(f => Math.Max(f.FailureShare.High - f.FailureShare.Low, f.LifeShare.High - f.LifeShare.Low)) / 2, result.WidestHalf, 1e-15);
         foreach (Func<RankedFactor, Interval> share in new Func<RankedFactor, Interval>[] { f => f.FailureShare, f => f.LifeShare })
         {
             Assert.Equal(1, result.Factors.Sum(f => share(f).Estimate), 1e-12);
@@ -117,6 +120,36 @@ public sealed class LifeSharesTests
             Assert.True(leader.FailureShare.Low <= f.FailureShare.High, f.Factor.Name);
             Assert.Equal(leader.Place, f.Place);
         }
+    }
+
+    [Fact]
+    public void The_usual_run_ends_when_the_shares_are_narrow_enough()
+    {
+        Scenario scenario = Only([.. Scale, Quantities.StressFactor, Quantities.RoughnessFactor]) with { RequiredKm = 200_000 };
+        var model = new LifeModel(scenario);
+        RankResult usual = RankAnalysis.Run(model, new StudySettings(500_000, 1, "plain"), new RunOptions());
+        Assert.InRange(usual.WidestHalf, 0, RankQuestion.UsualHalfWidth);
+        Assert.InRange(usual.Run.Evaluations, 1, 400_000);
+        Assert.False(usual.Run.IsPartial);
+        RankResult stated = RankAnalysis.Run(
+            model, new StudySettings(500_000, 1, "plain"), new RunOptions(), RankQuestion.Of(allSubsets: false, evaluationsStated: true));
+        Assert.InRange(stated.Run.Evaluations, 450_000, 500_000);
+    }
+
+    [Fact]
+    public void All_subsets_are_refused_where_there_are_too_many()
+    {
+        Scenario scenario = FiveLegs.Scenario with
+        {
+            Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i.Value is not Value.Certain { Nominal: > 0 } ? i : i with
+            {
+                Value = new Value.Uncertain(new Normal(i.Value.Nominal, 1e-3 * i.Value.Nominal), Knowledge.Varies),
+            })],
+        };
+        var question = new RankQuestion { AllSubsets = true };
+        StudyException refused = Assert.Throws<StudyException>(() => RankAnalysis.DefaultEvaluations(new LifeModel(scenario), question));
+        Assert.Contains("up to 13 factors", refused.Message, StringComparison.Ordinal);
+        Assert.Throws<StudyException>(() => RankAnalysis.Run(new LifeModel(scenario), new StudySettings(1_000, 1, "plain"), new RunOptions(), question));
     }
 
     private static Scenario Only(params Quantity[] uncertain) => FiveLegs.Scenario with

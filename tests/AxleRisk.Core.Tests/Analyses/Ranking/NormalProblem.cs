@@ -7,7 +7,8 @@ namespace AxleRisk.Core.Tests.Analyses.Ranking;
 
 /// <summary>A function of standard normal inputs, independent or correlated, one column a player; uniform inputs are Phi of them.</summary>
 internal sealed class NormalProblem(
-    int players, Func<ReadOnlySpan<double>, double> function, JointMoment moment, double[,]? correlations = null, int scalePlayers = 0) : ShareProblem
+    int players, Func<ReadOnlySpan<double>, double> function, JointMoment moment, double[,]? correlations = null, int scalePlayers = 0,
+    ulong seed = 1) : ShareProblem
 {
     private readonly double[,]? cholesky = correlations is null ? null
         : MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(correlations).Cholesky().Factor.ToArray();
@@ -23,15 +24,15 @@ internal sealed class NormalProblem(
 
     public override ImmutableArray<JointMoment> Moments => [moment];
 
-    public override ShareSample CreateSample(int capacity) => new Sample(players, function, cholesky);
+    public override ShareSample CreateSample(int capacity) => new Sample(players, function, cholesky, seed);
 
-    private sealed class Sample(int players, Func<ReadOnlySpan<double>, double> function, double[,]? cholesky) : ShareSample
+    private sealed class Sample(int players, Func<ReadOnlySpan<double>, double> function, double[,]? cholesky, ulong seed) : ShareSample
     {
         public override void Draw(int replicate, bool second, long first, double[][] values, double[][] scores)
         {
             for (int p = 0; p < players; p++)
             {
-                new RandomStream(new StreamKey(1, $"x{p}/{second}/{replicate}")).FillUnit(first, values[p]);
+                new RandomStream(new StreamKey(seed, $"x{p}/{second}/{replicate}")).FillUnit(first, values[p]);
                 StandardNormal.Quantiles(values[p], values[p]);
             }
 

@@ -30,7 +30,7 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
         "A bar is full as far as the lower end of its 95 % interval, shaded on to the share, and a whisker goes to the upper end. Factors of one place (=) are a tie: their intervals overlap, and the order between them means nothing yet. More evaluations may part them.",
         "Alone is what a factor does by itself, with others what it does in all its combinations; where the two differ, it acts together with other factors.",
         "Held is the failure probability if the factor could be fixed at its nominal, its 5 % or its 95 % point: what controlling it would be worth. Enter shows this across its whole range.",
-        "First answers of 20 000 and 200 000 evaluations come sooner; the whole run follows and has the digits of axlerisk rank.",
+        "First answers of 20 000 and 200 000 evaluations come sooner; the whole run follows and has the digits of axlerisk rank. Unless you choose a number of evaluations it ends when no share's interval is wider than 1 point to either side.",
     ];
 
     /// <summary>The factor's own page while one is open.</summary>
@@ -49,7 +49,7 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
         ? "No value of this scenario is uncertain, so there is nothing to rank. Give at least one input a distribution on the page Inputs."
         : null;
 
-    protected override long DefaultEvaluations => RankAnalysis.DefaultEvaluations(Session.Model);
+    protected override long DefaultEvaluations => RankAnalysis.MostEvaluations;
 
     protected override string Invitation => "Ranks the factors by their share of the failures. Press r to run it.";
 
@@ -106,9 +106,12 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
 
     protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
 
-    protected override RankResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RankResult> publish) =>
-        WithHeadline(model, options, headline => Stages.Run(
-            settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o).With(headline), r => r.Run));
+    protected override RankResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RankResult> publish)
+    {
+        RankQuestion question = RankQuestion.Of(allSubsets: false, evaluationsStated: ChosenEvaluations is not null);
+        return WithHeadline(model, options, headline => Stages.Run(
+            settings, 1, options, publish, (s, o) => RankAnalysis.Run(model, s, o, question).With(headline), r => r.Run));
+    }
 
     protected override IReadOnlyList<PageLine> Show(RankResult result, int width, int height)
     {

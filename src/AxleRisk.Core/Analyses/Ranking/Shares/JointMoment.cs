@@ -19,15 +19,18 @@ internal abstract class JointMoment
 /// <param name="variances">The variances of the normal parts.</param>
 internal sealed class AdditiveMoment(double centre, params double[] variances) : JointMoment
 {
+    private readonly double[] shared =
+        [.. Enumerable.Range(0, 1 << variances.Length).Select(q => variances.Where((_, i) => (q >> i & 1) == 1).Sum())];
+
     /// <inheritdoc/>
     public override void Fill(double own, ReadOnlySpan<double> others, double[][] joint)
     {
         for (int q = 0; q < joint.Length; q++)
         {
-            double shared = variances.Where((_, i) => (q >> i & 1) == 1).Sum();
+            double[] to = joint[q];
             for (int row = 0; row < others.Length; row++)
             {
-                joint[q][row] = ((own - centre) * (others[row] - centre)) + shared;
+                to[row] = ((own - centre) * (others[row] - centre)) + shared[q];
             }
         }
     }

@@ -16,41 +16,46 @@ internal sealed class OrderGame(int ordered, int scale)
 
     /// <summary>Adds each player's part of an order, times a factor.</summary>
     /// <param name="order">The ordered players, the first first.</param>
-    /// <param name="worth">By subset of scale players: the worth with the first 0, 1, ... players of the order.</param>
+    /// <param name="worth">By subset of scale players: worths.</param>
+    /// <param name="places">Where among them is that with the first 0, 1, ... players of the order.</param>
     /// <param name="times">The factor.</param>
     /// <param name="values">Takes the values; one a player.</param>
-    public void Add(ReadOnlySpan<int> order, double[][] worth, double times, double[] values)
+    public void Add(ReadOnlySpan<int> order, double[][] worth, ReadOnlySpan<int> places, double times, double[] values)
     {
-        for (int k = 0; k < ordered; k++)
+        for (int q = 0; q < worth.Length; q++)
         {
-            for (int q = 0; q < worth.Length; q++)
+            double[] with = worth[q];
+            int before = BitOperations.PopCount((uint)q);
+            for (int k = 0; k < ordered; k++)
             {
-                double weight = besideOrdered[k][BitOperations.PopCount((uint)q)];
-                values[order[k]] += times * weight * (worth[q][k + 1] - worth[q][k]);
+                values[order[k]] += times * besideOrdered[before][k] * (with[places[k + 1]] - with[places[k]]);
             }
-        }
 
-        for (int player = 0; player < scale; player++)
-        {
-            int bit = 1 << player;
-            for (int q = 0; q < worth.Length; q++)
+            for (int player = 0; player < scale; player++)
             {
-                for (int k = 0; (q & bit) == 0 && k <= ordered; k++)
+                if ((q >> player & 1) == 0)
                 {
-                    values[ordered + player] += times * besideScale[k][BitOperations.PopCount((uint)q)] * (worth[q | bit][k] - worth[q][k]);
+                    double[] joined = worth[q | (1 << player)];
+                    double sum = 0;
+                    for (int k = 0; k <= ordered; k++)
+                    {
+                        sum += besideScale[before][k] * (joined[places[k]] - with[places[k]]);
+                    }
+
+                    values[ordered + player] += times * sum;
                 }
             }
         }
     }
 
-    /// <summary>By k and number of scale players: the probability that just these scale players stand before the ordered player number k.</summary>
+    /// <summary>By number of scale players and k: the probability that just these scale players stand before the ordered player number k.</summary>
     private static double[][] BesideOrdered(int ordered, int scale) =>
-        [.. Enumerable.Range(0, ordered).Select(k => Enumerable.Range(0, scale + 1).Select(before =>
+        [.. Enumerable.Range(0, scale + 1).Select(before => Enumerable.Range(0, ordered).Select(k =>
             Rising(k + 1, before) * Rising(ordered - k, scale - before) / Rising(ordered + 1, scale)).ToArray())];
 
-    /// <summary>By k and number of other scale players: the probability that the first k ordered players and just these others stand before a scale player.</summary>
+    /// <summary>By number of other scale players and k: the probability that the first k ordered players and just these others stand before a scale player.</summary>
     private static double[][] BesideScale(int ordered, int scale) =>
-        [.. Enumerable.Range(0, ordered + 1).Select(k => Enumerable.Range(0, scale).Select(before =>
+        [.. Enumerable.Range(0, scale).Select(before => Enumerable.Range(0, ordered + 1).Select(k =>
             Rising(k + 1, before) * Rising(ordered - k + 1, scale - 1 - before) / Rising(ordered + 2, scale - 1) / (ordered + 1)).ToArray())];
 
     /// <summary>start (start + 1) ... of <paramref name="factors"/> factors: the ways to place them one by one in a growing row.</summary>

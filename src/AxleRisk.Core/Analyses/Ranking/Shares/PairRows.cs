@@ -11,34 +11,26 @@ internal sealed class PairRows
 {
     private readonly List<MixedRow> rows = [];
 
-    private PairRows(IReadOnlyList<UInt128> subsets, UInt128 all, ScoreDependence? dependence)
+    /// <summary>The rows of subsets, the first of which is empty and the last all players.</summary>
+    private PairRows(IReadOnlyList<UInt128> subsets, ScoreDependence? dependence)
     {
-        int[] fromX = [.. subsets.Select(s => Add(new MixedRow(0, s, false)))];
-        var rowOf = subsets.Zip(fromX).ToDictionary(x => x.First, x => x.Second);
-        FromX = [.. fromX];
-        Complements = [.. subsets.Select(s => dependence?.Splits(s) == true ? Add(new MixedRow(0, s, true)) : rowOf[s])];
-        X = rowOf[all];
-        Second = rowOf[0];
+        rows.AddRange(subsets.Select(s => new MixedRow(0, s, false)));
+        Subsets = subsets.Count;
+        Complements = [.. subsets.Select((s, i) => dependence?.Splits(s) == true ? Add(new MixedRow(0, s, true)) : i)];
     }
 
-    /// <summary>The rows, as of the first pair of a block.</summary>
+    /// <summary>The rows, as of the first pair of a block: those that keep the subsets from x, in their order, x' first and x last; then what else the complements need.</summary>
     public IReadOnlyList<MixedRow> Rows => rows;
 
-    /// <summary>By subset: the row that keeps it from x.</summary>
-    public ImmutableArray<int> FromX { get; }
+    /// <summary>The number of subsets.</summary>
+    public int Subsets { get; }
 
     /// <summary>By subset: the row that keeps its complement from x'.</summary>
     public ImmutableArray<int> Complements { get; }
 
-    /// <summary>The row that is x.</summary>
-    public int X { get; }
-
-    /// <summary>The row that is x'.</summary>
-    public int Second { get; }
-
     /// <summary>The rows of all subsets; the index of a subset is its bits.</summary>
     public static PairRows OfAllSubsets(int players, ScoreDependence? dependence) =>
-        new([.. Enumerable.Range(0, 1 << players).Select(s => (UInt128)(uint)s)], (UInt128.One << players) - 1, dependence);
+        new([.. Enumerable.Range(0, 1 << players).Select(s => (UInt128)(uint)s)], dependence);
 
     /// <summary>The rows of the first 0, 1, ... players of an order.</summary>
     public static PairRows OfOrder(ReadOnlySpan<int> order, ScoreDependence? dependence)
@@ -49,7 +41,7 @@ internal sealed class PairRows
             subsets.Add(subsets[^1] | (UInt128.One << player));
         }
 
-        return new(subsets, subsets[^1], dependence);
+        return new(subsets, dependence);
     }
 
     private int Add(MixedRow row)

@@ -1,5 +1,3 @@
-using AxleRisk.Core.Numerics;
-
 namespace AxleRisk.Core.Analyses.Ranking.Shares;
 
 /// <summary>
@@ -10,50 +8,41 @@ internal sealed class ScatterMoment : JointMoment
 {
     private readonly double limit;
     private readonly double sigma;
-    private readonly double[] sharedPart;
+
+    /// <summary>By subset of the parts that is shared: the probabilities; of none and of all it is a product and a minimum.</summary>
+    private readonly BivariateTable[] tables;
 
     /// <summary>Creates the moment.</summary>
     /// <param name="limit">The limit of output plus normal parts, the parts with mean 0.</param>
-    /// <param name="variances">The variances of the normal parts, at least one above 0.</param>
+    /// <param name="variances">The variances of the normal parts, each above 0.</param>
     public ScatterMoment(double limit, params double[] variances)
     {
         this.limit = limit;
         double total = variances.Sum();
         sigma = Math.Sqrt(total);
-        sharedPart = [.. Enumerable.Range(0, 1 << variances.Length).Select(q =>
-            q == (1 << variances.Length) - 1 ? 1 : variances.Where((_, i) => (q >> i & 1) == 1).Sum() / total)];
+        tables = [.. Enumerable.Range(0, 1 << variances.Length).Select(q => new BivariateTable(variances.Where((_, i) => (q >> i & 1) == 1).Sum() / total))];
     }
 
     /// <inheritdoc/>
     public override void Fill(double own, ReadOnlySpan<double> others, double[][] joint)
     {
-        double g = (own - limit) / sigma;
-        var standardised = new double[others.Length];
-        double least = g, most = g;
-        for (int row = 0; row < others.Length; row++)
+        double g = (own - limit) / sigma, ofG = Cubic.Phi(g);
+        double[] h = new double[others.Length], ofH = new double[others.Length];
+        for (int row = 0; row < h.Length; row++)
         {
-            standardised[row] = (others[row] - limit) / sigma;
-            least = Math.Min(least, standardised[row]);
-            most = Math.Max(most, standardised[row]);
+            h[row] = (others[row] - limit) / sigma;
+            ofH[row] = Cubic.Phi(h[row]);
         }
 
-        for (int q = 0; q < joint.Length; q++)
+        for (int q = 1; q < joint.Length - 1; q++)
         {
-            if (BivariateTable.NodesOf(least, most) < others.Length)
-            {
-                var table = new BivariateTable(g, sharedPart[q], least, most);
-                for (int row = 0; row < others.Length; row++)
-                {
-                    joint[q][row] = table.At(standardised[row]);
-                }
-            }
-            else
-            {
-                for (int row = 0; row < others.Length; row++)
-                {
-                    joint[q][row] = BivariateNormal.Cumulative(g, standardised[row], sharedPart[q]);
-                }
-            }
+            tables[q].Fill(g, h, joint[q]);
+        }
+
+        for (int row = 0; row < h.Length; row++)
+        {
+            joint[0][row] = ofG * ofH[row];
+            joint[^1][row] = Math.Min(ofG, ofH[row]);
         }
     }
 }

@@ -36,9 +36,9 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
     private double[][] OfAllSubsets(PairEvaluator evaluator, PairRows rows, int count)
     {
         double[] outputs = new double[rows.Rows.Count];
-        double[][][] joint = [CreateJoint(outputs.Length), CreateJoint(outputs.Length)];
-        double[][] worth = [.. problem.Moments.Select(_ => new double[rows.FromX.Length * scaleSubsets])];
-        int all = rows.FromX.Length - 1;
+        double[][] ofX = CreateJoint(outputs.Length), ofSecond = CreateJoint(outputs.Length);
+        double[][] worth = [.. problem.Moments.Select(_ => new double[rows.Subsets * scaleSubsets])];
+        int all = rows.Subsets - 1;
         MixedRow[] mixed = new MixedRow[outputs.Length];
         for (int pair = 0; pair < count; pair++)
         {
@@ -50,19 +50,25 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
             evaluator.Evaluate(mixed, outputs);
             for (int m = 0; m < worth.Length; m++)
             {
-                problem.Moments[m].Fill(outputs[rows.X], outputs, joint[0]);
-                problem.Moments[m].Fill(outputs[rows.Second], outputs, joint[1]);
+                problem.Moments[m].Fill(outputs[all], outputs, ofX);
+                problem.Moments[m].Fill(outputs[0], outputs, ofSecond);
                 for (int q = 0; q < scaleSubsets; q++)
                 {
-                    for (int s = 0; s <= all; s++)
-                    {
-                        worth[m][(q * (all + 1)) + s] += 0.5 * (joint[0][q][rows.FromX[s]] + joint[1][q][rows.Complements[all - s]]);
-                    }
+                    AddWorth(ofX[q], ofSecond[q], rows.Complements.AsSpan(), worth[m].AsSpan(q * rows.Subsets, rows.Subsets));
                 }
             }
         }
 
         return [.. worth.Select(w => SubsetGame.Values(problem.Players, w))];
+    }
+
+    /// <summary>Adds the worth of every subset: half from the rows that keep it from x, half from those that keep it from x'.</summary>
+    private static void AddWorth(ReadOnlySpan<double> ofX, ReadOnlySpan<double> ofSecond, ReadOnlySpan<int> complements, Span<double> worth)
+    {
+        for (int s = 0, rest = complements.Length - 1; s < worth.Length; s++, rest--)
+        {
+            worth[s] += 0.5 * (ofX[s] + ofSecond[complements[rest]]);
+        }
     }
 
     private double[][] OfOrders(PairEvaluator evaluator, int replicate, long first, int count)
@@ -74,25 +80,38 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
         double[] outputs = new double[mixed.Length];
         evaluator.Evaluate(mixed, outputs);
         double[][] values = [.. problem.Moments.Select(_ => new double[problem.Players])];
+        double[][] joint = CreateJoint(rows.Max(r => r.Rows.Count));
         for (int pair = 0, start = 0; pair < count; start += rows[pair].Rows.Count, pair++)
         {
-            AddOrder(order[pair], rows[pair], outputs.AsSpan(start, rows[pair].Rows.Count), values);
+            AddOrder(order[pair], rows[pair], outputs.AsSpan(start, rows[pair].Rows.Count), joint, values);
         }
 
         return values;
     }
 
     /// <summary>Adds an order of players kept from x, and its reverse kept from x': they share their rows.</summary>
-    private void AddOrder(int[] order, PairRows rows, ReadOnlySpan<double> outputs, double[][] values)
+    private void AddOrder(int[] order, PairRows rows, ReadOnlySpan<double> outputs, double[][] joint, double[][] values)
     {
-        int[] reverse = [.. order.Reverse()];
-        double[][] joint = CreateJoint(outputs.Length);
+        int last = order.Length;
+        int[] reverse = new int[last];
+        Span<int> places = stackalloc int[last + 1], complements = stackalloc int[last + 1];
+        for (int k = 0; k <= last; k++)
+        {
+            places[k] = k;
+            complements[k] = rows.Complements[last - k];
+        }
+
+        for (int k = 0; k < last; k++)
+        {
+            reverse[k] = order[last - 1 - k];
+        }
+
         for (int m = 0; m < values.Length; m++)
         {
-            problem.Moments[m].Fill(outputs[rows.X], outputs, joint);
-            orders.Add(order, [.. joint.Select(j => rows.FromX.Select(r => j[r]).ToArray())], 0.5, values[m]);
-            problem.Moments[m].Fill(outputs[rows.Second], outputs, joint);
-            orders.Add(reverse, [.. joint.Select(j => rows.Complements.Reverse().Select(r => j[r]).ToArray())], 0.5, values[m]);
+            problem.Moments[m].Fill(outputs[last], outputs, joint);
+            orders.Add(order, joint, places, 0.5, values[m]);
+            problem.Moments[m].Fill(outputs[0], outputs, joint);
+            orders.Add(reverse, joint, complements, 0.5, values[m]);
         }
     }
 
