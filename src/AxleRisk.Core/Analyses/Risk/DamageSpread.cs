@@ -8,12 +8,15 @@ namespace AxleRisk.Core.Analyses.Risk;
 internal sealed class DamageSpread
 {
     private readonly LifeSummary summary;
-    private readonly (double LnDamage, long Count)[] bins;
+    private readonly double[] damage;
+    private readonly double[] counts;
 
     public DamageSpread(LifeSummary summary)
     {
         this.summary = summary;
-        bins = [.. summary.Damage.Filled.Select(b => (LogHistogram.LnCentre(b.Bin), b.Count))];
+        (int Bin, long Count)[] bins = [.. summary.Damage.Filled];
+        damage = [.. bins.Select(b => Math.Exp(LogHistogram.LnCentre(b.Bin)))];
+        counts = [.. bins.Select(b => (double)b.Count)];
     }
 
     public long Evaluations => summary.Evaluations;
@@ -33,12 +36,14 @@ internal sealed class DamageSpread
         // Infinite damage fails for certain, none never.
         double sum = summary.Damage.Above;
         double squares = summary.Damage.Above;
-        double shift = Math.Log(km) - scale.Mu;
-        foreach ((double lnDamage, long count) in bins)
+        double[] failed = new double[damage.Length];
+        VectorColumns.Scale(damage, km, failed);
+        new ModeChance.Fatigue(scale).FillHazards(failed, failed);
+        VectorColumns.Failed(failed, failed);
+        for (int i = 0; i < failed.Length; i++)
         {
-            double p = StandardNormal.Cumulative((shift + lnDamage) / scale.Sigma);
-            sum += count * p;
-            squares += count * p * p;
+            sum += counts[i] * failed[i];
+            squares += counts[i] * failed[i] * failed[i];
         }
 
         return new PowerSums(Evaluations, sum, squares);
