@@ -21,9 +21,7 @@ internal sealed class ModeTerms(LifeModel model)
     private readonly int modes = model.Modes.Modes.Length;
 
     /// <summary>The place of the mode whose chance a factor is; -1 for any other factor.</summary>
-    public int ChanceOf(Factor factor) => factor is not ScalarFactor { Input.Quantity: var q } ? -1
-        : LifeScale.Contains(factor) ? Fatigue
-        : model.Modes.PlaceOfScatter(q);
+    public int ChanceOf(Factor factor) => model.Chances.ModeOf(factor);
 
     /// <summary>Fills the survival of each mode of a row last evaluated, and its standardised fatigue.</summary>
     public void Fill(Workspace workspace, int row, RankTally.Outputs to)

@@ -33,7 +33,7 @@ public static class RareEventAnalysis
         Stratum[] strata = Search(discrete, limits, stream, settings.Seed, options);
         var sampling = new StratifiedImportance(strata, settings);
         var choice = RareEventChoice.Of(sampling, limitOf(DiscreteState.None), settings, options);
-        var words = new RareEventWords(choice, sampling, settings, model.Scale.IsLognormal, strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
+        var words = new RareEventWords(choice, sampling, settings, model.Chances.IsExact, strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
         return new RareEventResult
         {
             DistanceKm = distanceKm,
