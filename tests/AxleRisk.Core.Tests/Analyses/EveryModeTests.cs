@@ -1,0 +1,77 @@
+using AxleRisk.Core.Analyses.RareEvents;
+using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+using AxleRisk.Core.Tests.Analyses.Trips;
+using AxleRisk.Core.Tests.Fixtures;
+using Xunit;
+
+namespace AxleRisk.Core.Tests.Analyses;
+
+/// <summary>Every analysis with every mode of failure, where all is certain but the chances: survival is the product of normal, exponential and Weibull.</summary>
+public sealed class EveryModeTests
+{
+    private const double Km = 30_000;
+
+    private static readonly Scenario Certain = CertainModes.Scenario with { RequiredKm = Km };
+
+    [Theory]
+    [InlineData("sobol")]
+    [InlineData("plain")]
+    public void A_comparison_has_the_closed_form_of_both(string sampling)
+    {
+        Scenario better = Certain with { Inputs = [.. Certain.Inputs.Select(i => i.Quantity == Quantities.BearingRating ? i with { Value = new Value.Certain(20) } : i)] };
+        ComparisonResult result = Comparison.Run([new LifeModel(Certain), new LifeModel(better)], Km, new StudySettings(1_024, 1, sampling), new RunOptions());
+        double[] exact = [.. new[] { Certain, better }.Select(s => Failed(s, Km))];
+        Assert.True(result.IsConditional);
+        for (int i = 0; i < 2; i++)
+        {
+            Assert.Equal(exact[i], result.Cases[i].Probability.Estimate, 1e-9);
+            Assert.Equal(0.1, Failed(i == 0 ? Certain : better, result.Cases[i].B10Km.Estimate), 2e-5); // between distances a cubic
+        }
+
+        Assert.Equal(exact[1] - exact[0], result.Cases[1].Change!.Difference.Estimate, 1e-9);
+        Assert.InRange(result.Cases[1].Change!.Difference.High - result.Cases[1].Change!.Difference.Low, 0, 1e-9);
+    }
+
+    // Counting stands beside: 20,000 plain rows, the standard error of a difference of paired counts is below sqrt(2 * 0.25 / 20000) = 0.005; four of them.
+    [Fact]
+    public void A_comparison_of_uncertain_vehicles_is_as_counting_has_it()
+    {
+        Scenario[] cases = [ThreeModes.Scenario, Counted(ThreeModes.Scenario)];
+        ComparisonResult[] results = [.. cases.Select(s => Comparison.Run([new LifeModel(s), new LifeModel(Stronger(s))], Km, new StudySettings(20_000, 1, "plain"), new RunOptions()))];
+        Assert.True(results[0].IsConditional);
+        Assert.False(results[1].IsConditional);
+        for (int i = 0; i < 2; i++)
+            Assert.Equal(results[0].Cases[i].Probability.Estimate, results[1].Cases[i].Probability.Estimate, 0.02);
+        Assert.Equal(results[0].Cases[1].Change!.Difference.Estimate, results[1].Cases[1].Change!.Difference.Estimate, 0.02);
+        double Width(ComparisonResult r) => r.Cases[1].Change!.Difference is var d ? d.High - d.Low : 0;
+        Assert.True(Width(results[0]) < Width(results[1]) / 2);
+    }
+
+    // P = E[1 - exp(-rate(strength) km)] over the lognormal strength by the midpoint rule; the other modes are below 1e-15.
+    [Fact]
+    public void A_rare_event_has_the_expected_yields()
+    {
+        Scenario strong = TripModesTests.Strong(Certain);
+        const double km = 10;
+        double exact = TripModesTests.ExpectedYields(strong, km);
+        RareEventResult result = RareEventAnalysis.Run(new LifeModel(strong), km, new RareEventSettings(1), new RunOptions());
+        Assert.InRange(result.Cov, 0, 0.05);
+        Assert.Equal(exact, result.Probability.Estimate, 4 * result.Cov * exact);
+        Assert.Equal(["axle.largest_load_scatter", "axle.yield_mpa"], result.States[0].DesignPoints[0].Coordinates.Select(c => c.Name).Order());
+    }
+
+    private static double Failed(Scenario scenario, double km) =>
+        CertainModes.Rates(scenario) is var (damage, yields, lives) ? 1 - CertainModes.Survival(km * damage, km * yields, km * lives) : double.NaN;
+
+    private static Scenario Stronger(Scenario scenario) => Change(scenario, Quantities.BearingRating, _ => new Value.Certain(18));
+
+    // The same distribution by another name: a normal scatter cut off where nothing is left, so that nothing is averaged.
+    private static Scenario Counted(Scenario scenario) => Change(scenario, Quantities.LifeScatter, v => v is Value.Uncertain { Distribution: Normal n } u
+        ? u with { Distribution = new Truncated(n, n.Mean - 9 * n.StandardDeviation, n.Mean + 9 * n.StandardDeviation) } : v);
+
+    private static Scenario Change(Scenario scenario, Quantity quantity, Func<Value, Value> change) =>
+        scenario with { Inputs = [.. scenario.Inputs.Select(i => i.Quantity == quantity ? i with { Value = change(i.Value) } : i)] };
+}
