@@ -103,13 +103,13 @@ public sealed class FailureChances
         return fails;
     }
 
-    /// <summary>The standard normal score of fatigue that has used up a damage.</summary>
-    internal double ScoreOfFatigue(double damage) => scale.Standardised(1, damage);
+    /// <summary>The standard normal score z of a mode's limit that is just used up: P(Z &lt; z) is the probability that the mode has failed.</summary>
+    internal double ScoreOf(int mode, double used) => mode == 0 ? scale.Standardised(1, used) : -MarginOf(chances[mode].Hazard(used));
 
     /// <summary>The share of the variance of fatigue's chance that a factor brings; 0 for any but Miner sum and S-N scatter.</summary>
     internal double ShareOfFatigue(Factor factor) => scale.VarianceShare(factor);
 
-    /// <summary>The standard normal score z with P(Z > z) = P(some mode has failed), negative where that is above a half. Beyond what a double can tell fatigue alone gives it.</summary>
+    /// <summary>The standard normal score z with P(Z &gt; z) = P(some mode has failed), negative where that is above a half. Beyond what a double can tell fatigue alone gives it.</summary>
     internal double Margin(ReadOnlySpan<double> used)
     {
         double hazard = Hazard(used);

@@ -37,7 +37,7 @@ internal class ModeSurvival(FailureChances? chances, int capacity)
             all += hazard;
         }
 
-        Standardised[row] = chances!.ScoreOfFatigue(Used[Fatigue][row]);
+        Standardised[row] = chances!.ScoreOf(Fatigue, Used[Fatigue][row]);
         Fails[row] = -NearZero.ExpMinusOne(-all);
     }
 

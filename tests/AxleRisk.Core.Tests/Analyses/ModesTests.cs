@@ -70,11 +70,6 @@ public class ModesTests
         }
     }
 
-    [Fact]
-    public void A_trip_says_that_it_knows_fatigue_alone() =>
-        Assert.Contains("[modes]", Assert.Throws<StudyException>(() => TripAnalysis.Run(
-            ThreeModes.Scenario, new StudySettings(64, 1, "plain"), new TripQuestion(), Options)).Message);
-
     private static RiskResult Risk(LifeModel model, RiskMethod method, long evaluations, string sampling) =>
         RiskAnalysis.Run(model, new StudySettings(evaluations, 3, sampling), new RiskQuestion { Method = method }, Options).Result;
 }

@@ -88,7 +88,7 @@ internal abstract class FactorLimitState : LimitState
                 {
                     // Of fatigue the normal part is the sum of two: its value is shared in proportion to their spreads.
                     double share = first == 0 ? Math.Sqrt(Model.Scale.VarianceShare(factor)) : 1;
-                    double[] value = [share * ScoreOf(first, used[first])];
+                    double[] value = [share * Model.Chances.ScoreOf(first, used[first])];
                     factor.Distribution!.OfScores(value, value);
                     coordinates.Add(new DesignCoordinate(factor.Name, factor.Unit, value[0], point.Alpha[^1] * share));
                 }
@@ -107,10 +107,6 @@ internal abstract class FactorLimitState : LimitState
     /// <summary>The mode that most such vehicles fail in.</summary>
     private int Leading(double[] used) => used.Length == 0 ? -1
         : used.Length == 1 ? 0 : Enumerable.Range(0, used.Length).MaxBy(mode => Model.Chances.Of(mode).Hazard(used[mode]));
-
-    /// <summary>The standard normal score of a mode's limit that is just used up.</summary>
-    private double ScoreOf(int mode, double used) =>
-        mode == 0 ? Model.Scale.Standardised(1, used) : -FailureChances.MarginOf(Model.Chances.Of(mode).Hazard(used));
 
     private void Map(double[][] u, int first, int rows, double[][] scores, double[][] values)
     {
