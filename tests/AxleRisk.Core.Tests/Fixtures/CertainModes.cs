@@ -38,8 +38,8 @@ internal static class CertainModes
 
     /// <summary>Survival of what the modes have used up: normal, exponential, and reliability R with a1 = 0.05 + 0.95 (ln R / ln 0.9)^(2/3) of ISO 281:2007, solved for R.</summary>
     public static double Survival(double damage, double yields, double lives) =>
-        StandardNormal.Upper(Math.Log(damage) / Sigma) * Math.Exp(-yields) * Math.Pow(0.9, Math.Pow(Math.Max(0, lives - 0.05) / 0.95, 1.5));
+        StandardNormal.Upper(Math.Log(damage) / Sigma) * Math.Exp(-yields) * Bearing(lives);
 
-    /// <summary>The failure probability by a distance.</summary>
-    public static double Failed(double km) => Rates(Scenario) is var (damage, yields, lives) ? 1 - Survival(km * damage, km * yields, km * lives) : double.NaN;
+    /// <summary>That of the bearing alone.</summary>
+    public static double Bearing(double lives) => Math.Pow(0.9, Math.Pow(Math.Max(0, lives - 0.05) / 0.95, 1.5));
 }
