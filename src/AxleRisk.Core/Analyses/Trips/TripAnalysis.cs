@@ -124,6 +124,7 @@ public static class TripAnalysis
         double[] km = [.. trip.Legs.Select((_, l) => MeanOf(whole.Scenario.Find(TripQuantities.Distance, whole.Scenario.Legs.Length + l)))];
         return new TripResult
         {
+            Modes = whole.Modes.Modes,
             Km = km.Sum(),
             AlreadyDrivenKm = MeanOf(whole.Scenario.Find(TripQuantities.AlreadyDriven)),
             Reached = sums.Reached(sample.Rows),
