@@ -122,6 +122,21 @@ public sealed class EveryModeTests
         Assert.Equal(exact, pair.SecondOrder.Estimate, 1e-9);
     }
 
+    // A wall that is gone fails in fatigue and by yield at once: two infinite hazards, of which none is left to tell.
+    [Fact]
+    public void Modes_that_are_both_certain_to_have_failed_leave_one_failure()
+    {
+        var rusted = new LifeModel(ThreeModes.With(Certain, (Quantities.CorrosionLoss, new Value.Certain(20))));
+        ComparisonResult compared = Comparison.Run([rusted, new LifeModel(Certain)], Km, new StudySettings(1_024, 1, "sobol"), new RunOptions());
+        Assert.Equal(1, compared.Cases[0].Probability.Estimate, 1e-12);
+        Assert.Equal(Failed(Certain, Km) - 1, compared.Cases[1].Change!.Difference.Estimate, 1e-9);
+        CombineResult combined = CombineAnalysis.Run(rusted, new StudySettings(4_096, 1, "sobol"), new CombineLimits(), new RunOptions());
+        Assert.All(combined.Ranges, r => Assert.Equal(1, r.Probability.Estimate, 1e-12));
+        var evidence = new Evidence { Life = new LifeEvidence.FailedBetween(0, Km) };
+        CausesResult causes = CausesAnalysis.Run(rusted, evidence, new StudySettings(4_096, 1, "plain"), new RunOptions());
+        Assert.Equal(1, causes.EffectiveSampleSize / causes.Rows, 1e-9); // certain evidence tells nothing apart
+    }
+
     private static double Failed(Scenario scenario, double km) =>
         CertainModes.Rates(scenario) is var (damage, yields, lives) ? 1 - CertainModes.Survival(km * damage, km * yields, km * lives) : double.NaN;
 
