@@ -19,10 +19,14 @@ internal static class TripWords
         }
 
         return (Figures.IsBound(p)
-                ? $"As planned, less than {Figures.Probability(p.High)} of the vehicles that set out break the axle housing on this trip; how much less was not resolved."
-                : $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of the vehicles that set out break the axle housing on this trip{Times(p.Estimate)}.")
+                ? $"As planned, less than {Figures.Probability(p.High)} of the vehicles that set out {Break(result)} on this trip; how much less was not resolved."
+                : $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of the vehicles that set out {Break(result)} on this trip{Times(p.Estimate)}.")
             + Worst(result) + AgainstTarget(result);
     }
+
+    private static string Break(TripResult result) => result.Modes.Length == 1
+        ? "break the axle housing"
+        : $"lose the axle to {string.Join(", ", result.Modes.SkipLast(1).Select(m => m.Words))} or {result.Modes[^1].Words}";
 
     /// <summary>What to do to keep the target; empty where none was stated or the plan keeps it.</summary>
     public static string Advice(TripResult result)

@@ -39,8 +39,8 @@ internal sealed class ColumnAssembly
         }
     }
 
-    /// <summary>Fills a column from others, of a vehicle that has driven a distance.</summary>
-    internal delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count, double ageKm);
+    /// <summary>Fills a column from others, of vehicles that have driven a distance each; an empty column of ages stands for new ones.</summary>
+    internal delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count, double[] ageKm);
 
     /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
     public Source SourceOf(Quantity quantity, int? leg = null)
@@ -65,7 +65,7 @@ internal sealed class ColumnAssembly
         {
             if (steps[s].IsConstant)
             {
-                steps[s].Formula(inputs[s], steps[s].Target(columns), columns.Capacity, 0);
+                steps[s].Formula(inputs[s], steps[s].Target(columns), columns.Capacity, []);
             }
         }
 
@@ -73,13 +73,13 @@ internal sealed class ColumnAssembly
     }
 
     /// <summary>Fills the columns that factors or age reach, for the first <paramref name="count"/> rows of vehicles that are new.</summary>
-    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count) => Fill(values, inputs, columns, count, 0, agedAlone: false);
+    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count) => Fill(values, inputs, columns, count, [], agedAlone: false);
 
-    /// <summary>Fills anew the columns that change with age.</summary>
-    public void FillAged(double[][] values, double[][][] inputs, DamageColumns columns, int count, double ageKm) =>
+    /// <summary>Fills anew the columns that change with age, of vehicles that have driven <paramref name="ageKm"/>, by row.</summary>
+    public void FillAged(double[][] values, double[][][] inputs, DamageColumns columns, int count, double[] ageKm) =>
         Fill(values, inputs, columns, count, ageKm, agedAlone: true);
 
-    private void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count, double ageKm, bool agedAlone)
+    private void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count, double[] ageKm, bool agedAlone)
     {
         for (int s = 0; s < steps.Count; s++)
         {
@@ -148,10 +148,14 @@ internal sealed class ColumnAssembly
             c => c.DamperNsPerM,
             (x, to, n, km) =>
             {
-                double age = km / AgeingUnitKm;
-                double left = Math.Pow(1 - wear.Constant, age);
+                (double of, double left) = (0, 1);
                 for (int i = 0; i < n; i++)
-                    to[i] = 1000 * x[0][i] * x[1][i] * (wear.IsConstant ? left : Math.Pow(1 - x[2][i], age));
+                {
+                    double age = Age(km, i);
+                    if (!wear.IsConstant || age != of)
+                        (of, left) = (age, Math.Pow(1 - x[2][i], age));
+                    to[i] = 1000 * x[0][i] * x[1][i] * left;
+                }
             },
             ages: true, SourceOf(Quantities.DamperRate), SourceOf(Quantities.DamperCondition), wear);
     }
@@ -211,16 +215,17 @@ internal sealed class ColumnAssembly
             target,
             (x, to, n, km) =>
             {
-                double age = ages ? km / AgeingUnitKm : 0;
                 for (int i = 0; i < n; i++)
                 {
                     // The wall that is left: new, less the loss so far, less what the distance since has taken.
-                    double left = !ages ? x.Length > 5 ? x[4][i] - x[5][i] : 0 : x[4][i] - x[5][i] - age * x[6][i];
+                    double left = !ages ? x.Length > 5 ? x[4][i] - x[5][i] : 0 : x[4][i] - x[5][i] - Age(km, i) * x[6][i];
                     to[i] = BendingStress.PerForce(x[0][i] * x[1][i], x[2][i] + x[3][i], modulusMm3(x, i, left));
                 }
             },
             ages, sources);
     }
+
+    private static double Age(double[] km, int row) => km.Length == 0 ? 0 : km[row] / AgeingUnitKm;
 
     private delegate double Modulus(ReadOnlySpan<double[]> inputs, int row, double wallLeftMm);
 

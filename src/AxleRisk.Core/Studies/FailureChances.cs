@@ -14,6 +14,7 @@ public sealed class FailureChances
 {
     private readonly LifeScale scale;
     private readonly ImmutableArray<ModeChance> chances;
+    private readonly ImmutableArray<Quantity> scatters;
 
     internal FailureChances(Scenario scenario, FactorSet factors, ModeSet modes, LifeScale scale)
     {
@@ -29,6 +30,7 @@ public sealed class FailureChances
         }
 
         chances = [.. all];
+        scatters = [.. modes.Further.Select(m => m.Scatter)];
     }
 
     /// <summary>The modes that are on.</summary>
@@ -37,13 +39,95 @@ public sealed class FailureChances
     /// <summary>Whether the chance that is left is known exactly: its factors are independent of all others, and those of fatigue lognormal.</summary>
     public bool IsExact { get; }
 
-    /// <summary>What a mode has used up by a distance, in units of its scatter: damage, expected yields, rating lives.</summary>
+    /// <summary>The place among <see cref="Modes"/> of the mode whose chance a factor is; -1 for any other factor.</summary>
+    public int ModeOf(Factor factor) => factor is not ScalarFactor { Input.Quantity: var quantity } ? -1
+        : LifeScale.Contains(factor) ? 0
+        : scatters.IndexOf(quantity) is >= 0 and var place ? place + 1 : -1;
+
+    /// <summary>What is left to chance in a mode.</summary>
+    internal ModeChance Of(int mode) => chances[mode];
+
+    /// <summary>The same of the mode whose chance a factor is, with that held at a value in its own unit.</summary>
+    internal ModeChance Holding(Factor factor, double value) =>
+        ModeOf(factor) == 0 ? new ModeChance.Fatigue(scale.Hold(factor, value)) : new ModeChance.Certain(value);
+
+    /// <summary>What a mode has used up by a distance, in units of its scatter: damage, expected yields, rating lives. Nothing by 0, however fatal the road.</summary>
     /// <param name="mode">Its place among <see cref="Modes"/>.</param>
     /// <param name="of">The workspace.</param>
     /// <param name="row">The row.</param>
     /// <param name="km">The distance, km.</param>
     public static double Used(int mode, Workspace of, int row, double km) =>
-        of.Rates is { } rates ? rates.Curves[mode].Used(row, km) : of.DamagePerKm[row] * km;
+        of.Rates is { } rates ? rates.Curves[mode].Used(row, km) : km > 0 ? of.DamagePerKm[row] * km : 0;
+
+    /// <summary>What each mode has used up by a distance.</summary>
+    public static void FillUsed(Workspace of, int row, double km, Span<double> used)
+    {
+        for (int mode = 0; mode < used.Length; mode++)
+            used[mode] = Used(mode, of, row, km);
+    }
+
+    /// <summary>Whether any mode has used up more than it can, as drawn.</summary>
+    public static bool Exceeds(ReadOnlySpan<double> used, ReadOnlySpan<double> limits)
+    {
+        for (int mode = 0; mode < used.Length; mode++)
+        {
+            if (used[mode] > limits[mode])
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The probability of surviving what each mode has used up.</summary>
+    public double Survival(ReadOnlySpan<double> used)
+    {
+        double survival = 1;
+        for (int mode = 0; mode < chances.Length; mode++)
+            survival *= chances[mode].Survival(used[mode]);
+        return survival;
+    }
+
+    /// <summary>The probability of surviving what each mode has used up before but not what it has after; no digits are lost where it is small.</summary>
+    public double Fails(ReadOnlySpan<double> before, ReadOnlySpan<double> after)
+    {
+        // Mode by mode: those before it have survived all of it, those behind it its beginning.
+        double fails = 0;
+        for (int mode = 0; mode < chances.Length; mode++)
+        {
+            double part = chances[mode].Fails(before[mode], after[mode]);
+            for (int other = 0; part > 0 && other < chances.Length; other++)
+                part *= other == mode ? 1 : chances[other].Survival(other < mode ? after[other] : before[other]);
+            fails += part;
+        }
+
+        return fails;
+    }
+
+    /// <summary>The standard normal score z of a mode's limit that is just used up: P(Z &lt; z) is the probability that the mode has failed.</summary>
+    internal double ScoreOf(int mode, double used) => mode == 0 ? scale.Standardised(1, used) : -MarginOf(chances[mode].Hazard(used));
+
+    /// <summary>The share of the variance of fatigue's chance that a factor brings; 0 for any but Miner sum and S-N scatter.</summary>
+    internal double ShareOfFatigue(Factor factor) => scale.VarianceShare(factor);
+
+    /// <summary>The standard normal score z with P(Z &gt; z) = P(some mode has failed), negative where that is above a half. Beyond what a double can tell fatigue alone gives it.</summary>
+    internal double Margin(ReadOnlySpan<double> used)
+    {
+        double hazard = Hazard(used);
+        return hazard > 0 && hazard < 700 ? MarginOf(hazard) : -scale.Standardised(1, used[0]) is var far && hazard > 0 ? Math.Min(far, -37) : far;
+    }
+
+    /// <summary>The same of a cumulated hazard.</summary>
+    internal static double MarginOf(double hazard) =>
+        hazard < 0.5 ? -StandardNormal.Quantile(-NearZero.ExpMinusOne(-hazard)) : StandardNormal.Quantile(Math.Exp(-hazard));
+
+    /// <summary>The cumulated hazard of what each mode has used up.</summary>
+    public double Hazard(ReadOnlySpan<double> used)
+    {
+        double hazard = 0;
+        for (int mode = 0; mode < chances.Length; mode++)
+            hazard += chances[mode].Hazard(used[mode]);
+        return hazard;
+    }
 
     /// <summary>The cumulated hazard of one mode by a distance.</summary>
     public double Hazard(int mode, Workspace of, int row, double km) => chances[mode].Hazard(Used(mode, of, row, km));

@@ -109,9 +109,42 @@ public sealed class LifeModel
             return;
         }
 
-        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
-        damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
+        EvaluatePlain(values, count, workspace);
         VectorColumns.Quotient(workspace.Scale.AsSpan(0, count), workspace.DamagePerKm.AsSpan(0, count), workspace.LifeKm.AsSpan(0, count));
+    }
+
+    /// <summary>What each leg, and in further modes the use, uses up per km at an age of each row, into <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives.</summary>
+    /// <param name="values">The factor values.</param>
+    /// <param name="count">Rows.</param>
+    /// <param name="ageKm">The ages, km; held at the last that rates are followed to.</param>
+    /// <param name="workspace">The workspace.</param>
+    internal void EvaluateAtAges(double[][] values, int count, ReadOnlySpan<double> ageKm, Workspace workspace)
+    {
+        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
+        if (rates is null)
+        {
+            EvaluatePlain(values, count, workspace);
+            return;
+        }
+
+        ageKm[..count].CopyTo(workspace.AgeKm);
+        rates.EvaluateAtAges(values, count, workspace);
+    }
+
+    /// <summary>How much each mode can use up before it fails, as drawn: by row and mode.</summary>
+    internal void FillLimits(double[][] values, int count, double[] limits)
+    {
+        int modes = Modes.Modes.Length;
+        var column = new double[count];
+        for (int mode = 0; mode < modes; mode++)
+        {
+            if (mode == 0)
+                FillScale(values, count, column);
+            else
+                FillColumn(assembly.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
+            for (int row = 0; row < count; row++)
+                limits[row * modes + mode] = column[row];
+        }
     }
 
     /// <summary>Miner sum times 10^scatter of each row: life is this over the damage per km.</summary>
@@ -124,6 +157,12 @@ public sealed class LifeModel
             VectorColumns.ScaledProduct(to, values[column].AsSpan(0, count), 1, to);
         else
             VectorColumns.Scale(to, minerSum.Constant, to);
+    }
+
+    private void EvaluatePlain(double[][] values, int count, Workspace workspace)
+    {
+        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
     }
 
     /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>

@@ -32,18 +32,6 @@ public sealed class ModeSet
     /// <summary>Whether fatigue is the only mode and nothing ages: life is a scale over one damage per km.</summary>
     public bool IsPlain => Modes.Length == 1 && !Ages;
 
-    /// <summary>The place among <see cref="Modes"/> of the mode beside fatigue whose scatter a quantity is; -1 for none.</summary>
-    internal int PlaceOfScatter(Quantity quantity)
-    {
-        for (int mode = 0; mode < Further.Length; mode++)
-        {
-            if (Further[mode].Scatter == quantity)
-                return mode + 1;
-        }
-
-        return -1;
-    }
-
     /// <summary>Whether the ride changes with distance, and not the stress alone.</summary>
     internal bool Wears { get; }
 

@@ -42,16 +42,29 @@ internal sealed class RateEvaluation
         FillLives(values, count, workspace, rates);
     }
 
+    /// <summary>Damage by leg, and the rates of every mode as those of the first age, of rows each as old as the workspace says.</summary>
+    public void EvaluateAtAges(double[][] values, int count, Workspace workspace)
+    {
+        foreach (ref double km in workspace.AgeKm.AsSpan(0, count))
+            km = Math.Min(km, ages.Km[^1]); // beyond nothing changes any more
+        EvaluateAged(values, count, workspace, 0, workspace.DamageByLeg, sameRide: false);
+    }
+
+    private void EvaluateAged(double[][] values, int count, Workspace workspace, int age, double[][] damageByLeg, bool sameRide)
+    {
+        LifeRates rates = workspace.Rates!;
+        if (modes.Ages)
+            assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, workspace.AgeKm);
+        double[] damage = rates.Curves[0].Rates[age];
+        workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
+        damageRatio.Apply(values, count, damageByLeg, damage);
+    }
+
     private void EvaluateAge(int age, double[][] values, int count, Workspace workspace)
     {
         LifeRates rates = workspace.Rates!;
-        int last = ages.Km.Length - 1;
-        if (last > 0)
-            assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, ages.Km[age]);
-        double[] damage = rates.Curves[0].Rates[age];
-        workspace.Kernel.Evaluate(
-            workspace.Damage, count, workspace.AgedByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide: age < last && !modes.Wears);
-        damageRatio.Apply(values, count, workspace.AgedByLeg, damage);
+        workspace.AgeKm.AsSpan(0, count).Fill(ages.Km[age]);
+        EvaluateAged(values, count, workspace, age, workspace.AgedByLeg, sameRide: age + 1 < ages.Km.Length && !modes.Wears);
         double weight = ages.MeanWeights[age];
         for (int leg = 0; weight > 0 && leg < workspace.AgedByLeg.Length; leg++)
         {

@@ -12,6 +12,7 @@ public sealed class Workspace
         Damage = new DamageColumns(capacity, layout);
         Rates = rates;
         FirstMode = new int[rates is null ? 0 : capacity];
+        AgeKm = new double[rates is null ? 0 : capacity];
         AgedByLeg = Columns(layout.Legs, rates is null ? 0 : capacity);
         Hazards = new double[capacity];
         DamageByLeg = Columns(layout.Legs, capacity);
@@ -44,6 +45,9 @@ public sealed class Workspace
 
     /// <summary>The place of the mode that fails first, by row; empty where there is but one and nothing ages.</summary>
     internal int[] FirstMode { get; }
+
+    /// <summary>The age at which rates are evaluated, km, by row.</summary>
+    internal double[] AgeKm { get; }
 
     /// <summary>Damage by leg at one age.</summary>
     internal double[][] AgedByLeg { get; }

@@ -1,7 +1,6 @@
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
-using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
@@ -69,11 +68,6 @@ public class ModesTests
                 Assert.Equal(a.Modes!.Sums().SelectMany(s => s), b.Modes!.Sums().SelectMany(s => s)); // bitwise
         }
     }
-
-    [Fact]
-    public void A_trip_says_that_it_knows_fatigue_alone() =>
-        Assert.Contains("[modes]", Assert.Throws<StudyException>(() => TripAnalysis.Run(
-            ThreeModes.Scenario, new StudySettings(64, 1, "plain"), new TripQuestion(), Options)).Message);
 
     private static RiskResult Risk(LifeModel model, RiskMethod method, long evaluations, string sampling) =>
         RiskAnalysis.Run(model, new StudySettings(evaluations, 3, sampling), new RiskQuestion { Method = method }, Options).Result;

@@ -55,7 +55,7 @@ public static class CausesAnalysis
             Evidence = evidence,
             Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
             Explanations = ExplanationSummary.Of(evidence, patterns, factors, sums),
-            IsConditional = model.Scale.IsLognormal,
+            IsConditional = model.Chances.IsExact,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,
             Rows = sums.Rows,

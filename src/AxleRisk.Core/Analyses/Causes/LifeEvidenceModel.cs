@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -6,11 +7,14 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Causes;
 
 /// <summary>
-/// Evidence on a scenario's vehicle. Known states are held, so that only what is left is drawn. Where Miner sum and S-N
-/// scatter are lognormal they are no coordinates either: given damage and evidence their distribution is known.
+/// Evidence on a scenario's vehicle. Known states are held, so that only what is left is drawn. Where what is left to
+/// chance is known exactly, its factors are no coordinates either: given the others and the evidence their distribution is known.
 /// </summary>
 internal sealed class LifeEvidenceModel : EvidenceModel
 {
+    // Of the uniforms; before it are that of the scale and of how it is shared.
+    private const int FirstFurther = 2;
+
     // Doubles inside the unit interval; the same ends as the copula's.
     private const double LeastUnit = 1.0 / (1L << 54);
     private const double GreatestUnit = 1 - (1.0 / (1L << 53));
@@ -21,6 +25,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     private readonly ExplanationEvents events;
     private readonly CauseItem[] states;
     private readonly CauseItem[] scale;
+    private readonly CauseItem[] further;
+    private readonly CauseItem? firstOfScale;
     private readonly int[] normals;
     private readonly (int Column, double Unit)[] held;
     private readonly (int Column, Measurement Reading)[] measured;
@@ -35,7 +41,9 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         held = [.. evidence.Known.Select(k => (columns.IndexOf(k.Factor), UnitOf(items.Single(i => i.Name == k.Factor), k.Value)))];
         measured = [.. evidence.Measured.Select(m => (columns.IndexOf(m.Factor), m))];
         states = [.. items.Where(i => i.Choice is not null && !held.Any(h => h.Column == i.Column))];
-        scale = [.. items.Where(i => model.Scale.IsLognormal && LifeScale.Contains(i.Factor))];
+        scale = [.. items.Where(i => model.Chances.IsExact && model.Chances.ModeOf(i.Factor) >= 0)];
+        firstOfScale = scale.FirstOrDefault(i => model.Chances.ModeOf(i.Factor) == 0);
+        further = [.. scale.Where(i => model.Chances.ModeOf(i.Factor) > 0)];
         HashSet<int> drawnOtherwise = [.. held.Select(h => h.Column), .. states.Concat(scale).Select(i => i.Column)];
         normals = [.. Enumerable.Range(0, columns.Length).Where(c => !drawnOtherwise.Contains(c))];
         Normals = [.. normals.Select(c => columns[c])];
@@ -47,8 +55,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
 
     public override ImmutableArray<(string Name, ImmutableArray<double> Probabilities)> States { get; }
 
-    /// <summary>One for the scale given the evidence, one for how its two factors share it.</summary>
-    public override ImmutableArray<string> Uniforms => scale.Length > 0 ? ["scale", "scale/shared"] : [];
+    /// <summary>One for the scale given the evidence, one for how its two factors share it, one for the scatter of each further mode.</summary>
+    public override ImmutableArray<string> Uniforms => scale.Length > 0 ? ["scale", "scale/shared", .. further.Select(i => i.Name)] : [];
 
     public override ImmutableArray<int> Items { get; }
 
@@ -64,6 +72,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     {
         private readonly Workspace workspace = parent.model.CreateWorkspace(capacity);
         private readonly double[][] values = parent.model.CreateColumns(capacity);
+        private readonly ModesLikelihood? modes = parent.model.Chances.IsExact && !parent.model.Modes.IsPlain ? new(parent.evidence.Life, parent.model.Chances) : null;
+        private readonly double[][] scores = Workspace.Columns(parent.model.Modes.Modes.Length, capacity);
 
         public override void Evaluate(SamplePoints points, int count, Span<double> logLikelihood)
         {
@@ -80,10 +90,10 @@ internal sealed class LifeEvidenceModel : EvidenceModel
                 parent.items[i].Fill(workspace.Unit, values, count, Items[i]);
             }
 
+            if (parent.scale.Length > 0)
+                DrawScores(points, count);
             foreach (CauseItem item in parent.scale)
-            {
                 FillScale(item, points, count);
-            }
 
             for (int row = 0; row < count; row++)
             {
@@ -127,8 +137,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         private double LogOf(int row)
         {
             LifeScale scale = parent.model.Scale;
-            double log = scale.IsLognormal
-                ? LifeLikelihood.Log(parent.evidence.Life, scale, workspace.DamagePerKm[row])
+            double log = modes is not null ? modes.Log(workspace, row)
+                : scale.IsLognormal ? LifeLikelihood.Log(parent.evidence.Life, scale, workspace.DamagePerKm[row])
                 : LifeLikelihood.LogCounted(parent.evidence.Life, workspace.LifeKm[row]);
             foreach ((int column, Measurement reading) in parent.measured)
             {
@@ -139,22 +149,45 @@ internal sealed class LifeEvidenceModel : EvidenceModel
             return log;
         }
 
+        // The standard normal score of every mode's limit given the evidence.
+        private void DrawScores(SamplePoints points, int count)
+        {
+            Span<double> uniforms = stackalloc double[scores.Length];
+            Span<double> drawn = stackalloc double[scores.Length];
+            for (int row = 0; row < count; row++)
+            {
+                if (modes is null)
+                {
+                    scores[0][row] = LifeLikelihood.DrawScore(
+                        parent.evidence.Life, parent.model.Scale, workspace.DamagePerKm[row], points.Uniforms[0][row]);
+                    continue;
+                }
+
+                uniforms.Fill(0.5); // a scatter that is certain needs none
+                uniforms[0] = points.Uniforms[0][row];
+                for (int i = 0; i < parent.further.Length; i++)
+                    uniforms[parent.model.Chances.ModeOf(parent.further[i].Factor)] = points.Uniforms[FirstFurther + i][row];
+                modes.DrawScores(workspace, row, uniforms, drawn);
+                for (int mode = 0; mode < drawn.Length; mode++)
+                    scores[mode][row] = Math.Clamp(drawn[mode], -Distribution.GreatestScore, Distribution.GreatestScore);
+            }
+        }
+
         /// <summary>
-        /// One of the two factors of the scale. Of jointly normal parts with a share v and 1 - v of the variance, given the
-        /// score z of their sum, the scores are sqrt(v) z + sqrt(1-v) e and sqrt(1-v) z - sqrt(v) e, e standard normal.
+        /// One factor of a chance. That of a further mode is its limit. Of fatigue's jointly normal parts with a share v and 1 - v of the
+        /// variance, given the score z of their sum, the scores are sqrt(v) z + sqrt(1-v) e and sqrt(1-v) z - sqrt(v) e, e standard normal.
         /// </summary>
         private void FillScale(CauseItem item, SamplePoints points, int count)
         {
-            double share = parent.model.Scale.VarianceShare(item.Factor);
-            double sign = item == parent.scale[0] ? 1 : -1;
-            double[] scores = Items[parent.items.IndexOf(item)];
+            int mode = parent.model.Chances.ModeOf(item.Factor);
+            double share = mode == 0 ? parent.model.Scale.VarianceShare(item.Factor) : 1;
+            double sign = item == parent.firstOfScale ? 1 : -1;
+            double[] of = Items[parent.items.IndexOf(item)];
             for (int row = 0; row < count; row++)
             {
-                double z = LifeLikelihood.DrawScore(
-                    parent.evidence.Life, parent.model.Scale, workspace.DamagePerKm[row], points.Uniforms[0][row]);
-                double e = StandardNormal.Quantile(points.Uniforms[1][row]);
-                scores[row] = (Math.Sqrt(share) * z) + (sign * Math.Sqrt(Math.Max(0, 1 - share)) * e);
-                values[item.Column][row] = item.ValueOf(scores[row]);
+                double e = mode > 0 ? 0 : StandardNormal.Quantile(points.Uniforms[1][row]);
+                of[row] = (Math.Sqrt(share) * scores[mode][row]) + (sign * Math.Sqrt(Math.Max(0, 1 - share)) * e);
+                values[item.Column][row] = item.ValueOf(of[row]);
             }
         }
     }

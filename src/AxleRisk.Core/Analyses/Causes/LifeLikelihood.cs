@@ -54,7 +54,8 @@ internal static class LifeLikelihood
     private static double LogBetween(double a, double b) => Math.Log(
         a > 0 ? StandardNormal.Upper(a) - StandardNormal.Upper(b) : StandardNormal.Cumulative(b) - StandardNormal.Cumulative(a));
 
-    private static double QuantileBetween(double a, double b, double uniform)
+    /// <summary>The score between two at a share of the probability that lies there.</summary>
+    public static double QuantileBetween(double a, double b, double uniform)
     {
         if (a > 0)
         {

@@ -45,7 +45,7 @@ internal sealed class PriorRun
                 for (int i = 0; i < items.Length; i++)
                 {
                     items[i].Fill(buffers.Workspace.Unit, buffers.Values, count, buffers.Item);
-                    AddItem(sums, FirstItem + (2 * i), buffers.Item, items[i], buffers.Workspace, count);
+                    AddItem(sums, FirstItem + (2 * i), buffers.Item, model.Chances.ModeOf(items[i].Factor) >= 0, buffers.Workspace, count);
                 }
 
                 return sums;
@@ -54,10 +54,9 @@ internal sealed class PriorRun
         return new PriorRun([.. run.Blocks]);
     }
 
-    private static void AddItem(double[] sums, int at, double[] item, CauseItem of, Workspace workspace, int count)
+    private static void AddItem(double[] sums, int at, double[] item, bool isScale, Workspace workspace, int count)
     {
-        // Miner sum and scatter lengthen life and leave the damage alone.
-        bool isScale = LifeScale.Contains(of.Factor);
+        // Miner sum and scatters lengthen life and leave the damage alone.
         for (int row = 0; row < count; row++)
         {
             sums[at] += item[row];

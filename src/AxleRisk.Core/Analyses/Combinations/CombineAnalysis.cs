@@ -20,6 +20,9 @@ public static class CombineAnalysis
     /// <summary>The most rows kept in memory at once.</summary>
     private const long MostRows = 10_000_000;
 
+    /// <summary>The weights of a row that this is stated for: Miner sum and S-N scatter known or not.</summary>
+    private const long UsualSubsets = 4;
+
     private const long LeastRows = 64;
 
     /// <summary>Runs the analysis.</summary>
@@ -31,12 +34,13 @@ public static class CombineAnalysis
     public static CombineResult Run(LifeModel model, StudySettings settings, CombineLimits limits, RunOptions options)
     {
         long rows = Math.Max(LeastRows, settings.Evaluations / SearchedPart);
-        if (rows > MostRows)
+        var plan = new RangePlan(model);
+        long most = MostRows * UsualSubsets / Math.Max(UsualSubsets, plan.Chances.Count);
+        if (rows > most)
         {
-            throw new StudyException($"a quarter of the evaluations is searched and kept, at most {MostRows:#,0}: choose --evaluations {SearchedPart * MostRows} or fewer");
+            throw new StudyException($"a quarter of the evaluations is searched and kept, at most {most:#,0}: choose --evaluations {SearchedPart * most} or fewer");
         }
 
-        var plan = new RangePlan(model);
         DrawnRows drawn = new RowDraw(model, settings with { Evaluations = rows }, plan).Run(options);
         (ImmutableArray<AdverseRange> ranges, ImmutableArray<RangeRows> inside) = RangeChoice.Choose(plan, drawn);
         int drawnRows = drawn.Rows.Count;

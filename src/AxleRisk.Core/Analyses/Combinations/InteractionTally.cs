@@ -8,16 +8,16 @@ namespace AxleRisk.Core.Analyses.Combinations;
 /// <summary>
 /// The work of one block of the interaction indices, by pick and freeze: two independent samples A and B, and for every set of
 /// players B with their columns taken from A. Two rows that share a set fail both with a probability that exceeds that of two
-/// unrelated rows by the set's closed index, times the variance. Miner sum and S-N scatter cost no evaluation where their part
-/// is normal: rows that share a part of its variance both fail with the bivariate normal probability.
+/// unrelated rows by the set's closed index, times the variance. What is left to chance given the others costs no evaluation where it is
+/// known exactly: how likely rows that share a part of it both fail is <see cref="ModeSurvival"/>'s.
 /// </summary>
 internal sealed class InteractionTally(
     LifeModel model, ImmutableArray<ImmutableArray<Factor>> players, PairedDraw draw)
 {
     private readonly double requiredKm = model.Scenario.RequiredKm;
-    private readonly bool conditional = model.Scale.IsLognormal;
+    private readonly bool conditional = model.Chances.IsExact;
     private readonly ImmutableArray<ImmutableArray<Factor>> damage = [.. players.Where(p => !IsScale(model, p))];
-    private readonly ImmutableArray<double> scaleShares = [.. players.Where(p => IsScale(model, p)).Select(p => model.Scale.VarianceShare(p[0]))];
+    private readonly ImmutableArray<Factor> chances = [.. players.Where(p => IsScale(model, p)).Select(p => p[0])];
 
     /// <summary>The players in the order of the bits of a set.</summary>
     public ImmutableArray<ImmutableArray<Factor>> Players { get; } = InOrder(model, players);
@@ -53,30 +53,20 @@ internal sealed class InteractionTally(
 
         for (int set = 0; set < 1 << damage.Length; set++)
         {
-            Outputs mixed = set == 0 ? w.OfB : EvaluateMixed(w, set, count);
-            for (int scales = 0; scales < 1 << scaleShares.Length; scales++)
+            ModeSurvival mixed = set == 0 ? w.OfB : EvaluateMixed(w, set, count);
+            for (int shared = 0; shared < 1 << chances.Length; shared++)
             {
-                sums[FirstSet + set + (scales << damage.Length)] = SharedFailures(w, mixed, ShareOf(scales), count);
+                sums[FirstSet + set + (shared << damage.Length)] = SharedFailures(w, mixed, shared, count);
             }
         }
 
         return sums;
     }
 
-    private static bool IsScale(LifeModel model, ImmutableArray<Factor> player) => model.Scale.IsLognormal && player.All(LifeScale.Contains);
+    private static bool IsScale(LifeModel model, ImmutableArray<Factor> player) =>
+        model.Chances.IsExact && player.All(f => model.Chances.ModeOf(f) >= 0);
 
-    private double ShareOf(int scales)
-    {
-        double share = 0;
-        for (int s = 0; s < scaleShares.Length; s++)
-        {
-            share += (scales >> s & 1) * scaleShares[s];
-        }
-
-        return share;
-    }
-
-    private Outputs EvaluateMixed(Worker w, int set, int count)
+    private ModeSurvival EvaluateMixed(Worker w, int set, int count)
     {
         Array.Copy(w.B, w.Mixed, w.B.Length);
         for (int p = 0; p < damage.Length; p++)
@@ -91,14 +81,27 @@ internal sealed class InteractionTally(
         return w.OfMixed;
     }
 
-    private static double SharedFailures(Worker w, Outputs mixed, double share, int count)
+    // The sum over rows of P(both fail) - P(A fails) P(B fails), sharing a set of the chances; P(both fail) exceeds that of unrelated rows as P(both survive) does.
+    private double SharedFailures(Worker w, ModeSurvival mixed, int shared, int count)
     {
+        double share = 0;
+        int modes = 0;
+        for (int i = 0; i < chances.Length; i++)
+        {
+            if ((shared >> i & 1) == 0)
+                continue;
+            share += model.Chances.ShareOfFatigue(chances[i]);
+            modes |= 1 << model.Chances.ModeOf(chances[i]);
+        }
+
         double sum = 0;
         for (int i = 0; i < count; i++)
         {
-            double both = share > 0
-                ? BothFail(w.OfA.Standardised[i], mixed.Standardised[i], share)
-                : w.OfA.Fails[i] * mixed.Fails[i];
+            double both = w.OfA.Fails[i] * mixed.Fails[i];
+            if (modes != 0 && model.Modes.IsPlain)
+                both = BothFail(w.OfA.Standardised[i], mixed.Standardised[i], share);
+            else if (modes != 0)
+                both += w.OfA.BothSurvive(mixed, i, share, modes) - w.OfA.BothSurvive(mixed, i, 0, 0);
             sum += both - (w.OfA.Fails[i] * w.OfB.Fails[i]);
         }
 
@@ -109,22 +112,16 @@ internal sealed class InteractionTally(
         ? StandardNormal.Cumulative(Math.Min(a, b))
         : BivariateNormal.Cumulative(a, b, share);
 
-    private void Evaluate(Worker w, double[][] values, int count, Outputs to)
+    private void Evaluate(Worker w, double[][] values, int count, ModeSurvival to)
     {
         model.Evaluate(values, count, w.Workspace);
         for (int i = 0; i < count; i++)
         {
-            to.Standardised[i] = conditional ? model.Scale.Standardised(requiredKm, w.Workspace.DamagePerKm[i]) : 0;
-            to.Fails[i] = conditional ? StandardNormal.Cumulative(to.Standardised[i]) : w.Workspace.LifeKm[i] < requiredKm ? 1 : 0;
+            if (conditional)
+                to.Fill(w.Workspace, i, requiredKm);
+            else
+                to.Fails[i] = w.Workspace.LifeKm[i] < requiredKm ? 1 : 0;
         }
-    }
-
-    /// <summary>The outputs of one sample, by row.</summary>
-    internal sealed class Outputs(int capacity)
-    {
-        public double[] Standardised { get; } = new double[capacity];
-
-        public double[] Fails { get; } = new double[capacity];
     }
 
     /// <summary>One thread's buffers.</summary>
@@ -138,10 +135,10 @@ internal sealed class InteractionTally(
 
         public double[][] Mixed { get; } = model.CreateColumns(capacity);
 
-        public Outputs OfA { get; } = new(capacity);
+        public ModeSurvival OfA { get; } = new(model.Chances, capacity);
 
-        public Outputs OfB { get; } = new(capacity);
+        public ModeSurvival OfB { get; } = new(model.Chances, capacity);
 
-        public Outputs OfMixed { get; } = new(capacity);
+        public ModeSurvival OfMixed { get; } = new(model.Chances, capacity);
     }
 }

@@ -7,7 +7,7 @@ namespace AxleRisk.Core.Analyses.Combinations;
 
 /// <summary>
 /// The ranges that can be adverse: both outer fifths of every scalar and of every leg's share in the road mix, and every state
-/// of a choice. Those of Miner sum and scatter stand first, as the search needs them.
+/// of a choice. Those of what is averaged exactly stand first, as the search needs them.
 /// </summary>
 internal sealed class RangePlan
 {
@@ -15,7 +15,7 @@ internal sealed class RangePlan
 
     public RangePlan(LifeModel model)
     {
-        IsConditional = model.Scale.IsLognormal;
+        Chances = new ChanceSubsets(model);
         IEnumerable<PlannedRange> all = model.Factors.Factors.SelectMany((factor, owner) => Of(model.Scenario, factor, owner));
         Ranges = [.. all.OrderBy(r => r.Scale == 0 ? 1 : 0)];
 
@@ -23,7 +23,10 @@ internal sealed class RangePlan
         Counts = [.. Ranges.GroupBy(r => r.Owner).Select(g => g.Count())];
     }
 
-    public bool IsConditional { get; }
+    /// <summary>What is averaged exactly unless a combination speaks of it; nothing where failures are counted.</summary>
+    public ChanceSubsets Chances { get; }
+
+    public bool IsConditional => !Chances.Factors.IsEmpty;
 
     public ImmutableArray<PlannedRange> Ranges { get; }
 
@@ -50,8 +53,7 @@ internal sealed class RangePlan
 
     private IEnumerable<PlannedRange> Of(Scenario scenario, Factor factor, int owner)
     {
-        int scale = !IsConditional || !LifeScale.Contains(factor) ? 0
-            : ((ScalarFactor)factor).Input.Quantity == Quantities.MinerSum ? EventRows.MinerSum : EventRows.Scatter;
+        int scale = Chances.BitOf(factor);
         if (factor.Distribution is NumberChoice choice)
         {
             return choice.Values.Select((value, i) => new PlannedRange(

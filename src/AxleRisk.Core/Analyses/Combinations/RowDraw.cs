@@ -1,4 +1,3 @@
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Combinations;
@@ -15,13 +14,11 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
     private const int Groups = 64;
     private readonly BlockPlan plan = new(settings, model.Factors.ColumnNames.Length);
     private readonly double requiredKm = model.Scenario.RequiredKm;
-    private readonly Factor? miner = Of(model, Quantities.MinerSum);
-    private readonly Factor? scatter = Of(model, Quantities.LifeScatter);
 
     public DrawnRows Run(RunOptions options)
     {
         int rows = (int)settings.Evaluations;
-        double[][] weights = NewWeights(rows);
+        double[][] weights = Workspace.Columns(ranges.Chances.Count, rows);
         ulong[][] bits = [.. ranges.Ranges.Select(_ => RangeRows.NewBits(rows))];
         long done = 0;
         long end = BlockRunner.Run(
@@ -34,20 +31,6 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
         int kept = end < plan.Blocks ? FirstRow(end) : rows;
         double[][] cut = kept == rows ? weights : [.. weights.Select(w => w[..kept])];
         return new DrawnRows(new EventRows(cut, GroupOfRows(kept), plan.Replicates > 1 ? plan.Replicates : Groups), bits, end < plan.Blocks);
-    }
-
-    private static Factor? Of(LifeModel model, Quantity quantity) =>
-        model.Factors.Factors.FirstOrDefault(f => f is ScalarFactor s && s.Input.Quantity == quantity);
-
-    private double[][] NewWeights(int rows)
-    {
-        if (ranges.IsConditional)
-        {
-            return Workspace.Columns(4, rows);
-        }
-
-        var counted = new double[rows];
-        return [counted, counted, counted, counted];
     }
 
     /// <summary>Rows stand in the order of their blocks.</summary>
@@ -70,17 +53,26 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
         model.Draw(plan.PlanOf(replicate), settings.Seed, plan.StreamOf(replicate), first, count, w.Workspace, w.Values);
         model.Evaluate(w.Values, count, w.Workspace);
         int at = FirstRow(block);
+        int modes = model.Modes.Modes.Length;
+        Span<double> start = stackalloc double[modes];
+        Span<double> used = stackalloc double[modes];
+        Span<double> fails = stackalloc double[weights.Length];
+        if (ranges.IsConditional)
+            model.FillLimits(w.Values, count, w.Limits);
         for (int i = 0; i < count; i++)
         {
-            double damage = w.Workspace.DamagePerKm[i];
-            double fails = w.Workspace.LifeKm[i] < requiredKm ? 1 : 0;
-            weights[3][at + i] = fails;
             if (ranges.IsConditional)
             {
-                weights[0][at + i] = model.Scale.FailureProbability(requiredKm, damage);
-                weights[EventRows.MinerSum][at + i] = Held(w, miner, damage, i);
-                weights[EventRows.Scatter][at + i] = Held(w, scatter, damage, i);
+                FailureChances.FillUsed(w.Workspace, i, requiredKm, used);
+                ranges.Chances.Fill(start, used, w.Limits.AsSpan(i * modes, modes), w.Values, i, fails);
             }
+            else
+            {
+                fails[0] = w.Workspace.LifeKm[i] < requiredKm ? 1 : 0;
+            }
+
+            for (int subset = 0; subset < fails.Length; subset++)
+                weights[subset][at + i] = fails[subset];
         }
 
         for (int r = 0; r < bits.Length; r++)
@@ -99,13 +91,12 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
         return count;
     }
 
-    private double Held(Worker w, Factor? factor, double damage, int row) => factor is null ? 0
-        : model.Scale.Hold(factor, w.Values[factor.FirstColumn][row]).FailureProbability(requiredKm, damage);
-
     private sealed class Worker(LifeModel model)
     {
         public Workspace Workspace { get; } = model.CreateWorkspace(StudySettings.BlockSize);
 
         public double[][] Values { get; } = model.CreateColumns(StudySettings.BlockSize);
+
+        public double[] Limits { get; } = new double[StudySettings.BlockSize * model.Modes.Modes.Length];
     }
 }

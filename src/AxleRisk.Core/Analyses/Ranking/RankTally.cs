@@ -91,7 +91,7 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
                     : SobolTerms.First(pA, pB, w.OfMixed.Fails[i]);
                 sums[RankPlan.EventTotal(g)] += group.IsScale
                     ? terms.ChanceTotal(w.OfA, i, group.Factors[0])
-                    : terms.Total(w.OfA, w.OfMixed, i);
+                    : ModeTerms.Total(w.OfA, w.OfMixed, i);
             }
             else if (conditional && group.IsScale)
             {
@@ -176,21 +176,11 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
     }
 
     /// <summary>The outputs of one sample, by row.</summary>
-    internal sealed class Outputs(int capacity, int modes)
+    internal sealed class Outputs(LifeModel model, int capacity) : ModeSurvival(model.Modes.IsPlain ? null : model.Chances, capacity)
     {
-        /// <summary>Of each mode the probability of survival to the required distance, by row; only where several modes are on.</summary>
-        public double[][] Survival { get; } = Workspace.Columns(modes, capacity);
-
-        /// <summary>What each mode has used up by then, in units of its scatter.</summary>
-        public double[][] Used { get; } = Workspace.Columns(modes, capacity);
-
         public double[] Damage { get; } = new double[capacity];
 
         public double[] LnLife { get; } = new double[capacity];
-
-        public double[] Standardised { get; } = new double[capacity];
-
-        public double[] Fails { get; } = new double[capacity];
     }
 
     /// <summary>One thread's buffers.</summary>
@@ -206,10 +196,10 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
 
         public double[][] Constant { get; } = model.CreateColumns(capacity);
 
-        public Outputs OfA { get; } = new(capacity, model.Modes.IsPlain ? 0 : model.Modes.Modes.Length);
+        public Outputs OfA { get; } = new(model, capacity);
 
-        public Outputs OfB { get; } = new(capacity, model.Modes.IsPlain ? 0 : model.Modes.Modes.Length);
+        public Outputs OfB { get; } = new(model, capacity);
 
-        public Outputs OfMixed { get; } = new(capacity, model.Modes.IsPlain ? 0 : model.Modes.Modes.Length);
+        public Outputs OfMixed { get; } = new(model, capacity);
     }
 }

@@ -6,8 +6,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.RareEvents;
 
 /// <summary>
-/// A limit state of a scenario's factors: u are their standard normals, those of the discrete state held. Where Miner sum and
-/// S-N scatter are lognormal and independent, they are the normal part and not in u.
+/// A limit state of a scenario's factors: u are their standard normals, those of the discrete state held. Where what is left to
+/// chance given the others is known exactly (see <see cref="FailureChances"/>), it is the normal part and its factors are not in u.
 /// </summary>
 internal abstract class FactorLimitState : LimitState
 {
@@ -25,9 +25,9 @@ internal abstract class FactorLimitState : LimitState
         Model = model;
         this.state = state;
         HashSet<int> left = [.. state.Units.Select(x => x.Column)];
-        if (model.Scale.IsLognormal)
+        if (HasNormalPart)
         {
-            left.UnionWith(model.Factors.Factors.Where(LifeScale.Contains).Select(f => f.FirstColumn));
+            left.UnionWith(model.Factors.Factors.Where(f => model.Chances.ModeOf(f) >= 0).Select(f => f.FirstColumn));
         }
 
         columns = [.. Enumerable.Range(0, model.Factors.ColumnNames.Length).Where(c => !left.Contains(c))];
@@ -41,8 +41,8 @@ internal abstract class FactorLimitState : LimitState
     /// <summary>The scenario whose factors these are.</summary>
     protected LifeModel Model { get; }
 
-    /// <summary>Whether Miner sum and S-N scatter are the normal part.</summary>
-    protected bool HasNormalPart => Model.Scale.IsLognormal;
+    /// <summary>Whether what is left to chance is the normal part.</summary>
+    protected bool HasNormalPart => Model.Chances.IsExact;
 
     public override void Evaluate(double[][] u, int count, Span<double> g)
     {
@@ -72,6 +72,8 @@ internal abstract class FactorLimitState : LimitState
         double[][] values = Model.CreateColumns(1);
         Map(Vectors.Columns([point.U], point.U.Length), 0, 1, Model.CreateColumns(1), values);
         var coordinates = new List<DesignCoordinate>();
+        double[] used = HasNormalPart ? UsedAtFailure(values) : [];
+        int first = Leading(used);
         foreach (Factor factor in Model.Factors.Factors)
         {
             for (int i = 0; i < factor.ColumnNames.Length; i++)
@@ -82,11 +84,11 @@ internal abstract class FactorLimitState : LimitState
                 {
                     coordinates.Add(new DesignCoordinate(factor.ColumnNames[i], factor.Unit, values[column][0], point.Alpha[index]));
                 }
-                else if (HasNormalPart && LifeScale.Contains(factor))
+                else if (first >= 0 && Model.Chances.ModeOf(factor) == first)
                 {
-                    // The normal part is the sum of two: its value is shared in proportion to their spreads.
-                    double share = Math.Sqrt(Model.Scale.VarianceShare(factor));
-                    double[] value = [ScoreOfScale(point, values) * share];
+                    // Of fatigue the normal part is the sum of two: its value is shared in proportion to their spreads.
+                    double share = first == 0 ? Math.Sqrt(Model.Scale.VarianceShare(factor)) : 1;
+                    double[] value = [share * Model.Chances.ScoreOf(first, used[first])];
                     factor.Distribution!.OfScores(value, value);
                     coordinates.Add(new DesignCoordinate(factor.Name, factor.Unit, value[0], point.Alpha[^1] * share));
                 }
@@ -99,8 +101,12 @@ internal abstract class FactorLimitState : LimitState
     /// <summary>A new function from the factors' values to c(u), for up to <paramref name="capacity"/> rows.</summary>
     protected abstract Margins CreateMargins(int capacity);
 
-    /// <summary>The standard normal of ln(Miner sum times 10^scatter) at a design point in joint form, whose factor values are one row.</summary>
-    protected virtual double ScoreOfScale(DesignPoint point, double[][] values) => point.U[^1];
+    /// <summary>What each mode has used up where a vehicle fails whose factor values are one row.</summary>
+    protected abstract double[] UsedAtFailure(double[][] values);
+
+    /// <summary>The mode that most such vehicles fail in.</summary>
+    private int Leading(double[] used) => used.Length == 0 ? -1
+        : used.Length == 1 ? 0 : Enumerable.Range(0, used.Length).MaxBy(mode => Model.Chances.Of(mode).Hazard(used[mode]));
 
     private void Map(double[][] u, int first, int rows, double[][] scores, double[][] values)
     {

@@ -33,7 +33,7 @@ public static class RareEventAnalysis
         Stratum[] strata = Search(discrete, limits, stream, settings.Seed, options);
         var sampling = new StratifiedImportance(strata, settings);
         var choice = RareEventChoice.Of(sampling, limitOf(DiscreteState.None), settings, options);
-        var words = new RareEventWords(choice, sampling, settings, model.Scale.IsLognormal, strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
+        var words = new RareEventWords(choice, sampling, settings, Averaged(model), strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
         return new RareEventResult
         {
             DistanceKm = distanceKm,
@@ -53,6 +53,9 @@ public static class RareEventAnalysis
                 choice.Answer.Evaluations, settings.MaxEvaluations, settings.Seed, choice.Answer.Method, LifeModel.Version, choice.IsPartial),
         };
     }
+
+    private static string Averaged(LifeModel model) => !model.Chances.IsExact ? ""
+        : model.Chances.Modes.Length == 1 ? ", Miner sum and S-N scatter averaged exactly" : ", Miner sum and the scatters of all modes averaged exactly";
 
     private static Stratum[] Search(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits, string stream, ulong seed, RunOptions options)
     {

@@ -4,7 +4,7 @@ namespace AxleRisk.Core.Analyses.RareEvents;
 
 /// <summary>The sentences of a rare-event result.</summary>
 internal sealed class RareEventWords(
-    RareEventChoice choice, StratifiedImportance sampling, RareEventSettings settings, bool isConditional, int points)
+    RareEventChoice choice, StratifiedImportance sampling, RareEventSettings settings, string averaged, int points)
 {
     /// <summary>Standard errors between the two methods from which they count as contradicting: one time in 400 by chance.</summary>
     private const double Contradiction = 3;
@@ -16,7 +16,7 @@ internal sealed class RareEventWords(
     public string Method => !(probability > 0) ? "search for a failure"
         : choice.IsSubset ? SubsetSimulation.Name
         : RareEventChoice.Importance + (points > 0 ? " about the design points" : " about failing samples")
-            + (isConditional ? ", Miner sum and S-N scatter averaged exactly" : "");
+            + averaged;
 
     /// <summary>Why the method fits, or what the answer means.</summary>
     public string Reason

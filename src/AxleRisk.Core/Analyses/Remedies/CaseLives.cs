@@ -1,28 +1,39 @@
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Remedies;
 
 /// <summary>
-/// What is kept of one scenario's evaluations, by group: the damage where failure given the damage is averaged exactly, the
-/// life where failures are counted. The groups are the same samples in every scenario; that is what pairs them.
+/// What is kept of one scenario's evaluations, by group: of fatigue alone the damage where failure given the damage is averaged exactly; of several
+/// modes or ageing the averages at fixed distances; the life where failures are counted. The groups are the same samples in every scenario; that is
+/// what pairs them.
 /// </summary>
+/// <param name="model">The scenario made ready.</param>
+/// <param name="distanceKm">The distance that probabilities are told of.</param>
 /// <param name="groups">The number of groups.</param>
-/// <param name="scale">The scale of life; null to count failures.</param>
-internal sealed class CaseLives(int groups, LifeScale? scale)
+/// <param name="conditional">Whether what is left to chance is averaged exactly.</param>
+internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, bool conditional)
 {
-    private readonly LogHistogram[] byGroup = [.. Enumerable.Range(0, groups).Select(_ => new LogHistogram())];
+    private readonly bool hasTables = conditional && !model.Modes.IsPlain;
+    private readonly LogHistogram[] numbers = [.. Enumerable.Range(0, groups).Select(_ => new LogHistogram())];
+    private readonly ModeTable[] tables = [.. Enumerable.Range(0, conditional && !model.Modes.IsPlain ? groups : 0).Select(_ => new ModeTable(distanceKm, modes: 0))];
     private readonly Lock adding = new();
 
     /// <summary>Adds a block's evaluations, each to its group; from any thread.</summary>
     public void Add(Workspace evaluated, int count, Func<int, int> groupOf)
     {
-        double[] numbers = scale is null ? evaluated.LifeKm : evaluated.DamagePerKm;
+        int[] group = [.. Enumerable.Range(0, count).Select(groupOf)];
+        double[][] failed = hasTables ? FailedByNode(evaluated, count, group) : [];
+        double[] added = conditional ? evaluated.DamagePerKm : evaluated.LifeKm;
         lock (adding)
         {
             for (int row = 0; row < count; row++)
+                numbers[group[row]].AddLn(Math.Log(added[row]));
+            for (int g = 0; g < failed.Length; g++)
             {
-                byGroup[groupOf(row)].AddLn(Math.Log(numbers[row]));
+                for (int node = 0; node < ModeTable.Nodes; node++)
+                    tables[g].Failed[node] = tables[g].Failed[node].Plus(failed[g][node]);
             }
         }
     }
@@ -31,17 +42,36 @@ internal sealed class CaseLives(int groups, LifeScale? scale)
     public (GroupCurve All, GroupCurve[] Groups) Curves()
     {
         var all = new LogHistogram();
-        foreach (LogHistogram group in byGroup)
-        {
+        var allFailed = new ModeTable(distanceKm, modes: 0);
+        foreach (LogHistogram group in numbers)
             all.Add(group);
+        foreach (ModeTable table in tables)
+            allFailed.Add(table);
+        GroupCurve Curve(LogHistogram counts, ModeTable? table) => new(counts, conditional ? model.Scale : null, hasTables ? table : null);
+        return (Curve(all, allFailed), [.. numbers.Select((n, g) => Curve(n, hasTables ? tables[g] : null)).Where(c => c.Evaluations > 0)]);
+    }
+
+    // The sums of a block's rows, by group and distance.
+    private double[][] FailedByNode(Workspace evaluated, int count, int[] group)
+    {
+        double[][] sums = Workspace.Columns(groups, ModeTable.Nodes);
+        var failed = new double[count];
+        for (int node = 0; node < ModeTable.Nodes; node++)
+        {
+            model.Chances.FillFailureProbabilities(evaluated, count, 0, tables[0].Km(node), failed);
+            for (int row = 0; row < count; row++)
+                sums[group[row]][node] += failed[row];
         }
 
-        return (new GroupCurve(all, scale), [.. byGroup.Where(g => g.Count > 0).Select(g => new GroupCurve(g, scale))]);
+        return sums;
     }
 }
 
 /// <summary>The share failed over distance, of one group or of all.</summary>
-internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale)
+/// <param name="counts">Damages, or lives where failures are counted.</param>
+/// <param name="scale">The scale of life; null where failures are counted.</param>
+/// <param name="table">The sums at fixed distances where they are kept.</param>
+internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTable? table)
 {
     private readonly (double LnCentre, long Count)[] bins = [.. counts.Filled.Select(b => (LogHistogram.LnCentre(b.Bin), b.Count))];
 
@@ -51,6 +81,8 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale)
     /// <summary>The share failed by a distance, the middle of a bin of damage standing for its values; lives of the bin that the distance divides count in proportion.</summary>
     public double FailedBy(double lnKm)
     {
+        if (table is not null)
+            return table.Mean(table.Failed, counts.Count, Math.Exp(lnKm));
         double sum = scale is null ? counts.Below : counts.Above;
         foreach ((double lnCentre, long count) in bins)
         {
@@ -68,10 +100,7 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale)
     {
         (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));
         if (!(FailedBy(low) <= share && FailedBy(high) >= share))
-        {
             return double.NaN;
-        }
-
         while (high - low > tolerance)
         {
             double middle = (low + high) / 2;

@@ -25,9 +25,9 @@ public static class Comparison
         ArgumentOutOfRangeException.ThrowIfZero(models.Count);
         var draw = new CommonDraw(models);
         var plan = new BlockPlan(settings, draw.Columns);
-        bool conditional = models.All(m => m.Scale.IsLognormal);
+        bool conditional = models.All(m => m.Chances.IsExact);
         int groups = plan.Replicates > 1 ? plan.Replicates : Groups.Independent;
-        CaseLives[] lives = [.. models.Select(m => new CaseLives(groups, conditional ? m.Scale : null))];
+        CaseLives[] lives = [.. models.Select(m => new CaseLives(m, distanceKm, groups, conditional))];
         long rows = 0;
         ComparisonTally[] workers = BlockRunner.CreateWorkers(options, plan.Blocks, () => new ComparisonTally(models, draw, plan, settings.Seed));
         long end = BlockRunner.Run(workers, 0, plan.Blocks, (worker, block) =>

@@ -122,26 +122,24 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
     private sealed class Worker(TripModel model, int scaled, double times)
     {
         private readonly TripWorkspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
-        private readonly double[][] damage = Workspace.Columns(model.Legs, StudySettings.BlockSize);
+        private readonly double[][] used = Workspace.Columns(model.Legs, StudySettings.BlockSize * model.Modes);
         private readonly double[] column = new double[StudySettings.BlockSize];
-        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize);
+        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize * model.Modes);
 
         public TripSums Sum(TripBlock drawn, ImmutableArray<int> legs, int groups, TripSurvival survival)
         {
-            model.Evaluate(Scaled(drawn.Values, drawn.Rows), drawn.Rows, workspace, damage);
+            model.Evaluate(Scaled(drawn.Values, drawn.Rows), drawn.Rows, workspace, used);
             var sums = new TripSums(1, groups);
             for (int leg = 0; leg < model.Legs; leg++)
             {
-                double[] ofLeg = legs.Contains(leg) ? damage[leg] : drawn.Legs[leg];
-                for (int row = 0; row < drawn.Rows; row++)
-                {
-                    total[0][row] = leg == 0 ? ofLeg[row] : total[0][row] + ofLeg[row];
-                }
+                double[] ofLeg = legs.Contains(leg) ? used[leg] : drawn.Legs[leg];
+                for (int i = 0; i < drawn.Start.Length; i++)
+                    total[0][i] = leg == 0 ? ofLeg[i] : total[0][i] + ofLeg[i];
             }
 
             for (int row = 0; row < drawn.Rows; row++)
             {
-                sums.Add(drawn.Group[row], drawn.Start[row], total, row, drawn.Drawn[row], survival);
+                sums.Add(drawn.Group[row], drawn.StartOf(row), total, row, drawn.LimitsOf(row), survival);
             }
 
             return sums;

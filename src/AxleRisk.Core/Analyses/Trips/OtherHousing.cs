@@ -1,44 +1,25 @@
 namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
-/// How a housing put in before the trip survives: its Miner sum and scatter are not those of the one taken out. Where they are
+/// How an axle put in before the trip survives: its Miner sum and scatters are not those of the one taken out. Where they are
 /// averaged exactly, by their distribution; otherwise by those drawn for the other vehicles of the block.
 /// </summary>
-internal sealed class OtherHousing
+/// <param name="survival">How survival follows.</param>
+/// <param name="limits">The limits drawn, by row and mode.</param>
+internal sealed class OtherHousing(TripSurvival survival, double[] limits)
 {
-    private readonly TripSurvival survival;
-    private readonly double[] drawn;
-
-    public OtherHousing(TripSurvival survival, ReadOnlySpan<double> drawn)
+    /// <summary>P(survives not <paramref name="after"/> | survived <paramref name="before"/>); 1 where no axle survives that.</summary>
+    public double Fails(ReadOnlySpan<double> before, ReadOnlySpan<double> after)
     {
-        this.survival = survival;
-        this.drawn = survival.IsConditional ? [] : drawn.ToArray();
-        Array.Sort(this.drawn);
-    }
-
-    /// <summary>P(survives not <paramref name="after"/> | survived <paramref name="before"/>); 1 where no housing survives that.</summary>
-    public double Fails(double before, double after)
-    {
-        if (survival.IsConditional)
+        (double left, double fails) = (0, 0);
+        int draws = survival.IsConditional ? before.Length : limits.Length;
+        for (int at = 0; at < draws; at += before.Length)
         {
-            double left = survival.At(before, double.NaN);
-            return left > 0 ? survival.Fails(before, after, double.NaN) / left : 1;
+            ReadOnlySpan<double> drawn = survival.IsConditional ? [] : limits.AsSpan(at, before.Length);
+            left += survival.At(before, drawn);
+            fails += survival.Fails(before, after, drawn);
         }
 
-        // A housing fails where the damage is greater than what was drawn for it.
-        int failedBefore = Below(before), failedAfter = Below(after);
-        return failedBefore < drawn.Length ? (double)(failedAfter - failedBefore) / (drawn.Length - failedBefore) : 1;
-    }
-
-    private int Below(double damage)
-    {
-        (int low, int high) = (0, drawn.Length);
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            (low, high) = drawn[middle] < damage ? (middle + 1, high) : (low, middle);
-        }
-
-        return low;
+        return left > 0 ? fails / left : 1;
     }
 }

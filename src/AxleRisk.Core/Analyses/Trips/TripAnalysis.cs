@@ -34,12 +34,6 @@ public static class TripAnalysis
             throw new StudyException($"all vehicles of a trip are kept, at most {MostRows:#,0}: choose --evaluations {MostRows} or fewer");
         }
 
-        if (!new ModeSet(scenario).IsPlain)
-        {
-            throw new StudyException(
-                "a trip is answered for fatigue of a vehicle that does not age: leave further modes out with off = [\"yield\", \"bearing\"] under [modes], and state no wear or corrosion with distance");
-        }
-
         settings = settings with { Evaluations = Math.Max(LeastRows, settings.Evaluations) };
         var whole = new LifeModel(Trip.Whole(scenario));
         TripSurvival survival = SurvivalOf(whole, question.IsCounted);
@@ -90,7 +84,7 @@ public static class TripAnalysis
         * (1 + (scenario.Remedies.Length + scenario.Trip!.Remedies.Length is > 0 and var n ? n + 1 : 0)
             + (hasTarget ? TriesOfLever * (2 + scenario.Trip.Legs.Length) : 0));
 
-    private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) => new(!isCounted && whole.Scale.IsLognormal ? whole.Scale : null);
+    private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) => new(!isCounted && whole.Chances.IsExact ? whole.Chances : null);
 
     private static RunOptions After(RunOptions options, long spent) =>
         options with { Progress = options.Progress is { } report ? done => report(spent + done) : null };
@@ -122,7 +116,7 @@ public static class TripAnalysis
         {
             for (int row = 0; row < block.Rows; row++)
             {
-                sums.Add(block.Group[row], block.Start[row], block.Legs, row, block.Drawn[row], survival);
+                sums.Add(block.Group[row], block.StartOf(row), block.Legs, row, block.LimitsOf(row), survival);
             }
         }
 
@@ -130,6 +124,7 @@ public static class TripAnalysis
         double[] km = [.. trip.Legs.Select((_, l) => MeanOf(whole.Scenario.Find(TripQuantities.Distance, whole.Scenario.Legs.Length + l)))];
         return new TripResult
         {
+            Modes = whole.Modes.Modes,
             Km = km.Sum(),
             AlreadyDrivenKm = MeanOf(whole.Scenario.Find(TripQuantities.AlreadyDriven)),
             Reached = sums.Reached(sample.Rows),

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Combinations;
-using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Trips;
@@ -14,7 +14,7 @@ internal static class TripCombinations
     /// <summary>Searches the sample; null where no vehicle reaches the start or nothing can be combined.</summary>
     public static CombineResult? Search(LifeModel whole, RangePlan plan, TripSample sample, int threads)
     {
-        DrawnRows rows = Survivors(whole, plan, sample);
+        DrawnRows rows = Survivors(plan, sample);
         if (plan.Ranges.IsEmpty || !(rows.Rows.Failures > 0) || !HasAllGroups(rows.Rows))
         {
             return null;
@@ -28,28 +28,27 @@ internal static class TripCombinations
     private static bool HasAllGroups(EventRows rows) => rows.Group.Distinct().Count() == rows.Groups;
 
     /// <summary>
-    /// The vehicles whose own Miner sum and scatter let them reach the start. Of such a vehicle, whatever of these two is
+    /// The vehicles whose own Miner sum and scatters let them reach the start. Of such a vehicle, whatever of these is
     /// left to chance given what is known of it, P(fails on the trip) is P(fails between start and end) / P(reaches the start).
     /// </summary>
-    private static DrawnRows Survivors(LifeModel whole, RangePlan plan, TripSample sample)
+    private static DrawnRows Survivors(RangePlan plan, TripSample sample)
     {
-        var crude = new TripSurvival(null);
         (int Block, int Row)[] kept =
         [
             .. from block in Enumerable.Range(0, sample.Blocks.Count)
                from row in Enumerable.Range(0, sample.Blocks[block].Rows)
-               where crude.At(sample.Blocks[block].Start[row], sample.Blocks[block].Drawn[row]) > 0
+               where !FailureChances.Exceeds(sample.Blocks[block].StartOf(row), sample.Blocks[block].LimitsOf(row))
                select (block, row),
         ];
-        Factor? miner = Of(whole, Quantities.MinerSum), scatter = Of(whole, Quantities.LifeScatter);
-        double[] Weights(Func<TripBlock, int, TripSurvival> known) => [.. kept.Select(k => Weight(sample.Blocks[k.Block], k.Row, known))];
-        double[] counted = Weights((_, _) => crude);
-        double[][] weights = !plan.IsConditional ? [counted, counted, counted, counted]
-            :
-            [
-                Weights((_, _) => new TripSurvival(whole.Scale)), Weights((b, r) => Holding(whole.Scale, miner, b, r)),
-                Weights((b, r) => Holding(whole.Scale, scatter, b, r)), counted,
-            ];
+        double[][] weights = Workspace.Columns(plan.Chances.Count, kept.Length);
+        var fails = new double[plan.Chances.Count];
+        for (int i = 0; i < kept.Length; i++)
+        {
+            FillWeights(plan, sample.Blocks[kept[i].Block], kept[i].Row, fails);
+            for (int subset = 0; subset < fails.Length; subset++)
+                weights[subset][i] = fails[subset];
+        }
+
         ulong[][] bits = [.. plan.Ranges.Select(_ => RangeRows.NewBits(kept.Length))];
         for (int r = 0; r < bits.Length; r++)
         {
@@ -63,17 +62,16 @@ internal static class TripCombinations
         return new DrawnRows(new EventRows(weights, [.. kept.Select(k => sample.Blocks[k.Block].Group[k.Row])], sample.Groups), bits, false);
     }
 
-    private static Factor? Of(LifeModel model, Quantity quantity) =>
-        model.Factors.Factors.FirstOrDefault(f => f is ScalarFactor s && s.Input.Quantity == quantity);
-
-    private static TripSurvival Holding(LifeScale scale, Factor? factor, TripBlock block, int row) =>
-        new(factor is null ? scale : scale.Hold(factor, block.Values[factor.FirstColumn][row]));
-
-    private static double Weight(TripBlock block, int row, Func<TripBlock, int, TripSurvival> known)
+    private static void FillWeights(RangePlan plan, TripBlock block, int row, Span<double> fails)
     {
-        TripSurvival survival = known(block, row);
-        double start = block.Start[row], drawn = block.Drawn[row];
-        double reaches = survival.At(start, drawn);
-        return reaches > 0 ? Math.Min(1, survival.Fails(start, start + block.Legs.Sum(l => l[row]), drawn) / reaches) : 0;
+        ReadOnlySpan<double> start = block.StartOf(row);
+        Span<double> end = stackalloc double[start.Length];
+        start.CopyTo(end);
+        foreach (double[] leg in block.Legs)
+            VectorColumns.Add(leg.AsSpan(row * end.Length, end.Length), end);
+        if (plan.IsConditional)
+            plan.Chances.Fill(start, end, block.LimitsOf(row), block.Values, row, fails);
+        else
+            fails[0] = FailureChances.Exceeds(end, block.LimitsOf(row)) ? 1 : 0;
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Trips;
 
@@ -8,11 +9,13 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="Legs">The legs' indices in the trip.</param>
 internal sealed record TripLegScenario(Scenario Scenario, ImmutableArray<int> Legs)
 {
-    /// <summary>The scenarios of some legs of a trip.</summary>
+    /// <summary>The scenarios of some legs of a trip; one a leg where the modes of failure are several, as their rates are those of a whole use.</summary>
     /// <param name="whole">The scenario with its trip's inputs among its own.</param>
     /// <param name="legs">The legs' indices in the trip.</param>
     public static ImmutableArray<TripLegScenario> Of(Scenario whole, IEnumerable<int> legs) =>
-        [.. legs.GroupBy(leg => LoadOf(whole, leg), new SameLoad()).Select(g => new TripLegScenario(Of(whole, g.Key, [.. g]), [.. g]))];
+        new ModeSet(whole).Modes.Length > 1
+            ? [.. legs.Select(leg => new TripLegScenario(Of(whole, LoadOf(whole, leg), [leg]), [leg]))]
+            : [.. legs.GroupBy(leg => LoadOf(whole, leg), new SameLoad()).Select(g => new TripLegScenario(Of(whole, g.Key, [.. g]), [.. g]))];
 
     /// <summary>What the vehicle carries on a leg: what the leg states, else the payload of the usual use; null where neither is stated.</summary>
     public static Input? LoadOf(Scenario whole, int leg) => InputOf(whole, Quantities.Payload, leg) ?? whole.Find(Quantities.Payload);

@@ -5,7 +5,7 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
-/// Failing on one leg of a trip: surviving the damage before the leg and not that after it. Where Miner sum and S-N scatter are
+/// Failing on one leg of a trip: surviving what is used up before the leg and not what is after it. Where what is left to chance is
 /// averaged exactly, P(fails on the leg | u) is known whatever its form, and c(u) is the number that gives it: with h that
 /// probability, c = -Phi^-1(h), so that failure is c(u) + z &lt;= 0.
 /// </summary>
@@ -15,75 +15,89 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="state">The state of the discrete factors held.</param>
 internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, DiscreteState state) : FactorLimitState(whole, state)
 {
-    private readonly TripSurvival survival = new(whole.Scale.IsLognormal ? whole.Scale : null);
-
     public override double Sigma => HasNormalPart ? 1 : 0;
 
     protected override Margins CreateMargins(int capacity)
     {
-        var damage = new Damages(Model, trip, capacity);
+        var about = new UsedAbout(Model, trip, leg, capacity);
         return (values, count, g) =>
         {
-            damage.Evaluate(values, count);
+            about.Evaluate(values, count);
             for (int row = 0; row < count; row++)
-            {
-                (double before, double after) = damage.About(leg, row);
-                g[row] = !(after > before) ? double.PositiveInfinity
-                    : HasNormalPart ? Averaged(before, after)
-                    : Drawn(before, after, damage.Drawn(row));
-            }
+                g[row] = !about.IsDriven(row) ? double.PositiveInfinity : HasNormalPart ? Averaged(about.Before(row), about.After(row)) : Drawn(about, row);
         };
     }
 
     /// <summary>An axle that breaks at the end of the leg: nearly all of a rare leg's failures are there, for earlier is rarer still.</summary>
-    protected override double ScoreOfScale(DesignPoint point, double[][] values)
+    protected override double[] UsedAtFailure(double[][] values)
     {
-        var damage = new Damages(Model, trip, 1);
-        damage.Evaluate(values, 1);
-        return Model.Scale.Standardised(1, damage.About(leg, 0).After);
+        var about = new UsedAbout(Model, trip, leg, 1);
+        about.Evaluate(values, 1);
+        return about.After(0).ToArray();
     }
 
-    private double Averaged(double before, double after)
+    private double Averaged(ReadOnlySpan<double> before, ReadOnlySpan<double> after)
     {
-        double fails = survival.Fails(before, after, double.NaN);
+        double fails = Model.Chances.Fails(before, after);
         if (fails > 0)
-        {
             return -StandardNormal.Quantile(fails);
+
+        // No double is that small: far on the safe side the way on is toward using up more, or, of a vehicle that must have broken before, toward less.
+        double end = Model.Chances.Margin(after);
+        return end > 0 ? end : -Model.Chances.Margin(before);
+    }
+
+    // Every mode must survive the beginning, one must not survive the end.
+    private static double Drawn(UsedAbout about, int row)
+    {
+        (double reached, double left) = (double.NegativeInfinity, double.PositiveInfinity);
+        for (int mode = 0; mode < about.Before(row).Length; mode++)
+        {
+            double limit = about.Limits(row)[mode];
+            reached = Math.Max(reached, Math.Log(about.Before(row)[mode] / limit));
+            left = Math.Min(left, Math.Log(limit / about.After(row)[mode]));
         }
 
-        // No double is that small: far on the safe side the way on is toward more damage, or, of a vehicle that must have broken before, toward less.
-        double end = Model.Scale.Standardised(1, after);
-        return end < 0 ? -end : Model.Scale.Standardised(1, before);
+        return Math.Max(left, reached);
     }
 
-    private static double Drawn(double before, double after, double scale) => Math.Max(Math.Log(scale / after), Math.Log(before / scale));
-
-    /// <summary>The damages of one thread's rows.</summary>
-    private sealed class Damages(LifeModel whole, TripModel trip, int capacity)
+    /// <summary>What one thread's rows have used up before and after the leg.</summary>
+    private sealed class UsedAbout(LifeModel whole, TripModel trip, int leg, int capacity)
     {
         private readonly Workspace usual = whole.CreateWorkspace(capacity);
         private readonly TripWorkspace workspace = trip.CreateWorkspace(capacity);
-        private readonly double[] start = new double[capacity];
-        private readonly double[][] legs = Workspace.Columns(trip.Legs, capacity);
+        private readonly double[] before = new double[capacity * trip.Modes];
+        private readonly double[] after = new double[capacity * trip.Modes];
+        private readonly double[] limits = new double[capacity * trip.Modes];
+        private readonly double[][] legs = Workspace.Columns(trip.Legs, capacity * trip.Modes);
 
         public void Evaluate(double[][] values, int count)
         {
             whole.Evaluate(values, count, usual);
-            trip.FillStart(values, count, usual.DamagePerKm, start);
+            whole.FillLimits(values, count, limits);
+            trip.FillStart(values, count, usual, before);
             trip.Evaluate(values, count, workspace, legs);
+            foreach (double[] earlier in legs.AsSpan(0, leg))
+                VectorColumns.Add(earlier, before);
+            before.CopyTo(after, 0);
+            VectorColumns.Add(legs[leg], after);
         }
 
-        public (double Before, double After) About(int leg, int row)
+        public ReadOnlySpan<double> Before(int row) => before.AsSpan(row * trip.Modes, trip.Modes);
+
+        public ReadOnlySpan<double> After(int row) => after.AsSpan(row * trip.Modes, trip.Modes);
+
+        public ReadOnlySpan<double> Limits(int row) => limits.AsSpan(row * trip.Modes, trip.Modes);
+
+        public bool IsDriven(int row)
         {
-            double before = start[row];
-            for (int l = 0; l < leg; l++)
+            for (int i = row * trip.Modes; i < (row + 1) * trip.Modes; i++)
             {
-                before += legs[l][row];
+                if (after[i] > before[i])
+                    return true;
             }
 
-            return (before, before + legs[leg][row]);
+            return false;
         }
-
-        public double Drawn(int row) => usual.Scale[row];
     }
 }

@@ -5,7 +5,7 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
-/// The damage of legs of a trip, on the factor columns of the whole scenario: its legs are evaluated as legs of use, those of
+/// What legs of a trip use up of each mode of failure, on the factor columns of the whole scenario: its legs are evaluated as legs of use, those of
 /// one load together. Holds no state that changes; each thread brings its own <see cref="TripWorkspace"/>.
 /// </summary>
 internal sealed class TripModel
@@ -21,6 +21,7 @@ internal sealed class TripModel
     public TripModel(Scenario whole, FactorSet factors, IEnumerable<int> legs)
     {
         Legs = whole.Trip!.Legs.Length;
+        Modes = new ModeSet(whole).Modes.Length;
         loads = [.. TripLegScenario.Of(whole, legs).Select(s => (new LifeModel(s.Scenario, factors), s.Legs))];
         distances = [.. Enumerable.Range(0, Legs).Select(l => SourceOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + l), factors))];
         alreadyDriven = SourceOf(whole.Find(TripQuantities.AlreadyDriven), factors);
@@ -35,27 +36,39 @@ internal sealed class TripModel
     /// <summary>The number of the trip's legs, prepared or not.</summary>
     public int Legs { get; }
 
-    /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
-    public TripWorkspace CreateWorkspace(int capacity) => new([.. loads.Select(l => l.Model.CreateWorkspace(capacity))]);
+    /// <summary>The number of modes of failure.</summary>
+    public int Modes { get; }
 
-    /// <summary>The damage of each prepared leg over its whole distance, by leg and row; the columns of other legs are left as they are.</summary>
-    public void Evaluate(double[][] values, int count, TripWorkspace workspace, double[][] damageByLeg)
+    /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
+    public TripWorkspace CreateWorkspace(int capacity) => new([.. loads.Select(l => l.Model.CreateWorkspace(capacity))], new double[capacity]);
+
+    /// <summary>What each prepared leg uses up over its whole distance, by leg, row and mode, of vehicles as worn as they are at the trip's start; other legs are left as they are.</summary>
+    public void Evaluate(double[][] values, int count, TripWorkspace workspace, double[][] usedByLeg)
     {
+        for (int row = 0; row < count; row++)
+            workspace.StartKm[row] = KmOf(alreadyDriven, values, row);
         for (int load = 0; load < loads.Length; load++)
         {
             (LifeModel model, ImmutableArray<int> legs) = loads[load];
             Workspace evaluated = workspace.Loads[load];
-            model.Evaluate(values, count, evaluated);
+            model.EvaluateAtAges(values, count, workspace.StartKm, evaluated);
             for (int place = 0; place < legs.Length; place++)
             {
-                Scale(distances[legs[place]], values, count, evaluated.DamageByLeg[place], damageByLeg[legs[place]]);
+                for (int mode = 0; mode < Modes; mode++)
+                {
+                    double[] perKm = mode == 0 ? evaluated.DamageByLeg[place] : evaluated.Rates!.FurtherAtAge[0][mode - 1];
+                    Scale(distances[legs[place]], values, count, perKm, usedByLeg[legs[place]], mode);
+                }
             }
         }
     }
 
-    /// <summary>The damage done before the trip, from the damage per km of the usual use.</summary>
-    public void FillStart(double[][] values, int count, double[] usualDamagePerKm, double[] damage) =>
-        Scale(alreadyDriven, values, count, usualDamagePerKm, damage);
+    /// <summary>What each mode has used up before the trip, by row and mode, from the evaluated usual use.</summary>
+    public void FillStart(double[][] values, int count, Workspace usual, double[] used)
+    {
+        for (int row = 0; row < count; row++)
+            FailureChances.FillUsed(usual, row, KmOf(alreadyDriven, values, row), used.AsSpan(row * Modes, Modes));
+    }
 
     private static (int? Column, double Km) SourceOf(Input? input, FactorSet factors)
     {
@@ -63,20 +76,19 @@ internal sealed class TripModel
         return column >= 0 ? (column, 0) : (null, input?.Value.Nominal ?? 0);
     }
 
-    private static void Scale((int? Column, double Km) distance, double[][] values, int count, double[] perKm, double[] damage)
+    private static double KmOf((int? Column, double Km) distance, double[][] values, int row) =>
+        distance.Column is { } column ? values[column][row] : distance.Km;
+
+    private void Scale((int? Column, double Km) distance, double[][] values, int count, double[] perKm, double[] used, int mode)
     {
         for (int row = 0; row < count; row++)
         {
-            double km = distance.Column is { } column ? values[column][row] : distance.Km;
-
             // An axle without a wall left breaks at once, but not on a road it is not driven on.
-            damage[row] = km == 0 ? 0 : km * perKm[row];
+            double km = KmOf(distance, values, row);
+            used[row * Modes + mode] = km == 0 ? 0 : km * perKm[row];
         }
     }
 }
 
-/// <summary>The buffers of one thread: one workspace for each load.</summary>
-internal sealed class TripWorkspace(ImmutableArray<Workspace> loads)
-{
-    public ImmutableArray<Workspace> Loads => loads;
-}
+/// <summary>The buffers of one thread: one workspace for each load, and the distance driven before the trip.</summary>
+internal sealed record TripWorkspace(ImmutableArray<Workspace> Loads, double[] StartKm);

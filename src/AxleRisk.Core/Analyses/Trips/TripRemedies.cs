@@ -8,8 +8,8 @@ namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
 /// Remedies taken before a trip, side by side on the same vehicles. A remedy changes the trip, not the past: the damage per
-/// km of the usual use stays that of the vehicle as it was, and so do its Miner sum and scatter; unless the remedy says how far
-/// the housing has been driven, for then it is another one, in the same vehicles: those that reached the stated start.
+/// km of the usual use stays that of the vehicle as it was, and so do its Miner sum and scatters; unless the remedy says how far
+/// the axle has been driven, for then it is another one, in the same vehicles: those that reached the stated start.
 /// </summary>
 internal static class TripRemedies
 {
@@ -86,11 +86,13 @@ internal static class TripRemedies
         private readonly Workspace[] usual = [.. models.Select(m => m.CreateWorkspace(StudySettings.BlockSize))];
         private readonly double[][][] values = [.. models.Select(m => m.CreateColumns(StudySettings.BlockSize))];
         private readonly TripWorkspace[] legs = [.. trips.Select(t => t.CreateWorkspace(StudySettings.BlockSize))];
-        private readonly double[][] damage = Workspace.Columns(trips[0].Legs, StudySettings.BlockSize);
-        private readonly double[] start = new double[StudySettings.BlockSize];
-        private readonly double[] plannedStart = new double[StudySettings.BlockSize];
+        private readonly int modes = trips[0].Modes; // a remedy changes values: it adds none
+        private readonly double[][] used = Workspace.Columns(trips[0].Legs, StudySettings.BlockSize * trips[0].Modes);
+        private readonly double[] start = new double[StudySettings.BlockSize * trips[0].Modes];
+        private readonly double[] plannedStart = new double[StudySettings.BlockSize * trips[0].Modes];
+        private readonly double[] limits = new double[StudySettings.BlockSize * trips[0].Modes];
         private readonly bool[] hasOtherHousing = [.. models.Select(m => AlreadyDriven(m) != AlreadyDriven(models[0]))];
-        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize);
+        private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize * trips[0].Modes);
 
         private static Value? AlreadyDriven(LifeModel model) => model.Scenario.Find(TripQuantities.AlreadyDriven)?.Value;
 
@@ -105,36 +107,37 @@ internal static class TripRemedies
                 if (m == 0)
                 {
                     models[0].Evaluate(values[0], rows, usual[0]);
+                    models[0].FillLimits(values[0], rows, limits);
                 }
 
-                trips[m].FillStart(values[m], rows, usual[0].DamagePerKm, start);
+                trips[m].FillStart(values[m], rows, usual[0], start);
                 if (m == 0)
                 {
                     start.CopyTo(plannedStart, 0);
                 }
 
-                var other = hasOtherHousing[m] ? new OtherHousing(survival, usual[0].Scale.AsSpan(0, rows)) : null;
-                trips[m].Evaluate(values[m], rows, legs[m], damage);
+                var other = hasOtherHousing[m] ? new OtherHousing(survival, limits[..(rows * modes)]) : null;
+                trips[m].Evaluate(values[m], rows, legs[m], used);
+                total[0].AsSpan().Clear();
+                foreach (double[] leg in used)
+                    VectorColumns.Add(leg, total[0]);
                 sums[m] = new TripSums(1, groups);
                 for (int row = 0; row < rows; row++)
                 {
-                    total[0][row] = 0;
-                    foreach (double[] leg in damage)
-                    {
-                        total[0][row] += leg[row];
-                    }
-
                     int group = TripSample.GroupOf(plan, groups, settings, block, row);
-                    double drawn = usual[0].Scale[row];
+                    Range place = (row * modes)..((row + 1) * modes);
+                    ReadOnlySpan<double> before = start.AsSpan(place);
                     if (other is null)
                     {
-                        sums[m].Add(group, start[row], total, row, drawn, survival);
+                        sums[m].Add(group, before, total, row, limits.AsSpan(place), survival);
                     }
                     else
                     {
-                        // The vehicle is one that reached the stated start; its new housing has a Miner sum and a scatter of its own.
-                        double reached = survival.At(plannedStart[row], drawn);
-                        sums[m].Add(group, reached, reached * other.Fails(start[row], start[row] + total[0][row]));
+                        // The vehicle is one that reached the stated start; its new axle has a Miner sum and scatters of its own.
+                        double reached = survival.At(plannedStart.AsSpan(place), limits.AsSpan(place));
+                        Span<double> after = total[0].AsSpan(place);
+                        VectorColumns.Add(before, after);
+                        sums[m].Add(group, reached, reached * other.Fails(before, after));
                     }
                 }
             }

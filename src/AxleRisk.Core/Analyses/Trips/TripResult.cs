@@ -25,6 +25,9 @@ public sealed record TripResult
     /// <summary>Whether any vehicle reaches the trip's start.</summary>
     public bool IsReached => !double.IsNaN(Probability.High);
 
+    /// <summary>The modes in which the axle can fail.</summary>
+    public ImmutableArray<FailureMode> Modes { get; init; } = [FailureMode.Fatigue];
+
     /// <summary>The legs, in the order they are driven.</summary>
     public required ImmutableArray<TripLegRisk> Legs { get; init; }
 

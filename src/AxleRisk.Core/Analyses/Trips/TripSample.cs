@@ -6,14 +6,20 @@ namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>The vehicles of one block: their factors and what the trip as planned does to them.</summary>
 /// <param name="Values">Factor values, by column and row.</param>
-/// <param name="Start">The damage before the trip, by row.</param>
-/// <param name="Legs">The damage of each leg of the trip, by leg and row.</param>
-/// <param name="Drawn">Miner sum times 10^scatter as drawn, by row.</param>
+/// <param name="Start">What each mode of failure has used up before the trip, by row and mode.</param>
+/// <param name="Legs">The same of each leg of the trip, by leg, row and mode.</param>
+/// <param name="Limits">How much each can use up, as drawn, by row and mode.</param>
 /// <param name="Group">The group of the jackknife, by row.</param>
 /// <param name="Bits">The rows of each planned range, one bit a row.</param>
-internal sealed record TripBlock(double[][] Values, double[] Start, double[][] Legs, double[] Drawn, byte[] Group, ulong[][] Bits)
+internal sealed record TripBlock(double[][] Values, double[] Start, double[][] Legs, double[] Limits, byte[] Group, ulong[][] Bits)
 {
-    public int Rows => Start.Length;
+    public int Rows => Group.Length;
+
+    public int Modes => Start.Length / Rows;
+
+    public ReadOnlySpan<double> StartOf(int row) => Start.AsSpan(row * Modes, Modes);
+
+    public ReadOnlySpan<double> LimitsOf(int row) => Limits.AsSpan(row * Modes, Modes);
 }
 
 /// <summary>The sampled vehicles of a trip, all kept: every question about the trip is put to the same vehicles.</summary>
@@ -66,12 +72,12 @@ internal sealed record TripSample(IReadOnlyList<TripBlock> Blocks, long Rows, in
             (int replicate, long first, int rows) = plan[block];
             double[][] values = Workspace.Columns(whole.Factors.ColumnNames.Length, rows);
             var drawn = new TripBlock(
-                values, new double[rows], Workspace.Columns(trip.Legs, rows), new double[rows],
+                values, new double[rows * trip.Modes], Workspace.Columns(trip.Legs, rows * trip.Modes), new double[rows * trip.Modes],
                 [.. Enumerable.Range(0, rows).Select(groupOf)], [.. ranges.Select(_ => RangeRows.NewBits(rows))]);
             whole.Draw(plan.PlanOf(replicate), settings.Seed, plan.StreamOf(replicate), first, rows, usual, values);
             whole.Evaluate(values, rows, usual);
-            usual.Scale.AsSpan(0, rows).CopyTo(drawn.Drawn);
-            trip.FillStart(values, rows, usual.DamagePerKm, drawn.Start);
+            whole.FillLimits(values, rows, drawn.Limits);
+            trip.FillStart(values, rows, usual, drawn.Start);
             trip.Evaluate(values, rows, legs, drawn.Legs);
             for (int r = 0; r < ranges.Length; r++)
             {

@@ -23,27 +23,37 @@ internal sealed class TripSums(int legs, int groups)
 
     /// <summary>Adds one vehicle.</summary>
     /// <param name="group">Its group.</param>
-    /// <param name="start">Its damage before the trip.</param>
-    /// <param name="damage">Its damage on each leg, by leg and row.</param>
+    /// <param name="start">What each mode has used up before the trip.</param>
+    /// <param name="usedByLeg">What each leg uses up, by leg, row and mode.</param>
     /// <param name="row">Its row there.</param>
-    /// <param name="drawn">Its Miner sum times 10^scatter.</param>
-    /// <param name="survival">How survival follows from damage.</param>
-    public void Add(int group, double start, double[][] damage, int row, double drawn, TripSurvival survival)
+    /// <param name="limits">What each mode can use up, as drawn.</param>
+    /// <param name="survival">How survival follows.</param>
+    public void Add(int group, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits, TripSurvival survival)
     {
+        int modes = start.Length;
+        Span<double> both = stackalloc double[2 * modes];
+        Span<double> before = both[..modes];
+        Span<double> after = both[modes..];
+        start.CopyTo(before);
         double[] sums = OfGroups[group];
-        sums[0] += survival.At(start, drawn);
-        double before = start;
+        sums[0] += survival.At(start, limits);
         double failed = 0;
         for (int leg = 0; leg < legs; leg++)
         {
-            double after = before + damage[leg][row];
-            double fails = survival.Fails(before, after, drawn);
+            bool more = false;
+            for (int mode = 0; mode < modes; mode++)
+            {
+                after[mode] = before[mode] + usedByLeg[leg][row * modes + mode];
+                more |= after[mode] > before[mode];
+            }
+
+            double fails = survival.Fails(before, after, limits);
             failed += fails;
             sums[1 + leg] += fails;
             onLeg[leg] = onLeg[leg].Plus(fails);
             byEnd[leg] = byEnd[leg].Plus(failed);
-            isDriven[leg] |= after > before;
-            before = after;
+            isDriven[leg] |= more;
+            after.CopyTo(before);
         }
     }
 

@@ -22,8 +22,8 @@ public sealed class CombinationSearchTests
         // Two ranges of each factor, those of the first two carry the scale bits.
         RangeRows[] ranges = [.. Enumerable.Range(0, factors).SelectMany(f => new[]
         {
-            Synthetic.Of(f, units[f], x => x > 0.6, f == 0 ? EventRows.MinerSum : f == 1 ? EventRows.Scatter : 0),
-            Synthetic.Of(f, units[f], x => x < 0.5, f == 0 ? EventRows.MinerSum : f == 1 ? EventRows.Scatter : 0),
+            Synthetic.Of(f, units[f], x => x > 0.6, f == 0 ? 1 : f == 1 ? 2 : 0),
+            Synthetic.Of(f, units[f], x => x < 0.5, f == 0 ? 1 : f == 1 ? 2 : 0),
         })];
         SearchOutcome found = new CombinationSearch(sample, ranges, Small).Run(1);
         Assert.Equal(
@@ -39,7 +39,7 @@ public sealed class CombinationSearchTests
         RangeRows Half(int owner, int scale) => Synthetic.Of(owner, [.. some.Select((_, i) => i / 40.0)], x => x >= 0.5, scale);
         SearchOutcome found = new CombinationSearch(
             new EventRows([some, none, none, some], EventRows.Of(some, 4).Group, 4),
-            [Half(0, EventRows.MinerSum), Half(1, EventRows.Scatter), Half(2, 0)], Small).Run(1);
+            [Half(0, 1), Half(1, 2), Half(2, 0)], Small).Run(1);
         Assert.Equal(["0,1", "0,1,2", "2"], found.Eligible.Select(c => string.Join(',', c.Items)).Order());
     }
 

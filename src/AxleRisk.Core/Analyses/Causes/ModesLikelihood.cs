@@ -1,0 +1,82 @@
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Causes;
+
+/// <summary>
+/// The same as <see cref="LifeLikelihood"/> where several modes or ageing are averaged exactly: with what each mode has used up by the distances of
+/// the evidence, its likelihood is a probability of <see cref="FailureChances"/>, and the scores of the limits given the evidence are drawn mode by
+/// mode. A failure at a distance is one within a thousandth of it.
+/// </summary>
+/// <param name="life">What is known of the life; null for nothing.</param>
+/// <param name="chances">What is left to chance.</param>
+internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances)
+{
+    private const double Near = 1e-3;
+
+    private readonly (double From, double To) km = life switch
+    {
+        LifeEvidence.FailedAt(var at) => (at * (1 - Near), at * (1 + Near)),
+        LifeEvidence.FailedBetween(var from, var to) => (from, to),
+        LifeEvidence.Survived(var at) => (at, double.PositiveInfinity),
+        _ => (0, double.PositiveInfinity),
+    };
+
+    private readonly double[] from = new double[chances.Modes.Length];
+    private readonly double[] to = new double[chances.Modes.Length];
+
+    /// <summary>ln likelihood of a row last evaluated, up to a constant.</summary>
+    public double Log(Workspace of, int row)
+    {
+        Fill(of, row);
+        return double.IsInfinity(km.To) ? -chances.Hazard(from) : Math.Log(chances.Fails(from, to));
+    }
+
+    /// <summary>
+    /// The standard normal scores of the limits of all modes given the evidence: mode by mode, each has failed between the distances with the
+    /// probability that it has, given what is decided of those before it and that one of all must have.
+    /// </summary>
+    /// <param name="of">The workspace, last evaluated.</param>
+    /// <param name="row">The row.</param>
+    /// <param name="uniforms">One uniform for each mode.</param>
+    /// <param name="scores">Takes the scores.</param>
+    public void DrawScores(Workspace of, int row, ReadOnlySpan<double> uniforms, Span<double> scores)
+    {
+        Fill(of, row);
+        bool found = double.IsInfinity(km.To);
+        for (int mode = 0; mode < scores.Length; mode++)
+        {
+            double low = Score(mode, from[mode]);
+            double high = found ? double.PositiveInfinity : Score(mode, to[mode]);
+            double u = uniforms[mode];
+            double fails = found ? 1 : FailsIn(mode);
+            scores[mode] = u < fails
+                ? LifeLikelihood.QuantileBetween(low, high, u / fails)
+                : LifeLikelihood.QuantileBetween(high, double.PositiveInfinity, (u - fails) / (1 - fails));
+            found |= u < fails;
+        }
+    }
+
+    private void Fill(Workspace of, int row)
+    {
+        FailureChances.FillUsed(of, row, km.From, from);
+        if (!double.IsInfinity(km.To))
+            FailureChances.FillUsed(of, row, km.To, to);
+    }
+
+    // P(this mode fails between | all survive the first distance, one of this and the modes behind it does not survive the second).
+    private double FailsIn(int mode)
+    {
+        double hazards = 0;
+        for (int behind = mode; behind < from.Length; behind++)
+            hazards += Between(behind);
+        double fails = Math.Min(1, Failed(Between(mode)) / Failed(hazards));
+        return double.IsNaN(fails) ? 1 : fails;
+    }
+
+    private double Between(int mode) => chances.Of(mode).Hazard(to[mode]) - chances.Of(mode).Hazard(from[mode]) is var more && double.IsNaN(more) ? 0 : more;
+
+    private static double Failed(double hazard) => hazard < 1e-8 ? hazard : 1 - Math.Exp(-hazard);
+
+    private double Score(int mode, double used) => chances.ScoreOf(mode, used);
+}
