@@ -78,8 +78,8 @@ public sealed class ColumnAssemblyTests
 
     // A lever that every input is: the direction is that of the physics, and no input is without effect.
     [Theory]
-    [InlineData("unsprung_mass_kg", 1.2, -1)]
-    [InlineData("tyre_rate_n_per_mm", 1.2, -1)]
+    [InlineData("unsprung_kg", 1.2, -1)]
+    [InlineData("tyre_n_per_mm", 1.2, -1)]
     [InlineData("lever_arm_mm", 1.1, -1)]
     [InlineData("wall_mm", 1.1, 1)]
     [InlineData("outside_diameter_mm", 1.1, 1)]
