@@ -26,15 +26,16 @@ internal static class LogConcaveTail
         where T : struct, ILogTail
     {
         double u = start;
-        double stride = 1;
+        double stride = tail.Direction;
         for (int i = 0; i < Most; i++)
         {
             (double log, double slope, double bend) = tail.At(u);
             if (!double.IsFinite(log) || slope == 0)
             {
-                // Either tail has underflowed: walk back to where neither has, in shortening strides lest it jump across.
-                u += log < target ? tail.Direction * stride : -tail.Direction * stride;
-                stride *= 0.8;
+                // Either tail has underflowed: walk back to where neither has, however far, in shorter strides where it jumped across.
+                if (log < target != (stride * tail.Direction > 0))
+                    stride *= i == 0 ? -1 : -0.5;
+                u += stride;
                 continue;
             }
 
