@@ -64,8 +64,8 @@ internal static class TripWords
     public static string Name(TripLever lever) => lever.Kind switch
     {
         TripLeverKind.AllSpeeds => "all speeds, times the plan",
-        TripLeverKind.Load => $"load on every leg ({(double.IsNaN(lever.Planned) ? "planned leg by leg" : $"planned {Figures.Exact(lever.Planned)} kg")})",
-        _ => $"speed on {Printable.Line(lever.Leg!)} (planned {Figures.Exact(lever.Planned)} km/h)",
+        TripLeverKind.Load => $"load on every leg ({(double.IsNaN(lever.Planned) ? "planned leg by leg" : $"planned {Figures.Number(lever.Planned)} kg")})",
+        _ => $"speed on {Printable.Line(lever.Leg!)} (planned {Figures.Number(lever.Planned)} km/h)",
     };
 
     /// <summary>Where a lever keeps the target.</summary>

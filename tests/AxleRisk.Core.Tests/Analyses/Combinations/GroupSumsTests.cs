@@ -114,7 +114,7 @@ public sealed class GroupSumsTests
         double mean = whole.Rows.Weights[0].Average();
         Assert.All(whole.Rows.Weights, w => Assert.Equal(mean, w.Average(), 4 * Math.Sqrt(mean / 4096)));
         Assert.All(whole.Rows.Weights[3], w => Assert.True(w is 0 or 1));
-        Assert.All(whole.Rows.Weights[EventRows.MinerSum], w => Assert.InRange(w, 0, 1));
+        Assert.All(whole.Rows.Weights[1], w => Assert.InRange(w, 0, 1));
     }
 
     [Theory]

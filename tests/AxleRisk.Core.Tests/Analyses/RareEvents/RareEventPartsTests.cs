@@ -28,7 +28,7 @@ public sealed class RareEventPartsTests
         double factor = Math.Exp(1.959963984540054 * sampling.Cov);
         Assert.Equal(sampling.Estimate / factor, sampling.Probability.Low, 1e-15);
         Assert.Equal((sampling.Estimate * factor) + sampling.Unresolved, sampling.Probability.High, 1e-15);
-        var words = new RareEventWords(choice, sampling, settings, false, 1);
+        var words = new RareEventWords(choice, sampling, settings, "", 1);
         Assert.Equal(sampling.Unresolved > sampling.Estimate, words.Doubt is not null);
     }
 
@@ -48,7 +48,7 @@ public sealed class RareEventPartsTests
         Assert.True(choice.IsSubset);
         Assert.Equal((SubsetSimulation.Name, RareEventChoice.Importance), (choice.Answer.Method, choice.Check!.Method));
         Assert.Equal(StandardNormal.Upper(2.5), choice.Answer.Probability.Estimate, 4 * choice.Answer.Cov * StandardNormal.Upper(2.5));
-        var words = new RareEventWords(choice, sampling, settings, false, 0);
+        var words = new RareEventWords(choice, sampling, settings, "", 0);
         Assert.Equal(SubsetSimulation.Name, words.Method);
         Assert.Contains("subset simulation needs none", words.Reason, StringComparison.Ordinal);
     }
@@ -146,7 +146,7 @@ public sealed class RareEventPartsTests
         sampling.Run(new RunOptions());
         var answer = new RareEventEstimate(RareEventChoice.Importance, new Interval(1e-5, 0, 1), 0.03, 1000);
         var check = new RareEventEstimate(SubsetSimulation.Name, new Interval(1e-5 * times, 0, 1), 0.04, 1000);
-        var words = new RareEventWords(new RareEventChoice(answer, check, false, false), sampling, settings, true, 1);
+        var words = new RareEventWords(new RareEventChoice(answer, check, false, false), sampling, settings, "", 1);
         Assert.Equal(doubt, words.Doubt is not null);
         Assert.Equal("importance sampling about the design points, Miner sum and S-N scatter averaged exactly", words.Method);
 
@@ -160,14 +160,14 @@ public sealed class RareEventPartsTests
     {
         (StratifiedImportance sampling, RareEventSettings settings) = Sampling(Never);
         var nothing = new RareEventEstimate(RareEventChoice.Importance, new Interval(0, 0, 1e-9), double.NaN, 1);
-        RareEventWords Of(bool partial) => new(new RareEventChoice(nothing, null, false, partial), sampling, settings, false, 0);
+        RareEventWords Of(bool partial) => new(new RareEventChoice(nothing, null, false, partial), sampling, settings, "", 0);
         Assert.Equal(("search for a failure", null), (Of(false).Method, Of(false).Doubt));
         Assert.Contains("no combination", Of(false).Reason, StringComparison.Ordinal);
         Assert.Contains("ended before", Of(true).Reason, StringComparison.Ordinal);
         var rough = new RareEventEstimate(RareEventChoice.Importance, new Interval(1e-4, 0, 1), 0.2, 1);
-        Assert.Contains("20 %, not the 5 %", new RareEventWords(new RareEventChoice(rough, null, false, false), Sampling(TestLimits.Linear(3, 2)).Sampling, settings, false, 2).Doubt, StringComparison.Ordinal);
-        Assert.Contains("2 design points", new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, false, 2).Reason, StringComparison.Ordinal);
-        Assert.StartsWith("importance sampling about failing samples", new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, false, 0).Method, StringComparison.Ordinal);
+        Assert.Contains("20 %, not the 5 %", new RareEventWords(new RareEventChoice(rough, null, false, false), Sampling(TestLimits.Linear(3, 2)).Sampling, settings, "", 2).Doubt, StringComparison.Ordinal);
+        Assert.Contains("2 design points", new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, "", 2).Reason, StringComparison.Ordinal);
+        Assert.StartsWith("importance sampling about failing samples", new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, "", 0).Method, StringComparison.Ordinal);
     }
 
     private static (StratifiedImportance Sampling, RareEventSettings Settings) Sampling(params LimitState[] states)
