@@ -45,30 +45,38 @@ public sealed class ReportLeftOutTests
     private readonly string folder = Path.Combine(TemporaryFolder.New(), "out");
 
     [Fact]
-    public void A_trip_that_cannot_be_answered_says_so_in_its_place_and_the_rest_is_written()
+    public void A_fleet_that_cannot_be_answered_says_so_in_its_place_and_the_rest_is_written()
     {
-        string scenario = FewFactors.AgeingWith(Trip);
-        (int refused, _, string why) = Cli.Run("trip", scenario, "-n", "64");
+        string scenario = FewFactors.With(MixedFleet);
+        (int refused, _, string why) = Cli.Run("fleet", scenario, "-n", "1024");
         Assert.Equal(2, refused);
         string reason = Flat(why)["axlerisk: ".Length..];
-        Assert.StartsWith("a trip is answered for fatigue of a vehicle that does not age: leave further modes out", reason, StringComparison.Ordinal);
+        Assert.StartsWith("axle.wall_mm and fatigue.stress_factor are correlated, but one varies", reason, StringComparison.Ordinal);
 
         string output = Written(scenario);
-        Assert.Contains($"NOT MADE: the section \"The trip\": {reason}. Written to ", Flat(output), StringComparison.Ordinal);
+        Assert.Contains($"NOT MADE: the section \"The fleet under warranty\": {reason}. Written to ", Flat(output), StringComparison.Ordinal);
         Assert.Equal(
             [
                 "Summary", "Inputs", "Base case, and one factor at a time", "Failure probability over distance", "Which factors decide it",
-                "Combined effects", "The trip", "Method and limits of validity", "Cautions", "To repeat it",
+                "Combined effects", "The fleet under warranty", "Method and limits of validity", "Cautions", "To repeat it",
             ],
             Page().Descendants("h2").Select(h => h.Value));
-        Assert.Equal($"The trip This section was not made: {reason}.", TextOf("The trip"));
-        Assert.Contains("The section \"The trip\" was not made; it says why in its place.", TextOf("Summary"), StringComparison.Ordinal);
+        Assert.Equal($"The fleet under warranty This section was not made: {reason}.", TextOf("The fleet under warranty"));
+        Assert.Contains("The section \"The fleet under warranty\" was not made; it says why in its place.", TextOf("Summary"), StringComparison.Ordinal);
         Assert.Contains("axlerisk combine", TextOf("To repeat it"), StringComparison.Ordinal);
-        Assert.DoesNotContain("axlerisk trip", TextOf("To repeat it"), StringComparison.Ordinal);
+        Assert.DoesNotContain("axlerisk fleet", TextOf("To repeat it"), StringComparison.Ordinal);
         Assert.Equal(
             ["base.csv", "combine.csv", "curve.csv", "inputs.csv", "rank.csv", "risk.csv"],
             Directory.GetFiles(Path.Combine(folder, "tables")).Select(Path.GetFileName).Order());
-        Assert.Contains("## The trip\n\n> This section was not made: ", File.ReadAllText(Path.Combine(folder, "report.md")), StringComparison.Ordinal);
+        Assert.Contains("## The fleet under warranty\n\n> This section was not made: ", File.ReadAllText(Path.Combine(folder, "report.md")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_trip_of_a_vehicle_that_ages_is_answered()
+    {
+        (int exit, string output, _) = Cli.Run("trip", FewFactors.AgeingWith(Trip), "-n", "64");
+        Assert.Equal(0, exit);
+        Assert.Contains("of the vehicles that set out", Flat(output), StringComparison.Ordinal);
     }
 
     [Fact]
