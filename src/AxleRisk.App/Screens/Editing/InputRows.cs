@@ -10,6 +10,7 @@ namespace AxleRisk.App.Screens.Editing;
 internal static class InputRows
 {
     private static readonly string[] Shapes = ["tube", "box", "given"];
+    private static readonly string[] Bearings = ["ball", "roller"];
     private static readonly string[] Countings = ["dirlik", "narrow-band", "tovo-benasciutti"];
 
     /// <summary>The groups of a valid scenario.</summary>
@@ -34,6 +35,9 @@ internal static class InputRows
             Section("Use", "use", Mix(scenario, stated)),
             .. scenario.Legs.Select((leg, i) => new InputGroup($"Leg {i + 1}: {Printable.Line(leg.Name)}", [.. Leg(scenario, i, stated)])),
             Section("Fatigue", "fatigue", Word(stated, "fatigue.counting", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
+            .. scenario.Bearing is { } bearing
+                ? [Section("Wheel bearing", Quantities.BearingSection, Word(stated, "bearing.kind", Bearings[(int)bearing], "kind of the bearing", Bearings))]
+                : Array.Empty<InputGroup>(),
             .. ListedInputs.Of(scenario),
         ];
     }

@@ -42,6 +42,8 @@ public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskM
     /// <summary>This probability times a ratio found by another sample, the errors of both joined on the scale of the logarithm.</summary>
     public Interval Times(Interval ratio)
     {
+        if (ratio == new Interval(1, 1, 1))
+            return Probability; // the same scenario again, to the last digit
         double estimate = Probability.Estimate * ratio.Estimate;
         double Ln(double x, double of) => Square(Math.Log(x / of));
         double low = Math.Exp(-Math.Sqrt(Ln(Probability.Low, Probability.Estimate) + Ln(ratio.Low, ratio.Estimate)));

@@ -146,7 +146,8 @@ public sealed class RareEventPartsTests
         sampling.Run(new RunOptions());
         var answer = new RareEventEstimate(RareEventChoice.Importance, new Interval(1e-5, 0, 1), 0.03, 1000);
         var check = new RareEventEstimate(SubsetSimulation.Name, new Interval(1e-5 * times, 0, 1), 0.04, 1000);
-        var words = new RareEventWords(new RareEventChoice(answer, check, false, false), sampling, settings, "", 1);
+        var words = new RareEventWords(
+            new RareEventChoice(answer, check, false, false), sampling, settings, ", Miner sum and S-N scatter averaged exactly", 1);
         Assert.Equal(doubt, words.Doubt is not null);
         Assert.Equal("importance sampling about the design points, Miner sum and S-N scatter averaged exactly", words.Method);
 
