@@ -28,6 +28,24 @@ public class FailureChancesTests
         Assert.InRange(failed, 1e-4, 0.999);
     }
 
+    [Fact]
+    public void A_block_of_hazards_is_that_of_its_rows_whatever_the_median_of_the_Miner_sum()
+    {
+        var scale = new LifeModel(FiveLegs.With(Quantities.MinerSum, new Value.Uncertain(new Core.Distributions.Lognormal(2.5, 0.29), Knowledge.Varies))).Scale;
+        var fatigue = new ModeChance.Fatigue(scale);
+        double[] used = [.. Enumerable.Range(0, 37).Select(i => Math.Pow(10, -4 + 0.2 * i))], hazards = new double[used.Length];
+        fatigue.FillHazards(used, hazards);
+        double sigma = Math.Sqrt(0.29 * 0.29 + Math.Pow(0.2 * Math.Log(10), 2));
+        for (int i = 0; i < used.Length; i++)
+        {
+            // ln(Miner sum 10^scatter) is normal with mean ln 2.5.
+            double z = Math.Log(used[i] / 2.5) / sigma;
+            double exact = z < 0 ? -NearZero.LogOnePlus(-StandardNormal.Cumulative(z)) : -Math.Log(StandardNormal.Upper(z));
+            Assert.Equal(exact, fatigue.Hazard(used[i]), 1e-9 * exact);
+            Assert.Equal(exact, hazards[i], 1e-9 * exact);
+        }
+    }
+
     // All factors at their medians: fatigue's life is scale over damage, half of such vehicles have their first yield by ln 2 over its rate.
     [Fact]
     public void The_life_is_the_earliest_of_the_modes()

@@ -51,10 +51,10 @@ public sealed record RankResult
     /// <summary>The run behind it.</summary>
     public required RunRecord Run { get; init; }
 
-    /// <summary>The same with the figure of the risk study; what is held is that figure times its paired ratio to the own sample's.</summary>
+    /// <summary>The same with the figure of the risk study; what is held is that figure times its paired ratio to the own sample's, where that agrees with it (<see cref="RiskHeadline.Agrees"/>).</summary>
     public RankResult With(RiskHeadline headline)
     {
-        Pinned Anchored(Pinned p) => p.Ratio.Estimate > 0 && headline.Probability.Estimate > 0 ? p with { Probability = headline.Times(p.Ratio) } : p;
+        Pinned Anchored(Pinned p) => p.Ratio.Estimate > 0 && headline.Agrees(Probability) ? p with { Probability = headline.Times(p.Ratio) } : p;
         return this with
         {
             Headline = headline,

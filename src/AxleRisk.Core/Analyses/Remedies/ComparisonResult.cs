@@ -25,13 +25,15 @@ public sealed record ComparisonResult
 
     /// <summary>
     /// The same with the risk study's figure of the first scenario: every other probability is that figure times the paired ratio, and
-    /// every difference goes with it. Left as they are where nothing failed in the first.
+    /// every difference goes with it. Where the sample saw something else in the first (<see cref="RiskHeadline.Agrees"/>), as of a rare event,
+    /// the others keep their own figures and are set against the risk study's without pairs; left as they are where nothing is known of the first.
     /// </summary>
     public ComparisonResult With(RiskHeadline headline)
     {
         double times = headline.Probability.Estimate / Cases[0].Probability.Estimate;
         ComparedCase Anchored(ComparedCase c) => c.Change is not { } change ? c with { Probability = headline.Probability }
-            : !(times > 0 && double.IsFinite(times)) ? c
+            : !(headline.Probability.Estimate > 0) ? c
+            : !headline.Agrees(Cases[0].Probability) ? c with { Change = change with { Difference = headline.Off(c.Probability), Ratio = headline.Under(c.Probability) } }
             : c with { Probability = headline.Times(change.Ratio), Change = change with { Difference = Scaled(change.Difference, times) } };
         return this with { Headline = headline, Cases = [.. Cases.Select(Anchored)] };
     }

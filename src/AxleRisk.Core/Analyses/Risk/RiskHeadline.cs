@@ -15,6 +15,8 @@ namespace AxleRisk.Core.Analyses.Risk;
 /// <param name="Run">The run behind it.</param>
 public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskMethod Method, RunRecord Run)
 {
+    private const double Ln2 = 0.6931471805599453;
+
     /// <summary>Runs the risk study for a few distances.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="distancesKm">The distances, km, above 0.</param>
@@ -39,12 +41,26 @@ public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskM
         return new Interval(off, off - half, off + half);
     }
 
+    /// <summary>
+    /// Whether an own sample saw what this figure tells of: its estimate lies within a factor of two. Of a rare event it may lie decades off;
+    /// then what it finds in pairs cannot be told as times this.
+    /// </summary>
+    public bool Agrees(Interval own) => Math.Abs(Math.Log(own.Estimate / Probability.Estimate)) <= Ln2;
+
+    /// <summary>What another case's probability is over this one, where the two are independent; normal on the scale of the logarithm.</summary>
+    public Interval Under(Interval other)
+    {
+        double ratio = other.Estimate / Probability.Estimate;
+        double error = Math.Sqrt(Square(Math.Log(other.High / other.Low)) + Square(Math.Log(Probability.High / Probability.Low))) / 2;
+        return new Interval(ratio, ratio * Math.Exp(-error), ratio * Math.Exp(error));
+    }
+
     /// <summary>This probability times a ratio found by another sample, the errors of both joined on the scale of the logarithm.</summary>
     public Interval Times(Interval ratio)
     {
         if (ratio == new Interval(1, 1, 1))
             return Probability; // the same scenario again, to the last digit
-        double estimate = Probability.Estimate * ratio.Estimate;
+        double estimate = Math.Min(1, Probability.Estimate * ratio.Estimate);
         double Ln(double x, double of) => Square(Math.Log(x / of));
         double low = Math.Exp(-Math.Sqrt(Ln(Probability.Low, Probability.Estimate) + Ln(ratio.Low, ratio.Estimate)));
         double high = Math.Exp(Math.Sqrt(Ln(Probability.High, Probability.Estimate) + Ln(ratio.High, ratio.Estimate)));
