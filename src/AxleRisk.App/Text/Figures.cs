@@ -7,11 +7,17 @@ internal static class Figures
 {
     public const string None = "-";
 
+    private const int MostStatedDigits = 12;
+
     /// <summary>A distance in km, to three or four figures, with thousands separators.</summary>
     public static string Km(double km) => !double.IsFinite(km) ? None : RoundTo(km, 4).ToString(Math.Abs(km) < 1 ? "0.######" : Math.Abs(km) < 100 ? "#,0.##" : "#,0");
 
-    /// <summary>A number that somebody stated, with all of its digits and thousands separators.</summary>
+    /// <summary>
+    /// A number that somebody stated, with all of its digits and thousands separators. One of more digits than anybody states was computed (the
+    /// mean of a distribution, a sum of legs): to four figures.
+    /// </summary>
     public static string Exact(double x) => !double.IsFinite(x) ? None
+        : Math.Abs(RoundTo(x, MostStatedDigits) - x) > 1e-14 * Math.Abs(x) ? Km(x)
         : x != 0 && (Math.Abs(x) >= 1e15 || Math.Abs(x) < 1e-6) ? x.ToString("R")
         : ((decimal)x).ToString("#,0.###############");
 

@@ -19,6 +19,12 @@ public sealed class FiguresTests
     public void A_stated_number_keeps_all_of_its_digits(double x, string expected) => Assert.Equal(expected, Figures.Exact(x));
 
     [Theory]
+    [InlineData(8_000.0 / 3, "2,667")]
+    [InlineData(456.365805952681, "456")]
+    [InlineData(1 / 3e6, "0")]
+    public void A_number_of_more_digits_than_anybody_states_is_rounded(double x, string expected) => Assert.Equal(expected, Figures.Exact(x));
+
+    [Theory]
     [InlineData(0, "0")]
     [InlineData(0.25, "25.00 %")]
     [InlineData(0.0195, "1.950 %")]
