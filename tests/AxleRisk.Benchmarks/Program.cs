@@ -1,3 +1,4 @@
+using AxleRisk.App.Tests.Fuzzing;
 using AxleRisk.Benchmarks;
 using AxleRisk.Benchmarks.Mutants;
 using BenchmarkDotNet.Running;
@@ -30,6 +31,9 @@ switch (args)
         break;
     case ["cores", string evaluations]:
         CoresTable.Print(long.Parse(evaluations));
+        break;
+    case ["hostile", "text", string seed, string number]:
+        Console.Write(new HostileTexts(ulong.Parse(seed)).Scenario(long.Parse(number)));
         break;
     case ["hostile", string texts, string valid, string seed]:
         HostileStudy.Print(int.Parse(texts), int.Parse(valid), ulong.Parse(seed));

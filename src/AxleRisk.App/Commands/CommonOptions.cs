@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using AxleRisk.Core.Analyses.Risk;
 using System.Globalization;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;

@@ -14,7 +14,7 @@ public sealed class Gamma : Distribution
     /// <exception cref="DistributionException">A parameter is outside its range.</exception>
     public Gamma(double shape, double scale)
     {
-        Shape = Check.Positive(shape, "shape");
+        Shape = Check.Shape(shape, "shape");
         Scale = Check.Positive(scale, "scale");
         logQuantile = new((lower, upper) => IncompleteGamma.LogQuantile(Shape, lower, upper));
     }

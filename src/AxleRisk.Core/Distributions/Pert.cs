@@ -21,7 +21,7 @@ public sealed class Pert : Distribution
         Minimum = Check.Finite(low, "low");
         Maximum = Check.Above(high, low, "high", "low");
         Mode = Check.Between(mode, low, high, "mode");
-        Shape = Check.Positive(shape, "shape");
+        Shape = Check.Shape(shape, "shape");
         double width = high - low;
         beta = new ScaledBeta(1 + (shape * (mode - low) / width), 1 + (shape * (high - mode) / width), low, high);
     }

@@ -16,8 +16,8 @@ public sealed class ScaledBeta : Distribution
     /// <exception cref="DistributionException">A parameter is outside its range.</exception>
     public ScaledBeta(double alpha, double beta, double low = 0, double high = 1)
     {
-        Alpha = Check.Positive(alpha, "alpha");
-        Beta = Check.Positive(beta, "beta");
+        Alpha = Check.Shape(alpha, "alpha");
+        Beta = Check.Shape(beta, "beta");
         Minimum = Check.Finite(low, "low");
         Maximum = Check.Above(high, low, "high", "low");
         logitQuantile = new((lower, upper) => IncompleteBeta.LogitQuantile(Alpha, Beta, lower, upper));

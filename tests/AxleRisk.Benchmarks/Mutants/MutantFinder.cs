@@ -36,7 +36,12 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
 
     private static readonly Dictionary<string, string> Twins = new()
     {
-        ["Min"] = "Max", ["Max"] = "Min", ["Cumulative"] = "Upper", ["Upper"] = "Cumulative", ["Floor"] = "Ceiling", ["Ceiling"] = "Floor",
+        ["Min"] = "Max",
+        ["Max"] = "Min",
+        ["Cumulative"] = "Upper",
+        ["Upper"] = "Cumulative",
+        ["Floor"] = "Ceiling",
+        ["Ceiling"] = "Floor",
     };
 
     /// <summary>What was found.</summary>

@@ -84,4 +84,14 @@ public class ParameterTests
         Assert.Equal("normal(mean 6, sd 0.25, min 5)", new Truncated(new Normal(6, 0.25), 5, null).ToString());
         Assert.Equal("choice(value_1 1, weight_1 0.25, value_2 2, weight_2 0.75)", new NumberChoice([2, 1], [3, 1]).ToString());
     }
+
+    // Found by hostile texts: the quantile of a beta with alpha 1e300 took seconds to look for.
+    [Fact]
+    public void A_shape_beyond_all_use_is_refused()
+    {
+        Assert.Throws<DistributionException>(() => new ScaledBeta(1e13, 2, 0, 1));
+        Assert.Throws<DistributionException>(() => new ScaledBeta(2, 1e13, 0, 1));
+        Assert.Throws<DistributionException>(() => new Gamma(1e13, 1));
+        Assert.Contains("certain number", Assert.Throws<DistributionException>(() => new Pert(0, 1, 2, 1e13)).Message, StringComparison.Ordinal);
+    }
 }

@@ -190,8 +190,19 @@ public sealed class RareEventPartsTests
 
     private static RareEventResult Result(Interval probability, double cov, RareEventEstimate? check) => new()
     {
-        DistanceKm = 1, Probability = probability, Cov = cov, FailureFound = probability.Estimate > 0, Method = "", MethodReason = "", Doubt = null,
-        States = ImmutableArray<RareEventState>.Empty, EffectiveSize = 1, LargestShare = 1, SearchEvaluations = 1, SamplingEvaluations = 1, CrossCheck = check,
+        DistanceKm = 1,
+        Probability = probability,
+        Cov = cov,
+        FailureFound = probability.Estimate > 0,
+        Method = "",
+        MethodReason = "",
+        Doubt = null,
+        States = ImmutableArray<RareEventState>.Empty,
+        EffectiveSize = 1,
+        LargestShare = 1,
+        SearchEvaluations = 1,
+        SamplingEvaluations = 1,
+        CrossCheck = check,
         Run = new RunRecord(1, 1, 1, "", LifeModel.Version, false),
     };
 }
