@@ -39,7 +39,7 @@ internal static class CoresTable
     }
 
     private static string Row(string name, Timing t, double one) => string.Create(
-        CultureInfo.InvariantCulture, $"| {name} | {t.Seconds:0.000} | {one / t.Seconds:0.00} | {100 * t.Alone / one:0.00} % ({1000 * t.Alone:0} ms, {1000 * t.First:0} before) |");
+        CultureInfo.InvariantCulture, $"| {name} | {t.Seconds:0.000} | {one / t.Seconds:0.00} | {100 * t.Alone / one:0.00} % ({1000 * t.Alone:0} ms, {1000 * t.Before:0} before) |");
 
     private static Timing Measure(LifeModel model, long evaluations, int threads)
     {
@@ -61,8 +61,11 @@ internal static class CoresTable
             },
         });
         double all = watch.Elapsed.TotalSeconds;
-        return new(all, first + (all - last)) { First = first };
+        return new(all, first, all - last);
     }
 
-    private readonly record struct Timing(double Seconds, double Alone) { public double First { get; init; } }
+    private readonly record struct Timing(double Seconds, double Before, double After)
+    {
+        public double Alone => Before + After;
+    }
 }
