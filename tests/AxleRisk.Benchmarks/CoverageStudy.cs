@@ -4,6 +4,7 @@ using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Benchmarks;
 

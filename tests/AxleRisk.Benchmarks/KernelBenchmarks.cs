@@ -1,4 +1,5 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
 using BenchmarkDotNet.Attributes;
 
 namespace AxleRisk.Benchmarks;

@@ -1,6 +1,8 @@
+using AxleRisk.Core.Numerics.Vectors;
 using System.Diagnostics;
 using AxleRisk.Core.Analyses.Risk;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Studies;
 

@@ -58,7 +58,7 @@ public abstract class Distribution
     public double Hazard(double x)
     {
         double failed = Cumulative(x);
-        return failed < 0.5 ? -NearZero.LogOnePlus(-failed) : -Math.Log(Upper(x));
+        return failed < 0.5 ? -LogExp.LogP1(-failed) : -Math.Log(Upper(x));
     }
 
     /// <summary>The quantile: the least x with P(X &lt;= x) &gt;= <paramref name="p"/>; <paramref name="p"/> in [0, 1].</summary>

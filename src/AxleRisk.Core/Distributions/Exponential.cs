@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -42,13 +43,13 @@ public sealed class Exponential : Distribution
     public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) => VectorColumns.WeibullHazard(x, Minimum, StandardDeviation, 1, hazard);
 
     /// <inheritdoc/>
-    public override double Cumulative(double x) => x > Minimum ? -NearZero.ExpMinusOne((Minimum - x) / StandardDeviation) : 0;
+    public override double Cumulative(double x) => x > Minimum ? -LogExp.ExpM1((Minimum - x) / StandardDeviation) : 0;
 
     /// <inheritdoc/>
     public override double Upper(double x) => x > Minimum ? Math.Exp((Minimum - x) / StandardDeviation) : 1;
 
     /// <inheritdoc/>
-    public override double Quantile(double p) => Minimum - (StandardDeviation * NearZero.LogOnePlus(-p));
+    public override double Quantile(double p) => Minimum - (StandardDeviation * LogExp.LogP1(-p));
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Minimum - (StandardDeviation * Math.Log(q));

@@ -62,13 +62,13 @@ public sealed class Gumbel : Distribution
     public override double Cumulative(double x) => Math.Exp(-Rate(x));
 
     /// <inheritdoc/>
-    public override double Upper(double x) => -NearZero.ExpMinusOne(-Rate(x));
+    public override double Upper(double x) => -LogExp.ExpM1(-Rate(x));
 
     /// <inheritdoc/>
     public override double Quantile(double p) => Location - (Scale * Math.Log(-Math.Log(p)));
 
     /// <inheritdoc/>
-    public override double UpperQuantile(double q) => Location - (Scale * Math.Log(-NearZero.LogOnePlus(-q)));
+    public override double UpperQuantile(double q) => Location - (Scale * Math.Log(-LogExp.LogP1(-q)));
 
     /// <summary>The expected number of exceedances of x.</summary>
     private double Rate(double x) => Math.Exp((Location - x) / Scale);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -16,7 +17,7 @@ public sealed class LogUniform : Distribution
     {
         Minimum = Check.Positive(low, "low");
         Maximum = Check.Above(high, low, "high", "low");
-        logRatio = NearZero.LogOnePlus((high - low) / low);
+        logRatio = LogExp.LogP1((high - low) / low);
     }
 
     /// <inheritdoc/>
@@ -54,11 +55,11 @@ public sealed class LogUniform : Distribution
 
     /// <inheritdoc/>
     public override double Cumulative(double x) =>
-        x <= Minimum ? 0 : x >= Maximum ? 1 : NearZero.LogOnePlus((x - Minimum) / Minimum) / logRatio;
+        x <= Minimum ? 0 : x >= Maximum ? 1 : LogExp.LogP1((x - Minimum) / Minimum) / logRatio;
 
     /// <inheritdoc/>
     public override double Upper(double x) =>
-        x <= Minimum ? 1 : x >= Maximum ? 0 : -NearZero.LogOnePlus((x - Maximum) / Maximum) / logRatio;
+        x <= Minimum ? 1 : x >= Maximum ? 0 : -LogExp.LogP1((x - Maximum) / Maximum) / logRatio;
 
     /// <inheritdoc/>
     public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Distributions;
 
@@ -38,7 +39,7 @@ public sealed class Lognormal : Distribution
     public override double Mean => MedianValue * Math.Exp(StandardDeviationOfLn * StandardDeviationOfLn / 2);
 
     /// <inheritdoc/>
-    public override double StandardDeviation => Mean * Math.Sqrt(NearZero.ExpMinusOne(StandardDeviationOfLn * StandardDeviationOfLn));
+    public override double StandardDeviation => Mean * Math.Sqrt(LogExp.ExpM1(StandardDeviationOfLn * StandardDeviationOfLn));
 
     /// <summary>The lognormal distribution of a median and a coefficient of variation: sd_ln = sqrt(ln(1 + CoV^2)).</summary>
     /// <exception cref="DistributionException">A parameter is not above 0.</exception>
@@ -81,5 +82,5 @@ public sealed class Lognormal : Distribution
     public override double UpperQuantile(double q) => MedianValue * Math.Exp(-StandardDeviationOfLn * StandardNormal.Quantile(q));
 
     private static double StandardDeviationOfLnFor(double cov) =>
-        Math.Sqrt(NearZero.LogOnePlus(Math.Pow(Check.Positive(cov, "cov"), 2)));
+        Math.Sqrt(LogExp.LogP1(Math.Pow(Check.Positive(cov, "cov"), 2)));
 }

@@ -104,7 +104,7 @@ public static class QuantileFit
 
     private static double LogGammaQuantile(double shape, double p) => IncompleteGamma.LogQuantile(shape, p, 1 - p);
 
-    private static double Hazard(double p) => -NearZero.LogOnePlus(-p);
+    private static double Hazard(double p) => -LogExp.LogP1(-p);
 
     private static (StatedQuantile Low, StatedQuantile High) Positive(StatedQuantile first, StatedQuantile second)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Distributions;
 

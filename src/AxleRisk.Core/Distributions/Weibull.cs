@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using MathNet.Numerics;
 
 namespace AxleRisk.Core.Distributions;
@@ -48,7 +49,7 @@ public sealed class Weibull : Distribution
             // Gamma(1 + 2/k) / Gamma(1 + 1/k)^2 - 1 in logarithms: the two are nearly equal when the shape is large.
             double logMean = SpecialFunctions.GammaLn(1 + (1 / Shape));
             return Scale * Math.Exp(logMean)
-                * Math.Sqrt(NearZero.ExpMinusOne(SpecialFunctions.GammaLn(1 + (2 / Shape)) - (2 * logMean)));
+                * Math.Sqrt(LogExp.ExpM1(SpecialFunctions.GammaLn(1 + (2 / Shape)) - (2 * logMean)));
         }
     }
 
@@ -70,13 +71,13 @@ public sealed class Weibull : Distribution
     }
 
     /// <inheritdoc/>
-    public override double Cumulative(double x) => x > Minimum ? -NearZero.ExpMinusOne(-HazardAbove(x)) : 0;
+    public override double Cumulative(double x) => x > Minimum ? -LogExp.ExpM1(-HazardAbove(x)) : 0;
 
     /// <inheritdoc/>
     public override double Upper(double x) => x > Minimum ? Math.Exp(-HazardAbove(x)) : 1;
 
     /// <inheritdoc/>
-    public override double Quantile(double p) => Inverse(-NearZero.LogOnePlus(-p));
+    public override double Quantile(double p) => Inverse(-LogExp.LogP1(-p));
 
     /// <inheritdoc/>
     public override double UpperQuantile(double q) => Inverse(-Math.Log(q));

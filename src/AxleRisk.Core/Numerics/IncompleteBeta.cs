@@ -90,7 +90,7 @@ internal static class IncompleteBeta
 
         public (double Log, double Slope, double Bend) At(double u)
         {
-            double rest = -NearZero.LogOnePlus(Math.Exp(-Math.Abs(u)));
+            double rest = -LogExp.LogP1(Math.Exp(-Math.Abs(u)));
             double lnX = rest + Math.Min(u, 0);
             double lnY = rest - Math.Max(u, 0);
             double x = Math.Exp(lnX);

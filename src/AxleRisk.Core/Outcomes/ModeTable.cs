@@ -95,11 +95,11 @@ public sealed class ModeTable
         double t = place - i;
         Span<double> y = stackalloc double[4];
         for (int k = 0; k < 4; k++)
-            y[k] = Math.Log(-NearZero.LogOnePlus(-At(Math.Clamp(i - 1 + k, 0, Nodes - 1))));
+            y[k] = Math.Log(-LogExp.LogP1(-At(Math.Clamp(i - 1 + k, 0, Nodes - 1))));
         double ln = i > 0 && i + 2 < Nodes && double.IsFinite(y[0] + y[1] + y[2] + y[3])
             ? Cubic(y, t)
             : double.IsFinite(y[1] + y[2]) ? (1 - t) * y[1] + t * y[2] : double.NaN;
-        return double.IsNaN(ln) ? (1 - t) * At(i) + t * At(i + 1) : -NearZero.ExpMinusOne(-Math.Exp(ln));
+        return double.IsNaN(ln) ? (1 - t) * At(i) + t * At(i + 1) : -LogExp.ExpM1(-Math.Exp(ln));
     }
 
     // Lagrange's polynomial through the values at -1, 0, 1, 2.

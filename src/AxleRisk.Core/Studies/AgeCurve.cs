@@ -1,6 +1,7 @@
 using System.Runtime.Intrinsics;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Studies;
 
@@ -66,7 +67,7 @@ internal sealed class AgeCurve
         if (step == start.Length)
             return Beyond(row, km) ? double.PositiveInfinity : used[step][row] + rest * Rates[^1][row];
         double x = slope[step][row] * rest / Length(step);
-        return Beyond(row, km) ? double.PositiveInfinity : used[step][row] + rest * start[step][row] * (x == 0 ? 1 : NearZero.ExpMinusOne(x) / x);
+        return Beyond(row, km) ? double.PositiveInfinity : used[step][row] + rest * start[step][row] * (x == 0 ? 1 : LogExp.ExpM1(x) / x);
     }
 
     /// <summary><see cref="Used(int, double)"/> of the first rows.</summary>
@@ -115,7 +116,7 @@ internal sealed class AgeCurve
         if (double.IsInfinity(rate))
             return Math.Min(from, end);
         double x = step < start.Length ? left * slope[step][row] / (rate * Length(step)) : 0;
-        return Math.Min(end, from + left / rate * (Math.Abs(x) < 1e-300 ? 1 : NearZero.LogOnePlus(x) / x));
+        return Math.Min(end, from + left / rate * (Math.Abs(x) < 1e-300 ? 1 : LogExp.LogP1(x) / x));
     }
 
     /// <summary><see cref="Inverse(int, double)"/> of the first rows.</summary>
@@ -148,7 +149,7 @@ internal sealed class AgeCurve
             Vector512<double> flat = (target - done) / rate;
             Vector512<double> x = flat * growth;
             Vector512<double> rounded = one + x;
-            Vector512<double> bent = flat * VectorLogarithm.Of(rounded) / (rounded - one); // ln(1 + x)/x by NearZero's device
+            Vector512<double> bent = flat * VectorLogarithm.Of(rounded) / (rounded - one); // ln(1 + x)/x by LogExp's device
             Vector512<double> isFlat = Vector512.Equals(rounded, one) | Vector512.Equals(growth, Vector512<double>.Zero);
             Vector512<double> life = from + Vector512.ConditionalSelect(isFlat, flat, bent);
             if (endsKm is not null)

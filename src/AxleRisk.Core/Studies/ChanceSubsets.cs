@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 

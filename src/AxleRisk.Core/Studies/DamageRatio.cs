@@ -1,3 +1,5 @@
+using AxleRisk.Core.Modes;
+
 namespace AxleRisk.Core.Studies;
 
 /// <summary>

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 
@@ -118,7 +120,7 @@ public sealed class FailureChances
 
     /// <summary>The same of a cumulated hazard.</summary>
     internal static double MarginOf(double hazard) =>
-        hazard < 0.5 ? -StandardNormal.Quantile(-NearZero.ExpMinusOne(-hazard)) : StandardNormal.Quantile(Math.Exp(-hazard));
+        hazard < 0.5 ? -StandardNormal.Quantile(-LogExp.ExpM1(-hazard)) : StandardNormal.Quantile(Math.Exp(-hazard));
 
     /// <summary>The cumulated hazard of what each mode has used up.</summary>
     public double Hazard(ReadOnlySpan<double> used)
@@ -151,7 +153,7 @@ public sealed class FailureChances
         double hazard = 0;
         for (int mode = 0; mode < chances.Length; mode++)
             hazard += Hazard(mode, of, row, km);
-        return -NearZero.ExpMinusOne(-hazard);
+        return -LogExp.ExpM1(-hazard);
     }
 
     /// <summary>The probabilities in the first rows that any mode fails between two distances, given that none has by the first.</summary>

@@ -1,7 +1,9 @@
-using AxleRisk.Core.Damage;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 

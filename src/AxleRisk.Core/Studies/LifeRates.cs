@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Outcomes;
 
 namespace AxleRisk.Core.Studies;

@@ -38,7 +38,7 @@ internal class ModeSurvival(FailureChances? chances, int capacity)
         }
 
         Standardised[row] = chances!.ScoreOf(Fatigue, Used[Fatigue][row]);
-        Fails[row] = -NearZero.ExpMinusOne(-all);
+        Fails[row] = -LogExp.ExpM1(-all);
     }
 
     /// <summary>The probability that a row of this and one of another both survive.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 

@@ -1,4 +1,5 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 

@@ -36,7 +36,7 @@ internal static class DistributionForms
     public static string Describe(string family)
     {
         IEnumerable<string> forms = All.Where(f => f.Family == family).Select(f =>
-            Plain.List(f.Required) + (f.Optional.IsEmpty ? "" : $" ({Plain.List(f.Optional)} optional)"));
+            MessageText.List(f.Required) + (f.Optional.IsEmpty ? "" : $" ({MessageText.List(f.Optional)} optional)"));
         return string.Join(", or ", QuantileFit.Families.Contains(family) ? forms.Append("quantiles") : forms);
     }
 

@@ -54,7 +54,7 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
         if (!csv.TryGetFieldIndex(column, out int index))
         {
             string[] names = [.. csv.Headers];
-            Error(1, $"there is no column {Plain.Quote(column)}{(IsTable(csv, names) ? NearestName.Hint(column, names) : " named in its first line")}");
+            Error(1, $"there is no column {MessageText.Quote(column)}{(IsTable(csv, names) ? NearestName.Hint(column, names) : " named in its first line")}");
             return null;
         }
 
@@ -77,11 +77,11 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
             }
 
             wrong++;
-            Error((int)Math.Min(csv.LineNumber, int.MaxValue), $"{column} must be {domain.Describe()}, not {Plain.Quote(field)}");
+            Error((int)Math.Min(csv.LineNumber, int.MaxValue), $"{column} must be {domain.Describe()}, not {MessageText.Quote(field)}");
         }
 
         if (wrong == 0 && values.Count == 0)
-            Error(1, $"there are no values in column {Plain.Quote(column)}");
+            Error(1, $"there are no values in column {MessageText.Quote(column)}");
         return wrong == 0 && values.Count > 0 ? [.. values] : null;
     }
 

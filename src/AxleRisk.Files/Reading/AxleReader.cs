@@ -82,5 +82,5 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     private static string Owners(Quantity quantity) =>
         string.Join(" or ", OfShapes.First(o => o.Quantity == quantity).Shapes.Select(Word));
 
-    private static string Word(SectionShape shape) => Plain.Quote(Shapes.First(s => s.Value == shape).Key);
+    private static string Word(SectionShape shape) => MessageText.Quote(Shapes.First(s => s.Value == shape).Key);
 }

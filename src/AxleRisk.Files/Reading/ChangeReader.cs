@@ -55,7 +55,7 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         if (!byName.TryGetValue(name, out Input? input))
         {
             if (!inputs.IsWrong(name))
-                errors.Add(entry.KeyAt, $"there is no input {Plain.Quote(name)}{Hint(name)}");
+                errors.Add(entry.KeyAt, $"there is no input {MessageText.Quote(name)}{Hint(name)}");
             return null;
         }
 

@@ -53,7 +53,7 @@ internal sealed class ContinuousReader(ErrorLog errors)
         if (DistributionForms.All.FirstOrDefault(f => f.Family == family && f.Fits(stated)) is DistributionForm form)
             return () => form.Make(new Arguments(numbers));
 
-        string not = stated.Count == 1 ? $"{stated[0]} alone" : Plain.List(stated);
+        string not = stated.Count == 1 ? $"{stated[0]} alone" : MessageText.List(stated);
         errors.Add(table.Table.At, $"{name}: {family} takes {DistributionForms.Describe(family)}, not {not}");
         return null;
     }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Toml;
 
@@ -19,7 +19,7 @@ internal sealed class DetailReader(ErrorLog errors)
         table.RejectUnknown();
         if (name is not null && !SnCatalogue.Catalogues.Contains(name))
         {
-            errors.Add(table.Table.Find("catalogue")!.Node.At, $"unknown catalogue {Plain.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
+            errors.Add(table.Table.Find("catalogue")!.Node.At, $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
             name = null;
         }
 
@@ -42,7 +42,7 @@ internal sealed class DetailReader(ErrorLog errors)
     {
         string? family = table.RequiredText("distribution");
         if (family is not null and not "choice")
-            errors.Add(table.Table.Find("distribution")!.Node.At, $"{table.NameOf("distribution")} must be \"choice\", not {Plain.Quote(family)}");
+            errors.Add(table.Table.Find("distribution")!.Node.At, $"{table.NameOf("distribution")} must be \"choice\", not {MessageText.Quote(family)}");
         Knowledge knowledge = table.Word("knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;
         DiscreteReader lists = new(errors);
         TomlArray? values = lists.ReadArray(table, "values");
@@ -79,7 +79,7 @@ internal sealed class DetailReader(ErrorLog errors)
         if (catalogueName is null || SnCatalogue.Find(catalogueName, text) is not null)
             return true;
         string possible = string.Join(", ", SnCatalogue.Categories(catalogueName));
-        errors.Add(node.At, $"{catalogueName} has no category {Plain.Quote(text)}; possible: {possible}");
+        errors.Add(node.At, $"{catalogueName} has no category {MessageText.Quote(text)}; possible: {possible}");
         return false;
     }
 

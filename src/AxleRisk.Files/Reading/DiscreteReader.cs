@@ -33,7 +33,7 @@ internal sealed class DiscreteReader(ErrorLog errors)
         Position at = table.Table.Find("file")!.Node.At;
         if (data.Read(file, out string reason) is not byte[] bytes)
         {
-            errors.Add(at, $"{name}: cannot read {Plain.Quote(file)}: {reason}");
+            errors.Add(at, $"{name}: cannot read {MessageText.Quote(file)}: {reason}");
             return null;
         }
 

@@ -43,7 +43,7 @@ internal sealed class EvidenceNames
         if (targets.ContainsKey(name))
             errors.Add(at, $"{name} is certain in this scenario; evidence and explanations can speak only of what is uncertain");
         else
-            errors.Add(at, $"there is no input {Plain.Quote(name)}{HintFor(name)}");
+            errors.Add(at, $"there is no input {MessageText.Quote(name)}{HintFor(name)}");
         return null;
     }
 
@@ -67,7 +67,7 @@ internal sealed class EvidenceNames
         public bool IsChoice => !Numbers.IsEmpty || !Categories.IsEmpty;
 
         /// <summary>The states it can have, for messages.</summary>
-        public string States => Categories.IsEmpty ? Plain.List([.. Numbers.Select(n => n.ToString("R"))], "or") : Plain.List([.. Categories.Select(Plain.Quote)], "or");
+        public string States => Categories.IsEmpty ? MessageText.List([.. Numbers.Select(n => n.ToString("R"))], "or") : MessageText.List([.. Categories.Select(MessageText.Quote)], "or");
 
         /// <summary>The value of a state: the number chosen or the index of the category; null where it has no such state.</summary>
         public double? StateOf(TomlNode node) => node switch

@@ -130,7 +130,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         foreach (TomlNode item in table.Find(key)?.Node is TomlArray array ? array.Items : [])
         {
             if (item is TomlTable one && one.Find("factor")?.Node is TomlText name && !seen.Add(name.Text))
-                errors.Add(name.At, $"{Plain.OneLine(name.Text)} is {key} twice");
+                errors.Add(name.At, $"{MessageText.OneLine(name.Text)} is {key} twice");
         }
     }
 }

@@ -55,12 +55,12 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         if (table.RequiredText("name") is not string name)
             return null;
         Position at = table.Find("name")!.Node.At;
-        if (Plain.LineFault(name, LongestName) is { } fault)
+        if (MessageText.LineFault(name, LongestName) is { } fault)
             errors.Add(at, $"explanations.name must be one line of up to {LongestName} characters; {fault}");
         else if (name == "nothing unusual")
             errors.Add(at, "\"nothing unusual\" is always among the explanations; it means none of those named");
         else if (!seen.Add(name))
-            errors.Add(at, $"there are two explanations with the name {Plain.Quote(name)}");
+            errors.Add(at, $"there are two explanations with the name {MessageText.Quote(name)}");
         else
             return name;
         return null;

@@ -70,10 +70,10 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         if (table.RequiredText("name") is not string name)
             return null;
         Position at = table.Table.Find("name")!.Node.At;
-        if (Plain.LineFault(name, LongestName) is { } fault)
+        if (MessageText.LineFault(name, LongestName) is { } fault)
             errors.Add(at, $"the name of a remedy is one line of up to {LongestName} characters; {fault}");
         else if (!names.Add(name))
-            errors.Add(at, $"there are two remedies with the name {Plain.Quote(name)}");
+            errors.Add(at, $"there are two remedies with the name {MessageText.Quote(name)}");
         else
             return name;
         return null;
@@ -86,15 +86,15 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         {
             for (int j = i; j < read.Count; j++)
             {
-                string who = i == j ? "" : $" together with {Plain.Quote(read[i].Remedy!.Name)}";
+                string who = i == j ? "" : $" together with {MessageText.Quote(read[i].Remedy!.Name)}";
                 if (Apply(scenario, read[i].Remedy!, i == j ? null : read[j].Remedy!, out string fault) is not Scenario changed)
                 {
-                    errors.Add(read[j].At, $"{Plain.Quote(read[j].Remedy!.Name)}{who}: {fault}");
+                    errors.Add(read[j].At, $"{MessageText.Quote(read[j].Remedy!.Name)}{who}: {fault}");
                     continue;
                 }
 
                 if (AxleReader.SolidSize(changed) is Input size && AxleReader.SolidSize(scenario) is null && !(i != j && IsSolidAlone(i, j)))
-                    errors.Add(read[j].At, $"{Plain.Quote(read[j].Remedy!.Name)}{who}: axle.wall_mm ({changed.Find(Quantities.Wall)!.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
+                    errors.Add(read[j].At, $"{MessageText.Quote(read[j].Remedy!.Name)}{who}: axle.wall_mm ({changed.Find(Quantities.Wall)!.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
             }
         }
 

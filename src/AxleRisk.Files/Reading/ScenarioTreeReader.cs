@@ -111,7 +111,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     {
         if (root.RequiredText("title") is not string title)
             return "";
-        if (Plain.LineFault(title, LongestTitle) is { } fault)
+        if (MessageText.LineFault(title, LongestTitle) is { } fault)
             errors.Add(root.Find("title")!.Node.At, $"title must be one line of up to {LongestTitle} characters; {fault}");
         return title;
     }
@@ -145,5 +145,5 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     }
 
     private static string MustState(string section) =>
-        Plain.List([.. Quantities.All.Where(q => q.Section == section && q.Default is null && q.Without is null).Select(q => q.Key)]);
+        MessageText.List([.. Quantities.All.Where(q => q.Section == section && q.Default is null && q.Without is null).Select(q => q.Key)]);
 }

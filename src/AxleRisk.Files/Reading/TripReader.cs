@@ -100,7 +100,7 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
         if (Array.IndexOf(names, other) is >= 0 and int index)
             return index;
         if (names.Length > 0)
-            errors.Add(table.Find("like")!.Node.At, $"{table.NameOf("like")} must be a leg of the usual use: {Plain.List([.. names.Select(Plain.Quote)], "or")}, not {Plain.Quote(other)}");
+            errors.Add(table.Find("like")!.Node.At, $"{table.NameOf("like")} must be a leg of the usual use: {MessageText.List([.. names.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(other)}");
         return null;
     }
 

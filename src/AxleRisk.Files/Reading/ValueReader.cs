@@ -42,7 +42,7 @@ internal sealed class ValueReader(ErrorLog errors, DataFiles data)
             string hint = NearestName.Find(family, DistributionForms.Families) is string near
                 ? $"; did you mean \"{near}\"?"
                 : $"; possible: {string.Join(", ", DistributionForms.Families)}";
-            errors.Add(table.Find("distribution")!.Node.At, $"{name}: unknown distribution {Plain.Quote(family)}{hint}");
+            errors.Add(table.Find("distribution")!.Node.At, $"{name}: unknown distribution {MessageText.Quote(family)}{hint}");
             return null;
         }
 

@@ -10,8 +10,8 @@ internal static class NearestName
     public static string Hint(string name, IReadOnlyCollection<string> known)
     {
         if (Find(name, known) is string near)
-            return $"; did you mean {Plain.Quote(near)}?";
-        return known.Count is > 0 and <= 16 ? $"; possible: {string.Join(", ", known.Select(k => Plain.OneLine(k)))}" : "";
+            return $"; did you mean {MessageText.Quote(near)}?";
+        return known.Count is > 0 and <= 16 ? $"; possible: {string.Join(", ", known.Select(k => MessageText.OneLine(k)))}" : "";
     }
 
     /// <summary>The nearest of <paramref name="known"/> by edit distance, if it is near enough to be meant.</summary>

@@ -54,7 +54,7 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
             return found;
         errors.Add(
             table.Find(key)!.Node.At,
-            $"{NameOf(key)} must be {Plain.List([.. words.Keys.Select(Plain.Quote)], "or")}, not {Plain.Quote(text)}");
+            $"{NameOf(key)} must be {MessageText.List([.. words.Keys.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(text)}");
         return null;
     }
 
@@ -69,7 +69,7 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
             string what = path.Length > 0 ? "key" : entry.Node is TomlTable or TomlArray { IsOfTables: true } ? "table" : "key";
             string where = path.Length > 0 ? $" in {path}" : "";
             string hint = also?.Invoke(entry.Key) ?? NearestName.Hint(entry.Key, known);
-            errors.Add(entry.KeyAt, $"unknown {what} {Plain.Quote(entry.Key)}{where}{hint}");
+            errors.Add(entry.KeyAt, $"unknown {what} {MessageText.Quote(entry.Key)}{where}{hint}");
             none = false;
         }
 

@@ -17,7 +17,7 @@ internal sealed class TomlNumber(Position at, string shown, double number) : Tom
 }
 
 /// <summary>A string.</summary>
-internal sealed class TomlText(Position at, string text) : TomlNode(at, Plain.Quote(text))
+internal sealed class TomlText(Position at, string text) : TomlNode(at, MessageText.Quote(text))
 {
     public string Text => text;
 }

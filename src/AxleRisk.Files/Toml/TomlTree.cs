@@ -27,7 +27,7 @@ internal static class TomlTree
         }
 
         foreach (DiagnosticMessage diagnostic in document.Diagnostics.Take(MostDiagnostics))
-            errors.Add(TreeBuilder.PositionOf(diagnostic.Span), Plain.OneLine(diagnostic.Message));
+            errors.Add(TreeBuilder.PositionOf(diagnostic.Span), MessageText.OneLine(diagnostic.Message));
         if (document.HasErrors)
             return null;
 

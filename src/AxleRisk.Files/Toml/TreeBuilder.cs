@@ -105,7 +105,7 @@ internal sealed class TreeBuilder(ErrorLog errors)
     }
 
     private void Taken(TomlTable parent, List<string> path, Position at) =>
-        errors.Add(at, $"{Plain.OneLine(string.Join('.', path))} is already defined at line {parent.Find(path[^1])!.KeyAt.Line}");
+        errors.Add(at, $"{MessageText.OneLine(string.Join('.', path))} is already defined at line {parent.Find(path[^1])!.KeyAt.Line}");
 
     // The parser limits the nesting of values, so the recursion is shallow.
     private TomlNode Convert(ValueSyntax value)
@@ -114,9 +114,9 @@ internal sealed class TreeBuilder(ErrorLog errors)
         switch (value)
         {
             case IntegerValueSyntax integer:
-                return new TomlNumber(at, Plain.OneLine(integer.Token?.Text ?? ""), integer.Value);
+                return new TomlNumber(at, MessageText.OneLine(integer.Token?.Text ?? ""), integer.Value);
             case FloatValueSyntax number:
-                return new TomlNumber(at, Plain.OneLine(number.Token?.Text ?? ""), number.Value);
+                return new TomlNumber(at, MessageText.OneLine(number.Token?.Text ?? ""), number.Value);
             case StringValueSyntax text:
                 return new TomlText(at, text.Value ?? "");
             case ArraySyntax array:
@@ -129,7 +129,7 @@ internal sealed class TreeBuilder(ErrorLog errors)
                     Add(table, item.KeyValue!);
                 return table;
             default:
-                return new TomlOther(at, Plain.OneLine(value.ToString().Trim()));
+                return new TomlOther(at, MessageText.OneLine(value.ToString().Trim()));
         }
     }
 

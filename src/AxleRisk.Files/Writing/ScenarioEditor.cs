@@ -71,7 +71,7 @@ public static class ScenarioEditor
             _ => null,
         };
         if (one is not null)
-            return Splice.Apply(text, [new Splice(one.Syntax.Span.Start.Offset, one.Syntax.Span.End.Offset + 1, Manner.Of(there.Value, value))]);
+            return Splice.Apply(text, [new Splice(one.Syntax.Span.Start.Offset, one.Syntax.Span.End.Offset + 1, KeptNotation.Of(there.Value, value))]);
         return Insert(Outline.Of(Without(text, there)), path, value);
     }
 

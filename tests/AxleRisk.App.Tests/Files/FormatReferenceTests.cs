@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
 using Xunit;

@@ -4,6 +4,7 @@ using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 

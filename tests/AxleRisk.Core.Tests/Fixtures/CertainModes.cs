@@ -2,6 +2,7 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Tests.Fixtures;
 

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Numerics;
@@ -52,9 +53,9 @@ public class VectorColumnsTests
         for (int i = 0; i < z.Length; i++)
         {
             double at = 2 * Math.Log(Math.Exp(z[i] / 2));
-            double expected = at < 0 ? -NearZero.LogOnePlus(-StandardNormal.Cumulative(at))
+            double expected = at < 0 ? -LogExp.LogP1(-StandardNormal.Cumulative(at))
                 : at < 30 ? -Math.Log(StandardNormal.Upper(at))
-                : at * at / 2 + Math.Log(at * Math.Sqrt(2 * Math.PI)) - NearZero.LogOnePlus(-1 / (at * at) + 3 / Math.Pow(at, 4) - 15 / Math.Pow(at, 6));
+                : at * at / 2 + Math.Log(at * Math.Sqrt(2 * Math.PI)) - LogExp.LogP1(-1 / (at * at) + 3 / Math.Pow(at, 4) - 15 / Math.Pow(at, 6));
             Assert.InRange(to[i], expected * (1 - 2e-12) - 1e-300, expected * (1 + 2e-12) + 1e-300);
         }
 
@@ -82,7 +83,7 @@ public class VectorColumnsTests
         var failed = new double[h.Length];
         VectorColumns.Failed(h, failed);
         for (int i = 0; i < h.Length; i++)
-            Assert.InRange(failed[i], -NearZero.ExpMinusOne(-h[i]) * (1 - 8e-15), -NearZero.ExpMinusOne(-h[i]) * (1 + 8e-15));
+            Assert.InRange(failed[i], -LogExp.ExpM1(-h[i]) * (1 - 8e-15), -LogExp.ExpM1(-h[i]) * (1 + 8e-15));
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
@@ -40,7 +41,7 @@ public class FailureChancesTests
         {
             // ln(Miner sum 10^scatter) is normal with mean ln 2.5.
             double z = Math.Log(used[i] / 2.5) / sigma;
-            double exact = z < 0 ? -NearZero.LogOnePlus(-StandardNormal.Cumulative(z)) : -Math.Log(StandardNormal.Upper(z));
+            double exact = z < 0 ? -LogExp.LogP1(-StandardNormal.Cumulative(z)) : -Math.Log(StandardNormal.Upper(z));
             Assert.Equal(exact, fatigue.Hazard(used[i]), 1e-9 * exact);
             Assert.Equal(exact, hazards[i], 1e-9 * exact);
         }

@@ -1,5 +1,5 @@
 using AxleRisk.App.Text;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -11,16 +12,16 @@ public static class BaseCaseAnalysis
     /// <summary>Runs the analysis; a handful of evaluations.</summary>
     public static BaseCaseResult Run(LifeModel model)
     {
-        var bench = new Bench(model);
-        double medianLife = bench.LifeKm(f => f.Median);
-        double life = bench.LifeKm(f => f.Nominal);
-        LegDetail[] details = model.DetailsOfFirstRow(bench.Workspace);
-        DamageColumns columns = bench.Workspace.Damage;
-        RideParameters ride = RideParameters.OfFirstRow(columns);
-        double damage = bench.Workspace.DamagePerKm[0];
+        var vehicle = new OneVehicle(model);
+        double medianLife = vehicle.LifeKm(f => f.Median);
+        double life = vehicle.LifeKm(f => f.Nominal);
+        LegDetail[] details = model.DetailsOfFirstRow(vehicle.Workspace);
+        DamageColumns columns = vehicle.Workspace.Damage;
+        RideParameters ride = columns.RideOf(0);
+        double damage = vehicle.Workspace.DamagePerKm[0];
         ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
             leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
-            details[i].Plain.UpCrossingsPerSecond, bench.Workspace.DamageByLeg[i][0] / damage))];
+            details[i].Plain.UpCrossingsPerSecond, vehicle.Workspace.DamageByLeg[i][0] / damage))];
         double stressPerKn = columns.StressPerForceMPaPerN[0] * 1000;
         Detail detail = model.Scenario.Detail;
         return new BaseCaseResult
@@ -33,25 +34,25 @@ public static class BaseCaseAnalysis
             WheelHopHz = Ride.WheelHopHz(ride),
             Curve = LifeModel.CurveOf(detail, detail.Categories[detail.NominalIndex]),
             Legs = legs,
-            Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(bench, f, life)).OrderByDescending(o => o.Pull)],
-            Evaluations = bench.Evaluations,
+            Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life)).OrderByDescending(o => o.Pull)],
+            Evaluations = vehicle.Evaluations,
         };
     }
 
     /// <summary>Life with every factor at its median, km.</summary>
-    public static double MedianFactorsLifeKm(LifeModel model) => new Bench(model).LifeKm(f => f.Median);
+    public static double MedianFactorsLifeKm(LifeModel model) => new OneVehicle(model).LifeKm(f => f.Median);
 
     /// <summary>The base case evaluated, in the first row of a workspace.</summary>
     internal static Workspace EvaluateNominal(LifeModel model)
     {
-        var bench = new Bench(model);
-        bench.LifeKm(f => f.Nominal);
-        return bench.Workspace;
+        var vehicle = new OneVehicle(model);
+        vehicle.LifeKm(f => f.Nominal);
+        return vehicle.Workspace;
     }
 
-    private static OneAtATime Vary(Bench bench, Factor factor, double baseLife)
+    private static OneAtATime Vary(OneVehicle vehicle, Factor factor, double baseLife)
     {
-        double Relative(double value) => bench.LifeKm(f => f == factor ? [value] : f.Nominal) / baseLife;
+        double Relative(double value) => vehicle.LifeKm(f => f == factor ? [value] : f.Nominal) / baseLife;
         (double low, double high) = factor switch
         {
             // A category has no 5 % point: its first and last possible state stand in.
@@ -65,7 +66,7 @@ public static class BaseCaseAnalysis
     }
 
     /// <summary>Evaluates one row at a time.</summary>
-    private sealed class Bench(LifeModel model)
+    private sealed class OneVehicle(LifeModel model)
     {
         private readonly double[][] values = model.CreateColumns(1);
 

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.Spectra;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.BaseCase;
@@ -21,7 +24,7 @@ public static class LiftOffCheck
     {
         Workspace workspace = BaseCaseAnalysis.EvaluateNominal(model);
         DamageColumns columns = workspace.Damage;
-        RideParameters ride = RideParameters.OfFirstRow(columns);
+        RideParameters ride = columns.RideOf(0);
         double weight = RideLimits.StaticTyreForce(ride);
         Span<double> spectrum = stackalloc double[FrequencyGrid.Points];
 

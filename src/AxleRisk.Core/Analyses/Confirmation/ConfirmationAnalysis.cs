@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Trips;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Studies;
 
@@ -39,7 +42,7 @@ internal sealed class PointModel
         (SnCurve mean, _) = model.FatigueOfFirstRow(workspace);
         curve = SnConstants.From(mean);
         stress = columns.StressPerForceMPaPerN[0] * mean.ThicknessFactor(columns.ThicknessMm[0]);
-        ride = RideParameters.OfFirstRow(columns);
+        ride = columns.RideOf(0);
 
         // The scenario's own stop, under its load, unless another is asked for.
         bool isStated = columns.Layout.HasBumpStop && !double.IsFinite(question.BumpClearanceMm);

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;

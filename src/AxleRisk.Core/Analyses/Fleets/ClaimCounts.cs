@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 
@@ -22,7 +21,7 @@ internal static class ClaimCounts
     {
         (long low, long high) = new BinomialMixture(vehicles, byDraw.Corrected, most).Range();
         double mean = DrawStatistic.Of(byDraw, TargetBasis.Average);
-        Interval expected = Groups.Around(vehicles * mean, DrawStatistic.OfReplicates(byDraw, TargetBasis.Average).Select(p => vehicles * p));
+        Interval expected = GroupInterval.Around(vehicles * mean, DrawStatistic.OfReplicates(byDraw, TargetBasis.Average).Select(p => vehicles * p));
         return new Prediction(expected.Within(0, vehicles), low, high);
     }
 

@@ -1,4 +1,3 @@
-using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Analyses.Fleets;
@@ -37,7 +36,7 @@ internal static class DrawStatistic
     {
         double all = Of(byDraw, basis);
         return all > 0
-            ? Groups.AroundExp(all, OfReplicates(byDraw, basis).Select(p => p / all)).Within(0, 1)
+            ? GroupInterval.AroundExp(all, OfReplicates(byDraw, basis).Select(p => p / all)).Within(0, 1)
             : new Interval(0, 0, 0);
     }
 }

@@ -92,7 +92,7 @@ public static class FleetAnalysis
     private static WarrantyLimits Warranties(Fleet fleet, FleetSample sample, DrawMeans byDraw, double target, ImmutableArray<TargetBasis> bases)
     {
         double[] Meets(double[] probabilities) => [.. probabilities.Select(p => p <= target ? 1.0 : 0)];
-        Interval confidence = Remedies.Groups.Around(
+        Interval confidence = GroupInterval.Around(
             DrawStatistic.Of(Meets(byDraw.Corrected), TargetBasis.Average), DrawStatistic.OfReplicates(Meets(byDraw.CorrectedByReplicate), TargetBasis.Average)).Within(0, 1);
         return new WarrantyLimits(target, confidence,
         [

@@ -3,6 +3,7 @@ using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Fleets;
 

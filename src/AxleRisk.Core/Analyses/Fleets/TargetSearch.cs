@@ -1,4 +1,3 @@
-using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.Core.Analyses.Fleets;
@@ -61,7 +60,7 @@ internal sealed class TargetSearch(Func<double, DrawMeans> byDraw, double target
         DrawMeans here = byDraw(shown(x));
         double slope = (Z(DrawStatistic.Of(byDraw(shown(from + step)), basis)) - Z(DrawStatistic.Of(byDraw(shown(from)), basis))) / step;
         IEnumerable<double> off = DrawStatistic.OfReplicates(here, basis).Select(p => -Z(p) / slope);
-        return isLog ? Groups.AroundExp(shown(x), off) : Groups.Around(x, off).Within(Math.Min(good, bad), Math.Max(good, bad));
+        return isLog ? GroupInterval.AroundExp(shown(x), off) : GroupInterval.Around(x, off).Within(Math.Min(good, bad), Math.Max(good, bad));
     }
 
     private static double Z(double p) => StandardNormal.Quantile(Math.Clamp(p, Least, 1 - Least));

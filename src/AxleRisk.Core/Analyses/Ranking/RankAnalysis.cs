@@ -1,5 +1,5 @@
 using AxleRisk.Core.Analyses.BaseCase;
-using AxleRisk.Core.Analyses.Ranking.Shares;
+using AxleRisk.Core.Analyses.Shares;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;

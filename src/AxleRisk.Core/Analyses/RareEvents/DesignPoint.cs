@@ -10,10 +10,10 @@ internal sealed record DesignPoint(double[] U, double Beta, double[] Alpha, bool
     /// <summary>A failing point near the origin in the place of a design point.</summary>
     public static DesignPoint Approximate(double[] u)
     {
-        double norm = Vectors.Norm(u);
-        return new DesignPoint(u, norm, norm > 0 ? Vectors.Scaled(u, 1 / norm) : u, IsApproximate: true);
+        double norm = PointVectors.Norm(u);
+        return new DesignPoint(u, norm, norm > 0 ? PointVectors.Scaled(u, 1 / norm) : u, IsApproximate: true);
     }
 
     /// <summary>How far <paramref name="u"/> lies beyond the plane that touches the limit surface here; negative on the safe side.</summary>
-    public double Beyond(ReadOnlySpan<double> u) => Vectors.Dot(Alpha, u) - Beta;
+    public double Beyond(ReadOnlySpan<double> u) => PointVectors.Dot(Alpha, u) - Beta;
 }

@@ -101,7 +101,7 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
                 return;
             }
 
-            double[] from = left.MinBy(u => Points.Points.Select(p => Vectors.Dot(p.Alpha, u)).DefaultIfEmpty().Max() / Vectors.Norm(u))!;
+            double[] from = left.MinBy(u => Points.Points.Select(p => PointVectors.Dot(p.Alpha, u)).DefaultIfEmpty().Max() / PointVectors.Norm(u))!;
             inVain = Follow(from, left) ? 0 : inVain + 1;
             left.Remove(from);
         }
@@ -126,6 +126,6 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
         var g = new double[PilotSamples];
         state.Evaluate(u, PilotSamples, g);
         Evaluations += PilotSamples;
-        return [.. Enumerable.Range(0, PilotSamples).Where(row => g[row] <= 0).Select(row => Vectors.Row(u, row))];
+        return [.. Enumerable.Range(0, PilotSamples).Where(row => g[row] <= 0).Select(row => PointVectors.Row(u, row))];
     }
 }

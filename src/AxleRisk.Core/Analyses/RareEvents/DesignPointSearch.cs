@@ -40,23 +40,23 @@ internal static class DesignPointSearch
         DesignPoint? near = null;
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
-            if (known?.Any(p => !p.IsApproximate && Vectors.Distance(p.U, u) < KnownDistance) == true)
+            if (known?.Any(p => !p.IsApproximate && PointVectors.Distance(p.U, u) < KnownDistance) == true)
             {
                 return (null, evaluations);
             }
 
             double[] gradient = Gradient(state, u);
             evaluations += 2 * u.Length;
-            double slope = Vectors.Norm(gradient);
+            double slope = PointVectors.Norm(gradient);
             if (!(slope > 0) || !double.IsFinite(slope))
             {
                 break;
             }
 
-            double[] alpha = Vectors.Scaled(gradient, -1 / slope);
-            double beta = Vectors.Dot(alpha, u) + (g / slope);
-            double[] target = Vectors.Scaled(alpha, Math.Clamp(beta, -GreatestRadius, GreatestRadius));
-            double away = Vectors.Distance(target, u) / Math.Max(1, Math.Abs(beta));
+            double[] alpha = PointVectors.Scaled(gradient, -1 / slope);
+            double beta = PointVectors.Dot(alpha, u) + (g / slope);
+            double[] target = PointVectors.Scaled(alpha, Math.Clamp(beta, -GreatestRadius, GreatestRadius));
+            double away = PointVectors.Distance(target, u) / Math.Max(1, Math.Abs(beta));
 
             // The point taken is one step of the plain method further: its error is of the order of the distance squared.
             near = away <= LooseTolerance && Math.Abs(beta) < GreatestRadius ? new DesignPoint(target, beta, alpha) : null;
@@ -65,15 +65,15 @@ internal static class DesignPointSearch
                 break;
             }
 
-            double[] direction = Vectors.Moved(target, -1, u);
-            var merit = Merit.At(u, g, slope, target, Vectors.Dot(gradient, direction), Vectors.Dot(u, direction));
+            double[] direction = PointVectors.Moved(target, -1, u);
+            var merit = Merit.At(u, g, slope, target, PointVectors.Dot(gradient, direction), PointVectors.Dot(u, direction));
             double[][] trials = [target];
             double[] values = Values(state, trials);
             evaluations++;
             int accepted = merit.Accepts(target, values[0], 1) ? 0 : -1;
             if (accepted < 0)
             {
-                trials = [.. ShorterSteps.Select(step => Vectors.Moved(u, step, direction))];
+                trials = [.. ShorterSteps.Select(step => PointVectors.Moved(u, step, direction))];
                 values = Values(state, trials);
                 evaluations += trials.Length;
                 accepted = Array.FindIndex([.. ShorterSteps.Select((step, i) => merit.Accepts(trials[i], values[i], step))], ok => ok);
@@ -93,7 +93,7 @@ internal static class DesignPointSearch
     private static double[] Values(LimitState state, double[][] points)
     {
         var g = new double[points.Length];
-        state.Evaluate(Vectors.Columns(points, state.Dimension), points.Length, g);
+        state.Evaluate(PointVectors.Columns(points, state.Dimension), points.Length, g);
         return g;
     }
 
@@ -124,14 +124,14 @@ internal static class DesignPointSearch
         public static Merit At(double[] u, double g, double slope, double[] target, double gradientAlong, double uAlong)
         {
             // The penalty that makes the step a descent: above |u| / |gradient|, and large enough that the surface is worth reaching.
-            double norm = Vectors.Norm(u);
-            double toSurface = Math.Abs(g) > Tolerance * slope ? Vectors.Dot(target, target) / (2 * Math.Abs(g)) : 0;
+            double norm = PointVectors.Norm(u);
+            double toSurface = Math.Abs(g) > Tolerance * slope ? PointVectors.Dot(target, target) / (2 * Math.Abs(g)) : 0;
             double penalty = 2 * Math.Max(norm / slope, toSurface);
             return new Merit(penalty, Of(norm, g, penalty), uAlong + (penalty * Math.Sign(g) * gradientAlong));
         }
 
         public bool Accepts(double[] u, double g, double step) =>
-            Of(Vectors.Norm(u), g, Penalty) <= Value + (Armijo * step * Math.Min(0, Slope));
+            Of(PointVectors.Norm(u), g, Penalty) <= Value + (Armijo * step * Math.Min(0, Slope));
 
         private static double Of(double norm, double g, double penalty) => (0.5 * norm * norm) + (penalty * Math.Abs(g));
     }

@@ -57,6 +57,6 @@ internal sealed class DesignPointSet
     private static double Phi(DesignPoint point) => StandardNormal.Upper(point.Beta);
 
     private static bool IsSame(DesignPoint a, DesignPoint b) =>
-        Vectors.Distance(a.U, b.U) < LeastDistance
-        || Vectors.Dot(a.Alpha, b.Alpha) > Math.Cos(LeastAngleDegrees * Math.PI / 180);
+        PointVectors.Distance(a.U, b.U) < LeastDistance
+        || PointVectors.Dot(a.Alpha, b.Alpha) > Math.Cos(LeastAngleDegrees * Math.PI / 180);
 }

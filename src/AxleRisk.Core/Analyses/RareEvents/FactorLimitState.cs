@@ -70,7 +70,7 @@ internal abstract class FactorLimitState : LimitState
     public DesignPointReport Report(DesignPoint point)
     {
         double[][] values = Model.CreateColumns(1);
-        Map(Vectors.Columns([point.U], point.U.Length), 0, 1, Model.CreateColumns(1), values);
+        Map(PointVectors.Columns([point.U], point.U.Length), 0, 1, Model.CreateColumns(1), values);
         var coordinates = new List<DesignCoordinate>();
         double[] used = HasNormalPart ? UsedAtFailure(values) : [];
         int first = Leading(used);

@@ -62,7 +62,7 @@ internal sealed class ImportanceRun(LimitState state, NormalMixture mixture, ulo
             (largest, heaviest) = term > largest ? (term, row) : (largest, heaviest);
         }
 
-        return new Block(sums, largest, heaviest < 0 ? null : Joint(Vectors.Row(u, heaviest), c[heaviest]));
+        return new Block(sums, largest, heaviest < 0 ? null : Joint(PointVectors.Row(u, heaviest), c[heaviest]));
     }
 
     private double FailureProbability(double c) =>

@@ -26,7 +26,7 @@ internal static class NearestFailing
     public static DesignPoint Approach(
         LimitState state, DesignPointSet known, IReadOnlyList<double[]> failing, ulong seed, string stream)
     {
-        double[] nearest = failing.MinBy(u => Vectors.Norm(u))!;
+        double[] nearest = failing.MinBy(u => PointVectors.Norm(u))!;
         double[][] u = Workspace.Columns(state.Dimension, Neighbours);
         var g = new double[Neighbours];
         for (int round = 0; round < Spreads.Length; round++)
@@ -41,9 +41,9 @@ internal static class NearestFailing
             }
 
             state.Evaluate(u, Neighbours, g);
-            nearest = Enumerable.Range(0, Neighbours).Where(row => g[row] <= 0).Select(row => Vectors.Row(u, row))
+            nearest = Enumerable.Range(0, Neighbours).Where(row => g[row] <= 0).Select(row => PointVectors.Row(u, row))
                 .Where(x => known.Beyond(x) < -Clear)
-                .Append(nearest).MinBy(x => Vectors.Norm(x))!;
+                .Append(nearest).MinBy(x => PointVectors.Norm(x))!;
         }
 
         return DesignPoint.Approximate(nearest);

@@ -33,7 +33,7 @@ internal sealed class NormalMixture
         FirstOrder = total;
 
         var origin = new double[dimension];
-        double farthest = parts.Max(p => Vectors.Norm(p.Centre));
+        double farthest = parts.Max(p => PointVectors.Norm(p.Centre));
         parts.Add(new Part(origin, 1, NominalShare));
         parts.Add(new Part(origin, WideSpread(Reach * farthest, dimension), WideShare));
     }

@@ -39,16 +39,16 @@ internal sealed class CaseEstimate
 
     /// <summary>The failure probability with its interval, normal on the scale of the logarithm.</summary>
     public Interval ProbabilityInterval() => Probability > 0
-        ? Groups.AroundExp(Probability, failed.Select(f => f / Probability)).Within(0, 1)
+        ? GroupInterval.AroundExp(Probability, failed.Select(f => f / Probability)).Within(0, 1)
         : NoneFailed();
 
     /// <summary>The B10 life in km with its interval.</summary>
-    public Interval B10Interval() => Groups.AroundExp(Math.Exp(LnB10), lnLifeOff);
+    public Interval B10Interval() => GroupInterval.AroundExp(Math.Exp(LnB10), lnLifeOff);
 
     /// <summary>The change from another scenario, evaluated with the same samples, to this.</summary>
     public CaseChange From(CaseEstimate first)
     {
-        Interval difference = Groups.Around(Probability - first.Probability, failed.Zip(first.failed, (a, b) => a - b));
+        Interval difference = GroupInterval.Around(Probability - first.Probability, failed.Zip(first.failed, (a, b) => a - b));
         if (counted && difference.High == difference.Low && !all.SameAs(first.all))
         {
             // Lives differ, but no sample that failed in one survives in the other: the groups show no spread to go by.
@@ -58,7 +58,7 @@ internal sealed class CaseEstimate
 
         return new CaseChange(
             difference, Ratio(first, difference),
-            Groups.AroundExp(Math.Exp(LnB10 - first.LnB10), lnLifeOff.Zip(first.lnLifeOff, (a, b) => a - b)));
+            GroupInterval.AroundExp(Math.Exp(LnB10 - first.LnB10), lnLifeOff.Zip(first.lnLifeOff, (a, b) => a - b)));
     }
 
     private Interval Ratio(CaseEstimate first, Interval difference)
@@ -67,7 +67,7 @@ internal sealed class CaseEstimate
         return !(p > 0) ? new Interval(double.NaN, double.NaN, double.NaN)
             : !(Probability > 0) ? new Interval(0, 0, NoneFailed().High / p)
             : difference.Estimate == 0 ? new Interval(1, 1 + (difference.Low / p), 1 + (difference.High / p))
-            : Groups.AroundExp(Probability / p, failed.Zip(first.failed, (a, b) => (a / Probability) - (b / p)));
+            : GroupInterval.AroundExp(Probability / p, failed.Zip(first.failed, (a, b) => (a / Probability) - (b / p)));
     }
 
     private Interval NoneFailed() => all.Evaluations > 0

@@ -1,6 +1,7 @@
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Remedies;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
@@ -26,7 +27,7 @@ public static class Comparison
         var draw = new CommonDraw(models);
         var plan = new BlockPlan(settings, draw.Columns);
         bool conditional = models.All(m => m.Chances.IsExact);
-        int groups = plan.Replicates > 1 ? plan.Replicates : Groups.Independent;
+        int groups = plan.Replicates > 1 ? plan.Replicates : GroupInterval.Independent;
         CaseLives[] lives = [.. models.Select(m => new CaseLives(m, distanceKm, groups, conditional))];
         long rows = 0;
         ComparisonTally[] workers = BlockRunner.CreateWorkers(options, plan.Blocks, () => new ComparisonTally(models, draw, plan, settings.Seed));

@@ -1,3 +1,4 @@
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Remedies;
@@ -20,7 +21,7 @@ internal sealed class ComparisonTally(IReadOnlyList<LifeModel> models, CommonDra
         {
             draw.Map(m, unit, coupled, workspaces[m], values[m], rows);
             models[m].Evaluate(values[m], rows, workspaces[m]);
-            lives[m].Add(workspaces[m], rows, row => plan.Replicates > 1 ? replicate : (int)((first + row) % Groups.Independent));
+            lives[m].Add(workspaces[m], rows, row => plan.Replicates > 1 ? replicate : (int)((first + row) % GroupInterval.Independent));
         }
 
         return rows;

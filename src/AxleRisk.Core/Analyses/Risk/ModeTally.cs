@@ -1,5 +1,6 @@
 using System.Runtime.Intrinsics;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 

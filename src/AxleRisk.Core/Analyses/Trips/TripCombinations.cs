@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Combinations;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Trips;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Trips;
 

@@ -1,5 +1,6 @@
 using AxleRisk.Core.Analyses.RareEvents;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Trips;

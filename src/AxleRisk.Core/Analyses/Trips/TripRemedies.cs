@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 

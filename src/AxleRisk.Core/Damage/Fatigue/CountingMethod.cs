@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>How the stress cycles of a random signal are counted from its spectrum.</summary>
 internal enum CountingMethod

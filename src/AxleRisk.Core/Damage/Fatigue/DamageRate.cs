@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>From spectral moments and an S-N curve to Miner damage per second.</summary>
 internal static class DamageRate

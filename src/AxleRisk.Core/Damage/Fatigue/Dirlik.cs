@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// Dirlik's density (1985) of rainflow ranges, Z = S / (2 sqrt(M0)):

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>DNV-RP-C203, table 2-1, S-N curves in air, editions 2016 to 2019. (The edition of 2024 changes C, C1 and C2.)</summary>
 internal static class DnvCurves

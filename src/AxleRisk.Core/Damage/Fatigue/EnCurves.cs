@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// EN 1993-1-9:2005, 7.1 and figure 7.1, direct stress: the category is the range at 2e6 cycles; m = 3 to 5e6 cycles, 5 to 1e8, and no

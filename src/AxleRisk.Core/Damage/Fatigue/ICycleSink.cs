@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>What takes counted cycles.</summary>
 internal interface ICycleSink

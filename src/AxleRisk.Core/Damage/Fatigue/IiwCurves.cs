@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// IIW Recommendations (2016), steel, direct stress, from memory: the FAT class is the range at 2e6 cycles; the knee lies at 1e7 cycles,

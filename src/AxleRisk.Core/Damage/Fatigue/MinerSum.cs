@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>Miner's sum of counted cycles on an S-N curve (Palmgren 1924, Miner 1945).</summary>
 /// <param name="stressScale">MPa per unit of the counted signal.</param>

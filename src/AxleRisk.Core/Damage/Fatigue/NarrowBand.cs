@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// Narrow-band counting: a Rayleigh range for every up-crossing of the mean (JCSS Probabilistic Model Code 3.12, annex B).

@@ -1,6 +1,6 @@
 using MathNet.Numerics;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// The incomplete gamma functions of the damage integrals: finite sums of exp and erfc where a is a multiple of one half, which is so for

@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// Rainflow counting by the three-point rule of ASTM E1049-85 (reapproved 2011), 5.4.4, as the signal comes in: a range that the next one

@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// Ranges of twice a Rayleigh amplitude: the Weibull density of shape 2 and scale 2 sqrt(2) times the standard deviation.

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>The published S-N curves, as design curves, by catalogue and category.</summary>
 public static class SnCatalogue

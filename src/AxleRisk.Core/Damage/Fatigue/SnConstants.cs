@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>An S-N curve as the damage integrals want it: damage per cycle of range S is <c>C S^m</c>.</summary>
 /// <param name="SlopeAbove">Slope above the knee.</param>

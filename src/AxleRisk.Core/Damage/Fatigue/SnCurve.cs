@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// An S-N curve of two slopes that meet at a knee: <c>log10 N = log10 a - m log10 S</c>, S the stress range in MPa, N cycles.

@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>Moments <c>Mk = integral of f^k G(f) df</c> of a one-sided spectral density over frequency in Hz.</summary>
 /// <param name="M0">The variance.</param>

@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// Tovo and Benasciutti (2005; constants from memory): rainflow damage between its bounds, <c>b</c> times the level-crossing (narrow-band)

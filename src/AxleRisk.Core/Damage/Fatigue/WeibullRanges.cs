@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
 /// Damage of stress ranges with a Weibull density over a curve of two slopes: JCSS Probabilistic Model Code 3.12, annex B. Shape 1 is the

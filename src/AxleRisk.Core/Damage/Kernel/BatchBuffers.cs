@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Spectra;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>What a tile of rows keeps between the steps of the batch kernel; small enough for the nearest cache.</summary>
 internal sealed class BatchBuffers(DamageLayout layout)
@@ -32,8 +33,8 @@ internal sealed class BatchBuffers(DamageLayout layout)
     /// <summary>The spectra of the rows at work, a register a point.</summary>
     public AlignedBuffer<float> Spectrum { get; } = new(FrequencyGrid.Points * MostLanes);
 
-    /// <summary>Their <see cref="Damage.SmoothSums"/>.</summary>
-    public AlignedBuffer<float> SmoothSums { get; } = new(Core.Damage.SmoothSums.Count * MostLanes);
+    /// <summary>Their <see cref="SmoothSums"/>.</summary>
+    public AlignedBuffer<float> SmoothSums { get; } = new(Kernel.SmoothSums.Count * MostLanes);
 
     /// <summary>The root of what turns the sums into moments in units of the squared knee over eight, by leg.</summary>
     public AlignedBuffer<float> ScaleRoot { get; } = new(layout.Legs * Rows);

@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>The steps of the batch kernel over one tile of rows.</summary>
 internal abstract class BatchEngine

@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The damage model in vector code: the job of <see cref="ScalarKernel"/>, within 1e-3 of its answer where that is above 1e-20 per km

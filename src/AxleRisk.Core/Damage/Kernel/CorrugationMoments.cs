@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Roads;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>What a corrugation adds to the sums of a leg: the same spectrum under a narrow Gaussian, on the full grid.</summary>
 internal static class CorrugationMoments

@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>The counting methods, several rows at a time: from the sums of a leg to <see cref="RangeParts"/>.</summary>
 internal static class CountingBatch

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>A row's S-N curve as the batch wants it: stress in units of the knee, damage in units of that of a cycle at the knee.</summary>
 internal sealed class CurveColumns

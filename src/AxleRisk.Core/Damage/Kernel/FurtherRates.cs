@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.BumpStops;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The steps of the batch kernel beyond plain fatigue over one tile of rows: strikes on the bump stop, and the rates of the further modes of
@@ -52,12 +53,12 @@ internal sealed class FurtherRates(DamageLayout layout)
                 T rate = T.Load(in plain[mode].At(row));
                 if (isCorrugated)
                 {
-                    T part = Lanes.Load<T>(leg.CorrugatedShare, first + row);
+                    T part = ColumnLanes.Load<T>(leg.CorrugatedShare, first + row);
                     rate = T.IfLess(zero, part, (T.Create(1) - part) * rate + part * T.Load(in corrugated[mode].At(row)), rate);
                 }
 
                 // A leg that is not driven adds nothing, however fatal it would be.
-                T share = Lanes.Load<T>(leg.Share, first + row);
+                T share = ColumnLanes.Load<T>(leg.Share, first + row);
                 ref float to = ref PerKm[mode].At(row);
                 T.Store(T.Load(in to) + T.IfLess(zero, share, share * rate, share), ref to);
             }

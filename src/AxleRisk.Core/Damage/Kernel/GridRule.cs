@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// When fewer points do. The trapezoid rule's error falls as exp(-2 pi zeta / step), zeta the damping of a resonance, so both modes must

@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>From the sums of a leg to its part in the damage per km of the use, several rows at a time.</summary>
 internal static class LegDamages
@@ -50,12 +51,12 @@ internal static class LegDamages
             if (corrugated)
             {
                 // Where the share is 0 the plain part comes out to the last bit.
-                T share = Lanes.Load<T>(leg.CorrugatedShare, first + row);
+                T share = ColumnLanes.Load<T>(leg.CorrugatedShare, first + row);
                 perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in tile.CorrugatedPerSecond.At(row));
             }
 
             T perKm = T.Create((float)(1000 * MomentGrid.CentreHz)) * T.Load(in curves.DamageAtKnee.At(row))
-                * (Lanes.Load<T>(leg.Share, first + row) / Lanes.Load<T>(leg.SpeedMPerS, first + row));
+                * (ColumnLanes.Load<T>(leg.Share, first + row) / ColumnLanes.Load<T>(leg.SpeedMPerS, first + row));
             T.Store(perSecond * perKm, ref tile.Damage.At(at));
         }
     }

@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>What the damage model says of one leg for one row of input.</summary>
 /// <param name="Plain">The stress off the corrugation.</param>

@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// <see cref="LegLoad"/> of a tile of rows: what the modes of failure beside fatigue and the strikes on the bump stop read, a column each. Those of
@@ -49,15 +50,15 @@ internal sealed class LegForces(int rows, bool hasBumpStop)
         for (int row = 0; row < count; row += T.Count)
         {
             int at = first + row;
-            T sprung = Lanes.Load<T>(from.SprungMassKg, at);
-            T inboard = T.Create(1) - Lanes.Load<T>(from.OutboardShare, at);
-            Put(Static, row, T.Create((float)RideLimits.Gravity) * T.MultiplyAdd(inboard, Lanes.Load<T>(from.UnsprungMassKg, at), sprung));
+            T sprung = ColumnLanes.Load<T>(from.SprungMassKg, at);
+            T inboard = T.Create(1) - ColumnLanes.Load<T>(from.OutboardShare, at);
+            Put(Static, row, T.Create((float)RideLimits.Gravity) * T.MultiplyAdd(inboard, ColumnLanes.Load<T>(from.UnsprungMassKg, at), sprung));
             Put(SprungMass, row, sprung);
-            Put(TyreRate, row, Lanes.Load<T>(from.TyreNPerM, at));
+            Put(TyreRate, row, ColumnLanes.Load<T>(from.TyreNPerM, at));
             if (!hasBumpStop)
                 continue;
-            Put(Clearance, row, Lanes.Load<T>(from.BumpClearanceM, at));
-            Put(StopRate, row, Lanes.Load<T>(from.BumpStopNPerM, at));
+            Put(Clearance, row, ColumnLanes.Load<T>(from.BumpClearanceM, at));
+            Put(StopRate, row, ColumnLanes.Load<T>(from.BumpStopNPerM, at));
         }
     }
 
@@ -67,8 +68,8 @@ internal sealed class LegForces(int rows, bool hasBumpStop)
     {
         for (int row = 0; row < count; row += T.Count)
         {
-            Put(Speed, row, Lanes.Load<T>(from.Legs[leg].SpeedMPerS, first + row));
-            Put(ForceRoot, row, LegScales.OnRoad(from, first + row, leg, Lanes.Load<T>(from.SprungMassKg, first + row) * T.Create(LegScales.PerMass)));
+            Put(Speed, row, ColumnLanes.Load<T>(from.Legs[leg].SpeedMPerS, first + row));
+            Put(ForceRoot, row, LegScales.OnRoad(from, first + row, leg, ColumnLanes.Load<T>(from.SprungMassKg, first + row) * T.Create(LegScales.PerMass)));
         }
     }
 

@@ -1,4 +1,7 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Spectra;
+
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>The force on one leg for one row: moments on its plain part and on its corrugated part.</summary>
 /// <param name="Plain">Moments of the force off the corrugation, N^2 Hz^k.</param>

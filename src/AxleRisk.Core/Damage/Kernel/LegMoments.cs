@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The sums of the moments 0, 1, 2 and 4 of one leg, a row a lane: the rows' spectra under the enveloping sinc^2(f s), s = contact length

@@ -1,6 +1,7 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Roads;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>What speed and roughness make of a leg, several rows at a time.</summary>
 internal static class LegScales
@@ -19,7 +20,7 @@ internal static class LegScales
     {
         for (int row = 0; row < rows; row += T.Count)
         {
-            T perForce = Lanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row)) * T.Create(PerMass);
+            T perForce = ColumnLanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row)) * T.Create(PerMass);
             T.Store(OnRoad(columns, first + row, leg, perForce), ref to.ScaleRoot.At(leg * BatchBuffers.Rows + row));
         }
     }
@@ -29,9 +30,9 @@ internal static class LegScales
         where T : struct, IFloatLanes<T>
     {
         // The root of Gd0 v n0^2 / centre^2 (v n0 / centre)^(w - 2)
-        T speed = Lanes.Load<T>(columns.Legs[leg].SpeedMPerS, row);
-        T scale = perForce * T.Sqrt(Lanes.Load<T>(columns.Legs[leg].RoughnessM3, row) * speed);
-        T waviness = Lanes.Load<T>(columns.Waviness, row) - T.Create(2);
+        T speed = ColumnLanes.Load<T>(columns.Legs[leg].SpeedMPerS, row);
+        T scale = perForce * T.Sqrt(ColumnLanes.Load<T>(columns.Legs[leg].RoughnessM3, row) * speed);
+        T waviness = ColumnLanes.Load<T>(columns.Waviness, row) - T.Create(2);
         if (T.AnyNonzero(waviness))
             scale *= VectorMath.Exp(T.Create(0.5f) * waviness * T.Log(speed * T.Create((float)ReferenceOverCentre)));
         return scale;
@@ -46,7 +47,7 @@ internal static class LegScales
         double[] speed = columns.Legs[leg].SpeedMPerS;
         for (int row = 0; row < rows; row += T.Count)
         {
-            T seconds = Lanes.Load<T>(contact, first + row) / Lanes.Load<T>(speed, first + row);
+            T seconds = ColumnLanes.Load<T>(contact, first + row) / ColumnLanes.Load<T>(speed, first + row);
             T told = T.IfLess(seconds, least, least, seconds);
             T.Store(told * T.Create((float)MomentGrid.CentreHz), ref to.Inputs.Shift(leg, row));
         }

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Spectra;
+using AxleRisk.Core.Numerics.Vectors;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// Points evenly spaced in ln f with the weights of the four moments, in single precision. Frequencies are in units of <see cref="CentreHz"/>, so that no power of them leaves the range of single precision.

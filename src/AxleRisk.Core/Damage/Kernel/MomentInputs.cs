@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// What the moments of a row are made of, a column each: <see cref="RideCoefficients"/>, the road's exponent and the shift of each leg. All

@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// <see cref="SpectralMoments"/> of several rows, of the stress in units of its range at the knee over 2 sqrt(2): so the root of the zeroth

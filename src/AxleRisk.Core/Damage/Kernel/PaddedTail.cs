@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The rows of a last tile that is not full, padded with copies of its last row to whole registers: so they run through the same code as

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// <see cref="PartIntegral"/> several rows at a time: a part's damage per second in units of that of a cycle at the knee.

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Damage.Fatigue;
 using MathNet.Numerics;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// <see cref="WeibullRanges"/> in closed form. Ranges of a Weibull density of shape h (1 exponential, 2 Rayleigh) whose scale is q times the

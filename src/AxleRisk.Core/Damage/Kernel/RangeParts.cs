@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// A range density as a sum of up to three parts, in columns: an exponential and two Rayleigh ones, each with a weight (cycles per second in

@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The coefficients of <see cref="Ride.ForceGainSquared"/> as polynomials in the squared frequency X, several rows at a time. Masses are in
@@ -39,19 +40,19 @@ internal static class RideCoefficients
         for (int row = 0; row < rows; row += T.Count)
         {
             int at = first + row;
-            T perMass = T.Create(1) / Lanes.Load<T>(columns.SprungMassKg, at);
+            T perMass = T.Create(1) / ColumnLanes.Load<T>(columns.SprungMassKg, at);
             T perRate = perMass * T.Create(1 / (Centre * Centre));
             T perDamping = perMass * T.Create(1 / Centre);
-            T mu = Lanes.Load<T>(columns.UnsprungMassKg, at) * perMass;
-            T ks = Lanes.Load<T>(columns.SpringNPerM, at) * perRate;
-            T cs = Lanes.Load<T>(columns.DamperNsPerM, at) * perDamping;
-            T kt = Lanes.Load<T>(columns.TyreNPerM, at) * perRate;
-            T ct = Lanes.Load<T>(columns.TyreDampingNsPerM, at) * perDamping;
-            T inner = mu - Lanes.Load<T>(columns.OutboardShare, at) * mu; // mu (1 - phi)
+            T mu = ColumnLanes.Load<T>(columns.UnsprungMassKg, at) * perMass;
+            T ks = ColumnLanes.Load<T>(columns.SpringNPerM, at) * perRate;
+            T cs = ColumnLanes.Load<T>(columns.DamperNsPerM, at) * perDamping;
+            T kt = ColumnLanes.Load<T>(columns.TyreNPerM, at) * perRate;
+            T ct = ColumnLanes.Load<T>(columns.TyreDampingNsPerM, at) * perDamping;
+            T inner = mu - ColumnLanes.Load<T>(columns.OutboardShare, at) * mu; // mu (1 - phi)
             ref float start = ref to.Ride(row);
             Determinant(mu, ks, cs, kt, ct, ref start, to.Stride);
             Numerator(inner, ks, cs, kt, ct, ref start, to.Stride);
-            T.Store(T.Create(2) - Lanes.Load<T>(columns.Waviness, at), ref to.Waviness(row));
+            T.Store(T.Create(2) - ColumnLanes.Load<T>(columns.Waviness, at), ref to.Waviness(row));
         }
     }
 

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>The spectra of the ride on a road, a row a lane, from <see cref="MomentInputs"/>.</summary>
 internal static class RideSpectrum

@@ -1,4 +1,9 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.BumpStops;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.Spectra;
+
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>Strikes on the bump stop and the further modes of failure in plain scalar code, the twin of <see cref="FurtherRates"/>.</summary>
 internal static class ScalarFurther
@@ -9,7 +14,7 @@ internal static class ScalarFurther
         ReadOnlySpan<double[]> further)
     {
         Span<RideGains> gains = stackalloc RideGains[FrequencyGrid.Points];
-        ModeMoments.FillGains(ScalarKernel.RideOf(columns, row), gains);
+        ModeMoments.FillGains(columns.RideOf(row), gains);
         foreach (double[] rates in further)
             rates[row] = 0;
         double total = 0;
@@ -37,7 +42,7 @@ internal static class ScalarFurther
         if (!columns.Layout.HasBumpStop)
             return perKm;
         Span<RideGains> gains = stackalloc RideGains[FrequencyGrid.Points];
-        ModeMoments.FillGains(ScalarKernel.RideOf(columns, row), gains);
+        ModeMoments.FillGains(columns.RideOf(row), gains);
         for (int leg = 0; leg < perKm.Length; leg++)
         {
             (LegLoad plain, LegLoad corrugated, double part) = LoadsOf(columns, leg, row, gains);
@@ -56,7 +61,7 @@ internal static class ScalarFurther
         double speed = l.SpeedMPerS[row];
         double contact = columns.ContactLengthM[row];
         ModeMoments road = ModeMoments.OnRoad(gains, speed, contact, l.RoughnessM3[row], columns.Waviness[row]);
-        var plain = new LegLoad(ScalarKernel.RideOf(columns, row), road, BumpStop.Of(columns, row), speed);
+        var plain = new LegLoad(columns.RideOf(row), road, columns.StopOf(row), speed);
         double share = l.CorrugatedShare[row];
         return share == 0
             ? (plain, plain, 0)

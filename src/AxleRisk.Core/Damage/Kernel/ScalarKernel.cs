@@ -1,4 +1,7 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Spectra;
+
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The damage model in plain scalar code, one row after the other: what faster kernels are tested against. It allocates nothing and
@@ -30,7 +33,7 @@ internal static class ScalarKernel
         Span<double> damagePerKm, ReadOnlySpan<double[]> further)
     {
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
-        ForceSpectrum.FillRide(RideOf(columns, row), ride);
+        ForceSpectrum.FillRide(columns.RideOf(row), ride);
         SnCurve curve = curves[(int)columns.Category[row]];
         SnConstants constants = SnConstants.From(curve);
         double stress = StressPerForce(columns, row, curve);
@@ -56,7 +59,7 @@ internal static class ScalarKernel
     public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method, bool strikes = true)
     {
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
-        ForceSpectrum.FillRide(RideOf(columns, row), ride);
+        ForceSpectrum.FillRide(columns.RideOf(row), ride);
         SnCurve curve = curves[(int)columns.Category[row]];
         SnConstants constants = SnConstants.From(curve);
         double stress = StressPerForce(columns, row, curve);
@@ -73,10 +76,6 @@ internal static class ScalarKernel
         }
         return details;
     }
-
-    internal static RideParameters RideOf(DamageColumns c, int row) => new(
-        c.SprungMassKg[row], c.UnsprungMassKg[row], c.SpringNPerM[row], c.DamperNsPerM[row], c.TyreNPerM[row], c.TyreDampingNsPerM[row],
-        c.OutboardShare[row]);
 
     private static double StressPerForce(DamageColumns columns, int row, SnCurve curve) =>
         Math.Abs(columns.StressPerForceMPaPerN[row]) * curve.ThicknessFactor(columns.ThicknessMm[row]);

@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The whole slopes of an S-N curve on either side of its knee.

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The moments of the spectra over a grid's smooth points, without any enveloping, a row a lane. The enveloping there is a polynomial in

@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>The sums of every row and leg of a tile.</summary>
 internal static class TileMoments

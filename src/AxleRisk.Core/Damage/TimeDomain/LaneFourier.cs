@@ -1,8 +1,8 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// Inverse Fourier transforms of <see cref="RecordGrid.BaseSamples"/> points, eight at a time in the lanes of a register: decimation in time

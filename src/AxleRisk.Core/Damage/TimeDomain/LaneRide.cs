@@ -1,8 +1,9 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary><see cref="RideSimulation"/> for eight records at once, in the lanes of a register.</summary>
 internal sealed class LaneRide

@@ -1,9 +1,10 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary><see cref="RoadRecord.Coefficients"/> and <see cref="SteadyState.Fill"/> for sixteen records at once.</summary>
 internal static class LaneSteadyState

@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>What eight simulated records add up to, by record.</summary>
 internal sealed class LaneTallies

@@ -1,10 +1,12 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Randomness;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// Sixteen independent records of a road at once: the real and the imaginary parts of eight transforms. A record of a higher rate is several

@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Spectra;
+
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// The grid of a synthesised record: one period of a sum of sinusoids at multiples of one over its length, from 0.25 to 50 Hz.

@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Rides;
+
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>The forces on the axle in one state of the ride, about their static values, upward, N.</summary>
 /// <param name="Tyre">The tyre's force on the axle.</param>

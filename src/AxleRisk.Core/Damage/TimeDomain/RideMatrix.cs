@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Rides;
+
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// The ride as <c>x' = A x + b (u + et) + g es</c>: x = (zs, zs', zu, zu'), u the road's part of the tyre force, et and es what the tyre and

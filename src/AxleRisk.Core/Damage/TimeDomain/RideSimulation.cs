@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Rides;
+
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>The ride in time in plain code, one record: what the faster one is tested against.</summary>
 internal static class RideSimulation

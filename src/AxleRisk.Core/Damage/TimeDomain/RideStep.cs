@@ -1,6 +1,7 @@
+using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Numerics;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// One step of the ride in time. The linear part is exact for an input that is, within the step, the cubic through four samples (the one

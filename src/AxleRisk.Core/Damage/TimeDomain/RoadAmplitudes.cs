@@ -1,4 +1,6 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Roads;
+
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// The road of a leg as amplitudes of sinusoids in time: the same spectral density, band, enveloping and corrugation as the spectral

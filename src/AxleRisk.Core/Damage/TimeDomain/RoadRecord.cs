@@ -1,7 +1,7 @@
 using System.Numerics;
 using MathNet.Numerics.IntegralTransforms;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// One record in plain code. What drives the ride is <c>u = kt z + ct z'</c>, the road's part of the tyre force: made from the spectrum as a

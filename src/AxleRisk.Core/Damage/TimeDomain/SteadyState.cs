@@ -1,6 +1,7 @@
 using System.Numerics;
+using AxleRisk.Core.Damage.Rides;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// The linear ride's answer to a sinusoid. With it a record starts where its own period ends: nothing has to die away first.

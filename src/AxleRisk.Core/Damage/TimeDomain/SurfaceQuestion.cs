@@ -1,4 +1,7 @@
-namespace AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
+
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>What is simulated: a ride on a road at a speed, and the detail whose damage is counted.</summary>
 /// <param name="Ride">The ride.</param>

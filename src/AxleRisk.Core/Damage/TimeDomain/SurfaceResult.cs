@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>What sixteen independent simulated records of one surface came to.</summary>
 /// <param name="Seconds">Length of each record, s.</param>

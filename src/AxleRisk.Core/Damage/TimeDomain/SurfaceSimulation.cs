@@ -1,7 +1,8 @@
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Randomness;
 
-namespace AxleRisk.Core.Damage;
+namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
 /// Simulates sixteen independent records of a ride over a surface and counts their damage. Each is a chain of periods of

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>
 /// Memory that starts on a cache line and never moves. Vector code reads whole registers: one that straddles two lines costs twice.

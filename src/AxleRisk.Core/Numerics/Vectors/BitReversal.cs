@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using System.Runtime.Intrinsics.X86;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>Words with their bits in reverse, eight at a time.</summary>
 internal static class BitReversal

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>8 single-precision lanes.</summary>
 internal readonly struct FloatLanes256(Vector256<float> value) : IFloatLanes<FloatLanes256>

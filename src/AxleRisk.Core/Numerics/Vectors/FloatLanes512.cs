@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>16 single-precision lanes.</summary>
 internal readonly struct FloatLanes512(Vector512<float> value) : IFloatLanes<FloatLanes512>

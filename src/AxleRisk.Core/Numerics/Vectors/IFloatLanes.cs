@@ -1,4 +1,4 @@
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>
 /// A vector register of single-precision numbers. Code written once against this runs at every width: the compiler

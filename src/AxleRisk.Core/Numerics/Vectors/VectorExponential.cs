@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>exp of eight numbers, written out so that it is compiled into the loops around it: the library's is a call for each half.</summary>
 internal static class VectorExponential
@@ -24,7 +24,7 @@ internal static class VectorExponential
         Vector512<double> n = shifted - Vector512.Create(Shift);
         Vector512<double> r = Vector512.FusedMultiplyAdd(n, Vector512.Create(-Ln2High), x);
         r = Vector512.FusedMultiplyAdd(n, Vector512.Create(-Ln2Low), r);
-        Vector512<double> exp = (NearZero(r).AsInt64() + (shifted.AsInt64() << 52)).AsDouble();
+        Vector512<double> exp = (LogExp(r).AsInt64() + (shifted.AsInt64() << 52)).AsDouble();
         Vector512<double> within = Vector512.LessThanOrEqual(Vector512.Abs(x), Vector512.Create(Reach));
         return Vector512.EqualsAll(within.AsInt64(), Vector512<long>.AllBitsSet) ? exp : Vector512.ConditionalSelect(within, exp, OfAny(x));
     }
@@ -49,7 +49,7 @@ internal static class VectorExponential
     private static Vector512<double> OfAny(Vector512<double> x) => Vector512.Exp(x);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<double> NearZero(Vector512<double> r)
+    private static Vector512<double> LogExp(Vector512<double> r)
     {
         (Vector512<double> even, Vector512<double> odd) = Parts(r, 1);
         return Vector512.FusedMultiplyAdd(odd, r, even);

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>ln of eight numbers, written out so that it is compiled into the loops around it, a third of the cost of the library's.</summary>
 internal static class VectorLogarithm

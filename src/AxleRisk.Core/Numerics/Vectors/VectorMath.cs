@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>Transcendental functions in single precision at every vector width. A lane's result does not depend on the other lanes.</summary>
 internal static class VectorMath

@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-namespace AxleRisk.Core.Numerics;
+namespace AxleRisk.Core.Numerics.Vectors;
 
 /// <summary>The standard normal distribution of eight numbers.</summary>
 internal static class VectorNormal
@@ -36,7 +36,7 @@ internal static class VectorNormal
         Vector512<double> square = 0.5 * size * size;
         Vector512<double> tail = half * VectorExponential.Of(-Vector512.Min(square, Vector512.Create(700.0)));
 
-        // Above 0 square - ln half; below -ln(1 - tail) by NearZero's device.
+        // Above 0 square - ln half; below -ln(1 - tail) by LogExp's device.
         Vector512<double> below = Vector512.LessThan(z, Vector512<double>.Zero);
         Vector512<double> rounded = one - tail;
         Vector512<double> log = VectorLogarithm.Of(Vector512.ConditionalSelect(below, rounded, half));

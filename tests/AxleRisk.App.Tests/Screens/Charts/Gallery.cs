@@ -1,5 +1,5 @@
 using AxleRisk.App.Screens.Charts;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 

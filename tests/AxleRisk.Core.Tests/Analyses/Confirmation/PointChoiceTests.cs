@@ -1,5 +1,5 @@
 using AxleRisk.Core.Analyses.Confirmation;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;

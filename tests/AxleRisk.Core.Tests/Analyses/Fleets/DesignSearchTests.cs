@@ -1,6 +1,6 @@
 using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Risk;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Sections;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;

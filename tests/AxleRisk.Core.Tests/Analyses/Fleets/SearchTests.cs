@@ -1,5 +1,4 @@
 using AxleRisk.Core.Analyses.Fleets;
-using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -150,11 +149,11 @@ public sealed class SearchTests
     {
         // 1, 2, 4, 5: mean 3, sample variance 10 / 3; Student with 3 degrees of freedom 3.182446 (any table).
         double half = 3.18244630528 * Math.Sqrt(10 / 3.0 / 4);
-        Interval around = Groups.Around(3, [1, 2, 4, 5]);
+        Interval around = GroupInterval.Around(3, [1, 2, 4, 5]);
         Assert.Equal((3 - half, 3 + half), (around.Low, around.High), Near);
-        Interval exp = Groups.AroundExp(7, [1, 2, 4, 5]);
+        Interval exp = GroupInterval.AroundExp(7, [1, 2, 4, 5]);
         Assert.Equal((7 / Math.Exp(half), 7 * Math.Exp(half)), (exp.Low, exp.High), Near);
-        Assert.Equal(double.NaN, Groups.Around(3, [1]).Low);
+        Assert.Equal(double.NaN, GroupInterval.Around(3, [1]).Low);
     }
 
     private static DrawMeans Same(double p) => new([[.. Enumerable.Repeat(p, NestedPlan.Replicates)]]);

@@ -104,7 +104,7 @@ public sealed class DesignPointTests
     private static DesignPoint At(double beta, double degrees)
     {
         double[] alpha = [Math.Cos(degrees * Math.PI / 180), Math.Sin(degrees * Math.PI / 180)];
-        return new DesignPoint(Vectors.Scaled(alpha, beta), beta, alpha);
+        return new DesignPoint(PointVectors.Scaled(alpha, beta), beta, alpha);
     }
 
     private static DesignPoint SearchFromOrigin(LimitState state) =>

@@ -42,7 +42,7 @@ public sealed class ImportanceRunTests
     public void A_sphere_is_left_to_subset_simulation()
     {
         // |u| > 12.5 in 100 dimensions fails in all directions: no few centres stand for it. Chi-square tail, 1e-10.
-        LimitState sphere = TestLimits.Of(100, u => 12.5 - Vectors.Norm(u));
+        LimitState sphere = TestLimits.Of(100, u => 12.5 - PointVectors.Norm(u));
         var settings = new RareEventSettings(1) { MaxEvaluations = 20_000 };
         var sampling = new StratifiedImportance([new Stratum(1, sphere, 1, "test")], settings);
         var choice = RareEventChoice.Of(sampling, sphere, settings, new RunOptions());

@@ -60,7 +60,7 @@ internal static class TestLimits
         {
             for (int row = 0; row < count; row++)
             {
-                result[row] = g(Vectors.Row(u, row));
+                result[row] = g(PointVectors.Row(u, row));
             }
         }
     }

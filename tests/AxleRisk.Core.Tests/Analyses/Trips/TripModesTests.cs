@@ -3,6 +3,7 @@ using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 

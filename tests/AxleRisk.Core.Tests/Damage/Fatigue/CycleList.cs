@@ -1,4 +1,4 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 
 namespace AxleRisk.Core.Tests.Damage;
 

@@ -1,4 +1,5 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Spectra;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;

@@ -1,4 +1,6 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Numerics.Vectors;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

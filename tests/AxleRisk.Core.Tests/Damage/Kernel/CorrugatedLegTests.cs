@@ -1,4 +1,6 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Damage.Spectra;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

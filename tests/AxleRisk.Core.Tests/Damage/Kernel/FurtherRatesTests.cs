@@ -1,4 +1,8 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Numerics.Vectors;
+using AxleRisk.Core.Damage.Bearings;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Damage.Yields;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -150,8 +154,8 @@ public class FurtherRatesTests
             double exact = s == 0 ? 1
                 : (1 + 3 * s * s) * (2 * Core.Numerics.StandardNormal.Cumulative(1 / s) - 1)
                     + 2 * s * (1 + 2 * s * s) * Core.Numerics.StandardNormal.Density(1 / s);
-            Core.Numerics.FloatLanes128.Store(
-                columns.MeanPower(Core.Numerics.FloatLanes128.Create(1), Core.Numerics.FloatLanes128.Create((float)s)), ref got[0]);
+            Core.Numerics.Vectors.FloatLanes128.Store(
+                columns.MeanPower(Core.Numerics.Vectors.FloatLanes128.Create(1), Core.Numerics.Vectors.FloatLanes128.Create((float)s)), ref got[0]);
             Near.Relative(exact, got[0], 1e-5);
         }
     }
@@ -165,8 +169,8 @@ public class FurtherRatesTests
         Span<float> got = stackalloc float[4];
         foreach (double s in new[] { 0, 0.01, 0.1, 0.2, 0.3, 0.35 })
         {
-            Core.Numerics.FloatLanes128.Store(
-                columns.MeanPower(Core.Numerics.FloatLanes128.Create(0.2f), Core.Numerics.FloatLanes128.Create((float)(0.2 * s))), ref got[0]);
+            Core.Numerics.Vectors.FloatLanes128.Store(
+                columns.MeanPower(Core.Numerics.Vectors.FloatLanes128.Create(0.2f), Core.Numerics.Vectors.FloatLanes128.Create((float)(0.2 * s))), ref got[0]);
             Near.Relative(BearingLife.MeanPower(0.2f, 0.2 * s, exponent), got[0], 1e-5);
         }
     }

@@ -1,4 +1,6 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Numerics.Vectors;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
 
 namespace AxleRisk.Core.Tests.Damage;
 

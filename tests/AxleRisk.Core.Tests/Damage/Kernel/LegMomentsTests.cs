@@ -1,5 +1,5 @@
-using AxleRisk.Core.Damage;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Numerics.Vectors;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

@@ -1,5 +1,6 @@
-using AxleRisk.Core.Damage;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Numerics.Vectors;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

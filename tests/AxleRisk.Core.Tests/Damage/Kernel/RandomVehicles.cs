@@ -1,5 +1,8 @@
 using System.Reflection;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Bearings;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Damage.Yields;
 using AxleRisk.Core.Randomness;
 
 namespace AxleRisk.Core.Tests.Damage;

@@ -1,4 +1,5 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

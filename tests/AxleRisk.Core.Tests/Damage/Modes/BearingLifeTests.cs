@@ -1,4 +1,4 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Bearings;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using Xunit;

@@ -1,5 +1,7 @@
 using System.Numerics;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.Roads;
+using AxleRisk.Core.Damage.TimeDomain;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

@@ -1,4 +1,8 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.BumpStops;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.Spectra;
+using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Randomness;
 using Xunit;
 

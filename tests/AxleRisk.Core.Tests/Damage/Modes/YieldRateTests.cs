@@ -1,4 +1,4 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Yields;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

@@ -1,4 +1,7 @@
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.Spectra;
+using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Randomness;
 using Xunit;
 

@@ -1,6 +1,8 @@
 using System.Runtime.InteropServices;
-using AxleRisk.Core.Damage;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.TimeDomain;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Randomness;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Numerics;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Randomness;
 using Xunit;

@@ -1,6 +1,9 @@
 using System.Numerics;
-using AxleRisk.Core.Damage;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.Spectra;
+using AxleRisk.Core.Damage.TimeDomain;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Randomness;
 using Xunit;
 

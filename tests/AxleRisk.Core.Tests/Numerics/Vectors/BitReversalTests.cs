@@ -1,5 +1,5 @@
 using System.Runtime.Intrinsics;
-using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 using FsCheck.Xunit;
 using Xunit;
 

@@ -2,7 +2,7 @@ using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
-using AxleRisk.Core.Damage;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;
 

@@ -1,0 +1,132 @@
+using AxleRisk.Core.Damage.BumpStops;
+using AxleRisk.Core.Damage.Rides;
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Damage.Kernel;
+
+/// <summary>
+/// The damage model's input as a structure of arrays: one column a parameter, one row an evaluation, SI units except
+/// stress in MPa. Allocated once a worker and filled again for every block.
+/// </summary>
+public sealed class DamageColumns
+{
+    /// <summary>Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, without a bump stop and for fatigue alone.</summary>
+    public DamageColumns(int capacity, int legs)
+        : this(capacity, new DamageLayout(legs))
+    {
+    }
+
+    /// <summary>Allocates columns of <paramref name="capacity"/> rows.</summary>
+    internal DamageColumns(int capacity, DamageLayout layout)
+    {
+        Layout = layout;
+        Capacity = capacity;
+        SprungMassKg = new double[capacity];
+        UnsprungMassKg = new double[capacity];
+        SpringNPerM = new double[capacity];
+        DamperNsPerM = new double[capacity];
+        TyreNPerM = new double[capacity];
+        TyreDampingNsPerM = new double[capacity];
+        OutboardShare = new double[capacity];
+        ContactLengthM = new double[capacity];
+        StressPerForceMPaPerN = new double[capacity];
+        ThicknessMm = new double[capacity];
+        Waviness = new double[capacity];
+        Category = new double[capacity];
+        BumpClearanceM = new double[layout.HasBumpStop ? capacity : 0];
+        BumpStopNPerM = new double[layout.HasBumpStop ? capacity : 0];
+        WallLastsKm = new double[layout.Corrodes ? PaddedTail.Padded(capacity) : 0];
+        Modes = [.. layout.Modes.Select(create => create(capacity))];
+        Legs = [.. Enumerable.Range(0, layout.Legs).Select(_ => new LegColumns(capacity))];
+    }
+
+    /// <summary>The number of rows.</summary>
+    public int Capacity { get; }
+
+    /// <summary>Sprung mass with its part of the payload, kg.</summary>
+    public double[] SprungMassKg { get; }
+
+    /// <summary>Unsprung mass, kg.</summary>
+    public double[] UnsprungMassKg { get; }
+
+    /// <summary>Suspension rate with any helper spring, N/m.</summary>
+    public double[] SpringNPerM { get; }
+
+    /// <summary>Damper rate in its present condition, N s/m.</summary>
+    public double[] DamperNsPerM { get; }
+
+    /// <summary>Tyre rate, N/m.</summary>
+    public double[] TyreNPerM { get; }
+
+    /// <summary>Tyre damping, N s/m.</summary>
+    public double[] TyreDampingNsPerM { get; }
+
+    /// <summary>Share of the unsprung mass outboard of the section, 0 to 1.</summary>
+    public double[] OutboardShare { get; }
+
+    /// <summary>Contact length, m.</summary>
+    public double[] ContactLengthM { get; }
+
+    /// <summary>Stress per unit of force at the detail, MPa/N: stress factor times stress concentration times arm over section modulus. Infinite where no wall is left.</summary>
+    public double[] StressPerForceMPaPerN { get; }
+
+    /// <summary>Wall thickness for the thickness correction, mm.</summary>
+    public double[] ThicknessMm { get; }
+
+    /// <summary>Exponent of the road spectrum.</summary>
+    public double[] Waviness { get; }
+
+    /// <summary>Index of the S-N curve among those handed to the kernel (a whole number).</summary>
+    public double[] Category { get; }
+
+    /// <summary>Clearance to the bump stop under load, m; infinite for no stop. Empty where the layout has none.</summary>
+    public double[] BumpClearanceM { get; }
+
+    /// <summary>Rate of the bump stop, N/m. Empty where the layout has none.</summary>
+    public double[] BumpStopNPerM { get; }
+
+    /// <summary>The distance at which no wall is left, km; infinite for never. Empty unless the layout corrodes, and padded to whole registers.</summary>
+    public double[] WallLastsKm { get; }
+
+    /// <summary>What each further mode of failure needs.</summary>
+    internal ImmutableArray<ModeColumns> Modes { get; }
+
+    /// <summary>Which columns there are.</summary>
+    internal DamageLayout Layout { get; }
+
+    /// <summary>The columns of each leg.</summary>
+    public LegColumns[] Legs { get; }
+
+    /// <summary>The ride of a row.</summary>
+    internal RideParameters RideOf(int row) => new(
+        SprungMassKg[row], UnsprungMassKg[row], SpringNPerM[row], DamperNsPerM[row], TyreNPerM[row], TyreDampingNsPerM[row],
+        OutboardShare[row]);
+
+    /// <summary>The bump stop of a row; none where the columns have none.</summary>
+    internal BumpStop StopOf(int row) => Layout.HasBumpStop
+        ? new(BumpClearanceM[row], BumpStopNPerM[row])
+        : new(double.PositiveInfinity, 0);
+}
+
+/// <summary>The columns of one leg of use.</summary>
+/// <param name="capacity">The number of rows.</param>
+public sealed class LegColumns(int capacity)
+{
+    /// <summary>Share of the distance, 0 to 1.</summary>
+    public double[] Share { get; } = new double[capacity];
+
+    /// <summary>Speed, m/s.</summary>
+    public double[] SpeedMPerS { get; } = new double[capacity];
+
+    /// <summary>Displacement spectral density of the road at 0.1 cycles/m, m^3.</summary>
+    public double[] RoughnessM3 { get; } = new double[capacity];
+
+    /// <summary>Share of the leg that is corrugated, 0 to 1.</summary>
+    public double[] CorrugatedShare { get; } = new double[capacity];
+
+    /// <summary>Wavelength of the corrugation, m.</summary>
+    public double[] CorrugationWavelengthM { get; } = new double[capacity];
+
+    /// <summary>RMS amplitude of the corrugation, m.</summary>
+    public double[] CorrugationRmsM { get; } = new double[capacity];
+}

@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+
+namespace AxleRisk.Core.Damage.Kernel;
+
+/// <summary>What of the damage model a scenario asks for.</summary>
+/// <param name="Legs">The number of legs.</param>
+internal sealed record DamageLayout(int Legs)
+{
+    /// <summary>Whether the suspension can strike a bump stop.</summary>
+    public bool HasBumpStop { get; init; }
+
+    /// <summary>Whether the wall gets thinner with distance.</summary>
+    public bool Corrodes { get; init; }
+
+    /// <summary>Makes the columns of each mode of failure beside fatigue, for a number of rows.</summary>
+    public ImmutableArray<Func<int, ModeColumns>> Modes { get; init; } = [];
+
+    /// <summary>Whether there is more than the plain fatigue of the linear ride.</summary>
+    public bool HasMore => HasBumpStop || Modes.Length > 0;
+}

@@ -1,0 +1,56 @@
+using AxleRisk.Core.Damage.Bearings;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Modes;
+
+/// <summary>Fatigue of the wheel bearing; on where the scenario has one.</summary>
+/// <param name="exponent">Its life exponent.</param>
+internal sealed class BearingMode(double exponent) : FurtherMode
+{
+    /// <summary>Its name.</summary>
+    public static FailureMode Name { get; } = new("bearing", "wheel bearing");
+
+    /// <inheritdoc/>
+    public override FailureMode Mode => Name;
+
+    /// <inheritdoc/>
+    public override Quantity Scatter => Quantities.BearingScatter;
+
+    /// <inheritdoc/>
+    public override bool EndsWithWall => false;
+
+    /// <summary>The mode of a scenario; null where it is off.</summary>
+    public static BearingMode? In(Scenario scenario) => scenario.Bearing switch
+    {
+        BearingKind.Ball => new(BearingLife.BallExponent),
+        BearingKind.Roller => new(BearingLife.RollerExponent),
+        _ => null,
+    };
+
+    /// <inheritdoc/>
+    public override ModeColumns CreateColumns(int capacity) => new BearingColumns(capacity, exponent);
+
+    /// <inheritdoc/>
+    public override void AddColumns(ColumnAssembly to, int place)
+    {
+        to.Add(
+            c => ((BearingColumns)c.Modes[place]).LoadFactor,
+            (x, target, n, _) =>
+            {
+                for (int i = 0; i < n; i++)
+                    target[i] = BearingLife.LoadFactor(x[0][i] + x[1][i], x[2][i]);
+            },
+            to.SourceOf(Quantities.BearingOverhang), to.SourceOf(Quantities.WheelOffset), to.SourceOf(Quantities.BearingSpread));
+        to.AddScaled(c => ((BearingColumns)c.Modes[place]).RatingN, 1000, to.SourceOf(Quantities.BearingRating));
+        to.Add(
+            c => ((BearingColumns)c.Modes[place]).RevolutionsPerKm,
+            (x, target, n, _) =>
+            {
+                for (int i = 0; i < n; i++)
+                    target[i] = 1e6 / (2 * Math.PI * x[0][i]);
+            },
+            to.SourceOf(Quantities.RollingRadius));
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Core.Modes;
+
+/// <summary>The modes of failure of a scenario, and whether it ages.</summary>
+public sealed class ModeSet
+{
+    internal ModeSet(Scenario scenario)
+    {
+        bool Has(Quantity quantity) => scenario.Find(quantity) is not null;
+        Further = FurtherMode.Of(scenario);
+        Modes = [FailureMode.Fatigue, .. Further.Select(m => m.Mode)];
+        Wears = Has(Quantities.DamperWear);
+        Ages = Wears || Has(Quantities.CorrosionRate);
+        Layout = new DamageLayout(scenario.Legs.Length)
+        {
+            HasBumpStop = Has(Quantities.BumpClearance),
+            Corrodes = Has(Quantities.CorrosionRate) && scenario.Shape != SectionShape.Given,
+            Modes = [.. Further.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
+        };
+    }
+
+    /// <summary>The modes that are on, fatigue first.</summary>
+    public ImmutableArray<FailureMode> Modes { get; }
+
+    /// <summary>Whether something wears or corrodes with distance.</summary>
+    public bool Ages { get; }
+
+    /// <summary>Whether fatigue is the only mode and nothing ages: life is a scale over one damage per km.</summary>
+    public bool IsPlain => Modes.Length == 1 && !Ages;
+
+    /// <summary>Whether the ride changes with distance, and not the stress alone.</summary>
+    internal bool Wears { get; }
+
+    /// <summary>The modes beside fatigue.</summary>
+    internal ImmutableArray<FurtherMode> Further { get; }
+
+    /// <summary>What of the damage model is asked for.</summary>
+    internal DamageLayout Layout { get; }
+}
