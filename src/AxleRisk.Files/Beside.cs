@@ -42,9 +42,13 @@ internal static class Beside
     private static void Remove(string entry)
     {
         if (Directory.Exists(entry))
+        {
             Directory.Delete(entry, recursive: true);
+        }
         else
+        {
             File.Delete(entry);
+        }
     }
 
     private static bool IsDead(int process)

@@ -61,7 +61,9 @@ internal static class FileBytes
         {
             bytes.Write(buffer, 0, length);
             if (bytes.Length > largest)
+            {
                 throw new IOException(TooLarge(largest));
+            }
         }
 
         return bytes.ToArray();

@@ -19,7 +19,10 @@ internal static class FileKind
     public static bool IsStream(string path)
     {
         if (!OperatingSystem.IsLinux())
+        {
             return !OperatingSystem.IsWindows() && path.StartsWith("/dev/", StringComparison.Ordinal) && File.Exists(path);
+        }
+
         byte[] stat = new byte[StatBytes];
         return StatX(CurrentFolder, Encoding.UTF8.GetBytes(path + '\0'), 0, MaskKind, stat) == 0
             && (BitConverter.ToUInt16(stat, ModeAt) & KindBits) is not (Regular or Folder);

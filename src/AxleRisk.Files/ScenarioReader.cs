@@ -60,12 +60,18 @@ public static class ScenarioReader
     private static ScenarioDocument Read(byte[] bytes, string fileName, ErrorLog errors, Func<string, byte[]> readData)
     {
         if (bytes.Length > FileBytes.Largest)
+        {
             errors.Add(FileBytes.TooLarge());
+        }
+
         errors.ThrowIfAny();
 
         string? text = Utf8Text.Decode(bytes, out Position invalidAt);
         if (text is null)
+        {
             errors.Add(invalidAt, "the text is not valid UTF-8");
+        }
+
         errors.ThrowIfAny();
 
         DataFiles data = new(readData);

@@ -44,9 +44,14 @@ public static class WholeFile
         {
             string final = Follow(path);
             if (Directory.Exists(final))
+            {
                 throw new IOException("it is a folder, not a file");
+            }
+
             if (!IsStream(final))
+            {
                 WriteBeside(final, new byte[TestBytes], _ => { });
+            }
         }
         catch (Exception e) when (FileBytes.IsFileTrouble(e))
         {
@@ -63,7 +68,10 @@ public static class WholeFile
             using (FileStream stream = File.Create(beside))
             {
                 if (!OperatingSystem.IsWindows() && File.Exists(path))
+                {
                     File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(path));
+                }
+
                 stream.Write(content);
                 stream.Flush(flushToDisk: true);
             }
@@ -83,7 +91,10 @@ public static class WholeFile
         for (int links = 0; DescriptorOf(full) is null && new FileInfo(full).LinkTarget is string next; links++)
         {
             if (links == MostLinks)
+            {
                 throw new IOException("its links lead in a circle");
+            }
+
             full = Path.GetFullPath(next, Path.GetDirectoryName(full)!);
         }
 

@@ -1,10 +1,10 @@
 using System.Globalization;
 using AxleRisk.Core.Analyses.RareEvents;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Benchmarks;
 

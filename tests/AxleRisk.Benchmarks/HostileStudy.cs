@@ -14,12 +14,18 @@ internal static class HostileStudy
         var hostile = new HostileTexts(seed);
         var reading = new HostileReading(hostile);
         for (int number = 0; number < texts; number++)
+        {
             reading.Read(number);
+        }
+
         Print("text", reading.Tally);
         var answers = new HostileAnswers(hostile);
         int asked = 0;
         for (int left = valid; left > 0; asked++)
+        {
             left -= answers.Ask(asked) ? 1 : 0;
+        }
+
         Console.WriteLine($"\n{valid} valid scenarios of {asked}\n");
         Print("command", answers.Tally);
     }
@@ -28,9 +34,14 @@ internal static class HostileStudy
     {
         Console.WriteLine($"| {what} | tried | refused | longest, s |\n| --- | --- | --- | --- |");
         foreach ((string kind, long all, long refused, TimeSpan longest) in tally.Kinds)
+        {
             Console.WriteLine($"| {kind} | {all:#,0} | {refused:#,0} | {longest.TotalSeconds:0.00} |");
+        }
+
         Console.WriteLine($"\n{tally.Faults.Count} faults");
         foreach (string fault in tally.Faults)
+        {
             Console.WriteLine(fault);
+        }
     }
 }

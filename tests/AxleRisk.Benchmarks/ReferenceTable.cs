@@ -64,7 +64,9 @@ internal static class ReferenceTable
             {
                 ride.Run(batch, 0, first, 256, states, cycles.Block, tallies);
                 if (count)
+                {
                     cycles.CountBlock(256);
+                }
             }
         }
         double steps = Least(() => Blocks(false));

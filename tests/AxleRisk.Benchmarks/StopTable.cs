@@ -27,7 +27,9 @@ internal static class StopTable
             foreach (double kmPerHour in (double[])[50, 80])
             {
                 foreach (double clearanceMm in (double[])[40, 60, 80])
+                {
                     Console.WriteLine(Row(letter, kmPerHour, clearanceMm));
+                }
             }
         }
     }

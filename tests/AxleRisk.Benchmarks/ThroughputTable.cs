@@ -1,9 +1,9 @@
-using AxleRisk.Core.Numerics.Vectors;
 using System.Diagnostics;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Benchmarks;
@@ -109,7 +109,10 @@ internal static class ThroughputTable
     {
         long start = Stopwatch.GetTimestamp();
         for (int i = 0; i < times; i++)
+        {
             block();
+        }
+
         return Stopwatch.GetElapsedTime(start).TotalSeconds;
     }
 }

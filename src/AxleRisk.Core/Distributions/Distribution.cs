@@ -51,7 +51,9 @@ public abstract class Distribution
     public virtual void Hazards(ReadOnlySpan<double> x, Span<double> hazard)
     {
         for (int i = 0; i < x.Length; i++)
+        {
             hazard[i] = Hazard(x[i]);
+        }
     }
 
     /// <summary>-ln P(X &gt; x), which keeps its digits in both tails.</summary>

@@ -40,7 +40,9 @@ internal sealed class BearingMode(double exponent) : FurtherMode
             (x, target, n, _) =>
             {
                 for (int i = 0; i < n; i++)
+                {
                     target[i] = BearingLife.LoadFactor(x[0][i] + x[1][i], x[2][i]);
+                }
             },
             to.SourceOf(Quantities.BearingOverhang), to.SourceOf(Quantities.WheelOffset), to.SourceOf(Quantities.BearingSpread));
         to.AddScaled(c => ((BearingColumns)c.Modes[place]).RatingN, 1000, to.SourceOf(Quantities.BearingRating));
@@ -49,7 +51,9 @@ internal sealed class BearingMode(double exponent) : FurtherMode
             (x, target, n, _) =>
             {
                 for (int i = 0; i < n; i++)
+                {
                     target[i] = 1e6 / (2 * Math.PI * x[0][i]);
+                }
             },
             to.SourceOf(Quantities.RollingRadius));
     }

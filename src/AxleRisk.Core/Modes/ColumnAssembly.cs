@@ -31,11 +31,20 @@ internal sealed class ColumnAssembly
         AddScaled(c => c.ThicknessMm, 1, SourceOf(Quantities.Wall));
         AddStress(c => c.StressPerForceMPaPerN, isNominal: false);
         if (modes.Layout.HasBumpStop)
+        {
             AddBumpStop();
+        }
+
         if (modes.Layout.Corrodes)
+        {
             AddWallLife();
+        }
+
         for (int mode = 0; mode < modes.Further.Length; mode++)
+        {
             modes.Further[mode].AddColumns(this, mode);
+        }
+
         for (int leg = 0; leg < scenario.Legs.Length; leg++)
         {
             AddLeg(leg);
@@ -156,7 +165,10 @@ internal sealed class ColumnAssembly
                 {
                     double age = Age(km, i);
                     if (!wear.IsConstant || age != of)
+                    {
                         (of, left) = (age, Math.Pow(1 - x[2][i], age));
+                    }
+
                     to[i] = 1000 * x[0][i] * x[1][i] * left;
                 }
             },
@@ -170,7 +182,9 @@ internal sealed class ColumnAssembly
             (x, to, n, _) =>
             {
                 for (int i = 0; i < n; i++)
+                {
                     to[i] = BumpStopClearance.UnderLoad(1e-3 * x[0][i], x[1][i] * x[2][i], 1000 * (x[3][i] + x[4][i]));
+                }
             },
             SourceOf(Quantities.BumpClearance), SourceOf(Quantities.Payload), SourceOf(Quantities.PayloadShare),
             SourceOf(Quantities.SpringRate), SourceOf(Quantities.HelperSpringRate));
@@ -182,7 +196,9 @@ internal sealed class ColumnAssembly
         (x, to, n, _) =>
         {
             for (int i = 0; i < n; i++)
+            {
                 to[i] = x[2][i] == 0 ? double.PositiveInfinity : (x[0][i] - x[1][i]) / x[2][i] * AgeingUnitKm;
+            }
         },
         SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate));
 

@@ -34,7 +34,9 @@ internal abstract class ModeChance
         public override void FillHazards(ReadOnlySpan<double> used, Span<double> hazard)
         {
             for (int i = 0; i < used.Length; i++)
+            {
                 hazard[i] = Hazard(used[i]);
+            }
         }
     }
 
@@ -66,9 +68,15 @@ internal abstract class ModeChance
         public override double Fails(double before, double after)
         {
             if (!(after > before))
+            {
                 return 0;
+            }
+
             if (!(scale.Sigma > 0))
+            {
                 return Survival(before) - Survival(after);
+            }
+
             double from = scale.Standardised(1, before);
             double to = scale.Standardised(1, after);
             return from < 0 ? StandardNormal.Cumulative(to) - StandardNormal.Cumulative(from) : StandardNormal.Upper(from) - StandardNormal.Upper(to);
@@ -78,9 +86,13 @@ internal abstract class ModeChance
         public override void FillHazards(ReadOnlySpan<double> used, Span<double> hazard)
         {
             if (scale.Sigma > 0)
+            {
                 VectorColumns.LognormalHazard(used, 1 / scale.Sigma, -scale.Mu / scale.Sigma, hazard);
+            }
             else
+            {
                 new Certain(Math.Exp(scale.Mu)).FillHazards(used, hazard);
+            }
         }
     }
 }

@@ -13,7 +13,10 @@ internal static class BetaTail
     public static double Lower(double a, double b, double x, double y)
     {
         if (x <= 0 || y <= 0)
+        {
             return x <= 0 ? 0 : 1;
+        }
+
         return x <= a / (a + b) ? Tail(a, b, x, y) : 1 - Tail(b, a, y, x);
     }
 

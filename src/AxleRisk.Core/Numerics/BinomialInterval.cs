@@ -12,7 +12,10 @@ internal static class BinomialInterval
     {
         double tail = Check(x, n, confidence);
         if (x > n - x)
+        {
             return OfTheOthers(x, n, Wilson(n - x, n, confidence));
+        }
+
         double z = -StandardNormal.Quantile(tail), z2 = z * z;
         double sum = x + z2 / 2 + z * Math.Sqrt((double)x * (n - x) / n + z2 / 4);
 
@@ -26,7 +29,10 @@ internal static class BinomialInterval
     {
         double tail = Check(x, n, confidence);
         if (x > n - x)
+        {
             return OfTheOthers(x, n, ClopperPearson(n - x, n, confidence));
+        }
+
         Interval start = Wilson(x, n, confidence);
         return x == 0
             ? new(0, 0, OneMinusExp(Math.Log(tail) / n))

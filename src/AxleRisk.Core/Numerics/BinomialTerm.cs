@@ -12,11 +12,20 @@ internal static class BinomialTerm
     public static double Density(double x, double n, double p, double q)
     {
         if (p == 0 || q == 0)
+        {
             return (p == 0 ? x == 0 : x == n) ? 1 : 0;
+        }
+
         if (x == 0)
+        {
             return Math.Exp(n * LogOf(q, p));
+        }
+
         if (x == n)
+        {
             return Math.Exp(n * LogOf(p, q));
+        }
+
         double log = StirlingError(n) - StirlingError(x) - StirlingError(n - x) - Deviance(x, n * p) - Deviance(n - x, n * q);
         return Math.Exp(log - HalfLog2Pi) * Math.Sqrt(n / (x * (n - x)));
     }
@@ -28,7 +37,10 @@ internal static class BinomialTerm
     private static double StirlingError(double n)
     {
         if (n < 16)
+        {
             return MathNet.Numerics.SpecialFunctions.GammaLn(n + 1) - (n + 0.5) * Math.Log(n) + n - HalfLog2Pi;
+        }
+
         double s = 1 / (n * n);
         return (1.0 / 12 - (1.0 / 360 - (1.0 / 1260 - (1.0 / 1680 - (1.0 / 1188 - 691.0 / 360360 * s) * s) * s) * s) * s) / n;
     }
@@ -38,14 +50,20 @@ internal static class BinomialTerm
     {
         double v = (x - m) / (x + m);
         if (Math.Abs(v) >= 0.1)
+        {
             return x * Math.Log(x / m) + m - x;
+        }
+
         double sum = (x - m) * v, term = 2 * x * v;
         for (int j = 1; ; j++)
         {
             term *= v * v;
             double next = sum + term / (2 * j + 1);
             if (next == sum)
+            {
                 return next;
+            }
+
             sum = next;
         }
     }

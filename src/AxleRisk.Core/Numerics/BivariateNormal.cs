@@ -25,9 +25,15 @@ internal static class BivariateNormal
     public static double Cumulative(double h, double k, double rho)
     {
         if (!(rho >= -1 && rho <= 1))
+        {
             throw new ArgumentOutOfRangeException(nameof(rho), rho, "a correlation lies in -1 to 1");
+        }
+
         if (double.IsNaN(h) || double.IsNaN(k))
+        {
             return double.NaN;
+        }
+
         h = Math.Clamp(h, -Beyond, Beyond);
         k = Math.Clamp(k, -Beyond, Beyond);
         double p = Math.Abs(rho) < 0.925 ? Moderate(h, k, rho) : Strong(-h, -k, rho);
@@ -51,12 +57,21 @@ internal static class BivariateNormal
     private static double Strong(double h, double k, double rho)
     {
         if (rho < 0)
+        {
             k = -k;
+        }
+
         double integral = Math.Abs(rho) < 1 ? FromSingular(h, k, (1 - rho) * (1 + rho)) : 0;
         if (rho > 0)
+        {
             return integral + StandardNormal.Upper(Math.Max(h, k));
+        }
+
         if (h >= k)
+        {
             return -integral;
+        }
+
         return Between(h, k) - integral;
     }
 
@@ -78,7 +93,10 @@ internal static class BivariateNormal
         {
             double x = a / 2 * (1 + Nodes[i]), xs = x * x, exponent = -(square / xs + hk) / 2;
             if (exponent <= -100)
+            {
                 continue;
+            }
+
             double root = Math.Sqrt(1 - xs);
             double exact = Math.Exp(-hk / 2 * xs / ((1 + root) * (1 + root))) / root;
             sum += Weights[i] * Math.Exp(exponent) * (1 + c * xs * (1 + 5 * d * xs) - exact);

@@ -46,12 +46,18 @@ internal static class Jackknife
     private static double[] Total(double[][] groupSums)
     {
         if (groupSums.Length < 2)
+        {
             throw new ArgumentException("a jackknife needs at least two groups", nameof(groupSums));
+        }
+
         CompensatedSum[] sums = new CompensatedSum[groupSums[0].Length];
         foreach (double[] group in groupSums)
         {
             if (group.Length != sums.Length)
+            {
                 throw new ArgumentException("the groups' vectors differ in length", nameof(groupSums));
+            }
+
             for (int i = 0; i < sums.Length; i++)
             {
                 sums[i].Add(group[i]);

@@ -34,7 +34,10 @@ internal static class LogConcaveTail
             {
                 // Either tail has underflowed: walk back to where neither has, however far, in shorter strides where it jumped across.
                 if (log < target != (stride * tail.Direction > 0))
+                {
                     stride *= i == 0 ? -1 : -0.5;
+                }
+
                 u += stride;
                 continue;
             }

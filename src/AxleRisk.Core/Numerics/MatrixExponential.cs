@@ -17,18 +17,26 @@ internal static class MatrixExponential
         var term = new double[size, size];
         var sum = new double[size, size];
         for (int i = 0; i < size; i++)
+        {
             term[i, i] = sum[i, i] = 1;
+        }
+
         for (int k = 1; k <= Terms; k++)
         {
             term = Product(term, matrix, scale / k);
             for (int i = 0; i < size; i++)
             {
                 for (int j = 0; j < size; j++)
+                {
                     sum[i, j] += term[i, j];
+                }
             }
         }
         for (int k = 0; k < squarings; k++)
+        {
             sum = Product(sum, sum, 1);
+        }
+
         return sum;
     }
 
@@ -39,7 +47,10 @@ internal static class MatrixExponential
         {
             double column = 0;
             for (int i = 0; i < a.GetLength(0); i++)
+            {
                 column += Math.Abs(a[i, j]);
+            }
+
             norm = Math.Max(norm, column);
         }
         return norm;
@@ -55,7 +66,9 @@ internal static class MatrixExponential
             {
                 double left = scale * a[i, k];
                 for (int j = 0; j < size; j++)
+                {
                     product[i, j] += left * b[k, j];
+                }
             }
         }
         return product;

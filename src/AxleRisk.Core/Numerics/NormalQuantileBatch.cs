@@ -40,7 +40,10 @@ internal static class NormalQuantileBatch
         {
             Vector512<double> values = Vector512.Create(p.Slice(i, Width));
             if (Outside(values) is var outside and not 0)
+            {
                 tails = Append(outside, p.Slice(i, Width), i, tail, place, tails);
+            }
+
             Central(values).CopyTo(z.Slice(i, Width));
         }
 

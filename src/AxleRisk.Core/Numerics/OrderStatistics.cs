@@ -14,14 +14,23 @@ internal static class OrderStatistics
     public static double Quantile(ReadOnlySpan<double> sorted, double p)
     {
         if (sorted.IsEmpty)
+        {
             throw new ArgumentException("a quantile needs at least one value", nameof(sorted));
+        }
+
         if (!(p >= 0 && p <= 1))
+        {
             throw new ArgumentOutOfRangeException(nameof(p), p, "a probability lies in 0 to 1");
+        }
+
         double place = (sorted.Length - 1) * p;
         int below = (int)place;
         double fraction = place - below;
         if (fraction == 0 || sorted[below] == sorted[below + 1])
+        {
             return sorted[below]; // also keeps infinite values apart from their neighbours
+        }
+
         return sorted[below] * (1 - fraction) + sorted[below + 1] * fraction;
     }
 
@@ -37,7 +46,10 @@ internal static class OrderStatistics
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(n, 1);
         if (!(p > 0 && p < 1))
+        {
             throw new ArgumentOutOfRangeException(nameof(p), p, "the probability of a quantile lies between 0 and 1");
+        }
+
         double tail = Confidence.Tail(confidence);
 
         // The count below the quantile is binomial; its normal approximation with the first skewness correction of Cornish

@@ -15,16 +15,30 @@ internal static class RootFinder
         {
             (double value, double slope) = valueAndSlope(x);
             if (value == 0)
+            {
                 return x;
+            }
+
             if (value < 0)
+            {
                 low = x;
+            }
             else
+            {
                 high = x;
+            }
+
             double next = x - value / slope;
             if (!(next > low && next < high))
+            {
                 next = 0.5 * (low + high);
+            }
+
             if (Math.Abs(next - x) <= 1e-15 * Math.Abs(next))
+            {
                 return next;
+            }
+
             x = next;
         }
 

@@ -36,7 +36,10 @@ internal struct RunningMoments
     public void Merge(RunningMoments other)
     {
         if (other.Count == 0)
+        {
             return;
+        }
+
         long total = Count + other.Count;
         double delta = other.Mean - Mean;
         double weight = (double)other.Count / total;

@@ -48,6 +48,8 @@ public static class StandardNormal
     private static void SameLength(ReadOnlySpan<double> from, Span<double> to)
     {
         if (from.Length != to.Length)
+        {
             throw new ArgumentException("the result must be as long as the argument", nameof(to));
+        }
     }
 }

@@ -16,12 +16,21 @@ internal static class StudentT
     public static double Quantile(double p, double degreesOfFreedom)
     {
         if (!(p > 0 && p < 1))
+        {
             throw new ArgumentOutOfRangeException(nameof(p), p, "a probability lies between 0 and 1");
+        }
+
         if (!(degreesOfFreedom > 0))
+        {
             throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), degreesOfFreedom, "degrees of freedom are above 0");
+        }
+
         double tail = Math.Min(p, 1 - p);
         if (tail == 0.5)
+        {
             return 0;
+        }
+
         double high = 1;
         while (Upper(high, degreesOfFreedom) > tail)
         {

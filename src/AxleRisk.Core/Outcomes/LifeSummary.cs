@@ -94,7 +94,10 @@ public sealed class LifeSummary
         Damage.Add(other.Damage);
         Life.Add(other.Life);
         if (other.Modes is { } modes)
+        {
             Modes?.Add(modes);
+        }
+
         AddShares(other.WithShares, other.LegShareSums, other.LegShareSquares);
     }
 

@@ -59,20 +59,29 @@ public sealed class ModeTable
         foreach ((ExactSum[] to, ExactSum[] from) in Sums().Zip(other.Sums()))
         {
             for (int i = 0; i < Nodes; i++)
+            {
                 to[i] = to[i].Plus(from[i]);
+            }
         }
 
         foreach ((LogHistogram to, LogHistogram from) in FirstCounts.Zip(other.FirstCounts))
+        {
             to.Add(from);
+        }
     }
 
     /// <summary>Empties the table.</summary>
     public void Clear()
     {
         foreach (ExactSum[] sums in Sums())
+        {
             Array.Clear(sums);
+        }
+
         foreach (LogHistogram counts in FirstCounts)
+        {
             counts.Clear();
+        }
     }
 
     /// <summary>All sums, in a fixed order.</summary>
@@ -88,14 +97,19 @@ public sealed class ModeTable
         int near = (int)Math.Clamp(Math.Round(place), 0, Nodes - 1);
         double At(int i) => sums[i].Value / evaluations;
         if (!(place > 0 && place < Nodes - 1) || Math.Abs(place - near) < 1e-9)
+        {
             return At(near);
+        }
 
         // Cubic in the logarithms of distance and cumulated hazard; straight where a neighbour has no such logarithm.
         int i = (int)place;
         double t = place - i;
         Span<double> y = stackalloc double[4];
         for (int k = 0; k < 4; k++)
+        {
             y[k] = Math.Log(-LogExp.LogP1(-At(Math.Clamp(i - 1 + k, 0, Nodes - 1))));
+        }
+
         double ln = i > 0 && i + 2 < Nodes && double.IsFinite(y[0] + y[1] + y[2] + y[3])
             ? Cubic(y, t)
             : double.IsFinite(y[1] + y[2]) ? (1 - t) * y[1] + t * y[2] : double.NaN;

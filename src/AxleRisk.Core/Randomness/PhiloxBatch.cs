@@ -41,11 +41,17 @@ internal static class PhiloxBatch
     private static Vector512<ulong> MultiplyLowHalves(Vector512<ulong> a, Vector512<ulong> b)
     {
         if (Avx512F.IsSupported)
+        {
             return Avx512F.Multiply(a.AsUInt32(), b.AsUInt32());
+        }
+
         if (Avx2.IsSupported)
+        {
             return Vector512.Create(
                 Avx2.Multiply(a.GetLower().AsUInt32(), b.GetLower().AsUInt32()),
                 Avx2.Multiply(a.GetUpper().AsUInt32(), b.GetUpper().AsUInt32()));
+        }
+
         return (a & LowHalf) * (b & LowHalf);
     }
 }

@@ -37,7 +37,9 @@ internal static class SobolDirections
             for (int k = 1; k < s; k++)
             {
                 if (((a >> (s - 1 - k)) & 1) == 1)
+                {
                     v[i] ^= v[i - k];
+                }
             }
         }
 

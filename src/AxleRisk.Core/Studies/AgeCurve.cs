@@ -51,9 +51,14 @@ internal sealed class AgeCurve
         for (int row = 0; ages.Km.Length > 1 && row < count; row += Width)
         {
             for (int age = 0; age < logs.Length; age++)
+            {
                 VectorLogarithm.Of(Vector512.Max(At(Rates[age], row), Vector512.Create(Least))).CopyTo(logs[age], row);
+            }
+
             for (int age = 0; age + 1 < logs.Length; age++)
+            {
                 FillSteps(age, row);
+            }
         }
     }
 
@@ -61,11 +66,17 @@ internal sealed class AgeCurve
     public double Used(int row, double km)
     {
         if (!(km > 0))
+        {
             return 0;
+        }
+
         int step = ages.StepOf(km);
         double rest = km - ages.StepKm[step];
         if (step == start.Length)
+        {
             return Beyond(row, km) ? double.PositiveInfinity : used[step][row] + rest * Rates[^1][row];
+        }
+
         double x = slope[step][row] * rest / Length(step);
         return Beyond(row, km) ? double.PositiveInfinity : used[step][row] + rest * start[step][row] * (x == 0 ? 1 : LogExp.ExpM1(x) / x);
     }
@@ -88,10 +99,16 @@ internal sealed class AgeCurve
         {
             Vector512<double> value = rest * At(rate, row);
             if (!isLast)
+            {
                 value *= Growth(At(slope[step], row) * (rest / Length(step)));
+            }
+
             value += At(used[step], row);
             if (endsKm is not null)
+            {
                 value = Vector512.ConditionalSelect(Vector512.LessThan(At(endsKm, row), Vector512.Create(km)), Vector512.Create(double.PositiveInfinity), value);
+            }
+
             if (row + Width <= count)
             {
                 value.CopyTo(to[row..]);
@@ -109,12 +126,18 @@ internal sealed class AgeCurve
         double end = endsKm is null ? double.PositiveInfinity : Math.Max(0, endsKm[row]);
         int step = 0;
         while (step < start.Length && !(used[step + 1][row] >= target))
+        {
             step++;
+        }
+
         double from = ages.StepKm[step];
         double rate = step < start.Length ? start[step][row] : Rates[^1][row];
         double left = target - used[step][row];
         if (double.IsInfinity(rate))
+        {
             return Math.Min(from, end);
+        }
+
         double x = step < start.Length ? left * slope[step][row] / (rate * Length(step)) : 0;
         return Math.Min(end, from + left / rate * (Math.Abs(x) < 1e-300 ? 1 : LogExp.LogP1(x) / x));
     }
@@ -153,7 +176,10 @@ internal sealed class AgeCurve
             Vector512<double> isFlat = Vector512.Equals(rounded, one) | Vector512.Equals(growth, Vector512<double>.Zero);
             Vector512<double> life = from + Vector512.ConditionalSelect(isFlat, flat, bent);
             if (endsKm is not null)
+            {
                 life = Vector512.Min(life, Vector512.Max(At(endsKm, row), Vector512<double>.Zero));
+            }
+
             life.CopyTo(km, row);
         }
     }

@@ -46,7 +46,10 @@ internal sealed class AgeGrid
     {
         int step = 0;
         while (step + 1 < StepKm.Length && StepKm[step + 1] < km)
+        {
             step++;
+        }
+
         return step;
     }
 

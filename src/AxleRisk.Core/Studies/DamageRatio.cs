@@ -13,13 +13,18 @@ internal sealed class DamageRatio(ColumnAssembly.Source source)
     public void Apply(double[][] values, int count, double[][] damageByLeg, double[] damagePerKm)
     {
         if (source is { IsConstant: true, Constant: 1 })
+        {
             return;
+        }
+
         for (int row = 0; row < count; row++)
         {
             double ratio = LifeModel.At(source, values, row);
             damagePerKm[row] *= ratio;
             foreach (double[] leg in damageByLeg)
+            {
                 leg[row] *= ratio;
+            }
         }
     }
 }

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 
@@ -65,7 +65,9 @@ public sealed class FailureChances
     public static void FillUsed(Workspace of, int row, double km, Span<double> used)
     {
         for (int mode = 0; mode < used.Length; mode++)
+        {
             used[mode] = Used(mode, of, row, km);
+        }
     }
 
     /// <summary>Whether any mode has used up more than it can, as drawn.</summary>
@@ -74,7 +76,9 @@ public sealed class FailureChances
         for (int mode = 0; mode < used.Length; mode++)
         {
             if (used[mode] > limits[mode])
+            {
                 return true;
+            }
         }
 
         return false;
@@ -85,7 +89,10 @@ public sealed class FailureChances
     {
         double survival = 1;
         for (int mode = 0; mode < chances.Length; mode++)
+        {
             survival *= chances[mode].Survival(used[mode]);
+        }
+
         return survival;
     }
 
@@ -98,7 +105,10 @@ public sealed class FailureChances
         {
             double part = chances[mode].Fails(before[mode], after[mode]);
             for (int other = 0; part > 0 && other < chances.Length; other++)
+            {
                 part *= other == mode ? 1 : chances[other].Survival(other < mode ? after[other] : before[other]);
+            }
+
             fails += part;
         }
 
@@ -127,7 +137,10 @@ public sealed class FailureChances
     {
         double hazard = 0;
         for (int mode = 0; mode < chances.Length; mode++)
+        {
             hazard += chances[mode].Hazard(used[mode]);
+        }
+
         return hazard;
     }
 
@@ -139,9 +152,14 @@ public sealed class FailureChances
     {
         Span<double> used = hazard[..count];
         if (of.Rates is { } rates)
+        {
             rates.Curves[mode].FillUsed(count, km, used);
+        }
         else
+        {
             VectorColumns.Scale(of.DamagePerKm.AsSpan(0, count), km, used);
+        }
+
         chances[mode].FillHazards(used, used);
     }
 
@@ -149,10 +167,16 @@ public sealed class FailureChances
     public double FailureProbability(Workspace of, int row, double km)
     {
         if (of.Rates is null)
+        {
             return scale.FailureProbability(km, of.DamagePerKm[row]);
+        }
+
         double hazard = 0;
         for (int mode = 0; mode < chances.Length; mode++)
+        {
             hazard += Hazard(mode, of, row, km);
+        }
+
         return -LogExp.ExpM1(-hazard);
     }
 
@@ -177,7 +201,9 @@ public sealed class FailureChances
         {
             FillHazards(mode, of, count, fromKm, part);
             for (int row = 0; row < count; row++)
+            {
                 sum[row] = double.IsInfinity(sum[row]) ? sum[row] : sum[row] - part[row];
+            }
         }
 
         VectorColumns.Failed(sum, sum);

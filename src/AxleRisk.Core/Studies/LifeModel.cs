@@ -1,9 +1,9 @@
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 
@@ -141,11 +141,18 @@ public sealed class LifeModel
         for (int mode = 0; mode < modes; mode++)
         {
             if (mode == 0)
+            {
                 FillScale(values, count, column);
+            }
             else
+            {
                 FillColumn(assembly.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
+            }
+
             for (int row = 0; row < count; row++)
+            {
                 limits[row * modes + mode] = column[row];
+            }
         }
     }
 
@@ -156,9 +163,13 @@ public sealed class LifeModel
         FillColumn(scatter, values, to);
         VectorColumns.ScaledExp(to, Ln10, 1, to);
         if (minerSum.Column is { } column)
+        {
             VectorColumns.ScaledProduct(to, values[column].AsSpan(0, count), 1, to);
+        }
         else
+        {
             VectorColumns.Scale(to, minerSum.Constant, to);
+        }
     }
 
     private void EvaluatePlain(double[][] values, int count, Workspace workspace)
@@ -179,9 +190,13 @@ public sealed class LifeModel
     internal static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
     {
         if (source.Column is { } column)
+        {
             values[column].AsSpan(0, to.Length).CopyTo(to);
+        }
         else
+        {
             to.Fill(source.Constant);
+        }
     }
 
     internal static double At(ColumnAssembly.Source source, double[][] values, int row) =>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 
@@ -29,16 +29,24 @@ internal sealed class RateEvaluation
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
         foreach (double[] leg in workspace.DamageByLeg)
+        {
             leg.AsSpan(0, count).Clear();
+        }
 
         // The oldest first, so that the workspace is left with the vehicle when new.
         for (int age = ages.Km.Length - 1; age >= 0; age--)
+        {
             EvaluateAge(age, values, count, workspace);
+        }
+
         LifeRates rates = workspace.Rates!;
         double[]? wallLastsKm = modes.Layout.Corrodes ? workspace.Damage.WallLastsKm : null;
         rates.Curves[0].Fill(count, wallLastsKm);
         for (int mode = 0; mode < modes.Further.Length; mode++)
+        {
             rates.Curves[mode + 1].Fill(count, modes.Further[mode].EndsWithWall ? wallLastsKm : null);
+        }
+
         FillMean(count, workspace, rates.Curves[0]);
         FillLives(values, count, workspace, rates);
     }
@@ -47,7 +55,10 @@ internal sealed class RateEvaluation
     public void EvaluateAtAges(double[][] values, int count, Workspace workspace)
     {
         foreach (ref double km in workspace.AgeKm.AsSpan(0, count))
+        {
             km = Math.Min(km, ages.Km[^1]); // beyond nothing changes any more
+        }
+
         EvaluateAged(values, count, workspace, 0, workspace.DamageByLeg, sameRide: false);
     }
 
@@ -55,7 +66,10 @@ internal sealed class RateEvaluation
     {
         LifeRates rates = workspace.Rates!;
         if (modes.Ages)
+        {
             assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, workspace.AgeKm);
+        }
+
         double[] damage = rates.Curves[0].Rates[age];
         workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
         damageRatio.Apply(values, count, damageByLeg, damage);
@@ -90,10 +104,15 @@ internal sealed class RateEvaluation
         {
             double sum = 0;
             foreach (double[] leg in workspace.DamageByLeg)
+            {
                 sum += leg[row];
+            }
+
             double part = sum > 0 && double.IsFinite(sum) ? workspace.DamagePerKm[row] / sum : 1;
             foreach (double[] leg in workspace.DamageByLeg)
+            {
                 leg[row] *= part;
+            }
         }
     }
 
@@ -110,7 +129,9 @@ internal sealed class RateEvaluation
             for (int row = 0; row < count; row++)
             {
                 if (rates.Lives[row] < workspace.LifeKm[row])
+                {
                     (workspace.LifeKm[row], workspace.FirstMode[row]) = (rates.Lives[row], mode + 1);
+                }
             }
         }
     }

@@ -14,7 +14,9 @@ internal sealed class DataFiles(Func<string, byte[]> read)
     {
         reason = "";
         if (files.Find(f => f.Name == name).Bytes is byte[] known)
+        {
             return known;
+        }
 
         try
         {

@@ -45,13 +45,17 @@ internal sealed class DataFolder(string scenario, IReadOnlyList<string> allowed)
             }
 
             if (++links > MostLinks)
+            {
                 throw new IOException("its links lead in a circle");
+            }
 
             // From the root again: a link's target may lead through links.
             string to = Path.GetFullPath(target, real);
             real = Path.GetPathRoot(to)!;
             foreach (string again in Parts(to, real).Reverse())
+            {
                 left.Push(again);
+            }
         }
 
         return real;

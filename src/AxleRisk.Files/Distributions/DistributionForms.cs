@@ -58,7 +58,10 @@ internal static class DistributionForms
     private static double SdOf(double mean, double cov)
     {
         if (mean == 0)
+        {
             throw new DistributionException("mean must not be 0 where cov is stated", "mean");
+        }
+
         return cov > 0 ? cov * Math.Abs(mean) : throw new DistributionException($"cov must be above 0, not {cov:G6}", "cov");
     }
 

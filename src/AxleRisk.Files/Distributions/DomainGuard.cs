@@ -17,7 +17,9 @@ internal static class DomainGuard
 
         // Written so that a NaN is a problem, too.
         if (below + above <= Negligible)
+        {
             return double.IsFinite(distribution.Median) ? null : $"{name}: {distribution} has no finite median";
+        }
 
         string limits = (below > Negligible, above > Negligible) switch
         {
@@ -32,7 +34,9 @@ internal static class DomainGuard
     public static Distribution Confine(Distribution distribution, Domain domain)
     {
         if (Below(distribution, domain) + Above(distribution, domain) == 0)
+        {
             return distribution;
+        }
 
         // What is cut already is cut once, to what both cuts leave.
         Distribution inner = distribution is Truncated cut ? cut.Inner : distribution;

@@ -81,7 +81,10 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
         }
 
         if (wrong == 0 && values.Count == 0)
+        {
             Error(1, $"there are no values in column {MessageText.Quote(column)}");
+        }
+
         return wrong == 0 && values.Count > 0 ? [.. values] : null;
     }
 

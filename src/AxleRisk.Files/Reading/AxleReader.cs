@@ -35,15 +35,22 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
         bool shapeIsWrong = stated is null && table.Table.Find("shape") is not null;
         SectionShape shape = stated ?? SectionShape.Tube;
         if (shapeIsWrong)
+        {
             inputs.MarkWrong("axle");
+        }
+
         foreach (Quantity quantity in Quantities.All.Where(q => q.Section == "axle"))
         {
             // Without a shape nothing is missing and nothing in the wrong place, but what is there can be checked.
             TomlEntry? entry = table.Find(quantity.Key);
             if (shapeIsWrong ? entry is not null : IsOf(quantity, shape))
+            {
                 quantities.Read(table, quantity, otherwise: Otherwise(quantity, shape));
+            }
             else if (!shapeIsWrong && entry is not null)
+            {
                 errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} does not belong to shape {Word(shape)}, only to {Owners(quantity)}");
+            }
         }
 
         table.RejectUnknown(QuantityReader.OtherSection);
@@ -57,7 +64,9 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
         foreach (Quantity outside in OutsidesOf(shape))
         {
             if (inputs.Find(Quantities.Wall)?.Value.Nominal is double wall && inputs.Find(outside)?.Value.Nominal is double size && wall > size / 2)
+            {
                 errors.Add(table.Table.Find(Quantities.Wall.Key)!.Node.At, $"axle.wall_mm ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
+            }
         }
     }
 

@@ -26,9 +26,13 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
                 sound = false;
             }
             else if (ReadChange(name, entry, scenario) is Change change)
+            {
                 read.Add(change);
+            }
             else
+            {
                 sound = false;
+            }
         }
 
         return sound ? [.. read] : null;
@@ -55,12 +59,18 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         if (!byName.TryGetValue(name, out Input? input))
         {
             if (!inputs.IsWrong(name))
+            {
                 errors.Add(entry.KeyAt, $"there is no input {MessageText.Quote(name)}{Hint(name)}");
+            }
+
             return null;
         }
 
         if (entry.Node is TomlTable table && table.Find(Times) is not null && table.Find("distribution") is null)
+        {
             return ReadTimes(new TableReader(table, name, errors), input);
+        }
+
         return values.Read(entry.Node, name, input.Quantity.Domain) is Value value ? new Change.ToValue(name, value) : null;
     }
 
@@ -68,7 +78,9 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
     {
         double? factor = table.RequiredNumber(Times, Domain.Positive);
         if (!table.RejectUnknown() || factor is not double f)
+        {
             return null;
+        }
 
         Domain domain = input.Quantity.Domain;
         Position at = table.Table.Find(Times)!.Node.At;
@@ -80,7 +92,10 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
                 ? !(domain.Contains(list.Minimum) && domain.Contains(list.Maximum))
                 : !domain.Contains(scaled.Nominal);
             if (problem is null && !isOutside)
+            {
                 return new Change.Times(input.Name, f);
+            }
+
             errors.Add(at, problem ?? $"{input.Name} must be {domain.Describe()}, also times {f:G6}");
         }
         catch (DistributionException e)

@@ -21,19 +21,31 @@ internal sealed class ContinuousReader(ErrorLog errors)
         foreach (string key in DistributionForms.All.Where(f => f.Family == family).SelectMany(f => f.Required.Concat(f.Optional)).Distinct())
         {
             if (table.Find(key) is null)
+            {
                 continue;
+            }
+
             stated.Add(key);
             if (table.Number(key, Domain.Any) is double number)
+            {
                 numbers.Add(key, number);
+            }
             else
+            {
                 sound = false;
+            }
         }
 
         TomlEntry? quantiles = QuantileFit.Families.Contains(family) ? table.Find(Quantiles) : null;
         if (quantiles is not null)
+        {
             stated.Add(Quantiles);
+        }
+
         if (!table.RejectUnknown(key => Hint(key, family)) || !sound || Broken(table, "min", min) || Broken(table, "max", max))
+        {
             return null;
+        }
 
         Func<Distribution>? make = quantiles is not null && stated.Count == 1
             ? FromQuantiles(quantiles.Node, family, name)
@@ -42,7 +54,10 @@ internal sealed class ContinuousReader(ErrorLog errors)
             ? null
             : DistributionMaker.Make(() => min is null && max is null ? make() : new Truncated(make(), min, max), table, name, errors);
         if (made is null || DomainGuard.Problem(made, domain, name) is not string problem)
+        {
             return made is null ? null : DomainGuard.Confine(made, domain);
+        }
+
         errors.Add(table.Table.At, problem);
         return null;
     }
@@ -51,7 +66,9 @@ internal sealed class ContinuousReader(ErrorLog errors)
         TableReader table, string family, List<string> stated, Dictionary<string, double> numbers, string name)
     {
         if (DistributionForms.All.FirstOrDefault(f => f.Family == family && f.Fits(stated)) is DistributionForm form)
+        {
             return () => form.Make(new Arguments(numbers));
+        }
 
         string not = stated.Count == 1 ? $"{stated[0]} alone" : MessageText.List(stated);
         errors.Add(table.Table.At, $"{name}: {family} takes {DistributionForms.Describe(family)}, not {not}");

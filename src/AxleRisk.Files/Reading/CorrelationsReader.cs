@@ -17,7 +17,10 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
     public ImmutableArray<RankCorrelation> Read(TomlEntry? entry)
     {
         if (entry is null)
+        {
             return [];
+        }
+
         if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
         {
             errors.Add(entry.Node.At, "correlations must be tables, each under [[correlations]]");
@@ -35,11 +38,16 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
         foreach (TomlTable table in array.Items.Cast<TomlTable>())
         {
             if (ReadOne(new TableReader(table, "correlations", errors), pairs) is RankCorrelation correlation)
+            {
                 read.Add(correlation);
+            }
         }
 
         if (read.Count == array.Items.Count)
+        {
             RejectImpossible(read, entry.KeyAt);
+        }
+
         return [.. read];
     }
 
@@ -49,7 +57,10 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
         double? spearman = ReadSpearman(table);
         table.RejectUnknown();
         if (between is null)
+        {
             return null;
+        }
+
         if (between.Node is not TomlArray { Items: [TomlText first, TomlText second] })
         {
             errors.Add(between.Node.At, "correlations.between must be the names of two inputs, such as [\"vehicle.sprung_kg\", \"vehicle.payload_kg\"]");
@@ -58,14 +69,24 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
 
         // Both names are checked, also where the first is wrong.
         if (!IsUncertain(first) | !IsUncertain(second))
+        {
             return null;
+        }
+
         bool inOrder = string.CompareOrdinal(first.Text, second.Text) < 0;
         if (first.Text == second.Text)
+        {
             errors.Add(second.At, $"{first.Text} cannot be correlated with itself");
+        }
         else if (!pairs.Add(inOrder ? (first.Text, second.Text) : (second.Text, first.Text)))
+        {
             errors.Add(between.Node.At, $"{first.Text} and {second.Text} are correlated already");
+        }
         else if (spearman is double rho)
+        {
             return new RankCorrelation(first.Text, second.Text, rho);
+        }
+
         return null;
     }
 
@@ -75,7 +96,10 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
         string[] names = [.. correlations.SelectMany(c => new[] { c.First, c.Second }).Distinct()];
         double[,] matrix = new double[names.Length, names.Length];
         for (int i = 0; i < names.Length; i++)
+        {
             matrix[i, i] = 1;
+        }
+
         foreach (RankCorrelation c in correlations)
         {
             (int i, int j) = (Array.IndexOf(names, c.First), Array.IndexOf(names, c.Second));
@@ -95,9 +119,15 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
     private double? ReadSpearman(TableReader table)
     {
         if (table.Require("spearman") is not TomlEntry entry)
+        {
             return null;
+        }
+
         if (entry.Node is TomlNumber { Number: > -1 and < 1 and double rho })
+        {
             return rho;
+        }
+
         errors.Add(entry.Node.At, $"correlations.spearman must be a number above -1 and below 1, not {entry.Node.Shown}");
         return null;
     }
@@ -113,7 +143,10 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
             _ => $"{name.Text} is certain; only uncertain inputs can be correlated",
         };
         if (problem is not null)
+        {
             errors.Add(name.At, problem);
+        }
+
         return problem is null;
     }
 

@@ -24,7 +24,9 @@ internal sealed class DetailReader(ErrorLog errors)
         }
 
         if (category is null)
+        {
             return null;
+        }
 
         var read = ReadCategory(category.Node, name, table.NameOf("category"));
         return name is null || read is not var (categories, weights, knowledge)
@@ -42,7 +44,10 @@ internal sealed class DetailReader(ErrorLog errors)
     {
         string? family = table.RequiredText("distribution");
         if (family is not null and not "choice")
+        {
             errors.Add(table.Table.Find("distribution")!.Node.At, $"{table.NameOf("distribution")} must be \"choice\", not {MessageText.Quote(family)}");
+        }
+
         Knowledge knowledge = table.Word("knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;
         DiscreteReader lists = new(errors);
         TomlArray? values = lists.ReadArray(table, "values");
@@ -77,7 +82,10 @@ internal sealed class DetailReader(ErrorLog errors)
         }
 
         if (catalogueName is null || SnCatalogue.Find(catalogueName, text) is not null)
+        {
             return true;
+        }
+
         string possible = string.Join(", ", SnCatalogue.Categories(catalogueName));
         errors.Add(node.At, $"{catalogueName} has no category {MessageText.Quote(text)}; possible: {possible}");
         return false;

@@ -17,7 +17,10 @@ internal sealed class DiscreteReader(ErrorLog errors)
         double[]? values = ReadNumbers(table, "values", domain);
         double[]? weights = ReadWeights(table, values?.Length);
         if (!table.RejectUnknown() || values is null || weights is null)
+        {
             return null;
+        }
+
         return DistributionMaker.Make(() => new NumberChoice(values, weights), table, name, errors);
     }
 
@@ -28,7 +31,9 @@ internal sealed class DiscreteReader(ErrorLog errors)
         string? file = table.RequiredText("file");
         string? column = table.RequiredText("column");
         if (!table.RejectUnknown() || file is null || column is null)
+        {
             return null;
+        }
 
         Position at = table.Table.Find("file")!.Node.At;
         if (data.Read(file, out string reason) is not byte[] bytes)
@@ -46,16 +51,25 @@ internal sealed class DiscreteReader(ErrorLog errors)
     {
         double[]? weights = ReadNumbers(table, "weights", Domain.Fraction);
         if (weights is null || count is null)
+        {
             return null;
+        }
 
         Position at = table.Table.Find("weights")!.Node.At;
         double sum = weights.Sum();
         if (weights.Length != count)
+        {
             errors.Add(at, $"{table.NameOf("weights")} must be as many as the values: {count}, not {weights.Length}");
+        }
         else if (!(Math.Abs(sum - 1) <= WeightTolerance))
+        {
             errors.Add(at, $"{table.NameOf("weights")} must add up to 1, not {sum:G6}");
+        }
         else
+        {
             return [.. weights.Select(w => w / sum)];
+        }
+
         return null;
     }
 
@@ -63,9 +77,15 @@ internal sealed class DiscreteReader(ErrorLog errors)
     public TomlArray? ReadArray(TableReader table, string key)
     {
         if (table.Require(key) is not TomlEntry entry)
+        {
             return null;
+        }
+
         if (entry.Node is TomlArray { Items.Count: > 0 } array)
+        {
             return array;
+        }
+
         errors.Add(entry.Node.At, $"{table.NameOf(key)} must be an array with at least one item");
         return null;
     }
@@ -73,15 +93,21 @@ internal sealed class DiscreteReader(ErrorLog errors)
     private double[]? ReadNumbers(TableReader table, string key, Domain domain)
     {
         if (ReadArray(table, key) is not TomlArray array)
+        {
             return null;
+        }
 
         List<double> numbers = [];
         foreach (TomlNode item in array.Items)
         {
             if (item is TomlNumber { Number: double number } && domain.Contains(number))
+            {
                 numbers.Add(number);
+            }
             else
+            {
                 errors.Add(item.At, $"{table.NameOf(key)} must each be {domain.Describe()}, not {item.Shown}");
+            }
         }
 
         return numbers.Count == array.Items.Count ? [.. numbers] : null;
@@ -92,7 +118,9 @@ internal sealed class DiscreteReader(ErrorLog errors)
         foreach (string key in new[] { "min", "max" })
         {
             if (table.Find(key) is TomlEntry entry)
+            {
                 errors.Add(entry.KeyAt, $"{name}: {key} truncates continuous distributions only, not a {family}");
+            }
         }
     }
 }

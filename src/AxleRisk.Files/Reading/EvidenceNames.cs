@@ -37,13 +37,24 @@ internal sealed class EvidenceNames
     public Target? Find(string name, Position at)
     {
         if (targets.TryGetValue(name, out Target? target) && target is not null)
+        {
             return target;
+        }
+
         if (inputs.IsWrong(name) || (name == Category && detailIsWrong))
+        {
             return null;
+        }
+
         if (targets.ContainsKey(name))
+        {
             errors.Add(at, $"{name} is certain in this scenario; evidence and explanations can speak only of what is uncertain");
+        }
         else
+        {
             errors.Add(at, $"there is no input {MessageText.Quote(name)}{HintFor(name)}");
+        }
+
         return null;
     }
 

@@ -45,13 +45,22 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     {
         TomlEntry?[] stated = [table.Find("failed_at_km"), table.Find("failed_between_km"), table.Find("survived_km")];
         if (stated.OfType<TomlEntry>().Skip(1).FirstOrDefault() is TomlEntry second)
+        {
             errors.Add(second.KeyAt, "only one of evidence.failed_at_km, failed_between_km and survived_km can be true");
+        }
+
         double? failedAt = table.Number("failed_at_km", Domain.Positive);
         double? survived = table.Number("survived_km", Domain.Positive);
         if (failedAt is double at)
+        {
             return new LifeEvidence.FailedAt(at);
+        }
+
         if (survived is double km)
+        {
             return new LifeEvidence.Survived(km);
+        }
+
         return stated[1] is TomlEntry between ? ReadBetween(between) : null;
     }
 
@@ -59,7 +68,10 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     {
         if (entry.Node is TomlArray { Items: [TomlNumber { Number: double from }, TomlNumber { Number: double to }] }
             && Domain.NonNegative.Contains(from) && Domain.Positive.Contains(to) && from < to)
+        {
             return new LifeEvidence.FailedBetween(from, to);
+        }
+
         errors.Add(entry.Node.At, "evidence.failed_between_km must be two distances, the second above the first, such as [60000, 64000]");
         return null;
     }
@@ -69,7 +81,10 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     {
         string name = table.NameOf(key);
         if (table.Find(key) is not TomlEntry entry)
+        {
             return [];
+        }
+
         if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
         {
             errors.Add(entry.Node.At, $"{name} must be tables, each under [[{name}]]");
@@ -92,16 +107,28 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         double? deviation = table.RequiredNumber("sd", Domain.Positive);
         table.RejectUnknown();
         if (target is null)
+        {
             return null;
+        }
+
         Position at = table.Find("factor")!.Node.At;
         if (target.IsChoice)
+        {
             errors.Add(at, $"{target.Name} is a choice; state it under [[evidence.known]]");
+        }
         else if (target.Quantity is null)
+        {
             errors.Add(at, $"{target.Name} cannot be measured here; an explanation may speak of it");
+        }
         else if (target.Quantity == Quantities.MinerSum || target.Quantity == Quantities.LifeScatter)
+        {
             errors.Add(at, $"{target.Name} shows only in the life; it cannot be measured");
+        }
         else if (value is double v && deviation is double sd)
+        {
             return new Measurement(target.Name, v, sd);
+        }
+
         return null;
     }
 
@@ -111,13 +138,23 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         TomlEntry? state = table.Require("state");
         table.RejectUnknown();
         if (target is null || state is null)
+        {
             return null;
+        }
+
         if (!target.IsChoice)
+        {
             errors.Add(table.Find("factor")!.Node.At, $"{target.Name} is not a choice; state it under [[evidence.measured]]");
+        }
         else if (target.StateOf(state.Node) is double value)
+        {
             return new KnownState(target.Name, value);
+        }
         else
+        {
             errors.Add(state.Node.At, $"evidence.known.state must be {target.States} for {target.Name}, not {state.Node.Shown}");
+        }
+
         return null;
     }
 
@@ -130,7 +167,9 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         foreach (TomlNode item in table.Find(key)?.Node is TomlArray array ? array.Items : [])
         {
             if (item is TomlTable one && one.Find("factor")?.Node is TomlText name && !seen.Add(name.Text))
+            {
                 errors.Add(name.At, $"{MessageText.OneLine(name.Text)} is {key} twice");
+            }
         }
     }
 }

@@ -13,7 +13,10 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
     public ImmutableArray<Explanation> Read(TomlEntry? entry)
     {
         if (entry is null)
+        {
             return [];
+        }
+
         if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
         {
             errors.Add(entry.Node.At, "explanations must be tables, each under [[explanations]]");
@@ -39,7 +42,10 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         TomlEntry? when = table.Require("when");
         table.RejectUnknown();
         if (when is null)
+        {
             return null;
+        }
+
         if (when.Node is not TomlTable conditions || !conditions.Entries.Any())
         {
             errors.Add(when.Node.At, "explanations.when must be a table of conditions, such as { \"axle.wall_mm\" = { below = 5.4 } }");
@@ -53,25 +59,43 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
     private string? ReadName(TableReader table, HashSet<string> seen)
     {
         if (table.RequiredText("name") is not string name)
+        {
             return null;
+        }
+
         Position at = table.Find("name")!.Node.At;
         if (MessageText.LineFault(name, LongestName) is { } fault)
+        {
             errors.Add(at, $"explanations.name must be one line of up to {LongestName} characters; {fault}");
+        }
         else if (name == "nothing unusual")
+        {
             errors.Add(at, "\"nothing unusual\" is always among the explanations; it means none of those named");
+        }
         else if (!seen.Add(name))
+        {
             errors.Add(at, $"there are two explanations with the name {MessageText.Quote(name)}");
+        }
         else
+        {
             return name;
+        }
+
         return null;
     }
 
     private double? ReadPrior(TableReader table)
     {
         if (table.Find("prior") is not TomlEntry entry)
+        {
             return null;
+        }
+
         if (entry.Node is TomlNumber { Number: > 0 and < 1 and double prior })
+        {
             return prior;
+        }
+
         errors.Add(entry.Node.At, $"explanations.prior must be a number above 0 and below 1, not {entry.Node.Shown}");
         return null;
     }
@@ -79,9 +103,15 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
     private Condition? ReadCondition(TomlEntry entry)
     {
         if (names.Find(entry.Key, entry.KeyAt) is not EvidenceNames.Target target)
+        {
             return null;
+        }
+
         if (entry.Node is TomlTable range && target.Categories.IsEmpty)
+        {
             return ReadRange(new TableReader(range, target.Name, errors), target.Name);
+        }
+
         if (!target.IsChoice)
         {
             errors.Add(entry.Node.At, $"{target.Name} needs a range, such as {{ below = 5.4 }} or {{ above = 5, below = 6 }}, not {entry.Node.Shown}");
@@ -91,7 +121,10 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         TomlNode[] stated = entry.Node is TomlArray array ? [.. array.Items] : [entry.Node];
         double?[] states = [.. stated.Select(target.StateOf)];
         if (states.Length > 0 && Array.TrueForAll(states, s => s is not null))
+        {
             return new Condition(target.Name, double.NegativeInfinity, double.PositiveInfinity, [.. states.Select(s => s!.Value)]);
+        }
+
         errors.Add(entry.Node.At, $"{target.Name} must be {target.States}, or several of these in brackets, not {entry.Node.Shown}");
         return null;
     }
@@ -104,7 +137,10 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         if (above is null && below is null)
         {
             if (known && !range.Table.Entries.Any())
+            {
                 errors.Add(range.Table.At, $"{name} needs above, below or both");
+            }
+
             return null;
         }
 

@@ -57,9 +57,15 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
     private long? WholeNumber(TableReader table, TomlEntry? entry, long most)
     {
         if (entry is null)
+        {
             return null;
+        }
+
         if (entry.Node is TomlNumber { Number: double number } && number >= 1 && number <= most && number == Math.Floor(number))
+        {
             return (long)number;
+        }
+
         errors.Add(entry.Node.At, $"{table.NameOf(entry.Key)} must be a whole number from 1 to {most}, not {entry.Node.Shown}");
         return null;
     }
@@ -68,11 +74,17 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
     private Value? ReadVarying(TableReader table, TomlEntry? entry, Domain domain, string reason)
     {
         if (entry is null)
+        {
             return null;
+        }
+
         string name = table.NameOf(entry.Key);
         Value? value = values.Read(entry.Node, name, domain);
         if (value is not Value.Uncertain { Knowledge: Knowledge.Unknown })
+        {
             return value;
+        }
+
         errors.Add(((TomlTable)entry.Node).Find("knowledge")!.Node.At, $"{name} can only vary: {reason}");
         return null;
     }
@@ -80,7 +92,10 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
     private bool RejectEndless(TomlEntry? entry, Value? cost)
     {
         if (cost is not Value.Uncertain { Distribution: var d } || (double.IsFinite(d.Mean) && double.IsFinite(d.StandardDeviation)))
+        {
             return true;
+        }
+
         errors.Add(entry!.Node.At, "fleet.cost_per_claim must have a finite mean and standard deviation; truncate it with max");
         return false;
     }
@@ -96,7 +111,10 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         }
 
         if (shares is not null)
+        {
             return ReadShares(shares);
+        }
+
         long? count = months is null ? 1 : WholeNumber(table, months, Fleet.MostMonths);
         return count is long n ? [.. Enumerable.Repeat(1.0 / n, (int)n)] : null;
     }
@@ -113,7 +131,10 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         double[] shares = [.. items.Cast<TomlNumber>().Select(i => i.Number)];
         double sum = shares.Sum();
         if (Math.Abs(sum - 1) <= Rounding)
+        {
             return [.. shares.Select(s => s / sum)];
+        }
+
         errors.Add(entry.Node.At, $"fleet.sales_shares must add up to 1, not to {sum:G6}");
         return null;
     }
@@ -122,7 +143,10 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
     {
         TomlEntry? entry = table.Find(key);
         if (entry is null || entry.Node is TomlNumber { Number: > 0 and < 1 })
+        {
             return (entry?.Node as TomlNumber)?.Number;
+        }
+
         errors.Add(entry.Node.At, $"{table.NameOf(key)} must be a number above 0 and below 1, not {entry.Node.Shown}");
         return null;
     }
@@ -134,7 +158,10 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         TomlEntry? one = table.Find("target_fraction");
         TomlEntry? other = table.Find("target_km");
         if ((one is null) != (other is null))
+        {
             errors.Add((one ?? other)!.KeyAt, "fleet.target_fraction and fleet.target_km belong together: the share that may have failed by a distance");
+        }
+
         return fraction is double f && km is double d ? new LifeTarget(f, d) : null;
     }
 }

@@ -10,14 +10,24 @@ internal static partial class LegName
     public static string? Read(TableReader table, HashSet<string> names, ErrorLog errors)
     {
         if (table.RequiredText("name") is not string name)
+        {
             return null;
+        }
+
         Position at = table.Table.Find("name")!.Node.At;
         if (!Form().IsMatch(name))
+        {
             errors.Add(at, $"the name of a leg is up to 40 letters, digits, - and _, not {MessageText.Quote(name)}");
+        }
         else if (!names.Add(name))
+        {
             errors.Add(at, $"there are two legs with the name {MessageText.Quote(name)}");
+        }
         else
+        {
             return name;
+        }
+
         return null;
     }
 

@@ -37,7 +37,10 @@ internal sealed class LegsReader(ErrorLog errors, QuantityReader quantities)
         HashSet<string> names = [];
         LegReader leg = new(errors, quantities);
         foreach (TomlTable table in array.Items.Cast<TomlTable>())
+        {
             read.Add((table.At, leg.Read(table, read.Count, names)));
+        }
+
         return read.TrueForAll(r => r.Leg is not null) ? Normalise([.. read.Select(r => r.Leg!)], array.Items[0].At) : [];
     }
 
@@ -45,7 +48,10 @@ internal sealed class LegsReader(ErrorLog errors, QuantityReader quantities)
     {
         double sum = legs.Sum(l => l.Share);
         if (!(Math.Abs(sum - 1) <= ShareTolerance))
+        {
             errors.Add(at, $"the shares of the legs must add up to 1, not {sum:G6}");
+        }
+
         return [.. legs.Select(l => l with { Share = l.Share / sum })];
     }
 }

@@ -21,9 +21,15 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
         BearingKind? kind = ReadBearing(root.Find(Bearing));
         List<string> off = ReadOff(root.Find("modes"));
         if (off.Contains(Yield))
+        {
             inputs.Remove(i => i.Quantity == Quantities.YieldStrength || i.Quantity == Quantities.YieldScatter);
+        }
+
         if (!off.Contains(Bearing))
+        {
             return kind;
+        }
+
         inputs.Remove(i => i.Quantity.Section == Bearing);
         return null;
     }
@@ -31,7 +37,10 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
     private BearingKind? ReadBearing(TomlEntry? entry)
     {
         if (entry is null)
+        {
             return null;
+        }
+
         if (entry.Node is not TomlTable node)
         {
             errors.Add(entry.Node.At, $"{Bearing} must be one table under [{Bearing}]");
@@ -41,7 +50,10 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
 
         TableReader table = new(node, Bearing, errors);
         if (table.Require("kind") is null)
+        {
             inputs.MarkWrong(Bearing);
+        }
+
         BearingKind? kind = table.Word("kind", Kinds);
         quantities.ReadSection(table, Bearing);
         table.RejectUnknown(QuantityReader.OtherSection);
@@ -51,7 +63,10 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
     private List<string> ReadOff(TomlEntry? entry)
     {
         if (entry is null)
+        {
             return [];
+        }
+
         if (entry.Node is not TomlTable node)
         {
             errors.Add(entry.Node.At, "modes must be one table under [modes]");
@@ -65,9 +80,13 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
         foreach (TomlNode item in off?.Node is TomlArray array ? array.Items : off is null ? [] : [off.Node])
         {
             if (item is TomlText { Text: Yield or Bearing } text)
+            {
                 names.Add(text.Text);
+            }
             else
+            {
                 errors.Add(item.At, $"modes.off lists modes of failure to leave out, \"{Yield}\" or \"{Bearing}\", not {item.Shown}");
+            }
         }
 
         return names;

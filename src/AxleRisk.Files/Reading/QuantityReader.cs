@@ -16,13 +16,21 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
         Value? standard = quantity.Default ?? otherwise;
         string name = table.NameOf(quantity.Key);
         if (IsLeftOut(table, quantity, name))
+        {
             return null;
+        }
+
         TomlEntry? entry = standard is null ? table.Require(quantity.Key) : table.Find(quantity.Key);
         Value? value = entry is null ? standard : values.Read(entry.Node, name, quantity.Domain);
         if (value is not null)
+        {
             inputs.Add(new Input(name, quantity, leg, value, IsDefault: entry is null));
+        }
         else
+        {
             inputs.MarkWrong(name);
+        }
+
         return value;
     }
 
@@ -30,7 +38,9 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
     public void ReadSection(TableReader table, string section)
     {
         foreach (Quantity quantity in Quantities.All.Where(q => q.Section == section))
+        {
             Read(table, quantity);
+        }
     }
 
     // Nothing stated of what may be left out, or of what has no meaning without another key.

@@ -26,7 +26,10 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
     public ImmutableArray<Remedy> Read(TomlEntry? entry, Scenario scenario, params IEnumerable<string> taken)
     {
         if (entry is null)
+        {
             return [];
+        }
+
         if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
         {
             errors.Add(entry.Node.At, $"{path} must be tables, each under [[{path}]]");
@@ -42,9 +45,15 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         HashSet<string> names = [.. taken];
         List<(Position At, Remedy? Remedy)> read = [];
         foreach (TomlTable table in array.Items.Cast<TomlTable>())
+        {
             read.Add((table.At, ReadOne(new TableReader(table, path, errors), names, scenario)));
+        }
+
         if (read.TrueForAll(r => r.Remedy is not null))
+        {
             RejectSolid(read, scenario);
+        }
+
         return [.. read.Select(r => r.Remedy).OfType<Remedy>()];
     }
 
@@ -55,7 +64,10 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         TomlEntry? change = table.Require("change");
         table.RejectUnknown();
         if (change is null)
+        {
             return null;
+        }
+
         if (change.Node is not TomlTable node || !node.Entries.Any())
         {
             errors.Add(change.Node.At, $"{path}.change must be a table of inputs and their values, such as {{ \"axle.wall_mm\" = 8 }}");
@@ -68,14 +80,24 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
     private string? ReadName(TableReader table, HashSet<string> names)
     {
         if (table.RequiredText("name") is not string name)
+        {
             return null;
+        }
+
         Position at = table.Table.Find("name")!.Node.At;
         if (MessageText.LineFault(name, LongestName) is { } fault)
+        {
             errors.Add(at, $"the name of a remedy is one line of up to {LongestName} characters; {fault}");
+        }
         else if (!names.Add(name))
+        {
             errors.Add(at, $"there are two remedies with the name {MessageText.Quote(name)}");
+        }
         else
+        {
             return name;
+        }
+
         return null;
     }
 
@@ -94,7 +116,9 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
                 }
 
                 if (AxleReader.SolidSize(changed) is Input size && AxleReader.SolidSize(scenario) is null && !(i != j && IsSolidAlone(i, j)))
+                {
                     errors.Add(read[j].At, $"{MessageText.Quote(read[j].Remedy!.Name)}{who}: axle.wall_mm ({changed.Find(Quantities.Wall)!.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
+                }
             }
         }
 

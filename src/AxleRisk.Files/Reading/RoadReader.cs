@@ -49,7 +49,9 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
         foreach (string key in new[] { "road_class", Quantities.Roughness.Key })
         {
             if (table.Find(key) is TomlEntry entry)
+            {
                 errors.Add(entry.KeyAt, $"{table.NameOf(key)} is that of the leg it is like; leave out one of the two");
+            }
         }
 
         Quantity[] stated =
@@ -60,15 +62,22 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
             }.Where(q => table.Find(q.Key) is not null),
         ];
         if (other is { RoadClass: null })
+        {
             RejectWithinClass(table);
+        }
+
         foreach (Quantity quantity in stated)
+        {
             quantities.Read(table, quantity, leg);
+        }
     }
 
     private void RejectWithinClass(TableReader table)
     {
         if (table.Find(Quantities.RoughnessWithinClass.Key) is TomlEntry within)
+        {
             errors.Add(within.KeyAt, $"{table.NameOf(within.Key)} belongs to a leg with a road_class, not to one with {Quantities.Roughness.Key}");
+        }
     }
 
     private void ReadCorrugation(TableReader table, int leg)
@@ -78,9 +87,13 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
         foreach (Quantity quantity in new[] { Quantities.CorrugationWavelength, Quantities.CorrugationRms })
         {
             if (corrugated is not Value.Certain(0))
+            {
                 quantities.Read(table, quantity, leg);
+            }
             else if (table.Find(quantity.Key) is TomlEntry entry && !isStated)
+            {
                 errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} needs a corrugated_share");
+            }
         }
     }
 }

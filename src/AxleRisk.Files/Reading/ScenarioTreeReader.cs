@@ -54,7 +54,10 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             mixKnowledge = ReadMixKnowledge(use);
             legs = new LegsReader(errors, quantities).Read(use.Find("legs"), root.Find("use") is TomlEntry entry ? entry.Node.At : end);
             if (legs.IsEmpty)
+            {
                 inputs.MarkWrong("legs");
+            }
+
             use.RejectUnknown(QuantityReader.OtherSection);
         }
 
@@ -110,9 +113,15 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     private string ReadTitle(TableReader root)
     {
         if (root.RequiredText("title") is not string title)
+        {
             return "";
+        }
+
         if (MessageText.LineFault(title, LongestTitle) is { } fault)
+        {
             errors.Add(root.Find("title")!.Node.At, $"title must be one line of up to {LongestTitle} characters; {fault}");
+        }
+
         return title;
     }
 
@@ -120,7 +129,10 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     {
         Knowledge knowledge = use.Word("mix_knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;
         if (use.Table.Find("mix_concentration") is null && use.Table.Find("mix_knowledge") is TomlEntry entry)
+        {
             errors.Add(entry.KeyAt, "use.mix_knowledge needs a mix_concentration");
+        }
+
         return knowledge;
     }
 

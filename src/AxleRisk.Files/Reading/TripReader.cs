@@ -23,7 +23,10 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
     public Trip? Read(TomlEntry? entry)
     {
         if (entry is null)
+        {
             return null;
+        }
+
         if (entry.Node is not TomlTable node)
         {
             errors.Add(entry.Node.At, "trip must be one table under [trip]");
@@ -39,7 +42,10 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
         table.Find(Remedies);
         table.RejectUnknown();
         if (read.IsEmpty)
+        {
             inputs.MarkWrong("trip");
+        }
+
         return read.IsEmpty ? null : new Trip { Legs = read, Inputs = inputs.InOrder(), TargetRisk = target };
     }
 
@@ -76,7 +82,10 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
         int index = legs.Length + place;
         quantities.Read(table, TripQuantities.Distance, index);
         if (table.Find(Quantities.Payload.Key) is not null)
+        {
             quantities.Read(table, Quantities.Payload, index);
+        }
+
         RoadReader roads = new(errors, quantities);
         bool isLike = table.Find("like") is not null;
         int? like = ReadLike(table);
@@ -95,12 +104,21 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
     private int? ReadLike(TableReader table)
     {
         if (table.Text("like") is not string other)
+        {
             return null;
+        }
+
         string[] names = [.. legs.Select(l => l.Name)];
         if (Array.IndexOf(names, other) is >= 0 and int index)
+        {
             return index;
+        }
+
         if (names.Length > 0)
+        {
             errors.Add(table.Find("like")!.Node.At, $"{table.NameOf("like")} must be a leg of the usual use: {MessageText.List([.. names.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(other)}");
+        }
+
         return null;
     }
 
@@ -111,7 +129,9 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
         foreach (Quantity quantity in new[] { Quantities.CorrugationWavelength, Quantities.CorrugationRms })
         {
             if (like is not null && !isCorrugated && table.Find(quantity.Key) is TomlEntry entry)
+            {
                 errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} needs a corrugated_share");
+            }
         }
     }
 }

@@ -35,7 +35,9 @@ internal sealed class ValueReader(ErrorLog errors, DataFiles data)
         Knowledge knowledge = table.Word("knowledge", KnowledgeWords) ?? Knowledge.Varies;
         double? nominal = table.Number("nominal", domain);
         if (family is null)
+        {
             return null;
+        }
 
         if (!DistributionForms.Families.Contains(family))
         {

@@ -24,7 +24,9 @@ internal sealed class ErrorLog(string file)
     public void ThrowIfAny()
     {
         if (!Any)
+        {
             return;
+        }
 
         // OrderBy is stable: errors of one place stay in the order they were found.
         List<ScenarioError> inOrder = [.. found.OrderBy(f => f.Anchor.Line).ThenBy(f => f.Anchor.Column).Select(f => f.Error).Distinct()];

@@ -10,7 +10,10 @@ internal static class NearestName
     public static string Hint(string name, IReadOnlyCollection<string> known)
     {
         if (Find(name, known) is string near)
+        {
             return $"; did you mean {MessageText.Quote(near)}?";
+        }
+
         return known.Count is > 0 and <= 16 ? $"; possible: {string.Join(", ", known.Select(k => MessageText.OneLine(k)))}" : "";
     }
 
@@ -18,14 +21,18 @@ internal static class NearestName
     public static string? Find(string name, IReadOnlyCollection<string> known)
     {
         if (name.Length > LongestCompared)
+        {
             return null;
+        }
 
         (string? best, int bestDistance) = (null, int.MaxValue);
         foreach (string candidate in known)
         {
             int distance = Distance(name, candidate);
             if (distance < bestDistance && distance <= Math.Max(1, Math.Max(name.Length, candidate.Length) / 3))
+            {
                 (best, bestDistance) = (candidate, distance);
+            }
         }
 
         return best;

@@ -19,7 +19,10 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
     public TomlEntry? Find(string key)
     {
         if (!known.Contains(key))
+        {
             known.Add(key);
+        }
+
         return table.Find(key);
     }
 
@@ -28,7 +31,10 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
     {
         TomlEntry? entry = Find(key);
         if (entry is null)
+        {
             errors.Add(table.At, $"{NameOf(key)} is missing");
+        }
+
         return entry;
     }
 
@@ -49,9 +55,15 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
         where T : struct
     {
         if (Text(key) is not string text)
+        {
             return null;
+        }
+
         if (words.TryGetValue(text, out T found))
+        {
             return found;
+        }
+
         errors.Add(
             table.Find(key)!.Node.At,
             $"{NameOf(key)} must be {MessageText.List([.. words.Keys.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(text)}");
@@ -79,9 +91,15 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
     private double? Number(TomlEntry? entry, Domain domain)
     {
         if (entry is null)
+        {
             return null;
+        }
+
         if (entry.Node is TomlNumber { Number: double number } && domain.Contains(number))
+        {
             return number;
+        }
+
         errors.Add(entry.Node.At, $"{NameOf(entry.Key)} must be {domain.Describe()}, not {entry.Node.Shown}");
         return null;
     }
@@ -89,9 +107,15 @@ internal sealed class TableReader(TomlTable table, string path, ErrorLog errors)
     private string? Text(TomlEntry? entry)
     {
         if (entry is null)
+        {
             return null;
+        }
+
         if (entry.Node is TomlText { Text: string text })
+        {
             return text;
+        }
+
         errors.Add(entry.Node.At, $"{NameOf(entry.Key)} must be a text in quotes, not {entry.Node.Shown}");
         return null;
     }

@@ -37,7 +37,10 @@ internal sealed class TomlTable(Position at, TableOrigin origin) : TomlNode(at, 
         TomlTable implied = (TomlTable)entries[key].Node;
         TomlTable headed = new(headerAt, TableOrigin.Header);
         foreach (TomlEntry entry in implied.Entries)
+        {
             headed.Add(entry);
+        }
+
         entries[key] = new TomlEntry(key, headerAt, headed);
         return headed;
     }

@@ -27,9 +27,14 @@ internal static class TomlTree
         }
 
         foreach (DiagnosticMessage diagnostic in document.Diagnostics.Take(MostDiagnostics))
+        {
             errors.Add(TreeBuilder.PositionOf(diagnostic.Span), MessageText.OneLine(diagnostic.Message));
+        }
+
         if (document.HasErrors)
+        {
             return null;
+        }
 
         // What is defined twice is not in the tree, and its absence would only cause further errors.
         TomlTable tree = new TreeBuilder(errors).Build(document);

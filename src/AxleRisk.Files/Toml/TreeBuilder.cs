@@ -12,13 +12,17 @@ internal sealed class TreeBuilder(ErrorLog errors)
     {
         TomlTable root = new(Position.Start, TableOrigin.Header);
         foreach (KeyValueSyntax pair in document.KeyValues)
+        {
             Add(root, pair);
+        }
 
         foreach (TableSyntaxBase header in document.Tables)
         {
             TomlTable table = Open(root, header);
             foreach (KeyValueSyntax pair in header.Items)
+            {
                 Add(table, pair);
+            }
         }
 
         return root;
@@ -33,7 +37,9 @@ internal sealed class TreeBuilder(ErrorLog errors)
         TomlTable opened = new(at, TableOrigin.Header);
         List<string> path = PathOf(header.Name!);
         if (Descend(root, path, at, TableOrigin.Implied) is not TomlTable parent)
+        {
             return opened;
+        }
 
         string key = path[^1];
         bool isOfArray = header is TableArraySyntax;
@@ -64,11 +70,18 @@ internal sealed class TreeBuilder(ErrorLog errors)
         List<string> path = PathOf(pair.Key);
         TomlNode value = Convert(pair.Value!);
         if (Descend(table, path, at, TableOrigin.Dotted) is not TomlTable parent)
+        {
             return;
+        }
+
         if (parent.Find(path[^1]) is null)
+        {
             parent.Add(new TomlEntry(path[^1], at, value));
+        }
         else
+        {
             Taken(parent, path, at);
+        }
     }
 
     /// <summary>The table that holds the last key of a path, made where it is not there; null after an error.</summary>
@@ -126,7 +139,10 @@ internal sealed class TreeBuilder(ErrorLog errors)
             case InlineTableSyntax inline:
                 TomlTable table = new(at, TableOrigin.Inline);
                 foreach (InlineTableItemSyntax item in inline.Items)
+                {
                     Add(table, item.KeyValue!);
+                }
+
                 return table;
             default:
                 return new TomlOther(at, MessageText.OneLine(value.ToString().Trim()));

@@ -11,11 +11,15 @@ internal static class Utf8Text
     public static string? Decode(ReadOnlySpan<byte> bytes, out Position invalidAt)
     {
         if (bytes.StartsWith(Encoding.UTF8.Preamble))
+        {
             bytes = bytes[Encoding.UTF8.Preamble.Length..];
+        }
 
         invalidAt = default;
         if (Utf8.IsValid(bytes))
+        {
             return Encoding.UTF8.GetString(bytes);
+        }
 
         int good = ValidLength(bytes);
         int line = 1 + bytes[..good].Count((byte)'\n');
@@ -28,7 +32,10 @@ internal static class Utf8Text
     {
         int good = 0;
         while (good < bytes.Length && Rune.DecodeFromUtf8(bytes[good..], out _, out int used) == System.Buffers.OperationStatus.Done)
+        {
             good += used;
+        }
+
         return good;
     }
 

@@ -25,7 +25,10 @@ internal static class Insertion
         TableSyntaxBase? next = outline.Headers.FirstOrDefault(h =>
             string.Join('.', SyntaxValues.Keys(h.Name!)) is string other && (other.StartsWith(section + ".", StringComparison.Ordinal) || Sections.Rank(other) > rank));
         if (next is null)
+        {
             return new Splice(text.Length, text.Length, Ended(text, text.Length, newLine) + (text.Length > 0 ? newLine : "") + block);
+        }
+
         int at = TextLines.StartOfComments(text, TextLines.Start(text, next.Span.Start.Offset));
         return new Splice(at, at, block + newLine);
     }
@@ -34,7 +37,9 @@ internal static class Insertion
     public static Splice Element(Outline outline, ArrayPlace array, string section, TomlValue.Table table)
     {
         if (array.Inline is { Syntax: ArraySyntax list })
+        {
             return Between(list.Items.LastOrDefault() is { } item ? (item.Value!, item.Comma) : null, list.OpenBracket!, table.Write());
+        }
 
         string text = outline.Text;
         string newLine = TextLines.NewLine(text);

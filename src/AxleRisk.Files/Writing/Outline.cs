@@ -26,7 +26,10 @@ internal sealed class Outline
     public static Outline Of(string text)
     {
         if (TomlTree.Parse(text, new ErrorLog("")) is null)
+        {
             throw new EditException("the syntax of the file is broken: mend it in a text editor first");
+        }
+
         return new Outline(text, SyntaxParser.Parse(text, validate: false));
     }
 

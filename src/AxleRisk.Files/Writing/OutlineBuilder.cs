@@ -10,12 +10,17 @@ internal static class OutlineBuilder
     {
         TablePlace root = new(null, "", TableOrigin.Header);
         foreach (KeyValueSyntax pair in document.KeyValues)
+        {
             Add(root, pair);
+        }
+
         foreach (TableSyntaxBase header in document.Tables)
         {
             TablePlace table = Open(root, header);
             foreach (KeyValueSyntax pair in header.Items)
+            {
                 Add(table, pair);
+            }
         }
 
         return root;
@@ -25,7 +30,9 @@ internal static class OutlineBuilder
     public static void Fill(TablePlace table, InlineTableSyntax inline)
     {
         foreach (InlineTableItemSyntax item in inline.Items)
+        {
             Add(table, item.KeyValue!);
+        }
     }
 
     private static TablePlace Open(TablePlace root, TableSyntaxBase header)
@@ -33,7 +40,9 @@ internal static class OutlineBuilder
         List<string> path = SyntaxValues.Keys(header.Name!);
         TablePlace parent = root;
         foreach (string key in path.Take(path.Count - 1))
+        {
             parent = Inner(parent, key, TableOrigin.Implied);
+        }
 
         string last = path[^1];
         if (header is not TableArraySyntax)
@@ -44,7 +53,10 @@ internal static class OutlineBuilder
         }
 
         if (!parent.Children.TryGetValue(last, out Place? there))
+        {
             parent.Children.Add(last, there = new ArrayPlace());
+        }
+
         TablePlace opened = new(parent, last, TableOrigin.Header) { Header = header };
         ((ArrayPlace)there).Items.Add(opened);
         return opened;

@@ -14,7 +14,10 @@ internal static class Removal
             if (piece is not TableSyntaxBase header)
             {
                 foreach (Splice splice in Of(text, piece))
+                {
                     yield return splice;
+                }
+
                 continue;
             }
 
@@ -26,12 +29,17 @@ internal static class Removal
             }
 
             if (block is not null)
+            {
                 yield return Block(text, block.Value.Start, block.Value.End);
+            }
+
             block = (start, EndOfBlock(text, header));
         }
 
         if (block is not null)
+        {
             yield return Block(text, block.Value.Start, block.Value.End);
+        }
     }
 
     private static IEnumerable<Splice> Of(string text, SyntaxNode piece) => piece switch
@@ -60,9 +68,15 @@ internal static class Removal
     {
         bool blankAbove = start == 0 || TextLines.IsBlank(text, TextLines.Start(text, start - 1), start);
         while (blankAbove && end < text.Length && TextLines.IsBlank(text, end, TextLines.End(text, end)))
+        {
             end = TextLines.End(text, end);
+        }
+
         if (end == text.Length && blankAbove && start > 0)
+        {
             start = TextLines.Start(text, start - 1);
+        }
+
         return new Splice(start, end, "");
     }
 
@@ -76,23 +90,34 @@ internal static class Removal
         if (index < all.Length - 1)
         {
             while (end < text.Length && text[end] is ' ' or '\t')
+            {
                 end++;
+            }
         }
         else
         {
             while (start > 0 && text[start - 1] is ' ' or '\t')
+            {
                 start--;
+            }
+
             if (comma(item) is null && index > 0 && comma(all[index - 1]) is SyntaxToken before)
             {
                 int at = before.Span.Start.Offset;
                 if (at + 1 == start)
+                {
                     start = at;
+                }
                 else
+                {
                     yield return new Splice(at, at + 1, "");
+                }
             }
 
             if (index == 0 && end < text.Length && text[end] == ' ')
+            {
                 end++;
+            }
         }
 
         yield return new Splice(start, end, "");

@@ -55,12 +55,17 @@ public static class ScenarioEditor
     {
         string text = outline.Text;
         if (there.Value.Equals(value))
+        {
             return text;
+        }
+
         if (there is TablePlace table && value is TomlValue.Table wanted)
         {
             bool sameKeys = table.Children.Count == wanted.Items.Length && wanted.Items.All(i => table.Children.ContainsKey(i.Key));
             if (table.Inline is null || sameKeys)
+            {
                 return Merge(text, table, path, wanted);
+            }
         }
 
         ValuePlace? one = there switch
@@ -71,7 +76,10 @@ public static class ScenarioEditor
             _ => null,
         };
         if (one is not null)
+        {
             return Splice.Apply(text, [new Splice(one.Syntax.Span.Start.Offset, one.Syntax.Span.End.Offset + 1, KeptNotation.Of(there.Value, value))]);
+        }
+
         return Insert(Outline.Of(Without(text, there)), path, value);
     }
 
@@ -86,7 +94,10 @@ public static class ScenarioEditor
     private static string Insert(Outline outline, TomlPath path, TomlValue value)
     {
         if (path.Parts is not [.., { Key: string key }])
+        {
             throw new EditException($"there is no {path}");
+        }
+
         TomlPath parent = path.Parent;
         switch (outline.Find(parent))
         {
@@ -123,7 +134,9 @@ public static class ScenarioEditor
             bool isElement = outline.Find(walked) is ArrayPlace;
             walked = part.Key is null ? walked.At(part.Index) : walked.Then(part.Key);
             if (!isElement)
+            {
                 keys.Add(TomlText.Key(part.Key!));
+            }
         }
 
         return string.Join('.', keys);

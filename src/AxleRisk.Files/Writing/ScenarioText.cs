@@ -23,7 +23,10 @@ public sealed record ScenarioText(string Path, string Text, bool HasMark, string
         {
             byte[] bytes = FileBytes.Read(path);
             if (Utf8Text.Decode(bytes, out Position invalidAt) is string text)
+            {
                 return new ScenarioText(path, text, bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble), DigestOf(bytes));
+            }
+
             errors.Add(invalidAt, "the text is not valid UTF-8");
         }
         catch (Exception e) when (FileBytes.IsFileTrouble(e))

@@ -16,7 +16,10 @@ public static class Shares
     public static ImmutableArray<decimal> Exactly(IReadOnlyList<double> shares, int decimals = 4)
     {
         if (!(shares.Count > 0 && shares.All(s => s >= 0 && double.IsFinite(s)) && shares.Sum() is > 0 and < double.PositiveInfinity))
+        {
             throw new ArgumentException("Shares are not below 0 and not all 0", nameof(shares));
+        }
+
         ImmutableArray<decimal> rounded = Rounded(shares, decimals);
         bool lost = Enumerable.Range(0, shares.Count).Any(i => rounded[i] == 0 && shares[i] > 0);
         return lost && decimals < MostDecimals ? Exactly(shares, decimals + 1) : rounded;
@@ -33,7 +36,10 @@ public static class Shares
         long[] floors = [.. units.Select(u => (long)Math.Floor(u + 1e-9))];
         int missing = (int)((long)whole - floors.Sum());
         foreach (int i in Enumerable.Range(0, units.Length).OrderByDescending(i => units[i] - floors[i]).Take(missing))
+        {
             floors[i]++;
+        }
+
         decimal unit = 1m / (decimal)whole;
         return [.. floors.Select(f => Math.Round(f * unit, decimals))];
     }

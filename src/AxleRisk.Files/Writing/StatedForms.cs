@@ -37,8 +37,13 @@ public static class StatedForms
     private static IEnumerable<StatedForm> OfNumbers(string family)
     {
         foreach (DistributionForm form in DistributionForms.All.Where(f => f.Family == family))
+        {
             yield return new StatedForm(family, form.Required, form.Optional);
+        }
+
         if (QuantileFit.Families.Contains(family))
+        {
             yield return new StatedForm(family, ["quantiles"], []);
+        }
     }
 }

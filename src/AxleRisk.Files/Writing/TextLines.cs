@@ -17,7 +17,10 @@ internal static class TextLines
     {
         int end = start;
         while (end < text.Length && text[end] is ' ' or '\t')
+        {
             end++;
+        }
+
         return text[start..end];
     }
 
@@ -30,7 +33,10 @@ internal static class TextLines
         {
             int above = Start(text, lineStart - 1);
             if (!text.AsSpan(above, lineStart - above).TrimStart().StartsWith("#"))
+            {
                 break;
+            }
+
             lineStart = above;
         }
 

@@ -45,14 +45,20 @@ public sealed class TomlPath : IEquatable<TomlPath>
                 default:
                     i = text.AsSpan(i).IndexOfAny('.', '[', '"') is >= 0 and int length ? i + length : text.Length;
                     if (i == start)
+                    {
                         throw new FormatException($"'{text}' is no path");
+                    }
+
                     parts.Add(new PathPart(text[start..i], 0));
                     break;
             }
         }
 
         if (parts is [{ Key: "legs" }, ..])
+        {
             parts.Insert(0, new PathPart("use", 0));
+        }
+
         return new TomlPath(parts.ToImmutable());
     }
 

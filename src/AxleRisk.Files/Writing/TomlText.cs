@@ -21,11 +21,16 @@ internal static partial class TomlText
     {
         string text = OfNumber(number);
         if (!IsNumber(old) || !double.IsFinite(number) || text.Contains('E') || old.AsSpan().IndexOfAny("eE") >= 0)
+        {
             return text;
+        }
 
         int missing = Decimals(old) - Decimals(text);
         if (missing > 0)
+        {
             text += (text.Contains('.') ? "" : ".") + new string('0', missing);
+        }
+
         return old.Contains('_') ? Grouped(text) : text;
     }
 
@@ -61,7 +66,10 @@ internal static partial class TomlText
     {
         int end = text.IndexOf('.') is >= 0 and int point ? point : text.Length;
         for (int i = end - 3; i > (text[0] == '-' ? 1 : 0); i -= 3)
+        {
             text = text.Insert(i, "_");
+        }
+
         return text;
     }
 

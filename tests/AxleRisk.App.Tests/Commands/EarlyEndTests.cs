@@ -44,7 +44,10 @@ public sealed class EarlyEndTests
             Assert.DoesNotContain("by force", told, StringComparison.Ordinal);
             Assert.DoesNotContain("Exception", told, StringComparison.Ordinal);
             if (told.Contains(EarlyEnd.NothingToTell, StringComparison.Ordinal) || told.Contains("ended early", StringComparison.Ordinal))
+            {
                 return;
+            }
+
             Assert.True(wait < 20_000, $"the program never told that it was ended: {told}");
         }
     }

@@ -83,15 +83,24 @@ public sealed class KnownDigitsTests
         {
             case (JsonObject a, JsonObject b):
                 foreach (string key in a.Select(x => x.Key).Union(b.Select(x => x.Key)))
+                {
                     Compare($"{place}/{key}", a[key], b[key], differences);
+                }
+
                 break;
             case (JsonArray a, JsonArray b) when a.Count == b.Count:
                 for (int i = 0; i < a.Count; i++)
+                {
                     Compare($"{place}/{i}", a[i], b[i], differences);
+                }
+
                 break;
             default:
                 if (!Same(known, now))
+                {
                     differences.Add($"{place}: {known?.ToJsonString() ?? "nothing"} has become {now?.ToJsonString() ?? "nothing"}");
+                }
+
                 break;
         }
     }

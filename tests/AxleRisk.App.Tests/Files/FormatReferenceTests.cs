@@ -29,9 +29,14 @@ public class FormatReferenceTests
         foreach (string line in Lines)
         {
             if (Regex.Match(line, @"^## `\[+([a-z.]+)\]+`") is { Success: true } heading)
+            {
                 section = heading.Groups[1].Value;
+            }
+
             if (Quantities.All.FirstOrDefault(q => RowOf(q) == line) is Quantity quantity)
+            {
                 Assert.Equal(quantity.Section, section);
+            }
         }
     }
 
@@ -39,16 +44,23 @@ public class FormatReferenceTests
     public void Every_distribution_and_every_set_of_its_parameters_is_there()
     {
         foreach (string family in DistributionForms.Families)
+        {
             Assert.Contains(Lines, l => l.StartsWith($"| `{family}` |", StringComparison.Ordinal));
+        }
+
         foreach (DistributionForm form in DistributionForms.All)
+        {
             Assert.Contains(Lines, l => l.StartsWith($"| `{form.Family}` | {DistributionForms.Describe(form.Family)} |", StringComparison.Ordinal));
+        }
     }
 
     [Fact]
     public void Every_catalogue_is_there_with_its_categories()
     {
         foreach (string catalogue in SnCatalogue.Catalogues)
+        {
             Assert.Contains($"| `{catalogue}` | {string.Join(", ", SnCatalogue.Categories(catalogue))} |", Lines);
+        }
     }
 
     [Theory]
@@ -86,7 +98,9 @@ public class FormatReferenceTests
         string[] examples = [.. Regex.Matches(section, @"\| `("".* = .*)` \|").Select(m => m.Groups[1].Value)];
         Assert.Equal(4, examples.Length);
         foreach (string example in examples)
+        {
             Assert.Single(Good.Parse($"{Good.Text}[[remedies]]\nname = 'r'\nchange = {{ {example} }}\n").Scenario.Remedies[0].Changes);
+        }
     }
 
     private static string RowOf(Quantity q)

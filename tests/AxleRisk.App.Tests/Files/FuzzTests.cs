@@ -20,7 +20,9 @@ public class FuzzTests
     public void Every_truncation_of_a_shipped_scenario_is_read_or_rejected(int index)
     {
         for (int length = 0; length < Seeds[index].Length; length++)
+        {
             ReadOrReject(Seeds[index][..length]);
+        }
     }
 
     [Property(MaxTest = 500)]

@@ -56,9 +56,13 @@ internal sealed class HostileAnswers(HostileTexts texts)
             (int exit, string output, string error) = Cli.Run(arguments);
             Tally.Count(command, exit != 0, watch.Elapsed);
             if (exit == 0)
+            {
                 Check("", JsonNode.Parse(output), fault => Tally.Wrong(command, number, fault));
+            }
             else if (exit != 2 || error.Trim().Length == 0)
+            {
                 Tally.Wrong(command, number, $"exit code {exit}: {error}");
+            }
         }
         catch (Exception e)
         {
@@ -73,15 +77,24 @@ internal sealed class HostileAnswers(HostileTexts texts)
             case JsonObject o:
                 CheckEstimate(place, o, fault);
                 foreach ((string key, JsonNode? child) in o)
+                {
                     Check($"{place}/{key}", child, fault);
+                }
+
                 break;
             case JsonArray a:
                 for (int i = 0; i < a.Count; i++)
+                {
                     Check($"{place}/{i}", a[i], fault);
+                }
+
                 break;
             case JsonValue v when v.GetValueKind() == JsonValueKind.Number && IsProbability(place):
                 if (!(v.GetValue<double>() is >= 0 and <= 1))
+                {
                     fault($"{place} is {v}");
+                }
+
                 break;
         }
     }
@@ -89,9 +102,14 @@ internal sealed class HostileAnswers(HostileTexts texts)
     private static void CheckEstimate(string place, JsonObject o, Action<string> fault)
     {
         if (Number(o, "estimate") is { } x && Number(o, "low") is { } low && Number(o, "high") is { } high && !(low <= x && x <= high))
+        {
             fault($"{place}: {x} lies outside {low} to {high}");
+        }
+
         if (IsProbability(place + "/estimate") && (Number(o, "low") is < 0 || Number(o, "high") is > 1))
+        {
             fault($"{place}: the interval leaves 0 to 1");
+        }
     }
 
     // A difference of probabilities, or their ratio, is none.

@@ -60,9 +60,14 @@ internal sealed class HostileReading(HostileTexts texts)
             refused = true;
             int lines = 1 + text.Count(c => c == '\n');
             if (e.Errors.Count == 0)
+            {
                 Tally.Wrong(kind, number, "refused without an error");
+            }
+
             foreach (ScenarioError error in e.Errors.Where(x => x.Line > lines || x.Line < 0 || x.Column < 0 || x.Message.Length == 0 || x.Message.Any(char.IsControl)))
+            {
                 Tally.Wrong(kind, number, $"no good error: {error}");
+            }
         }
         catch (Exception e)
         {
@@ -87,6 +92,8 @@ internal sealed class HostileReading(HostileTexts texts)
 
         Tally.Count(kind, refused, took);
         if (took > Longest)
+        {
             Tally.Wrong(kind, number, $"{took.TotalSeconds:0.0} s to read {Encoding.UTF8.GetByteCount(text)} bytes");
+        }
     }
 }

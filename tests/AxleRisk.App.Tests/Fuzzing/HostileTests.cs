@@ -10,7 +10,10 @@ public sealed class HostileTests
     {
         var reading = new HostileReading(new HostileTexts(seed: 1));
         for (int number = 0; number < 2_000; number++)
+        {
             reading.Read(number);
+        }
+
         Assert.Empty(reading.Tally.Faults);
         Assert.All(reading.Tally.Kinds, k => Assert.InRange(k.Refused, 1, k.All - 1)); // both happen
     }
@@ -21,7 +24,10 @@ public sealed class HostileTests
         var answers = new HostileAnswers(new HostileTexts(seed: 1));
         int valid = 0;
         for (int number = 0; valid < 3; number++)
+        {
             valid += answers.Ask(number) ? 1 : 0;
+        }
+
         Assert.Empty(answers.Tally.Faults);
     }
 }

@@ -38,7 +38,10 @@ internal sealed partial class HostileTexts(ulong seed)
         var dice = new Dice(stream, number);
         string text = Shipped[dice.Below(Shipped.Length)];
         for (int left = 1 + dice.Below(MostChanges); left > 0; left--)
+        {
             text = WithFactor(text, Math.Pow(2, dice.Below(9) - 4), ref dice);
+        }
+
         return text;
     }
 
@@ -54,7 +57,10 @@ internal sealed partial class HostileTexts(ulong seed)
     private static string Changed(string text, ref Dice dice)
     {
         for (int left = 1 + dice.Below(MostChanges); left > 0 && text.Length > 1; left--)
+        {
             text = Change(text, ref dice);
+        }
+
         return text;
     }
 
@@ -92,7 +98,10 @@ internal sealed partial class HostileTexts(ulong seed)
     {
         MatchCollection numbers = Numbers().Matches(text);
         if (numbers.Count == 0)
+        {
             return text;
+        }
+
         Match match = numbers[dice.Below(numbers.Count)];
         return text[..match.Index] + change(match.Value) + text[(match.Index + match.Length)..];
     }
@@ -101,7 +110,10 @@ internal sealed partial class HostileTexts(ulong seed)
     {
         MatchCollection words = Words().Matches(text), others = Words().Matches(other);
         if (words.Count == 0 || others.Count == 0)
+        {
             return text;
+        }
+
         Match match = words[dice.Below(words.Count)];
         return text[..match.Index] + others[dice.Below(others.Count)].Value + text[(match.Index + match.Length)..];
     }

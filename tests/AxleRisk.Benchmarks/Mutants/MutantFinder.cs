@@ -53,7 +53,9 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
         if (Binary.TryGetValue(node.Kind(), out (string Kind, string[] Operators) change) && model.GetTypeInfo(node).Type?.SpecialType != SpecialType.System_String)
         {
             foreach (string op in change.Operators)
+            {
                 Add(node, change.Kind, $"{node.Left} {op} {node.Right}");
+            }
         }
 
         base.VisitBinaryExpression(node);
@@ -63,7 +65,10 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     public override void VisitPrefixUnaryExpression(PrefixUnaryExpressionSyntax node)
     {
         if (node.IsKind(SyntaxKind.UnaryMinusExpression) || node.IsKind(SyntaxKind.LogicalNotExpression))
+        {
             Add(node, "sign or not left out", node.Operand.ToString());
+        }
+
         base.VisitPrefixUnaryExpression(node);
     }
 
@@ -79,7 +84,10 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     {
         bool inTable = node.Ancestors().Any(a => a is CollectionExpressionSyntax { Elements.Count: > LongestList } or InitializerExpressionSyntax { Expressions.Count: > LongestList });
         if (inTable)
+        {
             return;
+        }
+
         string? after = node.Token.Value switch
         {
             int i => $"{node} + 1",
@@ -88,7 +96,9 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
             _ => null,
         };
         if (after is not null)
+        {
             Add(node, "number", after);
+        }
     }
 
     /// <inheritdoc/>
@@ -97,9 +107,13 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
         if (node.Expression is MemberAccessExpressionSyntax { Name.Identifier.Text: var name } call)
         {
             if (Twins.TryGetValue(name, out string? twin))
+            {
                 Add(node, "twin function", $"{call.Expression}.{twin}{node.ArgumentList}");
+            }
             else if (name == "Sqrt" && node.ArgumentList.Arguments is [var only])
+            {
                 Add(node, "function left out", only.ToString());
+            }
         }
 
         base.VisitInvocationExpression(node);
@@ -109,9 +123,15 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     public override void VisitExpressionStatement(ExpressionStatementSyntax node)
     {
         if (node.Expression is AssignmentExpressionSyntax assignment && Assignment.TryGetValue(assignment.Kind(), out string? op))
+        {
             Add(node, "sum or product turned", $"{assignment.Left} {op} {assignment.Right};");
+        }
+
         if (node.Expression is InvocationExpressionSyntax or AssignmentExpressionSyntax { RawKind: not (int)SyntaxKind.SimpleAssignmentExpression })
+        {
             Add(node, "statement left out", "");
+        }
+
         base.VisitExpressionStatement(node);
     }
 
@@ -144,6 +164,8 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     private void Add(SyntaxNode node, string kind, string after)
     {
         if (!model.GetConstantValue(node).HasValue || node is LiteralExpressionSyntax)
+        {
             Found.Add(new(file, node.Span, node.GetLocation().GetLineSpan().StartLinePosition.Line + 1, kind, node.ToString(), after, node is StatementSyntax));
+        }
     }
 }

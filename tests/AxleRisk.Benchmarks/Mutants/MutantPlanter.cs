@@ -35,7 +35,10 @@ internal sealed partial class MutantPlanter
         string usings = Directory.GetFiles(Path.Combine(core, "obj"), "*.GlobalUsings.g.cs", SearchOption.AllDirectories)[0];
         string[] files = [.. Directory.GetFiles(core, "*.cs", SearchOption.AllDirectories).Where(f => !Path.GetRelativePath(core, f).StartsWith("obj", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
         foreach (string file in files.Append(usings))
+        {
             trees.Add(Path.GetRelativePath(core, file), Parse(File.ReadAllText(file)));
+        }
+
         trees.Add("Planted.cs", Parse(Switch));
         string platform = (string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!;
         IEnumerable<MetadataReference> references = platform.Split(Path.PathSeparator)
@@ -56,7 +59,10 @@ internal sealed partial class MutantPlanter
         Mutant[] all = planter.Candidates();
         List<Mutant> chosen = planter.Choose(all, count, seed);
         foreach (IGrouping<string, (Mutant Mutant, int Number)> ofFile in Numbered(chosen))
+        {
             File.WriteAllText(Path.Combine(planter.core, ofFile.Key), planter.TextWith(ofFile));
+        }
+
         File.WriteAllText(Path.Combine(planter.core, "Planted.cs"), Switch);
         File.WriteAllLines(list, chosen.Select((m, i) => $"{i + 1}\t{m.File}:{m.Line}\t{m.Kind}\t{OneLine(m.Before)}\t{OneLine(m.After)}"));
         Console.WriteLine($"{all.Length} possible, {chosen.Count} planted, seed {seed}: {list}");
@@ -85,12 +91,17 @@ internal sealed partial class MutantPlanter
             while (chosen.Count < count && order.TryDequeue(out Mutant? next))
             {
                 if (!chosen.Any(c => c.File == next.File && c.Span.OverlapsWith(next.Span)))
+                {
                     chosen.Add(next);
+                }
             }
 
             HashSet<int> refused = Refused(chosen);
             if (refused.Count == 0)
+            {
                 return chosen;
+            }
+
             chosen = [.. chosen.Where((_, i) => !refused.Contains(i + 1))];
         }
     }
@@ -99,7 +110,10 @@ internal sealed partial class MutantPlanter
     {
         CSharpCompilation planted = compilation;
         foreach (IGrouping<string, (Mutant Mutant, int Number)> ofFile in Numbered(chosen))
+        {
             planted = planted.ReplaceSyntaxTree(trees[ofFile.Key], Parse(TextWith(ofFile)).WithFilePath(ofFile.Key));
+        }
+
         var refused = new HashSet<int>();
         foreach (Diagnostic error in planted.GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error))
         {
@@ -110,7 +124,9 @@ internal sealed partial class MutantPlanter
             // A declaration in doubt is reported elsewhere: then all of the file go.
             refused.UnionWith(near.Length > 0 ? near : Numbers(string.Join('\n', lines)));
             if (near.Length == 0 && !Numbers(string.Join('\n', lines)).Any())
+            {
                 throw new InvalidOperationException(error.ToString());
+            }
         }
 
         return refused;

@@ -47,7 +47,10 @@ public sealed class EveryModeTests
         Assert.True(results[0].IsConditional);
         Assert.False(results[1].IsConditional);
         for (int i = 0; i < 2; i++)
+        {
             Assert.Equal(results[0].Cases[i].Probability.Estimate, results[1].Cases[i].Probability.Estimate, 0.02);
+        }
+
         Assert.Equal(results[0].Cases[1].Change!.Difference.Estimate, results[1].Cases[1].Change!.Difference.Estimate, 0.02);
         double Width(ComparisonResult r) => r.Cases[1].Change!.Difference is var d ? d.High - d.Low : 0;
         Assert.True(Width(results[0]) < Width(results[1]) / 2);

@@ -98,7 +98,10 @@ public sealed class FailureCurveErrorTests
         // e^1, e^2 ... e^100: the median lies between the 50th and 51st, its 95 % interval at the ranks of the binomial, 40 and 61.
         var summary = new LifeSummary(1);
         for (int i = 1; i <= 100; i++)
+        {
             summary.Life.AddLn(0.1 * i);
+        }
+
         var curve = new FailureCurve([summary], null);
         RankInterval ranks = OrderStatistics.QuantileInterval(100, 0.5);
         Interval life = curve.Life(0.5);
@@ -156,7 +159,10 @@ public sealed class FailureCurveErrorTests
     {
         var summary = new LifeSummary(1);
         for (int i = 0; i < n; i++)
+        {
             summary.Life.AddLn(Math.Log(i < failed ? 10 + (i % 900) : 2000 + i));
+        }
+
         return summary;
     }
 

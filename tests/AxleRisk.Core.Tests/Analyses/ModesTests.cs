@@ -1,10 +1,10 @@
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
@@ -29,7 +29,9 @@ public class ModesTests
             Interval a = exact.Distances[i].Probability, b = counted.Distances[i].Probability;
             Assert.True(Math.Abs(a.Estimate - b.Estimate) < (a.High - a.Low) + (b.High - b.Low), $"{exact.Distances[i].DistanceKm} km: {a} and {b}");
             foreach ((ModeRisk x, ModeRisk y) in exact.Modes.Zip(counted.Modes))
+            {
                 Assert.Equal(x.First[i], y.First[i], 0.03); // 5 standard errors of 8192 counts about a half
+            }
         }
     }
 
@@ -38,7 +40,10 @@ public class ModesTests
     {
         RiskResult result = Risk(Model, RiskMethod.Auto, 2048, "sobol");
         for (int i = 0; i < result.Distances.Length; i++)
+        {
             Assert.Equal(result.Distances[i].Probability.Estimate, result.Modes.Sum(m => m.First[i]), 1e-3 * result.Distances[i].Probability.Estimate);
+        }
+
         double required = result.AtRequired.Probability.Estimate;
         Assert.All(result.Modes, m => Assert.InRange(m.Without, 0.1 * required, 0.99 * required));
     }
@@ -66,7 +71,9 @@ public class ModesTests
         foreach (RiskState other in new[] { four, joined })
         {
             foreach ((LifeSummary a, LifeSummary b) in one.Replicates.Zip(other.Replicates))
+            {
                 Assert.Equal(a.Modes!.Sums().SelectMany(s => s), b.Modes!.Sums().SelectMany(s => s)); // bitwise
+            }
         }
     }
 

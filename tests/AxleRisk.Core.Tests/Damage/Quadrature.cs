@@ -24,7 +24,10 @@ internal static class Quadrature
         double h = (to - from) / intervals;
         double sum = g(from) + g(to);
         for (int i = 1; i < intervals; i++)
+        {
             sum += (i % 2 == 0 ? 2 : 4) * g(from + i * h);
+        }
+
         return sum * h / 3;
     }
 }

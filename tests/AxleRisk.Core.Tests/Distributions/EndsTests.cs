@@ -43,7 +43,10 @@ public sealed class EndsTests
         // Gamma(1/2) = sqrt(pi), Gamma(1) = Gamma(2) = 1.
         double ofShape = shape == 0.5 ? Math.Sqrt(Math.PI) : 1;
         foreach (double t in (double[])[1e-12, 0.1, 1, 30])
+        {
             Assert.Equal(1, gamma.Density(5 * t) / (Math.Pow(t, shape - 1) * Math.Exp(-t) / ofShape / 5), 1e-12);
+        }
+
         Assert.Equal((0, 1), (gamma.Cumulative(0), gamma.Upper(0)));
     }
 

@@ -72,7 +72,10 @@ public sealed class NarrowMomentsTests
     {
         decimal s = x / (2 + x), power = s, sum = 0;
         for (int k = 1; power > 1e-28m; k += 2, power *= s * s)
+        {
             sum += power / k;
+        }
+
         return 2 * sum;
     }
 }

@@ -1,8 +1,8 @@
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Tests.Fixtures;
 
@@ -31,7 +31,10 @@ internal static class CertainModes
         Workspace workspace = model.CreateWorkspace(1);
         double[][] values = model.CreateColumns(1);
         foreach (Factor factor in model.Factors.Factors)
+        {
             values[factor.FirstColumn][0] = factor.Median[0];
+        }
+
         model.Evaluate(values, 1, workspace);
         double Of(FailureMode mode) => workspace.Rates!.Of(mode)[0][0];
         return (Of(FailureMode.Fatigue), Of(YieldMode.Name), Of(BearingMode.Name));

@@ -19,7 +19,10 @@ internal static class TripCases
         Workspace workspace = model.CreateWorkspace(1);
         double[][] values = model.CreateColumns(1);
         foreach (Factor factor in model.Factors.Factors)
+        {
             values[factor.FirstColumn][0] = factor.Nominal[0];
+        }
+
         model.Evaluate(values, 1, workspace);
         return workspace.LifeKm[0];
     }

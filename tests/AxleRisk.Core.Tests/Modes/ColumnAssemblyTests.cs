@@ -1,7 +1,7 @@
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
@@ -36,7 +36,10 @@ public sealed class ColumnAssemblyTests
         Set(Quantities.BoxHeight, 120, 110, 120);
         Set(Quantities.Wall, 6, 6, 5);
         foreach (Factor factor in model.Factors.Factors.Where(f => LifeScale.Contains(f)))
+        {
             Array.Fill(values[factor.FirstColumn], factor.Nominal[0]);
+        }
+
         Workspace workspace = model.CreateWorkspace(3);
         model.Evaluate(values, 3, workspace);
         AssertSame(Life(Box(Sure(80), Sure(120), Sure(6))), workspace.LifeKm[0]);
@@ -103,7 +106,10 @@ public sealed class ColumnAssemblyTests
 
         // The mean of a cubic over the required distance is exact: of (x / 1000)^k it is 1 / (k + 1).
         for (int k = 0; k <= 3; k++)
+        {
             Assert.Equal(1.0 / (k + 1), grid.Km.Zip(grid.MeanWeights, (x, w) => w * Math.Pow(x / 1000, k)).Sum(), 1e-14);
+        }
+
         Assert.Equal([0.0, 125, 250, 375, 500, 625, 750, 875, 1000, 1250, 1500, 1750, 2000, 2750, 3500, 4250, 5000], grid.StepKm);
         Assert.Equal([0, 0, 1, 8, 16, 16], new[] { 1, 125, 125.1, 1001, 5001, 1e9 }.Select(grid.StepOf));
     }

@@ -3,9 +3,9 @@ using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Damage.Spectra;
 using AxleRisk.Core.Damage.Yields;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Damage;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
@@ -171,7 +171,9 @@ public class ModeInputsTests
         foreach (Factor factor in model.Factors.Factors)
         {
             for (int i = 0; i < factor.ColumnNames.Length; i++)
+            {
                 values[factor.FirstColumn + i][0] = factor.Median[i];
+            }
         }
 
         model.Evaluate(values, 1, workspace);

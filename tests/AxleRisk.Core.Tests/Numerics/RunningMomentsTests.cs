@@ -26,7 +26,9 @@ public class RunningMomentsTests
         Assert.Equal(whole.Count, merged.Count);
         Assert.Equal(whole.Mean, merged.Mean, 1e-11);
         if (x.Length > 1)
+        {
             Assert.Equal(whole.Variance, merged.Variance, 1e-10 * (1 + whole.Variance));
+        }
     }
 
     [Fact]

@@ -62,7 +62,10 @@ public sealed class SummaryTests
     {
         var one = new LogHistogram();
         foreach (double x in new[] { 0, 1, 1, double.PositiveInfinity })
+        {
             one.AddLn(Math.Log(x));
+        }
+
         var sum = new LogHistogram();
         sum.Add(one);
         sum.Add(one);

@@ -40,7 +40,9 @@ public class VectorColumnsTests
         var to = new double[length];
         VectorColumns.ScaledExp(x, 1, 2, to);
         for (int i = 0; i < length; i++)
+        {
             Assert.InRange(to[i] / (2 * Math.Exp(x[i])), 1 - 1e-15, 1 + 1e-15);
+        }
     }
 
     // -ln of the upper tail of a lognormal, against the library's error function in both tails; beyond its reach by the asymptote (DLMF 7.12.1).
@@ -83,7 +85,9 @@ public class VectorColumnsTests
         var failed = new double[h.Length];
         VectorColumns.Failed(h, failed);
         for (int i = 0; i < h.Length; i++)
+        {
             Assert.InRange(failed[i], -LogExp.ExpM1(-h[i]) * (1 - 8e-15), -LogExp.ExpM1(-h[i]) * (1 + 8e-15));
+        }
     }
 
     [Fact]

@@ -68,7 +68,10 @@ public class SobolDirectionsTests
         {
             power <<= 1;
             if (power >> degree != 0)
+            {
                 power ^= polynomial;
+            }
+
             order++;
         }
         while (power != 1 && order < 1 << degree);

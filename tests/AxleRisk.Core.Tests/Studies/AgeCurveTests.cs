@@ -21,7 +21,10 @@ public class AgeCurveTests
         AgeGrid ages = AgeGrid.At(0, 1, 2, 4, 10);
         AgeCurve curve = Of(ages, x => 3 * Math.Exp(growth * x));
         foreach (double km in new[] { 1e-6, 0.3, 0.5, 1, 1.7, 2, 3, 9.99, 10 })
+        {
             Near.Relative(growth == 0 ? 3 * km : 3 * Math.Exp(growth * km / 2) * Math.Sinh(growth * km / 2) / (growth / 2), curve.Used(0, km), 1e-9);
+        }
+
         Near.Relative(curve.Used(0, 10) + 5 * 3 * Math.Exp(growth * 10), curve.Used(0, 15), 1e-12);
     }
 
@@ -37,9 +40,14 @@ public class AgeCurveTests
         double Rate(double x) => kind == "rust" ? Math.Pow(1 - much * x, -5) : Math.Exp(-much / Math.Pow(1 + 0.2 * x, 2));
         AgeCurve curve = Of(AgeGrid.Over(1), Rate);
         foreach (double km in new[] { 0.25, 0.5, 0.75, 1 })
+        {
             Near.Relative(Slices(Rate, km), curve.Used(0, km), toRequired);
+        }
+
         foreach (double km in new[] { 1.5, 2, 3, 4, 5 })
+        {
             Near.Relative(Slices(Rate, km), curve.Used(0, km), toLast);
+        }
     }
 
     [Theory]
@@ -63,7 +71,9 @@ public class AgeCurveTests
         {
             ends[row] = row == 4 ? 130 : double.PositiveInfinity;
             for (int age = 0; age < ages.Km.Length; age++)
+            {
                 curve.Rates[age][row] = row == 4 && age > 2 ? double.PositiveInfinity : row == 3 ? 0 : Math.Exp(row - 5 + 0.3 * row * age);
+            }
         }
 
         curve.Fill(Rows, ends);
@@ -75,14 +85,18 @@ public class AgeCurveTests
             Array.Fill(targets, target);
             curve.FillInverse(Rows, targets, lives);
             for (int row = 0; row < Rows; row++)
+            {
                 Assert.True(curve.Inverse(row, target).Equals(lives[row]) || Math.Abs(lives[row] / curve.Inverse(row, target) - 1) < 1e-12, $"row {row}, {target}");
+            }
         }
 
         foreach (double km in new[] { 0, 1, 40, 50, 77, 100, 131, 499, 500, 900 })
         {
             curve.FillUsed(Rows, km, used);
             for (int row = 0; row < Rows; row++)
+            {
                 Assert.True(curve.Used(row, km).Equals(used[row]) || Math.Abs(used[row] / curve.Used(row, km) - 1) < 1e-13, $"row {row}, {km} km");
+            }
         }
     }
 
@@ -110,7 +124,10 @@ public class AgeCurveTests
     {
         var curve = new AgeCurve(ages, 1);
         for (int age = 0; age < ages.Km.Length; age++)
+        {
             curve.Rates[age][0] = rate(ages.Km[age]);
+        }
+
         curve.Fill(1, double.IsFinite(ends) ? [.. Enumerable.Repeat(ends, 16)] : null);
         return curve;
     }

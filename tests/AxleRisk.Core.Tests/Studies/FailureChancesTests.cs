@@ -1,8 +1,8 @@
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
@@ -127,7 +127,9 @@ public class FailureChancesTests
                     double later = model.Chances.FailureProbability(workspace, row, 1.5 * km);
                     Assert.Equal(by, failed[row], 1e-11 * by + 1e-300);
                     if (by < 0.999)
+                    {
                         Assert.Equal((later - by) / (1 - by), between[row], 1e-9 * later + 1e-15);
+                    }
                 }
             }
         }
@@ -140,7 +142,9 @@ public class FailureChancesTests
         foreach (Factor factor in model.Factors.Factors)
         {
             for (int i = 0; i < factor.ColumnNames.Length; i++)
+            {
                 values[factor.FirstColumn + i][0] = factor.Median[i];
+            }
         }
 
         model.Evaluate(values, 1, workspace);

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Causes;
 
@@ -92,9 +92,14 @@ internal sealed class LifeEvidenceModel : EvidenceModel
             }
 
             if (parent.scale.Length > 0)
+            {
                 DrawScores(points, count);
+            }
+
             foreach (CauseItem item in parent.scale)
+            {
                 FillScale(item, points, count);
+            }
 
             for (int row = 0; row < count; row++)
             {
@@ -167,10 +172,15 @@ internal sealed class LifeEvidenceModel : EvidenceModel
                 uniforms.Fill(0.5); // a scatter that is certain needs none
                 uniforms[0] = points.Uniforms[0][row];
                 for (int i = 0; i < parent.further.Length; i++)
+                {
                     uniforms[parent.model.Chances.ModeOf(parent.further[i].Factor)] = points.Uniforms[FirstFurther + i][row];
+                }
+
                 modes.DrawScores(workspace, row, uniforms, drawn);
                 for (int mode = 0; mode < drawn.Length; mode++)
+                {
                     scores[mode][row] = Math.Clamp(drawn[mode], -Distribution.GreatestScore, Distribution.GreatestScore);
+                }
             }
         }
 

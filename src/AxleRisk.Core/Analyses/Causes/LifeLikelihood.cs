@@ -1,6 +1,6 @@
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Causes;
 

@@ -61,7 +61,9 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
     {
         FailureChances.FillUsed(of, row, km.From, from);
         if (!double.IsInfinity(km.To))
+        {
             FailureChances.FillUsed(of, row, km.To, to);
+        }
     }
 
     // P(this mode fails between | all survive the first distance, one of this and the modes behind it does not survive the second).
@@ -69,7 +71,10 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
     {
         double hazards = 0;
         for (int behind = mode; behind < from.Length; behind++)
+        {
             hazards += Between(behind);
+        }
+
         double fails = Math.Min(1, Failed(Between(mode)) / Failed(hazards));
         return double.IsNaN(fails) ? 1 : fails;
     }

@@ -89,7 +89,10 @@ internal sealed class InteractionTally(
         for (int i = 0; i < chances.Length; i++)
         {
             if ((shared >> i & 1) == 0)
+            {
                 continue;
+            }
+
             share += model.Chances.ShareOfFatigue(chances[i]);
             modes |= 1 << model.Chances.ModeOf(chances[i]);
         }
@@ -99,9 +102,14 @@ internal sealed class InteractionTally(
         {
             double both = w.OfA.Fails[i] * mixed.Fails[i];
             if (modes != 0 && model.Modes.IsPlain)
+            {
                 both = BothFail(w.OfA.Standardised[i], mixed.Standardised[i], share);
+            }
             else if (modes != 0)
+            {
                 both += w.OfA.BothSurvive(mixed, i, share, modes) - w.OfA.BothSurvive(mixed, i, 0, 0);
+            }
+
             sum += both - (w.OfA.Fails[i] * w.OfB.Fails[i]);
         }
 
@@ -118,9 +126,13 @@ internal sealed class InteractionTally(
         for (int i = 0; i < count; i++)
         {
             if (conditional)
+            {
                 to.Fill(w.Workspace, i, requiredKm);
+            }
             else
+            {
                 to.Fails[i] = w.Workspace.LifeKm[i] < requiredKm ? 1 : 0;
+            }
         }
     }
 

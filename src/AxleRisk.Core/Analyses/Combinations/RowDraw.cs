@@ -58,7 +58,10 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
         Span<double> used = stackalloc double[modes];
         Span<double> fails = stackalloc double[weights.Length];
         if (ranges.IsConditional)
+        {
             model.FillLimits(w.Values, count, w.Limits);
+        }
+
         for (int i = 0; i < count; i++)
         {
             if (ranges.IsConditional)
@@ -72,7 +75,9 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
             }
 
             for (int subset = 0; subset < fails.Length; subset++)
+            {
                 weights[subset][at + i] = fails[subset];
+            }
         }
 
         for (int r = 0; r < bits.Length; r++)

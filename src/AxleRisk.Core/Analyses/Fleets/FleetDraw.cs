@@ -1,9 +1,9 @@
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Fleets;
 

@@ -28,7 +28,10 @@ internal sealed class ModeTerms(LifeModel model)
     {
         int first = 0;
         for (int row = 0; row < count; row++)
+        {
             first += workspace.LifeKm[row] < requiredKm && workspace.FirstMode[row] == mode ? 1 : 0;
+        }
+
         return first;
     }
 
@@ -40,7 +43,10 @@ internal sealed class ModeTerms(LifeModel model)
         {
             double survival = 1;
             for (int m = 0; m < of.Survival.Length; m++)
+            {
                 survival *= m == mode ? 1 : of.Survival[m][row];
+            }
+
             sum += 1 - survival;
         }
 
@@ -71,7 +77,10 @@ internal sealed class ModeTerms(LifeModel model)
         int held = ChanceOf(factor);
         double survival = chances.Holding(factor, value).Survival(a.Used[held][row]);
         for (int mode = 0; mode < a.Survival.Length; mode++)
+        {
             survival *= mode == held ? 1 : a.Survival[mode][row];
+        }
+
         return 1 - survival;
     }
 }

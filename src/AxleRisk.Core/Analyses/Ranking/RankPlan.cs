@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Ranking;
 

@@ -1,7 +1,7 @@
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Remedies;
 
@@ -30,11 +30,16 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
         lock (adding)
         {
             for (int row = 0; row < count; row++)
+            {
                 numbers[group[row]].AddLn(Math.Log(added[row]));
+            }
+
             for (int g = 0; g < failed.Length; g++)
             {
                 for (int node = 0; node < ModeTable.Nodes; node++)
+                {
                     tables[g].Failed[node] = tables[g].Failed[node].Plus(failed[g][node]);
+                }
             }
         }
     }
@@ -45,9 +50,15 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
         var all = new LogHistogram();
         var allFailed = new ModeTable(distanceKm, modes: 0);
         foreach (LogHistogram group in numbers)
+        {
             all.Add(group);
+        }
+
         foreach (ModeTable table in tables)
+        {
             allFailed.Add(table);
+        }
+
         GroupCurve Curve(LogHistogram counts, ModeTable? table) => new(counts, conditional ? model.Scale : null, hasTables ? table : null);
         return (Curve(all, allFailed), [.. numbers.Select((n, g) => Curve(n, hasTables ? tables[g] : null)).Where(c => c.Evaluations > 0)]);
     }
@@ -61,7 +72,9 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
         {
             model.Chances.FillFailureProbabilities(evaluated, count, 0, tables[0].Km(node), failed);
             for (int row = 0; row < count; row++)
+            {
                 sums[group[row]][node] += failed[row];
+            }
         }
 
         return sums;
@@ -83,7 +96,10 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTabl
     public double FailedBy(double lnKm)
     {
         if (table is not null)
+        {
             return table.Mean(table.Failed, counts.Count, Math.Exp(lnKm));
+        }
+
         double sum = scale is null ? counts.Below : counts.Above;
         foreach ((double lnCentre, long count) in bins)
         {
@@ -101,7 +117,10 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTabl
     {
         (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));
         if (!(FailedBy(low) <= share && FailedBy(high) >= share))
+        {
             return double.NaN;
+        }
+
         while (high - low > tolerance)
         {
             double middle = (low + high) / 2;

@@ -1,7 +1,7 @@
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Risk;
 

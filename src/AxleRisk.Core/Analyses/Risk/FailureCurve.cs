@@ -1,6 +1,6 @@
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Modes;
 using MathNet.Numerics.RootFinding;
 
 namespace AxleRisk.Core.Analyses.Risk;

@@ -15,7 +15,10 @@ public sealed record ModeRisk(FailureMode Mode, ImmutableArray<double> First, do
     internal static ImmutableArray<ModeRisk> Of(LifeModel model, LifeSummary all, ImmutableArray<DistanceRisk> distances, bool counted)
     {
         if (all.Modes is not { } table || model.Modes.Modes.Length == 1 || all.Evaluations == 0)
+        {
             return [];
+        }
+
         return
         [
             .. model.Modes.Modes.Select((mode, m) => new ModeRisk(

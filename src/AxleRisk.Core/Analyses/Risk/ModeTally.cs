@@ -42,24 +42,37 @@ internal sealed class ModeTally
     public void Add(Workspace workspace, int rows, ModeTable table)
     {
         for (int row = 0; row < rows; row++)
+        {
             table.FirstCounts[workspace.FirstMode[row]].AddLn(Math.Log(workspace.LifeKm[row]));
+        }
+
         if (!chances.IsExact)
+        {
             return;
+        }
+
         foreach (double[] column in (double[][])[.. hazard, .. before, .. first, allBefore, failedBefore])
+        {
             Array.Clear(column);
+        }
+
         bool certain = false;
         for (int i = 0; i < ModeTable.Nodes; i++)
         {
             // Once all have failed for certain the sums stay as they are.
             certain = certain || AddNode(workspace, rows, table.Km(i));
             for (int sum = 0; sum < sums.Length; sum++)
+            {
                 sums[sum][i] = Vector512.Sum(node[sum]);
+            }
         }
 
         foreach ((ExactSum[] to, double[] from) in table.Sums().Zip(sums))
         {
             for (int i = 0; i < from.Length; i++)
+            {
                 to[i] = to[i].Plus(from[i]);
+            }
         }
     }
 
@@ -67,11 +80,17 @@ internal sealed class ModeTally
     private bool AddNode(Workspace workspace, int rows, double km)
     {
         for (int m = 0; m < modes; m++)
+        {
             chances.FillHazards(m, workspace, rows, km, hazard[m]);
+        }
+
         Array.Clear(node);
         bool certain = true;
         for (int row = 0; row < rows; row += Width)
+        {
             certain &= AddRows(row, Math.Min(Width, rows - row));
+        }
+
         return certain;
     }
 
@@ -101,18 +120,29 @@ internal sealed class ModeTally
         for (int m = 0; m < modes; m++)
         {
             if (!isInfinite)
+            {
                 (At(first[m], row) + part * (At(hazard[m], row) - At(before[m], row))).CopyTo(first[m], row);
+            }
             else
+            {
                 ShareOne(m, row, count, more, rise);
+            }
+
             node[2 + m] += At(first[m], row);
             Vector512<double> others = Vector512<double>.Zero;
             for (int o = 0; o < modes; o++)
+            {
                 others += o == m ? Vector512<double>.Zero : At(hazard[o], row);
+            }
+
             node[2 + modes + m] += Failed(others) & counts;
         }
 
         for (int m = 0; m < modes; m++)
+        {
             At(hazard[m], row).CopyTo(before[m], row);
+        }
+
         all.CopyTo(allBefore, row);
         failed.CopyTo(failedBefore, row);
         Vector512<double> done = Vector512.GreaterThan(all, Vector512.Create(GreatestHazard));
@@ -125,7 +155,10 @@ internal sealed class ModeTally
         for (int i = 0; i < count; i++)
         {
             if (!(more[i] > 0))
+            {
                 continue;
+            }
+
             double h = hazard[mode][row + i];
             int infinite = hazard.Count(of => double.IsInfinity(of[row + i]));
             first[mode][row + i] += infinite == 0 ? more[i] * (h - before[mode][row + i]) / rise[i] : double.IsInfinity(h) ? more[i] / infinite : 0;

@@ -59,7 +59,10 @@ public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskM
     public Interval Times(Interval ratio)
     {
         if (ratio == new Interval(1, 1, 1))
+        {
             return Probability; // the same scenario again, to the last digit
+        }
+
         double estimate = Math.Min(1, Probability.Estimate * ratio.Estimate);
         double Ln(double x, double of) => Square(Math.Log(x / of));
         double low = Math.Exp(-Math.Sqrt(Ln(Probability.Low, Probability.Estimate) + Ln(ratio.Low, ratio.Estimate)));

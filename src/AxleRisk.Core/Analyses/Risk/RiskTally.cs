@@ -68,7 +68,9 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
         Span<double> inverse = perDamage.AsSpan(0, rows);
         long finite = FiniteColumns.Inverse(workspace.DamagePerKm.AsSpan(0, rows), inverse);
         for (int leg = 0; leg < shareSums.Length; leg++)
+        {
             (shareSums[leg], shareSquares[leg]) = FiniteColumns.SumsOfProducts(workspace.DamageByLeg[leg].AsSpan(0, rows), inverse);
+        }
 
         summary.AddShares(finite, shareSums, shareSquares);
     }

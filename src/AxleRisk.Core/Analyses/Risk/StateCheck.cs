@@ -18,12 +18,21 @@ public static class StateCheck
     {
         StudySettings settings = state.Settings;
         if (settings.Evaluations < 1 || !SamplingPlan.Names.Contains(settings.Sampling))
+        {
             return "names a study that there cannot be";
+        }
+
         var plan = new BlockPlan(settings, 1);
         if (!(state.FirstBlock >= 0 && state.FirstBlock <= state.NextBlock && state.NextBlock <= state.EndBlock && state.EndBlock <= plan.Blocks))
+        {
             return "names blocks that its study does not have";
+        }
+
         if (state.Replicates.Length != plan.Replicates)
+        {
             return $"has {state.Replicates.Length} replicates where its study has {plan.Replicates}";
+        }
+
         LifeSummary shape = RiskTally.NewSummary(model);
         return Enumerable.Range(0, plan.Replicates)
             .Select(r => Fault(state.Replicates[r], plan.RowsBefore(state.NextBlock, r) - plan.RowsBefore(state.FirstBlock, r), shape))
@@ -39,7 +48,10 @@ public static class StateCheck
         }
 
         if (summary.Life.Count != rows || summary.Damage.Count != rows || summary.Modes?.FirstCounts.Sum(c => c.Count) is { } first && first != rows)
+        {
             return $"holds counts that do not add up to its {rows} evaluations";
+        }
+
         bool sharesFit = summary.WithShares >= 0 && summary.WithShares <= rows
             && summary.LegShareSums.Concat(summary.LegShareSquares).All(s => IsWithin(s, summary.WithShares))
             && summary.LegShareSums.Zip(summary.LegShareSquares).All(s => s.Second.Value <= s.First.Value * (1 + Slack) + Slack)

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Shares;
 

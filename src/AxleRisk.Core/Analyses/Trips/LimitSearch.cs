@@ -134,7 +134,9 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
             {
                 double[] ofLeg = legs.Contains(leg) ? used[leg] : drawn.Legs[leg];
                 for (int i = 0; i < drawn.Start.Length; i++)
+                {
                     total[0][i] = leg == 0 ? ofLeg[i] : total[0][i] + ofLeg[i];
+                }
             }
 
             for (int row = 0; row < drawn.Rows; row++)

@@ -46,7 +46,9 @@ internal static class TripCombinations
         {
             FillWeights(plan, sample.Blocks[kept[i].Block], kept[i].Row, fails);
             for (int subset = 0; subset < fails.Length; subset++)
+            {
                 weights[subset][i] = fails[subset];
+            }
         }
 
         ulong[][] bits = [.. plan.Ranges.Select(_ => RangeRows.NewBits(kept.Length))];
@@ -68,10 +70,17 @@ internal static class TripCombinations
         Span<double> end = stackalloc double[start.Length];
         start.CopyTo(end);
         foreach (double[] leg in block.Legs)
+        {
             VectorColumns.Add(leg.AsSpan(row * end.Length, end.Length), end);
+        }
+
         if (plan.IsConditional)
+        {
             plan.Chances.Fill(start, end, block.LimitsOf(row), block.Values, row, fails);
+        }
         else
+        {
             fails[0] = FailureChances.Exceeds(end, block.LimitsOf(row)) ? 1 : 0;
+        }
     }
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Modes;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Analyses.Trips;
 

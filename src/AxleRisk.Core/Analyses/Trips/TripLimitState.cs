@@ -25,7 +25,9 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
         {
             about.Evaluate(values, count);
             for (int row = 0; row < count; row++)
+            {
                 g[row] = !about.IsDriven(row) ? double.PositiveInfinity : HasNormalPart ? Averaged(about.Before(row), about.After(row)) : Drawn(about, row);
+            }
         };
     }
 
@@ -41,7 +43,9 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
     {
         double fails = Model.Chances.Fails(before, after);
         if (fails > 0)
+        {
             return -StandardNormal.Quantile(fails);
+        }
 
         // No double is that small: far on the safe side the way on is toward using up more, or, of a vehicle that must have broken before, toward less.
         double end = Model.Chances.Margin(after);
@@ -79,7 +83,10 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
             trip.FillStart(values, count, usual, before);
             trip.Evaluate(values, count, workspace, legs);
             foreach (double[] earlier in legs.AsSpan(0, leg))
+            {
                 VectorColumns.Add(earlier, before);
+            }
+
             before.CopyTo(after, 0);
             VectorColumns.Add(legs[leg], after);
         }
@@ -95,7 +102,9 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
             for (int i = row * trip.Modes; i < (row + 1) * trip.Modes; i++)
             {
                 if (after[i] > before[i])
+                {
                     return true;
+                }
             }
 
             return false;

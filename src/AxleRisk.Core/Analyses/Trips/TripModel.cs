@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Analyses.Trips;
 
@@ -47,7 +47,10 @@ internal sealed class TripModel
     public void Evaluate(double[][] values, int count, TripWorkspace workspace, double[][] usedByLeg)
     {
         for (int row = 0; row < count; row++)
+        {
             workspace.StartKm[row] = KmOf(alreadyDriven, values, row);
+        }
+
         for (int load = 0; load < loads.Length; load++)
         {
             (LifeModel model, ImmutableArray<int> legs) = loads[load];
@@ -68,7 +71,9 @@ internal sealed class TripModel
     public void FillStart(double[][] values, int count, Workspace usual, double[] used)
     {
         for (int row = 0; row < count; row++)
+        {
             FailureChances.FillUsed(usual, row, KmOf(alreadyDriven, values, row), used.AsSpan(row * Modes, Modes));
+        }
     }
 
     private static (int? Column, double Km) SourceOf(Input? input, FactorSet factors)

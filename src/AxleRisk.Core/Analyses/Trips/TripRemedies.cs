@@ -121,7 +121,10 @@ internal static class TripRemedies
                 trips[m].Evaluate(values[m], rows, legs[m], used);
                 total[0].AsSpan().Clear();
                 foreach (double[] leg in used)
+                {
                     VectorColumns.Add(leg, total[0]);
+                }
+
                 sums[m] = new TripSums(1, groups);
                 for (int row = 0; row < rows; row++)
                 {

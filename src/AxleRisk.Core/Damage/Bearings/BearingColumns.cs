@@ -61,7 +61,10 @@ internal sealed class BearingColumns(int capacity, double exponent) : ModeColumn
         T place = variance / square * T.Create(2) - T.Create(1);
         T sum = T.Create(shape[^1]);
         for (int i = shape.Length - 2; i >= 0; i--)
+        {
             sum = T.MultiplyAdd(sum, place, T.Create(shape[i]));
+        }
+
         T power = exponent == BearingLife.BallExponent ? square * T.Sqrt(square) : VectorMath.Exp(T.Create((float)(exponent / 2)) * T.Log(square));
         return power * sum;
     }

@@ -50,7 +50,10 @@ internal static class BearingLife
     {
         double sum = 0;
         for (int i = 0; i < NormalNodes.Count; i++)
+        {
             sum += NormalNodes.Weights[i] * Math.Pow(Math.Abs(mean + sd * NormalNodes.Points[i]), exponent);
+        }
+
         return sum;
     }
 }

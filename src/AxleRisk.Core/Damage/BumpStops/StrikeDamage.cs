@@ -27,13 +27,19 @@ internal static class StrikeDamage
         in RideParameters ride, in ModeMoments moments, BumpStop stop, double stressPerForce, in SnConstants curve)
     {
         if (!Strikes(moments, stop) || !double.IsFinite(stressPerForce))
+        {
             return 0;
+        }
+
         var load = new StrikeLoad(ride, moments, stop);
         double without = RangeWithoutStrike * Math.Sqrt(moments.Force0);
         double plain = MinerSum.OfRange(stressPerForce * without, curve);
         double sum = 0;
         for (int i = 0; i < StrikeLoad.Count; i++)
+        {
             sum += StrikeLoad.Weight(i) * (MinerSum.OfRange(stressPerForce * (without + load.ForceN(i)), curve) - plain);
+        }
+
         return load.PerSecond * sum;
     }
 
@@ -47,14 +53,20 @@ internal static class StrikeDamage
     public static double ExceedancesPerSecond(in RideParameters ride, in ModeMoments moments, BumpStop stop, double forceN)
     {
         if (!Strikes(moments, stop))
+        {
             return 0;
+        }
+
         var load = new StrikeLoad(ride, moments, stop);
         double sd = Math.Sqrt(moments.Force0);
         double mean = load.Correlation * load.Level * sd;
         double residual = sd * Math.Sqrt(Math.Max(1e-12, 1 - load.Correlation * load.Correlation));
         double sum = 0;
         for (int i = 0; i < StrikeLoad.Count; i++)
+        {
             sum += StrikeLoad.Weight(i) * StandardNormal.Upper((forceN - mean - StrikeLoad.PeakOverDamage * load.ForceN(i)) / residual);
+        }
+
         return load.PerSecond * sum;
     }
 

@@ -14,9 +14,15 @@ internal static class DamageRate
     public static double PerSecond(in SpectralMoments moments, double stressScale, in SnConstants curve, CountingMethod method)
     {
         if (double.IsPositiveInfinity(stressScale) || double.IsPositiveInfinity(stressScale * moments.Rms))
+        {
             return double.PositiveInfinity;
+        }
+
         if (moments.M0 == 0)
+        {
             return 0;
+        }
+
         return method switch
         {
             CountingMethod.Dirlik => Dirlik.DamagePerSecond(moments, stressScale, curve),

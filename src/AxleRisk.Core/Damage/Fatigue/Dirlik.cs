@@ -28,11 +28,17 @@ internal readonly record struct Dirlik(double D1, double D2, double D3, double Q
     public static double DamagePerSecond(in SpectralMoments moments, double stressScale, in SnConstants curve)
     {
         if (NarrowBand.IsLimitOf(moments))
+        {
             return NarrowBand.DamagePerSecond(moments, stressScale, curve);
+        }
+
         Dirlik d = From(moments);
         // No spectrum of the road is known to come here; a spectrum of two lines may leave Q without a digit.
         if (!(d.Q >= 0 && double.IsFinite(d.Q) && double.IsFinite(d.D2)))
+        {
             return NarrowBand.DamagePerSecond(moments, stressScale, curve);
+        }
+
         double sigma = stressScale * moments.Rms;
         return moments.PeaksPerSecond * (
             d.D1 * WeibullRanges.DamagePerCycle(2 * sigma * d.Q, 1, curve)

@@ -19,11 +19,20 @@ internal static class PartialGamma
     public static double Upper(double a, double x)
     {
         if (x > Beyond)
+        {
             return 0;
+        }
+
         if (a > LargestSummed)
+        {
             return UpperGeneral(a, x);
+        }
+
         if (a == Math.Floor(a))
+        {
             return Raise(1, Math.Exp(-x), x * Math.Exp(-x), a, x);
+        }
+
         double root = Math.Sqrt(x);
         return 2 * a == Math.Floor(2 * a)
             ? Raise(0.5, SqrtPi * SpecialFunctions.Erfc(root), root * Math.Exp(-x), a, x)

@@ -47,13 +47,19 @@ internal sealed class Rainflow<TSink>(TSink sink)
     public void AddTurningPoint(double point)
     {
         if (count == points.Length)
+        {
             Array.Resize(ref points, 2 * count);
+        }
+
         points[count++] = point;
         while (count >= 3)
         {
             double earlier = Math.Abs(points[count - 2] - points[count - 3]);
             if (Math.Abs(points[count - 1] - points[count - 2]) < earlier)
+            {
                 return;
+            }
+
             double mean = 0.5 * (points[count - 2] + points[count - 3]);
             if (count == 3)
             {
@@ -76,9 +82,15 @@ internal sealed class Rainflow<TSink>(TSink sink)
     public void End()
     {
         if (direction != 0)
+        {
             AddTurningPoint(last);
+        }
+
         for (int i = 1; i < count; i++)
+        {
             sink.Add(Math.Abs(points[i] - points[i - 1]), 0.5 * (points[i] + points[i - 1]), 0.5);
+        }
+
         count = 0;
         started = false;
         direction = 0;

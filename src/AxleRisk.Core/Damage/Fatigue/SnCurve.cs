@@ -58,9 +58,15 @@ public sealed record SnCurve
     public double CyclesToFailure(double rangeMPa)
     {
         if (!(rangeMPa >= 0))
+        {
             throw new ArgumentOutOfRangeException(nameof(rangeMPa), rangeMPa, "A stress range is not negative");
+        }
+
         if (rangeMPa == 0 || rangeMPa < CutOffMPa)
+        {
             return double.PositiveInfinity;
+        }
+
         return rangeMPa >= KneeMPa
             ? Math.Pow(10, Log10AAboveKnee - SlopeAboveKnee * Math.Log10(rangeMPa))
             : Math.Pow(10, Log10ABelowKnee - SlopeBelowKnee * Math.Log10(rangeMPa));

@@ -20,7 +20,10 @@ internal static class TovoBenasciutti
     {
         double upper = NarrowBand.DamagePerSecond(moments, stressScale, curve);
         if (NarrowBand.IsLimitOf(moments))
+        {
             return upper;
+        }
+
         double b = Weight(moments);
         double lower = moments.PeaksPerSecond * Rayleigh.DamagePerCycle(stressScale * moments.Alpha2 * moments.Rms, curve);
         return b * upper + (1 - b) * lower;

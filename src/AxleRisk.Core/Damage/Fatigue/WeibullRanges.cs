@@ -13,7 +13,10 @@ internal static class WeibullRanges
     public static double DamagePerCycle(double scaleMPa, double shape, in SnConstants curve)
     {
         if (scaleMPa == 0)
+        {
             return 0;
+        }
+
         double knee = Argument(curve.KneeMPa, scaleMPa, shape);
         double above = curve.DamageAbove * Math.Pow(scaleMPa, curve.SlopeAbove) * PartialGamma.Upper(1 + curve.SlopeAbove / shape, knee);
         return above + Below(scaleMPa, shape, knee, curve);
@@ -25,7 +28,10 @@ internal static class WeibullRanges
         double cutOff = Argument(curve.CutOffMPa, scaleMPa, shape);
         // Ranges far above the knee: the powers of the scale cancel against those of the argument, so they must not be formed.
         if (knee < 1)
+        {
             return LowerPart(curve.KneeMPa, a, knee, curve) - LowerPart(curve.CutOffMPa, a, cutOff, curve);
+        }
+
         double part = PartialGamma.Upper(a, cutOff) - PartialGamma.Upper(a, knee);
         return curve.DamageBelow * Math.Pow(scaleMPa, curve.SlopeBelow) * part;
     }

@@ -26,18 +26,27 @@ internal sealed class BatchEngine<T> : BatchEngine
         int legs = columns.Legs.Length;
         curves.Fill(columns, first, rows);
         for (int leg = 0; leg < legs; leg++)
+        {
             LegScales.Fill<T>(columns, first, rows, leg, curves, tile);
+        }
+
         if (!sameRide)
         {
             RideCoefficients.Fill<T>(columns, first, rows, tile.Inputs);
             for (int leg = 0; leg < legs; leg++)
+            {
                 LegScales.FillShift<T>(columns, first, rows, leg, tile);
+            }
+
             TileMoments.Fill<T>(legs, rows, tile);
         }
 
         tile.Further?.Begin<T>(columns, first, rows);
         for (int leg = 0; leg < legs; leg++)
+        {
             EvaluateLeg(columns, first, rows, leg, method, curves, tile);
+        }
+
         AddUp(legs, rows, tile);
     }
 
@@ -72,6 +81,8 @@ internal sealed class BatchEngine<T> : BatchEngine
         Span<double> total = tile.Total.Span[..rows];
         tile.Damage.Span[..rows].CopyTo(total);
         for (int leg = 1; leg < legs; leg++)
+        {
             VectorColumns.Add(tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows), total);
+        }
     }
 }

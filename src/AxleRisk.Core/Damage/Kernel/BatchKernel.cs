@@ -69,14 +69,25 @@ internal sealed class BatchKernel
         {
             int rows = Math.Min(BatchBuffers.Rows, count - first);
             if (rows == BatchBuffers.Rows)
+            {
                 engine.Evaluate(columns, first, rows, method, curveColumns, tile, sameRide);
+            }
             else
+            {
                 engine.Evaluate(last, 0, PaddedTail.Fill(columns, first, rows, last), method, curveColumns, tile, sameRide);
+            }
+
             tile.Total.Span[..rows].CopyTo(damagePerKm[first..]);
             for (int leg = 0; leg < damageByLeg.Length; leg++)
+            {
                 tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows).CopyTo(damageByLeg[leg].AsSpan(first));
+            }
+
             for (int mode = 0; mode < further.Length; mode++)
+            {
                 Widen(tile.Further!.PerKm[mode].Span[..rows], further[mode].AsSpan(first));
+            }
+
             Repair(columns, first, rows, damageByLeg, damagePerKm, further);
         }
 
@@ -96,16 +107,23 @@ internal sealed class BatchKernel
             }
 
             foreach (double[] rates in further)
+            {
                 served &= !double.IsNaN(rates[row]);
+            }
+
             if (!served)
+            {
                 ScalarKernel.EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm, further);
+            }
         }
     }
 
     private static void Widen(ReadOnlySpan<float> from, Span<double> to)
     {
         for (int i = 0; i < from.Length; i++)
+        {
             to[i] = from[i];
+        }
     }
 
     // Corroded through: the scalar kernel's answer without its work, as many samples of a rusty fleet are so.

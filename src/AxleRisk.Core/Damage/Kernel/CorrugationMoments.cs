@@ -14,12 +14,17 @@ internal static class CorrugationMoments
         bool travels = tile.TravelSums.Length > 0;
         tile.Sums.Span.Slice(4 * leg * BatchBuffers.Rows, 4 * BatchBuffers.Rows).CopyTo(tile.CorrugatedSums.Span);
         if (travels)
+        {
             tile.TravelSums.Span.Slice(2 * leg * BatchBuffers.Rows, 2 * BatchBuffers.Rows).CopyTo(tile.CorrugatedTravelSums.Span);
+        }
+
         int corrugated = 0;
         for (int row = 0; row < rows; row++)
         {
             if (l.CorrugatedShare[first + row] != 0)
+            {
                 tile.Places[corrugated++] = row;
+            }
         }
 
         ReadOnlySpan<int> places = tile.Places.AsSpan(0, corrugated);
@@ -36,16 +41,24 @@ internal static class CorrugationMoments
             T inversePeak = T.Load(in tile.InversePeak.At(0));
             T shift = T.Load(in tile.Picked.Shift(leg, i));
             if (travels)
+            {
                 RideSpectrum.FillBoth<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum, tile.TravelSpectrum);
+            }
             else
+            {
                 RideSpectrum.Fill<T>(tile.Picked, i, MomentGrid.Full, tile.Spectrum);
+            }
+
             Apply(tile.Spectrum, inversePeak);
             ref float spectrum = ref tile.Spectrum.At(0);
             ref float smooth = ref tile.SmoothSums.At(0);
             SmoothSums.Fill<T>(ref spectrum, MomentGrid.Full, ref smooth);
             LegMoments.Fill(ref spectrum, ref smooth, MomentGrid.Full, shift, ref tile.PickedSums.At(i), BatchBuffers.Rows);
             if (!travels)
+            {
                 continue;
+            }
+
             Apply(tile.TravelSpectrum, inversePeak);
             ref float travel = ref tile.TravelSpectrum.At(0);
             SmoothSums.FillFirst<T>(ref travel, MomentGrid.Full, ref smooth);
@@ -56,9 +69,14 @@ internal static class CorrugationMoments
         {
             float factor = OverPlain(l, first + places[i], columns.Waviness[first + places[i]]);
             for (int column = 0; column < 4 * BatchBuffers.Rows; column += BatchBuffers.Rows)
+            {
                 tile.CorrugatedSums.At(column + places[i]) += factor * tile.PickedSums.At(column + i);
+            }
+
             for (int column = 0; column < tile.CorrugatedTravelSums.Length; column += BatchBuffers.Rows)
+            {
                 tile.CorrugatedTravelSums.At(column + places[i]) += factor * tile.PickedTravelSums.At(column + i);
+            }
         }
     }
 

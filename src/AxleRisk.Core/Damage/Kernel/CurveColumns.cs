@@ -66,7 +66,10 @@ internal sealed class CurveColumns
             double stress = Math.Abs(stresses[row]);
             // The factor is 1 up to the reference; a power is not cheap.
             if (!(thicknesses[row] <= c.Curve.ThicknessReferenceMm))
+            {
                 stress *= c.Curve.ThicknessFactor(thicknesses[row]);
+            }
+
             stressPerForce[row] = stress;
             scalePerForce[row] = (float)(stress * c.ScaleOverStress);
             damageAtKnee[row] = c.DamageAtKnee;
@@ -80,7 +83,10 @@ internal sealed class CurveColumns
         public static Constants Of(SnCurve curve, ImmutableArray<SlopePair> pairs)
         {
             if (!SlopePair.Serves(curve))
+            {
                 return new(curve, double.NaN, float.NaN, 0, -1);
+            }
+
             double knee = curve.KneeMPa;
             double damage = Math.Pow(10, curve.SlopeAboveKnee * Math.Log10(knee) - curve.Log10AAboveKnee);
             return new(curve, ScaleOverSigma / knee, (float)damage, (float)(curve.CutOffMPa / knee), pairs.IndexOf(new SlopePair(curve)));

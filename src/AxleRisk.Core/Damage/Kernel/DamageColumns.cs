@@ -1,6 +1,6 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.BumpStops;
 using AxleRisk.Core.Damage.Rides;
-using System.Collections.Immutable;
 
 namespace AxleRisk.Core.Damage.Kernel;
 

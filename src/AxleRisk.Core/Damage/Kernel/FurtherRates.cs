@@ -25,7 +25,9 @@ internal sealed class FurtherRates(DamageLayout layout)
     {
         Loads.FillRows<T>(columns, first, rows);
         foreach (AlignedBuffer<float> rate in PerKm)
+        {
             rate.Span.Clear();
+        }
     }
 
     /// <summary>Adds the damage of strikes on a surface of the leg at work to its fatigue damage per second, and fills the rates of the modes there.</summary>
@@ -36,9 +38,14 @@ internal sealed class FurtherRates(DamageLayout layout)
     {
         Loads.FillSurface<T>(ref sums, ref travel, tile.Inputs, rows);
         if (layout.HasBumpStop)
+        {
             AddStrikes<T>(rows, curves, perSecond);
+        }
+
         for (int mode = 0; mode < PerKm.Length; mode++)
+        {
             columns.Modes[mode].FillPerKm<T>(Loads, first, rows, (isCorrugated ? corrugated : plain)[mode]);
+        }
     }
 
     /// <summary>Adds the leg at work to the rates of the use.</summary>
@@ -73,7 +80,10 @@ internal sealed class FurtherRates(DamageLayout layout)
         {
             var strikes = StrikeLanes<T>.Of(Loads, row);
             if (!strikes.Any)
+            {
                 continue;
+            }
+
             T perForce = T.Load(in curves.ScalePerForce.At(row)) * T.Create((float)RangeOverScale);
             T without = perForce * T.Create((float)StrikeDamage.RangeWithoutStrike) * Loads.Of<T>(LegForces.Force, row);
             T cutOff = T.Load(in curves.CutOffOverKnee.At(row));

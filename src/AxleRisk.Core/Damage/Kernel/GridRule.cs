@@ -31,7 +31,10 @@ internal sealed record GridRule(double LeastDamping, double LowestBounceHz, doub
         admits = IfDamped(inputs.Column<T>(row, RideCoefficients.LowerDamping), admits);
         admits = IfDamped(inputs.Column<T>(row, RideCoefficients.UpperDamping), admits);
         for (int leg = 0; leg < legs; leg++)
+        {
             admits = IfAbove(T.Create(greatestShift), T.Load(in inputs.Shift(leg, row)), admits);
+        }
+
         return admits;
     }
 

@@ -56,7 +56,10 @@ internal sealed class LegForces(int rows, bool hasBumpStop)
             Put(SprungMass, row, sprung);
             Put(TyreRate, row, ColumnLanes.Load<T>(from.TyreNPerM, at));
             if (!hasBumpStop)
+            {
                 continue;
+            }
+
             Put(Clearance, row, ColumnLanes.Load<T>(from.BumpClearanceM, at));
             Put(StopRate, row, ColumnLanes.Load<T>(from.BumpStopNPerM, at));
         }
@@ -89,7 +92,10 @@ internal sealed class LegForces(int rows, bool hasBumpStop)
             Put(Force, row, root * T.Sqrt(force0));
             Put(CrossingsHz, row, hz * T.Sqrt(T.Load(in Unsafe.Add(ref sums, 2 * BatchBuffers.Rows + row)) / force0));
             if (!hasBumpStop)
+            {
                 continue;
+            }
+
             T travel0 = T.Load(in Unsafe.Add(ref travel, row));
             T travel2 = T.Load(in Unsafe.Add(ref travel, BatchBuffers.Rows + row));
 

@@ -94,7 +94,10 @@ internal static class LegMoments
             T x = rest * rest;
             T polynomial = T.Create(Turning[4]);
             for (int k = 3; k >= 0; k--)
+            {
                 polynomial = T.MultiplyAdd(polynomial, x, T.Create(Turning[k]));
+            }
+
             T density = T.Load(in Unsafe.Add(ref spectrum, i * T.Count)) * x * polynomial;
             m0 = T.MultiplyAdd(density, T.Create(grid.Weights.At(4 * i)), m0);
             m2 = T.MultiplyAdd(density, T.Create(grid.Weights.At(4 * i + 2)), m2);

@@ -34,7 +34,10 @@ internal static class LegScales
         T scale = perForce * T.Sqrt(ColumnLanes.Load<T>(columns.Legs[leg].RoughnessM3, row) * speed);
         T waviness = ColumnLanes.Load<T>(columns.Waviness, row) - T.Create(2);
         if (T.AnyNonzero(waviness))
+        {
             scale *= VectorMath.Exp(T.Create(0.5f) * waviness * T.Log(speed * T.Create((float)ReferenceOverCentre)));
+        }
+
         return scale;
     }
 

@@ -52,9 +52,14 @@ internal sealed class MomentGrid
 
             // The gain's factor x^2 = f^4, times the road's f^-2, times f^k.
             for (int k = 0; smooth && k < SmoothOrders.Length; k++)
+            {
                 SmoothWeights.At(SmoothOrders.Length * i + k) = (float)(weight * Math.Pow(f, 2 + SmoothOrders[k]));
+            }
+
             for (int k = 0; !smooth && k < Orders.Length; k++)
+            {
                 Weights.At(Orders.Length * i + k) = (float)(weight * Math.Pow(f, Orders[k]));
+            }
         }
     }
 
@@ -105,7 +110,10 @@ internal sealed class MomentGrid
     {
         double finer = Math.Log(FrequencyGrid.HighestHz / FrequencyGrid.LowestHz) / (FrequencyGrid.Points - 1) / step;
         if (finer == 1)
+        {
             return [-0.5];
+        }
+
         Matrix<double> powers = Matrix<double>.Build.Dense(EndPoints, EndPoints, (p, j) => Math.Pow(j, p));
         Vector<double> sums = Vector<double>.Build.Dense(EndPoints, p => p == 0 ? -0.5 : -Zeta[p] * (1 - Math.Pow(finer, p + 1)));
         return [.. powers.Solve(sums)];

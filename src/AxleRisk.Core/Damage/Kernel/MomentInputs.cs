@@ -38,7 +38,9 @@ internal sealed class MomentInputs(int legs, int rows)
         for (int column = 0; column < FirstShift + legs; column++)
         {
             for (int i = 0; i < padded; i++)
+            {
                 to.columns.At(column * rows + i) = columns.At(column * rows + places[Math.Min(i, places.Length - 1)]);
+            }
         }
     }
 }

@@ -37,7 +37,9 @@ internal static class PaddedTail
         for (int mode = 0; mode < to.Modes.Length; mode++)
         {
             for (int column = 0; column < to.Modes[mode].All.Length; column++)
+            {
                 Copy(from.Modes[mode].All[column], to.Modes[mode].All[column]);
+            }
         }
 
         for (int leg = 0; leg < to.Legs.Length; leg++)

@@ -20,12 +20,17 @@ internal static class PartDamages
         where T : struct, IFloatLanes<T>
     {
         if (hasCutOff)
+        {
             FillCut<T>(parts, part, integral, ref cutOff, rows);
+        }
+
         bool any = part == RangeParts.Exponential
             ? AddExponential<T>(parts, integral, hasCutOff, rows, ref sum)
             : AddRayleigh<T>(parts, part, integral, hasCutOff, rows, ref sum);
         if (any)
+        {
             AddOfSmall<T>(parts, part, integral, hasCutOff, rows, ref sum);
+        }
     }
 
     // Both return whether a row was left out, for its y is too small.
@@ -89,7 +94,10 @@ internal static class PartDamages
             bracket = T.MultiplyAdd(erfcAbove * Power(q, integral.Slopes.Above), VectorMath.ScaledErfcOfInverse(q), bracket);
             T damage = VectorMath.Exp(T.Create(0) - y) * bracket;
             if (hasCutOff)
+            {
                 damage -= T.Load(in parts.LowerAtCut.At(row));
+            }
+
             damage *= T.Load(in parts.Weight(part, row));
             ref float to = ref Unsafe.Add(ref sum, row);
             T.Store(T.Load(in to) + T.IfLess(y, T.Create(integral.LeastPlain), damage, T.Create(0)), ref to);
@@ -137,7 +145,10 @@ internal static class PartDamages
     {
         T sum = T.Create(coefficients[^1]);
         for (int i = coefficients.Length - 2; i >= 0; i--)
+        {
             sum = T.MultiplyAdd(sum, x, T.Create(coefficients[i]));
+        }
+
         return sum;
     }
 
@@ -147,7 +158,10 @@ internal static class PartDamages
     {
         T power = x;
         for (int i = 1; i < n; i++)
+        {
             power *= x;
+        }
+
         return power;
     }
 }

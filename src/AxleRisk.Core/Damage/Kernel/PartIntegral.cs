@@ -67,7 +67,10 @@ internal sealed class PartIntegral
         var c = new double[(int)Math.Floor(a)];
         c[0] = 1;
         for (int i = 1; i < c.Length; i++)
+        {
             c[i] = c[i - 1] * (a - i);
+        }
+
         return c;
     }
 
@@ -77,7 +80,10 @@ internal sealed class PartIntegral
     {
         double y = 20;
         while (Loss(0.95 * y) <= GreatestLoss)
+        {
             y *= 0.95;
+        }
+
         return (float)y;
 
         double Loss(double at)
@@ -92,7 +98,10 @@ internal sealed class PartIntegral
     {
         List<double> series = [1 / a];
         for (int k = 1; series[^1] * Math.Pow(greatest, k - 1) > SeriesTolerance * series[0]; k++)
+        {
             series.Add(series[^1] / (a + k));
+        }
+
         return series;
     }
 

@@ -79,7 +79,10 @@ internal static class RideSpectrum
     {
         T exponent = T.Load(in inputs.Waviness(row));
         if (!T.AnyNonzero(exponent))
+        {
             return;
+        }
+
         for (int i = 0; i < grid.Points; i++)
         {
             ref float at = ref spectrum.At(i * T.Count);

@@ -16,7 +16,10 @@ internal static class ScalarFurther
         Span<RideGains> gains = stackalloc RideGains[FrequencyGrid.Points];
         ModeMoments.FillGains(columns.RideOf(row), gains);
         foreach (double[] rates in further)
+        {
             rates[row] = 0;
+        }
+
         double total = 0;
         for (int leg = 0; leg < columns.Legs.Length; leg++)
         {
@@ -26,7 +29,9 @@ internal static class ScalarFurther
                 (LegLoad plain, LegLoad corrugated, double part) = LoadsOf(columns, leg, row, gains);
                 damageByLeg[leg][row] += share * Mix(StrikesPerKm(plain, stressPerForce, curve), StrikesPerKm(corrugated, stressPerForce, curve), part);
                 for (int mode = 0; mode < further.Length; mode++)
+                {
                     further[mode][row] += share * Mix(columns.Modes[mode].PerKm(plain, row), columns.Modes[mode].PerKm(corrugated, row), part);
+                }
             }
 
             total += damageByLeg[leg][row];
@@ -40,7 +45,10 @@ internal static class ScalarFurther
     {
         var perKm = new double[columns.Legs.Length];
         if (!columns.Layout.HasBumpStop)
+        {
             return perKm;
+        }
+
         Span<RideGains> gains = stackalloc RideGains[FrequencyGrid.Points];
         ModeMoments.FillGains(columns.RideOf(row), gains);
         for (int leg = 0; leg < perKm.Length; leg++)

@@ -24,7 +24,9 @@ internal static class ScalarKernel
         Span<double> damagePerKm, ReadOnlySpan<double[]> further = default)
     {
         for (int row = 0; row < count; row++)
+        {
             EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm, further);
+        }
     }
 
     /// <summary>One row of <see cref="Evaluate"/>.</summary>
@@ -47,7 +49,9 @@ internal static class ScalarKernel
         }
         damagePerKm[row] = total;
         if (columns.Layout.HasMore)
+        {
             ScalarFurther.AddRow(columns, row, stress, constants, damageByLeg, damagePerKm, further);
+        }
     }
 
     /// <summary>Stress and damage leg by leg for one row; without strikes on a bump stop the damage is that of <see cref="Evaluate"/> to the last bit.</summary>

@@ -43,7 +43,10 @@ internal readonly struct StrikeLanes<T>
     public static StrikeLanes<T> Of(LegForces loads, int row)
     {
         if (!loads.HasBumpStop)
+        {
             return default;
+        }
+
         T zero = T.Create(0);
         T one = T.Create(1);
         T level = loads.Of<T>(LegForces.Clearance, row) / loads.Of<T>(LegForces.Travel, row);
@@ -63,7 +66,10 @@ internal readonly struct StrikeLanes<T>
         T plain = OfRange(without, slopes, cutOff);
         T sum = T.Create(0);
         for (int i = 0; i < StrikeLoad.Count; i++)
+        {
             sum += T.Create((float)StrikeLoad.Weight(i)) * (OfRange(T.MultiplyAdd(perForce, ForceN(i), without), slopes, cutOff) - plain);
+        }
+
         return T.IfLess(T.Create(0), perSecond, perSecond * sum, T.Create(0));
     }
 
@@ -102,7 +108,10 @@ internal readonly struct StrikeLanes<T>
     {
         T power = x;
         for (int i = 1; i < n; i++)
+        {
             power *= x;
+        }
+
         return power;
     }
 }

@@ -18,14 +18,21 @@ internal static class TileMoments
             T first = grids[0].Rule.Admits<T>(tile.Inputs, row, legs);
             T grid = T.Create(grids.Length - 1);
             for (int g = grids.Length - 2; g >= 0; g--)
+            {
                 grid = T.IfLess(T.Create(0), g == 0 ? first : grids[g].Rule.Admits<T>(tile.Inputs, row, legs), T.Create(g), grid);
+            }
+
             T.Store(grid, ref tile.Grid.At(row));
             if (T.AnyNonzero(first))
+            {
                 FillLanes<T>(tile.Inputs, row, legs, grids[0], tile, tile.Sums, tile.TravelSums);
+            }
         }
 
         for (int g = 1; g < grids.Length; g++)
+        {
             FillPicked<T>(rows, legs, grids[g], g, tile);
+        }
     }
 
     private static void FillPicked<T>(int rows, int legs, MomentGrid grid, int number, BatchBuffers tile)
@@ -35,15 +42,23 @@ internal static class TileMoments
         for (int row = 0; row < rows; row++)
         {
             if (tile.Grid.At(row) == number)
+            {
                 tile.Places[picked++] = row;
+            }
         }
 
         if (picked == 0)
+        {
             return;
+        }
+
         ReadOnlySpan<int> places = tile.Places.AsSpan(0, picked);
         tile.Inputs.Pick(places, T.Count, tile.Picked);
         for (int i = 0; i < places.Length; i += T.Count)
+        {
             FillLanes<T>(tile.Picked, i, legs, grid, tile, tile.PickedSums, tile.PickedTravelSums);
+        }
+
         float greatestShift = (float)(grid.Rule.GreatestShiftSeconds * MomentGrid.CentreHz);
         for (int leg = 0; leg < legs; leg++)
         {
@@ -52,12 +67,16 @@ internal static class TileMoments
                 bool served = tile.Picked.Shift(leg, i) <= greatestShift;
                 Put(tile.PickedSums, i, 4, tile.Sums, places[i]);
                 if (tile.TravelSums.Length > 0)
+                {
                     Put(tile.PickedTravelSums, i, 2, tile.TravelSums, places[i]);
+                }
 
                 void Put(AlignedBuffer<float> from, int at, int columns, AlignedBuffer<float> to, int place)
                 {
                     for (int column = columns * leg * BatchBuffers.Rows; column < columns * (leg + 1) * BatchBuffers.Rows; column += BatchBuffers.Rows)
+                    {
                         to.At(column + place) = served ? from.At(column + at) : float.NaN;
+                    }
                 }
             }
         }
@@ -71,9 +90,14 @@ internal static class TileMoments
         ref float smooth = ref tile.SmoothSums.At(0);
         bool travels = travelSums.Length > 0;
         if (travels)
+        {
             RideSpectrum.FillBoth<T>(inputs, row, grid, tile.Spectrum, tile.TravelSpectrum);
+        }
         else
+        {
             RideSpectrum.Fill<T>(inputs, row, grid, tile.Spectrum);
+        }
+
         RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.Spectrum);
         SmoothSums.Fill<T>(ref spectrum, grid, ref smooth);
         for (int leg = 0; leg < legs; leg++)
@@ -83,7 +107,10 @@ internal static class TileMoments
         }
 
         if (!travels)
+        {
             return;
+        }
+
         RideSpectrum.ApplyExponent<T>(inputs, row, grid, tile.TravelSpectrum);
         ref float travel = ref tile.TravelSpectrum.At(0);
         SmoothSums.FillFirst<T>(ref travel, grid, ref smooth);

@@ -10,7 +10,10 @@ internal static class Enveloping
     {
         double x = Math.PI * n * contactLengthM;
         if (x == 0)
+        {
             return 1;
+        }
+
         double sinc = Math.Sin(x) / x;
         return sinc * sinc;
     }

@@ -12,7 +12,10 @@ internal static class SectionModulus
         Require(diameterMm > 0, nameof(diameterMm));
         Require(!double.IsNaN(wallMm), nameof(wallMm));
         if (wallMm <= 0)
+        {
             return 0;
+        }
+
         double bore = Math.Max(diameterMm - 2 * wallMm, 0);
         return Math.PI / (32 * diameterMm) * (Fourth(diameterMm) - Fourth(bore));
     }
@@ -28,7 +31,10 @@ internal static class SectionModulus
         Require(heightMm > 0, nameof(heightMm));
         Require(!double.IsNaN(wallMm), nameof(wallMm));
         if (wallMm <= 0)
+        {
             return 0;
+        }
+
         double innerWidth = Math.Max(widthMm - 2 * wallMm, 0);
         double innerHeight = Math.Max(heightMm - 2 * wallMm, 0);
         return (widthMm * Cube(heightMm) - innerWidth * Cube(innerHeight)) / (6 * heightMm);
@@ -41,6 +47,8 @@ internal static class SectionModulus
     private static void Require(bool holds, string name)
     {
         if (!holds)
+        {
             throw new ArgumentOutOfRangeException(name);
+        }
     }
 }

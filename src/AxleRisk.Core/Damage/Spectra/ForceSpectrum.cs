@@ -11,7 +11,9 @@ internal static class ForceSpectrum
     public static void FillRide(in RideParameters p, Span<double> ride)
     {
         for (int i = 0; i < FrequencyGrid.Points; i++)
+        {
             ride[i] = Ride.ForceGainSquared(p, FrequencyGrid.Hz[i]) * FrequencyGrid.Weights[i];
+        }
     }
 
     /// <summary>Moments of the force on a road without corrugation, N^2 Hz^k.</summary>

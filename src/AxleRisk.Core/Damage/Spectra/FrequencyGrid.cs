@@ -28,7 +28,10 @@ public static class FrequencyGrid
     {
         var f = new double[Points];
         for (int i = 0; i < Points; i++)
+        {
             f[i] = LowestHz * Math.Exp(Step * i);
+        }
+
         f[^1] = HighestHz;
         return f;
     }

@@ -51,7 +51,9 @@ internal readonly record struct ModeMoments(double Force0, double Force2, double
     public static void FillGains(in RideParameters ride, Span<RideGains> gains)
     {
         for (int i = 0; i < FrequencyGrid.Points; i++)
+        {
             gains[i] = RideGains.At(ride, FrequencyGrid.Hz[i]);
+        }
     }
 
     /// <summary>The moments of the sum of two independent roads.</summary>

@@ -38,9 +38,14 @@ internal sealed class LaneCycles
         {
             started = true;
             for (int lane = 0; lane < Lanes; lane++)
+            {
                 rainflows[lane].AddTurningPoint(Block[lane]);
+            }
+
             for (int before = 0; before < Before; before++)
+            {
                 Block[..Lanes].CopyTo(rows.Span[(before * Lanes)..]);
+            }
         }
         FindTurningPoints(count);
         rows.Span.Slice(count * Lanes, Before * Lanes).CopyTo(rows.Span);
@@ -86,7 +91,10 @@ internal sealed class LaneCycles
     {
         // On a plateau the sample itself is the turning point.
         if (before == middle)
+        {
             return middle;
+        }
+
         double slope = after - before;
         return middle - slope * slope / (8 * (before - 2 * middle + after));
     }

@@ -50,7 +50,9 @@ internal static class LaneFourier
         if (quarter > 1)
         {
             for (int q = 0; q < 4; q++)
+            {
                 Transform(data, start + q * quarter, quarter);
+            }
         }
         Combine(data, start, quarter);
     }
@@ -98,7 +100,10 @@ internal static class LaneFourier
     private static int PlaceOf(int k, int points)
     {
         if (points == 1)
+        {
             return 0;
+        }
+
         int radix = points == Length ? 2 : 4;
         return k % radix * (points / radix) + PlaceOf(k / radix, points / radix);
     }
@@ -107,7 +112,10 @@ internal static class LaneFourier
     {
         var circle = new AlignedBuffer<double>(2 * Length);
         for (int j = 0; j < Length; j++)
+        {
             (circle.At(2 * j + 1), circle.At(2 * j)) = Math.SinCos(2 * Math.PI * j / Length);
+        }
+
         return circle;
     }
 }

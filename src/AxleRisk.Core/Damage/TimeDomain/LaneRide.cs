@@ -62,9 +62,13 @@ internal sealed class LaneRide
         RecordBatch batch, int firstRecord, int first, int count, AlignedBuffer<double> states, Span<double> force, LaneTallies tallies)
     {
         if (limits.IsLinear)
+        {
             Run<Linear>(batch, firstRecord, first, count, states, force, tallies);
+        }
         else
+        {
             Run<ByPieces>(batch, firstRecord, first, count, states, force, tallies);
+        }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -187,7 +191,10 @@ internal sealed class LaneRide
             Vector512<double> compression = zu - zs, rate = vu - vs;
             Vector512<double> suspension = -Vector512.FusedMultiplyAdd(C(ref law, 2), compression, C(ref law, 3) * rate);
             if (TKind.IsLinear)
+            {
                 return new(tyre, zero, suspension, zero);
+            }
+
             Vector512<double> tyreBeyond = Vector512.MaxNative(zero, C(ref law, 12) - tyre);
             Vector512<double> beyond = -Vector512.FusedMultiplyAdd(
                 C(ref law, 10), Vector512.MaxNative(zero, rate), C(ref law, 11) * Vector512.MinNative(zero, rate));

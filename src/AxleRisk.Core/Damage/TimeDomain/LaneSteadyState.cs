@@ -36,7 +36,9 @@ internal static class LaneSteadyState
                 re.StoreUnsafe(ref coefficients.At(at));
                 im.StoreUnsafe(ref coefficients.At(at + Records));
                 for (int k = 0; k < RideMatrix.States; k++)
+                {
                     Add(ref states.At(k * Records + lanes), re * gain[k].Real - im * gain[k].Imaginary);
+                }
             }
         }
     }

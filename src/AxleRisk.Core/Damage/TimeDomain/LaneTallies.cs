@@ -27,6 +27,8 @@ internal sealed class LaneTallies
     public void Clear()
     {
         foreach (AlignedBuffer<double> buffer in (AlignedBuffer<double>[])[ForceSquares, TravelSquares, TyreSquares, BumpStrikes, ReboundStrikes, OffGround])
+        {
             buffer.Span.Clear();
+        }
     }
 }

@@ -23,9 +23,15 @@ internal readonly record struct RideForces(double Tyre, double TyreBeyond, doubl
         double beyond = -p.DamperNsPerM
             * ((limits.BumpDamping - 1) * Math.Max(0, rate) + (limits.ReboundDamping - 1) * Math.Min(0, rate));
         if (limits.BumpStopNPerM > 0)
+        {
             beyond -= limits.BumpStopNPerM * Math.Max(0, compression - limits.BumpClearanceM);
+        }
+
         if (limits.ReboundStopNPerM > 0)
+        {
             beyond += limits.ReboundStopNPerM * Math.Max(0, -compression - limits.ReboundClearanceM);
+        }
+
         double suspension = -p.SpringNPerM * compression - p.DamperNsPerM * rate + beyond;
         return new(tyre + tyreBeyond, tyreBeyond, suspension, beyond);
     }

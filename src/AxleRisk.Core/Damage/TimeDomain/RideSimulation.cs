@@ -29,18 +29,35 @@ internal static class RideSimulation
             RideForces forces = RideForces.In(ride, limits, state, input[i]);
             double compression = state[2] - state[0];
             if (compression > limits.BumpClearanceM && before <= limits.BumpClearanceM)
+            {
                 counts.BumpStrikes++;
+            }
+
             if (-compression > limits.ReboundClearanceM && -before <= limits.ReboundClearanceM)
+            {
                 counts.ReboundStrikes++;
+            }
+
             if (forces.Tyre <= -limits.StaticTyreForceN)
+            {
                 counts.SamplesOffGround++;
+            }
+
             before = compression;
             if (!sectionForce.IsEmpty)
+            {
                 sectionForce[i] = forces.Section(ride.OutboardShare);
+            }
+
             if (!travel.IsEmpty)
+            {
                 travel[i] = compression;
+            }
+
             if (!tyreForce.IsEmpty)
+            {
                 tyreForce[i] = forces.Tyre;
+            }
 
             double atEnd = input[(i + 1) % samples];
             Predict(step, state, input[(i + samples - 1) % samples], input[i], atEnd, input[(i + 2) % samples], forces, next);
@@ -50,7 +67,9 @@ internal static class RideSimulation
                 double tyreRise = predicted.TyreBeyond - forces.TyreBeyond;
                 double suspensionRise = predicted.SuspensionBeyond - forces.SuspensionBeyond;
                 for (int k = 0; k < RideMatrix.States; k++)
+                {
                     next[k] += step.TyreRising[k] * tyreRise + step.SuspensionRising[k] * suspensionRise;
+                }
             }
             next.CopyTo(state);
         }
@@ -66,7 +85,10 @@ internal static class RideSimulation
             double sum = step.Input[0, k] * before + step.Input[1, k] * atStart + step.Input[2, k] * atEnd + step.Input[3, k] * after;
             sum += step.TyreHeld[k] * forces.TyreBeyond + step.SuspensionHeld[k] * forces.SuspensionBeyond;
             for (int j = 0; j < RideMatrix.States; j++)
+            {
                 sum += step.Transition[k, j] * x[j];
+            }
+
             next[k] = sum;
         }
     }

@@ -62,11 +62,17 @@ internal sealed class RideStep
         for (int i = 0; i < n; i++)
         {
             for (int j = 0; j < n; j++)
+            {
                 augmented[i, j] = seconds * system[i, j];
+            }
+
             augmented[i, n] = seconds * column[i];
         }
         for (int k = 0; k + 1 < Powers; k++)
+        {
             augmented[n + k, n + k + 1] = 1;
+        }
+
         double[,] exponential = MatrixExponential.Of(augmented);
         var responses = new double[n, Powers];
         double factorial = 1;
@@ -74,12 +80,16 @@ internal sealed class RideStep
         {
             factorial *= Math.Max(1, k);
             for (int i = 0; i < n; i++)
+            {
                 responses[i, k] = factorial * exponential[i, n + k];
+            }
         }
         for (int i = 0; i < n; i++)
         {
             for (int j = 0; j < n; j++)
+            {
                 transition[i, j] = exponential[i, j];
+            }
         }
         return responses;
     }

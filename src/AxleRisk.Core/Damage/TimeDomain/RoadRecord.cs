@@ -38,6 +38,8 @@ internal static class RoadRecord
         coefficients.CopyTo(spectrum.AsSpan(RecordGrid.LowestBin));
         Fourier.Inverse(spectrum, FourierOptions.NoScaling);
         for (int i = 0; i < samples.Length; i++)
+        {
             samples[i] = spectrum[i].Real;
+        }
     }
 }

@@ -38,7 +38,9 @@ internal static class SteadyState
         {
             Gain(p, RecordGrid.Hz(i), gain);
             for (int k = 0; k < RideMatrix.States; k++)
+            {
                 state[k] += (gain[k] * coefficients[i]).Real;
+            }
         }
     }
 }

@@ -40,12 +40,17 @@ internal sealed class SurfaceSimulation
     {
         var runs = new OneRun[questions.Length];
         for (int i = 0; i < runs.Length; i++)
+        {
             runs[i] = new OneRun(questions[i]);
+        }
+
         for (int period = 0; period < periods; period++)
         {
             batch.Draw(stream, period);
             foreach (OneRun run in runs)
+            {
                 Period(run, cancellation);
+            }
         }
         return [.. runs.Select(r => r.Result(periods))];
     }
@@ -87,9 +92,15 @@ internal sealed class SurfaceSimulation
             double seconds = (double)periods * RecordGrid.Seconds;
             var damage = new double[RecordBatch.Records];
             for (int half = 0; half < 2; half++)
+            {
                 Cycles[half].End(damage.AsSpan(half * Lanes, Lanes));
+            }
+
             for (int i = 0; i < damage.Length; i++)
+            {
                 damage[i] /= seconds;
+            }
+
             double samples = Rate * seconds * damage.Length, all = seconds * damage.Length;
             return new(
                 seconds, damage, Math.Sqrt(Totals.Force / samples), Math.Sqrt(Totals.Travel / samples), Math.Sqrt(Totals.Tyre / samples),
@@ -125,7 +136,10 @@ internal sealed class SurfaceSimulation
         {
             double sum = 0;
             foreach (double x in buffer.Span)
+            {
                 sum += x;
+            }
+
             return sum;
         }
     }

@@ -22,7 +22,10 @@ internal sealed class YieldColumns(int capacity) : ModeColumns(capacity, 2)
         double limit = YieldMPa[row];
         double perSecond = YieldRate.PerSecond(k * load.StaticForceN, k * k * load.Moments.Force0, k * k * load.Moments.Force2, limit);
         if (double.IsFinite(perSecond))
+        {
             perSecond += StrikeDamage.ExceedancesPerSecond(load.Ride, load.Moments, load.Stop, limit / k - load.StaticForceN);
+        }
+
         return perSecond * 1000 / load.SpeedMPerS;
     }
 
@@ -41,7 +44,10 @@ internal sealed class YieldColumns(int capacity) : ModeColumns(capacity, 2)
             T rate = crossings * (Side((limit - k * still) / spread) + Side((limit + k * still) / spread));
             var strikes = StrikeLanes<T>.Of(loads, row);
             if (strikes.Any)
+            {
                 rate += strikes.Exceedances(limit / k - still, force);
+            }
+
             rate *= T.Create(1000) / loads.Of<T>(LegForces.Speed, row);
             rate = T.IfLess(force, T.Create(float.Epsilon), zero, rate);
             T.Store(T.IfLess(k * still, limit, rate, T.Create(float.PositiveInfinity)), ref perKm.At(row));

@@ -15,9 +15,15 @@ internal static class YieldRate
     public static double PerSecond(double staticMPa, double m0, double m2, double yieldMPa)
     {
         if (!(staticMPa < yieldMPa))
+        {
             return double.PositiveInfinity;
+        }
+
         if (m0 == 0)
+        {
             return 0;
+        }
+
         return Math.Sqrt(m2 / m0) * (Side(yieldMPa - staticMPa, m0) + Side(yieldMPa + staticMPa, m0));
     }
 

@@ -117,7 +117,10 @@ internal static class VectorColumns
         {
             Vector512<double> t = Vector512.Max(x - Vector512.Create(least), Vector512<double>.Zero) * (1 / scale);
             if (shape == 1)
+            {
                 return t;
+            }
+
             Vector512<double> power = VectorExponential.Of(Vector512.Max(shape * VectorLogarithm.Of(t), Vector512.Create(-700.0)));
             return Vector512.ConditionalSelect(Vector512.GreaterThan(t, Vector512<double>.Zero), power, t);
         }

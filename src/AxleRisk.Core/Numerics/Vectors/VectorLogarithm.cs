@@ -24,7 +24,10 @@ internal static class VectorLogarithm
         Vector512<double> z = s * s;
         Vector512<double> sum = Vector512.Create(2.0 / 21);
         for (int k = 19; k >= 3; k -= 2)
+        {
             sum = Vector512.FusedMultiplyAdd(sum, z, Vector512.Create(2.0 / k));
+        }
+
         Vector512<double> small = Vector512.FusedMultiplyAdd(n, Vector512.Create(Ln2Low), s * z * sum);
         Vector512<double> ln = Vector512.FusedMultiplyAdd(n, Vector512.Create(Ln2High), small + (s + s));
         ln = Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512.Create(double.MaxValue)), ln, x);

@@ -31,7 +31,10 @@ internal static class VectorNormal
         Vector512<double> q = (x - Vector512.Create(2.5)) / (x + Vector512.Create(2.5));
         Vector512<double> sum = Vector512.Create(ScaledErfc[^1]);
         for (int i = ScaledErfc.Length - 2; i >= 0; i--)
+        {
             sum = Vector512.FusedMultiplyAdd(sum, q, Vector512.Create(ScaledErfc[i]));
+        }
+
         Vector512<double> half = 0.5 * sum / (one + 2 * x); // the tail without its exponential
         Vector512<double> square = 0.5 * size * size;
         Vector512<double> tail = half * VectorExponential.Of(-Vector512.Min(square, Vector512.Create(700.0)));

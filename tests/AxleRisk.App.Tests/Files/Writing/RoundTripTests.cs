@@ -106,10 +106,16 @@ public class RoundTripTests
             string[] b = now.Split('\n');
             int head = 0;
             while (head < Math.Min(a.Length, b.Length) && a[head] == b[head])
+            {
                 head++;
+            }
+
             int tail = 0;
             while (tail < Math.Min(a.Length, b.Length) - head && a[^(tail + 1)] == b[^(tail + 1)])
+            {
                 tail++;
+            }
+
             OldLines = a.Length - head - tail;
         }
 

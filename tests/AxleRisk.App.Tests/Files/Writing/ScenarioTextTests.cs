@@ -43,7 +43,10 @@ public sealed class ScenarioTextTests : IDisposable
     public void A_link_is_followed_and_permissions_stay()
     {
         if (OperatingSystem.IsWindows())
+        {
             return;
+        }
+
         File.WriteAllText(PathTo("real.toml"), Good.Text);
         File.SetUnixFileMode(PathTo("real.toml"), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupWrite);
         File.CreateSymbolicLink(PathTo(), "real.toml");

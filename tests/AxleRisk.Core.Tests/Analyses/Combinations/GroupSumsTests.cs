@@ -1,9 +1,9 @@
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 

@@ -50,7 +50,9 @@ public sealed class PointChoiceTests
         double[] all = [.. Lives([.. PointChoice.Choose(Model, PointChoice.Sampled, 5).Skip(1)]).Order()];
         double[] lives = Lives(chosen);
         for (int i = 0; i < 4; i++)
+        {
             Assert.Equal((i + 0.5) / 4, all.Count(x => x < lives[5 + i]) / (double)PointChoice.Sampled, 1e-3);
+        }
 
         // Of the whole sample those nearest to the required distance on the logarithm's scale, nearest first.
         double required = FiveLegs.Scenario.RequiredKm;
@@ -113,7 +115,9 @@ public sealed class PointChoiceTests
         for (int c = 0; c < values.Length; c++)
         {
             for (int row = 0; row < points.Length; row++)
+            {
                 values[c][row] = points[row].Values[c];
+            }
         }
 
         Model.Evaluate(values, points.Length, workspace);

@@ -96,7 +96,9 @@ public sealed class SearchTests
         var sample = new FleetSample(plan, centres, yearly, 0.5, 2);
         DrawMeans by = sample.FailedBy(1200);
         for (int d = 0; d < 16; d++)
+        {
             Assert.Equal(centres[d].Average(c => StandardNormal.Cumulative((Math.Log(1200) - c) / 0.5)), by.AsDrawn[d], 1e-14);
+        }
 
         // The parts are the first two and the last two: half their difference is the error of their mean.
         double error = Enumerable.Range(0, 16).Average(d => Math.Pow(Half(d, 0) - Half(d, 2), 2) / 4);
@@ -106,7 +108,10 @@ public sealed class SearchTests
         // Eighteen months, or 600 km, whichever comes first.
         DrawMeans within = sample.FailedWithin(18, 600);
         for (int d = 0; d < 16; d++)
+        {
             Assert.Equal(Enumerable.Range(0, 4).Average(v => StandardNormal.Cumulative((Math.Log(Math.Min(1.5 * Math.Exp(yearly[d][v]), 600)) - centres[d][v]) / 0.5)), within.AsDrawn[d], 1e-14);
+        }
+
         Assert.Equal(yearly.Average(y => y.Count(x => 1.5 * Math.Exp(x) > 600) / 4.0), sample.EndedByDistance(18, 600), 1e-14);
         Assert.Equal(1, sample.EndedByDistance(1e6, 600));
 

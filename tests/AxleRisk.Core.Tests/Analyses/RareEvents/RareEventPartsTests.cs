@@ -184,7 +184,10 @@ public sealed class RareEventPartsTests
         Stratum[] strata = [.. states.Select((s, i) => new Stratum(1.0 / states.Length, s, 1, $"test{i}"))];
         var sampling = new StratifiedImportance(strata, settings);
         if (target < 0.05)
+        {
             sampling.Run(new RunOptions());
+        }
+
         return (sampling, settings, strata);
     }
 

@@ -1,9 +1,9 @@
 using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
@@ -125,12 +125,18 @@ public sealed class TripModesTests
         Workspace workspace = model.CreateWorkspace(points);
         double[][] values = model.CreateColumns(points);
         foreach (Factor factor in model.Factors.Factors)
+        {
             values[factor.FirstColumn].AsSpan().Fill(factor.Median[0]);
+        }
+
         var strength = (ScalarFactor)model.Factors.Find("axle.yield_mpa")!;
         double ScoreOf(int i) => -10 + 20 * (i + 0.5) / points;
         for (int i = 0; i < points; i++)
+        {
             values[strength.FirstColumn][i] = ScoreOf(i) < 0
                 ? strength.Distribution!.Quantile(StandardNormal.Cumulative(ScoreOf(i))) : strength.Distribution!.UpperQuantile(StandardNormal.Upper(ScoreOf(i)));
+        }
+
         model.Evaluate(values, points, workspace);
         double[] rates = workspace.Rates!.Of(YieldMode.Name)[0];
         return Enumerable.Range(0, points).Sum(i => -Math.Exp(-rates[i] * km) is var minus ? StandardNormal.Density(ScoreOf(i)) * 20 / points * (rates[i] * km < 1e-5 ? rates[i] * km : 1 + minus) : 0);
@@ -142,7 +148,10 @@ public sealed class TripModesTests
         Workspace workspace = model.CreateWorkspace(1);
         double[][] values = model.CreateColumns(1);
         foreach (Factor factor in model.Factors.Factors)
+        {
             values[factor.FirstColumn][0] = factor.Median[0];
+        }
+
         model.Evaluate(values, 1, workspace);
         return [.. Enumerable.Range(0, 3).Select(mode => FailureChances.Used(mode, workspace, 0, km))];
     }

@@ -45,7 +45,9 @@ public class CountingMethodTests
     public void All_methods_agree_within_1_percent_on_a_narrow_band()
     {
         foreach (CountingMethod method in Enum.GetValues<CountingMethod>())
+        {
             Near.Relative(1.50400203e5, PerSecond(Block(1000, 4.95, 5.05), 3, method), method == CountingMethod.NarrowBand ? 1e-7 : 0.01);
+        }
     }
 
     // Mean of the ranges is sqrt(2 pi) a2 sigma for any Gaussian signal; Dirlik's density has it within 0.3 %.
@@ -53,7 +55,9 @@ public class CountingMethodTests
     public void Dirliks_density_has_the_exact_mean_range()
     {
         foreach (SpectralMoments s in (SpectralMoments[])[Flat, TwoBlocks])
+        {
             Near.Relative(Math.Sqrt(2 * Math.PI) * s.Alpha2 * s.Rms, PerSecond(s, 1, CountingMethod.Dirlik) / s.PeaksPerSecond, 0.003);
+        }
     }
 
     private static void Check(SpectralMoments s, double m, double narrowBand, double dirlik, double tovoBenasciutti)

@@ -31,7 +31,9 @@ public class DamageRateTests
     {
         SpectralMoments s = CountingMethodTests.Block(10, 1, 20);
         foreach (CountingMethod method in Enum.GetValues<CountingMethod>())
+        {
             Near.Relative(DamageRate.PerSecond(s.Scale(3), 1, ClassE, method), DamageRate.PerSecond(s, 3, ClassE, method), 1e-12);
+        }
     }
 
     [Fact]

@@ -65,7 +65,10 @@ public class DnvCurvesTests
     {
         SnCurve design = Class("E");
         foreach (double range in (double[])[200, 50, 40, 10])
+        {
             Near.Relative(2.5118864315, design.Mean.CyclesToFailure(range) / design.CyclesToFailure(range), 1e-9);
+        }
+
         Near.Relative(design.KneeMPa, design.Mean.KneeMPa, 1e-12);
         Assert.Equal(design.Mean, design.Mean.Mean);
     }

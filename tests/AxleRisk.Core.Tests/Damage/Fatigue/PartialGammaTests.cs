@@ -18,7 +18,9 @@ public class PartialGammaTests
     {
         // The general function's own error is a few 1e-13.
         foreach (double x in (double[])[0, 1e-9, 0.01, 0.5, 1, 2.7, 6, 15, 60, 300, 700])
+        {
             Near.Relative(PartialGamma.UpperGeneral(a, x), PartialGamma.Upper(a, x), 2e-12);
+        }
     }
 
     [Theory]
@@ -48,6 +50,8 @@ public class PartialGammaTests
     public void Not_a_number_stays_so()
     {
         foreach (double a in (double[])[2.5, 6])
+        {
             Assert.True(double.IsNaN(PartialGamma.Upper(a, double.NaN)));
+        }
     }
 }

@@ -19,7 +19,9 @@ public class SnCatalogueTests
         Assert.Equal(14, curves.Length);
         Assert.All(curves, c => Assert.Contains(catalogue == "IIW" ? "IIW" : catalogue, c.Source));
         foreach (double range in (double[])[30, 80, 150])
+        {
             Assert.Equal(curves.OrderByDescending(c => c.CyclesToFailure(range)), curves);
+        }
     }
 
     [Theory]

@@ -57,7 +57,9 @@ public class WeibullRangesTests
     {
         double Damage(double m) => Rayleigh.DamagePerCycle(30, new SnConstants(m, Math.Pow(50, -m), m + 2, Math.Pow(50, -m - 2), 50, 0));
         foreach (double m in (double[])[3, 3.5, 4])
+        {
             Near.Relative(Math.Sqrt(Damage(m - 0.001) * Damage(m + 0.001)), Damage(m), 1e-6);
+        }
     }
 
     [Fact]

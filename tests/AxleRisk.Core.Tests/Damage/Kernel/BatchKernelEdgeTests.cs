@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Numerics.Vectors;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -19,7 +19,9 @@ public class BatchKernelEdgeTests
             foreach (VectorWidth width in VectorWidths.Supported)
             {
                 foreach (int length in new[] { 0, 1, 3, 4, 5, 7, 8, 9, 15, 16, 17, 128, 255, 256, 257 })
+                {
                     data.Add(width.ToString(), length);
+                }
             }
 
             return data;
@@ -35,7 +37,9 @@ public class BatchKernelEdgeTests
         KernelAnswer some = KernelAnswer.Batch(columns, length, Curves, CountingMethod.Dirlik, Enum.Parse<VectorWidth>(width));
         Assert.Equal(all.Total[..length], some.Total);
         for (int leg = 0; leg < some.ByLeg.Length; leg++)
+        {
             Assert.Equal(all.ByLeg[leg][..length], some.ByLeg[leg]);
+        }
     }
 
     [Fact]
@@ -77,19 +81,40 @@ public class BatchKernelEdgeTests
         DamageColumns columns = RandomVehicles.Fill(17, Curves.Length);
         const int Row = 5;
         if (extreme is "no wall" or "infinite on a leg not driven")
+        {
             columns.StressPerForceMPaPerN[Row] = double.PositiveInfinity;
+        }
+
         if (extreme is "no stress")
+        {
             columns.StressPerForceMPaPerN[Row] = 0;
+        }
+
         if (extreme is "no road")
+        {
             columns.Legs[0].RoughnessM3[Row] = 0;
+        }
+
         if (extreme is "one leg not driven" or "infinite on a leg not driven")
+        {
             columns.Legs[1].Share[Row] = 0;
+        }
+
         if (extreme is "no number")
+        {
             columns.SpringNPerM[Row] = double.NaN;
+        }
+
         if (extreme is "walking pace")
+        {
             columns.Legs[2].SpeedMPerS[Row] = columns.ContactLengthM[Row] / 3;
+        }
+
         if (extreme is "no damping")
+        {
             columns.DamperNsPerM[Row] = columns.TyreDampingNsPerM[Row] = 0;
+        }
+
         KernelAnswer expected = KernelAnswer.Scalar(columns, 17, Curves, CountingMethod.Dirlik);
         foreach (VectorWidth width in VectorWidths.Supported)
         {

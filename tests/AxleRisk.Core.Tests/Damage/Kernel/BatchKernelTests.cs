@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Numerics.Vectors;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

@@ -12,7 +12,9 @@ public class FrequencyGridTests
         Assert.Equal(0.25, FrequencyGrid.Hz[0]);
         Assert.Equal(50, FrequencyGrid.Hz[^1]);
         for (int i = 1; i < FrequencyGrid.Points; i++)
+        {
             Near.Relative(Math.Pow(200, 1.0 / 127), FrequencyGrid.Hz[i] / FrequencyGrid.Hz[i - 1], 1e-13);
+        }
     }
 
     [Fact]
@@ -20,7 +22,10 @@ public class FrequencyGridTests
     {
         double sum = 0;
         for (int i = 0; i < FrequencyGrid.Points; i++)
+        {
             sum += FrequencyGrid.Weights[i] / FrequencyGrid.Hz[i];
+        }
+
         Near.Relative(Math.Log(200), sum, 1e-13);
     }
 }

@@ -1,8 +1,8 @@
-using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Damage.Bearings;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Yields;
+using AxleRisk.Core.Numerics.Vectors;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -25,7 +25,9 @@ public class FurtherRatesTests
             foreach (VectorWidth width in VectorWidths.Supported)
             {
                 foreach (int length in new[] { 0, 1, 3, 4, 5, 7, 8, 9, 15, 16, 17, 256, 257 })
+                {
                     data.Add(width.ToString(), length);
+                }
             }
 
             return data;
@@ -54,7 +56,10 @@ public class FurtherRatesTests
         DamageColumns columns = RandomVehicles.FillWithModes(300, Curves.Length);
         var without = new DamageColumns(300, RandomVehicles.Legs);
         for (int row = 0; row < 300; row++)
+        {
             Assert.True(columns.BumpClearanceM[row] > 0);
+        }
+
         RandomVehicles.CopyRows(columns, without, 300);
         double[] with = KernelAnswer.Scalar(columns, 300, Curves, CountingMethod.Dirlik).Total;
         double[] plain = KernelAnswer.Scalar(without, 300, Curves, CountingMethod.Dirlik).Total;
@@ -112,7 +117,10 @@ public class FurtherRatesTests
 
         KernelAnswer expected = KernelAnswer.Scalar(columns, 17, Curves, CountingMethod.Dirlik);
         if (extreme is "no wall" or "static yield")
+        {
             Assert.Equal(double.PositiveInfinity, expected.Further[Yield][Row]);
+        }
+
         foreach (VectorWidth width in VectorWidths.Supported)
         {
             KernelAnswer batch = KernelAnswer.Batch(columns, 17, Curves, CountingMethod.Dirlik, width);
@@ -134,7 +142,10 @@ public class FurtherRatesTests
             var total = new double[256];
             kernel.Evaluate(columns, 256, byLeg, total, further);
             for (int row = 0; row < 256; row++)
+            {
                 columns.StressPerForceMPaPerN[row] *= 1.1;
+            }
+
             KernelAnswer anew = KernelAnswer.Batch(columns, 256, Curves, CountingMethod.Dirlik, width);
             kernel.Evaluate(columns, 256, byLeg, total, further, sameRide: true);
             Assert.Equal(anew.Total, total);

@@ -1,6 +1,6 @@
-using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Tests.Damage;
 
@@ -50,7 +50,10 @@ internal sealed record KernelAnswer(double[][] ByLeg, double[] Total, double[][]
     private static double Difference(double a, double b, double negligible = Negligible)
     {
         if (a.Equals(b))
+        {
             return 0;
+        }
+
         return double.IsFinite(a) && double.IsFinite(b) ? Math.Abs(a - b) / Math.Max(Math.Abs(b), negligible) : double.PositiveInfinity;
     }
 }

@@ -46,7 +46,9 @@ public class LegMomentsTests
         {
             float[] sums = Sums(grid, 0.01, out _);
             for (int k = 0; k < sums.Length; k++)
+            {
                 Assert.InRange(sums[k] / expected[k], 1 - 1e-4, 1 + 1e-4);
+            }
         }
     }
 

@@ -44,9 +44,13 @@ public class PartDamagesTests
 
                 // exp(-y) is not a normal number of single precision beyond y = 87; such ranges far below a cut-off do no damage to speak of.
                 if (expected > 1e-30)
+                {
                     Assert.InRange(damages[i] / expected, 1 - Tolerance - Bent(scales[i], cutOff, shape), 1 + Tolerance + Bent(scales[i], cutOff, shape));
+                }
                 else
+                {
                     Assert.InRange(damages[i], 0, 1e-29);
+                }
             }
         }
     }

@@ -29,7 +29,10 @@ internal static class RandomVehicles
         DamageColumns columns = Fill(new DamageColumns(rows, LayoutWithModes(exponent)), rows, curves);
         var u = new double[8][];
         for (int i = 0; i < u.Length; i++)
+        {
             new RandomStream(new StreamKey(9, $"{i}")).FillUnit(0, u[i] = new double[rows]);
+        }
+
         var yield = (YieldColumns)columns.Modes[0];
         var bearing = (BearingColumns)columns.Modes[1];
         for (int row = 0; row < rows; row++)
@@ -107,7 +110,10 @@ internal static class RandomVehicles
         double[] kmPerHour = [80, 60, 50, 40, 25];
         var u = new double[9][];
         for (int i = 0; i < u.Length; i++)
+        {
             new RandomStream(new StreamKey(8, $"{i}")).FillUnit(0, u[i] = new double[rows]);
+        }
+
         for (int row = 0; row < rows; row++)
         {
             columns.SprungMassKg[row] = Around(0, 600, 0.10);
@@ -139,7 +145,9 @@ internal static class RandomVehicles
     {
         CopyFirst(from, row, to);
         for (int leg = 0; leg < from.Legs.Length; leg++)
+        {
             CopyFirst(from.Legs[leg], row, to.Legs[leg]);
+        }
     }
 
     /// <summary>Copies the first rows, without stop and modes.</summary>
@@ -147,7 +155,9 @@ internal static class RandomVehicles
     {
         CopyAll(from, to);
         for (int leg = 0; leg < from.Legs.Length; leg++)
+        {
             CopyAll(from.Legs[leg], to.Legs[leg]);
+        }
 
         void CopyAll(object source, object target)
         {
@@ -164,7 +174,9 @@ internal static class RandomVehicles
         foreach (PropertyInfo column in from.GetType().GetProperties().Where(p => p.PropertyType == typeof(double[])))
         {
             if (((double[])column.GetValue(to)!).Length > 0)
+            {
                 ((double[])column.GetValue(to)!)[0] = ((double[])column.GetValue(from)!)[row];
+            }
         }
     }
 }

@@ -39,7 +39,9 @@ internal static class Rows
         {
             Fill(c, row, vehicles[row]);
             for (int leg = 0; leg < legs.Length; leg++)
+            {
                 Fill(c.Legs[leg], row, legs[leg]);
+            }
         }
         return c;
     }

@@ -38,7 +38,9 @@ public class BearingLifeTests
         var scatter = (Weibull)Assert.IsType<Value.Uncertain>(Quantities.BearingScatter.Default).Distribution;
         Near.Relative(BearingLife.WeibullScale, scatter.Scale, 1e-12);
         foreach (double r in new[] { 0.5, 0.9, 0.95, 0.99, 0.999 })
+        {
             Near.Relative(BearingLife.ReliabilityFactor(r), scatter.UpperQuantile(r), 1e-12);
+        }
     }
 
     // ((sum q n P^p)/(sum q n))^(1/p) of a duty cycle, computed with scipy: loads 4, 6, 9, revolutions 0.3*800, 0.5*600, 0.2*300.

@@ -23,7 +23,9 @@ public class RideTests
     {
         var p = new RideParameters(572, 96, 45.8e3, 2340, 302e3, 180, outboardShare);
         for (double f = 0.25; f < 51; f *= 1.3)
+        {
             Near.Relative(GainFromMotion(p, f), Ride.ForceGainSquared(p, f), 1e-11);
+        }
     }
 
     [Fact]

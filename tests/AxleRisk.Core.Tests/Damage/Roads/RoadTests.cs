@@ -64,7 +64,9 @@ public class RoadTests
     public void The_slope_density_is_flat_for_waviness_2(char letter, double expected)
     {
         foreach (double n in (double[])[0.02, 0.1, 1.7])
+        {
             Near.Relative(expected, Math.Pow(2 * Math.PI * n, 2) * Road.Psd(n, RoadClass.Find(letter)!.MeanM3, 2), 1e-6);
+        }
     }
 
     [Theory]

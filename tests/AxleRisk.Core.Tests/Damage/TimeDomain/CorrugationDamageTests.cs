@@ -37,7 +37,9 @@ public class CorrugationDamageTests
         Assert.True(values[^1] < values.Max() / 3, $"{values[^1]} far beyond the hop, {values.Max()} at it");
         int at = Array.IndexOf(values, values.Max());
         for (int i = at + 1; i < values.Length; i++)
+        {
             Assert.True(values[i] < values[i - 1], $"rises again at {Frequencies[i]} of the hop");
+        }
     }
 
     private static double Fast(double speed)

@@ -39,7 +39,10 @@ public class CountedSpectraTests
             [.. Slopes.Select(m => Enumerable.Range(0, 2).Select(_ => new LaneCycles(block, new MinerSum(1, new SnConstants(m, 1, m, 1, 0, 0)))).ToArray())];
         var amplitudes = new double[RecordGrid.Bins];
         for (int i = 0; i < amplitudes.Length; i++)
+        {
             amplitudes[i] = Math.Sqrt((Band(i, 1, 2, 60) + Band(i, 8, 12, 10)) / RecordGrid.Seconds);
+        }
+
         var batch = new RecordBatch(rate);
         var states = new AlignedBuffer<double>(RideMatrix.States * RecordBatch.Records);
         for (int period = 0; period < periods; period++)
@@ -53,7 +56,10 @@ public class CountedSpectraTests
                     for (int half = 0; half < 2; half++)
                     {
                         for (int i = 0; i < block; i++)
+                        {
                             MemoryMarshal.CreateReadOnlySpan(ref batch.At(first + i), RecordBatch.Records).Slice(half * lanes, lanes).CopyTo(cycles[half].Block[(i * lanes)..]);
+                        }
+
                         cycles[half].CountBlock(block);
                     }
                 }

@@ -58,7 +58,10 @@ public class SurfaceSimulationTests
             ride.Run(batch, record & 8, 1000, samples - 1000, lanes, force.AsSpan(1000 * LaneFourier.Lanes), tallies);
             double scale = plain.Max(Math.Abs);
             for (int i = 0; i < samples; i++)
+            {
                 Assert.Equal(plain[i], force[i * LaneFourier.Lanes + (record & 7)], 1e-9 * scale);
+            }
+
             Assert.Equal(pieces, counts.BumpStrikes > 0 && counts.SamplesOffGround > 0);
             if (pieces)
             {

@@ -16,7 +16,9 @@ public class BitReversalTests
         for (int i = 0; i < Vector512<ulong>.Count; i++)
         {
             for (int bit = 0; bit < 64; bit++)
+            {
                 Assert.Equal((words[i] >> bit) & 1, (reversed[i] >> (63 - bit)) & 1);
+            }
         }
     }
 }

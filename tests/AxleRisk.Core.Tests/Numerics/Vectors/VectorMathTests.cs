@@ -17,7 +17,9 @@ public class VectorMathTests
         foreach (float[] y in new[] { Exp<FloatLanes128>(x), Exp<FloatLanes256>(x), Exp<FloatLanes512>(x) })
         {
             for (int i = 0; i < x.Length; i++)
+            {
                 Assert.InRange(y[i] / Math.Exp(x[i]), 1 - ExpTolerance, 1 + ExpTolerance);
+            }
         }
     }
 
@@ -88,9 +90,15 @@ public class VectorMathTests
     {
         var y = new float[x.Length];
         for (int i = 0; i <= x.Length - T.Count; i += T.Count)
+        {
             T.Store(function(T.Load(in x[i])), ref y[i]);
+        }
+
         for (int i = x.Length - T.Count; i < x.Length; i += T.Count)
+        {
             T.Store(function(T.Load(in x[i])), ref y[i]);
+        }
+
         return y;
     }
 }
