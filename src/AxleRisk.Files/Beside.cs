@@ -26,7 +26,8 @@ internal static class Beside
             foreach (string entry in Directory.GetFileSystemEntries(Path.GetDirectoryName(path)!))
             {
                 string name = Path.GetFileName(entry);
-                if (name.Length > start.Length + end.Length && name.StartsWith(start, StringComparison.Ordinal) && name.EndsWith(end, StringComparison.Ordinal)
+                if (name.Length > start.Length + end.Length && name.StartsWith(start, StringComparison.Ordinal)
+                    && name.EndsWith(end, StringComparison.Ordinal)
                     && int.TryParse(name.AsSpan()[start.Length..^end.Length], out int process) && IsDead(process))
                 {
                     Remove(entry);

@@ -11,7 +11,8 @@ internal static class FolderList
     private static readonly string[] Header = ["file", "bytes", "sha256"];
 
     /// <summary>Writes the list of all files that a folder holds.</summary>
-    public static void Write(string folder) => TableFile.Write(Path.Combine(folder, Name), Header, [.. FilesOf(folder).Select(f => Row(folder, f))]);
+    public static void Write(string folder) =>
+        TableFile.Write(Path.Combine(folder, Name), Header, [.. FilesOf(folder).Select(f => Row(folder, f))]);
 
     /// <summary>Why a folder cannot be said to hold just what was written to it, in a sentence; null where it does.</summary>
     public static string? Doubt(string folder)

@@ -33,15 +33,18 @@ internal static class AgreementTable
             foreach (double speed in (double[])[20, 50, 80])
             {
                 double roughness = RoadClass.Find(letter)!.MeanM3;
-                SpectralMoments force = Moments(car, speed / 3.6, roughness), tyre = Moments(car with { OutboardShare = 0 }, speed / 3.6, roughness);
+                SpectralMoments force = Moments(car, speed / 3.6, roughness),
+                    tyre = Moments(car with { OutboardShare = 0 }, speed / 3.6, roughness);
                 double fast = DamageRate.PerSecond(force, Stress, Curve, CountingMethod.Dirlik);
                 var road = new double[RecordGrid.Bins];
                 RoadAmplitudes.Fill(speed / 3.6, ContactLength, roughness, 2, road);
                 var question = new SurfaceQuestion(car, linear, road, Stress, Curve);
                 SurfaceResult[] results = simulation.Run(
-                    [question, question with { Limits = linear with { LiftsOff = true } }], new RandomStream(new StreamKey(1, $"{letter} {speed}")), Periods);
+                    [question, question with { Limits = linear with { LiftsOff = true } }],
+                        new RandomStream(new StreamKey(1, $"{letter} {speed}")), Periods);
                 double perKm = tyre.UpCrossingsPerSecond * Math.Exp(-0.5 * weight * weight / tyre.M0) * 3600 / speed;
-                double[][] sums = [.. Enumerable.Range(0, RecordBatch.Records).Select(i => new[] { results[0].DamagePerSecond[i], results[1].DamagePerSecond[i] })];
+                double[][] sums = [.. Enumerable.Range(0, RecordBatch.Records)
+                    .Select(i => new[] { results[0].DamagePerSecond[i], results[1].DamagePerSecond[i] })];
                 Console.WriteLine(
                     $"| {letter} | {speed} | {tyre.Rms / weight:0.000} | {(perKm < 0.001 ? "below 0.001" : perKm.ToString("0.000"))} | {100 * results[1].OffGroundShare:0.000} % | "
                     + $"{Show(Jackknife.Estimate(sums, s => fast * sums.Length / s[0]))} | {Show(Jackknife.Estimate(sums, s => s[1] / s[0]))} | "

@@ -49,7 +49,8 @@ internal static class CausesStudy
             }
 
             leastSize = Math.Min(leastSize, result.EffectiveSampleSize);
-            string[] holding = [.. Explanations.Where(e => e.When.All(w => w.Holds(truth[model.Factors.ColumnNames.IndexOf(w.Column)][c]))).Select(e => e.Name)];
+            string[] holding = [.. Explanations.Where(e => e.When.All(w => w.Holds(truth[model.Factors.ColumnNames.IndexOf(w.Column)][c])))
+                .Select(e => e.Name)];
             foreach (ExplanationShift e in result.Explanations)
             {
                 bool isTrue = e.Names.IsEmpty ? holding.Length == 0 : e.Names.All(holding.Contains);

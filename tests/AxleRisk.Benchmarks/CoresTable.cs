@@ -6,7 +6,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Benchmarks;
 
 /// <summary>
-/// One <c>risk</c> on one core and on more, as a Markdown table: how many times as fast, and the part of the work that only one thread does,
+/// One <c>risk</c> on one core and on more, as a Markdown table: how many times as fast, and the part of the work that only one
+/// thread does,
 /// which is the time before the first block is done (less that block) and after the last.
 /// </summary>
 internal static class CoresTable
@@ -39,7 +40,8 @@ internal static class CoresTable
     }
 
     private static string Row(string name, Timing t, double one) => string.Create(
-        CultureInfo.InvariantCulture, $"| {name} | {t.Seconds:0.000} | {one / t.Seconds:0.00} | {100 * t.Alone / one:0.00} % ({1000 * t.Alone:0} ms, {1000 * t.Before:0} before) |");
+        CultureInfo.InvariantCulture,
+            $"| {name} | {t.Seconds:0.000} | {one / t.Seconds:0.00} | {100 * t.Alone / one:0.00} % ({1000 * t.Alone:0} ms, {1000 * t.Before:0} before) |");
 
     private static Timing Measure(LifeModel model, long evaluations, int threads)
     {

@@ -36,17 +36,20 @@ internal static class CoverageStudy
                 model, new StudySettings(Evaluations, (ulong)seed, sampling),
                 new RiskQuestion { Method = method, DistancesKm = [CommonKm] }, new RunOptions()).Result)];
             string name = $"{method.ToString().ToLowerInvariant()}, {sampling}, {Evaluations} evaluations";
-            Row(name, $"P({CommonKm:#,0} km)", truth.Probability(CommonKm), runs.Select(r => r.Distances.Single(d => d.DistanceKm == CommonKm).Probability));
+            Row(name, $"P({CommonKm:#,0} km)", truth.Probability(CommonKm),
+                runs.Select(r => r.Distances.Single(d => d.DistanceKm == CommonKm).Probability));
             foreach (double percent in new[] { 1.0, 10, 50 })
             {
-                Row(name, $"B{percent:0} life", truth.Life(percent / 100), runs.Select(r => r.Lives.Single(l => l.Percent == percent).LifeKm));
+                Row(name, $"B{percent:0} life", truth.Life(percent / 100),
+                    runs.Select(r => r.Lives.Single(l => l.Percent == percent).LifeKm));
             }
         }
 
         RareEventResult[] rare = [.. Enumerable.Range(1, Repetitions).Select(seed => RareEventAnalysis.Run(
             model, RareKm, new RareEventSettings((ulong)seed) { CrossCheck = true, TargetCov = 0.05 }, new RunOptions()))];
         Row("importance sampling, CoV 5 %", $"P({RareKm:#,0} km)", truth.Probability(RareKm), rare.Select(r => r.Probability));
-        Row("subset simulation, 8 x 1000 a level", $"P({RareKm:#,0} km)", truth.Probability(RareKm), rare.Select(r => r.CrossCheck!.Probability));
+        Row("subset simulation, 8 x 1000 a level", $"P({RareKm:#,0} km)", truth.Probability(RareKm),
+            rare.Select(r => r.CrossCheck!.Probability));
     }
 
     private static void Row(string method, string quantity, double exact, IEnumerable<Interval> intervals)
@@ -55,7 +58,8 @@ internal static class CoverageStudy
         int contained = all.Count(i => i.Low <= exact && exact <= i.High);
         double width = all.Average(i => i.High - i.Low) / exact;
         Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"| {method} | {quantity} | {exact:G5} | {contained} ({100.0 * contained / all.Length:0.0} %) | {100 * width:0.0} % |"));
+            CultureInfo.InvariantCulture,
+                $"| {method} | {quantity} | {exact:G5} | {contained} ({100.0 * contained / all.Length:0.0} %) | {100 * width:0.0} % |"));
     }
 
     private static Scenario OneDamageFactor()
@@ -64,11 +68,15 @@ internal static class CoverageStudy
         Quantity[] kept = [Quantities.StressFactor, Quantities.MinerSum, Quantities.LifeScatter];
         return scenario with
         {
-            Inputs = [.. scenario.Inputs.Select(i => kept.Contains(i.Quantity) ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+            Inputs = [.. scenario.Inputs.Select(i => kept.Contains(i.Quantity) ? i : i with
+                { Value = new Value.Certain(i.Value.Nominal) })],
         };
     }
 
-    /// <summary>The exact answer: the failure probability given the stress factor, integrated over its standard normal by the midpoint rule.</summary>
+    /// <summary>
+    /// The exact answer: the failure probability given the stress factor, integrated over its standard normal by the midpoint
+    /// rule.
+    /// </summary>
     private sealed class Truth
     {
         private const int Points = 40_000;

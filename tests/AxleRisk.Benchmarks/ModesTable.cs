@@ -15,7 +15,8 @@ internal static class ModesTable
     public static void Print()
     {
         Scenario quarry = BenchmarkScenario.Read("quarry-shuttle");
-        Scenario noBearing = quarry with { Bearing = null, Inputs = [.. quarry.Inputs.Where(i => i.Quantity.Section != Quantities.BearingSection)] };
+        Scenario noBearing = quarry with
+        { Bearing = null, Inputs = [.. quarry.Inputs.Where(i => i.Quantity.Section != Quantities.BearingSection)] };
         Scenario plain = Without(noBearing, [.. Ageing, .. Stop, .. Yield]);
         (string Name, Scenario Scenario)[] cases =
         [

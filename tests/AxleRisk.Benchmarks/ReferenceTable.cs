@@ -36,7 +36,8 @@ internal static class ReferenceTable
         var stream = new RandomStream(new StreamKey(1, "benchmark"));
         var simulation = new SurfaceSimulation();
         Console.WriteLine($"simulated seconds of record per second of processor time, one core, least of {Repetitions} repetitions");
-        foreach ((string name, RideLimits limits) in (ReadOnlySpan<(string, RideLimits)>)[("linear", RideLimits.None), ("stop, lift-off, two rates", Pieces)])
+        foreach ((string name, RideLimits limits) in (ReadOnlySpan<(string, RideLimits)>)[("linear", RideLimits.None),
+            ("stop, lift-off, two rates", Pieces)])
         {
             var question = new SurfaceQuestion(Car, limits, road, 0.012, curve);
             double damage = 0;

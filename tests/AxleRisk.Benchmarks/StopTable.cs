@@ -8,7 +8,9 @@ using AxleRisk.Core.Randomness;
 
 namespace AxleRisk.Benchmarks;
 
-/// <summary>The strikes on the bump stop: the fast model against simulation in time over roads, clearances and stops, as a Markdown table.</summary>
+/// <summary>
+/// The strikes on the bump stop: the fast model against simulation in time over roads, clearances and stops, as a Markdown table.
+/// </summary>
 internal static class StopTable
 {
     private const int Periods = 4;
@@ -54,7 +56,8 @@ internal static class StopTable
         double Fast(double rate) =>
             plain + StrikeDamage.PerSecond(car, moments, new BumpStop(clearanceMm / 1000, rate), StressPerForce, Curve);
         double rice = new StrikeLoad(car, moments, new BumpStop(clearanceMm / 1000, 1)).PerSecond / kmPerSecond;
-        string ratios = string.Join(" | ", StopRates.Select((rate, i) => $"{Fast(rate) / simulated[i + 1].DamagePerSecond.Average():0.000}"));
+        string ratios = string.Join(" | ",
+            StopRates.Select((rate, i) => $"{Fast(rate) / simulated[i + 1].DamagePerSecond.Average():0.000}"));
         double added = simulated[^1].DamagePerSecond.Average() / simulated[0].DamagePerSecond.Average() - 1;
         return $"| {letter} | {kmPerHour} | {clearanceMm} | {rice:0.0} | {simulated[0].BumpStrikesPerSecond / kmPerSecond:0.0} | {ratios} | {100 * added:0.0} % |";
     }

@@ -45,7 +45,8 @@ internal static class ThroughputTable
         double[] x = new double[p.Length];
         foreach (Distribution d in new Distribution[]
         {
-            new Lognormal(1, 0.2), new Pert(1.8, 3.1, 3.6), new Gamma(3, 1), new ScaledBeta(0.5, 0.5), new Truncated(new Pert(1.8, 3.1, 3.6), 2, 3),
+            new Lognormal(1, 0.2), new Pert(1.8, 3.1, 3.6), new Gamma(3, 1), new ScaledBeta(0.5, 0.5),
+            new Truncated(new Pert(1.8, 3.1, 3.6), 2, 3),
         })
         {
             Row($"values of {d.Family}{(d is Truncated ? ", cut" : "")}", SecondsPerBlock(() => d.Quantiles(p, x)), scalar, 0);
@@ -70,7 +71,8 @@ internal static class ThroughputTable
         Workspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
         double[][] values = model.CreateColumns(StudySettings.BlockSize);
         long block = 0;
-        double draw = SecondsPerBlock(() => model.Draw(plan.PlanOf(0), 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize, workspace, values));
+        double draw = SecondsPerBlock(() => model.Draw(plan.PlanOf(0), 1, "", block++ * StudySettings.BlockSize, StudySettings.BlockSize,
+            workspace, values));
         double evaluate = SecondsPerBlock(() => model.Evaluate(values, StudySettings.BlockSize, workspace));
         var tally = new RiskTally(model, 1, plan);
         double whole = SecondsPerBlock(() => tally.Work(block++));

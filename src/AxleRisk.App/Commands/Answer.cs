@@ -33,7 +33,8 @@ internal sealed record Answer(
             }
         }
 
-        string?[] troubles = [trouble, parsed.GetValue(options.Csv) is { } csv ? OutputFile.Trouble(csv, path => TableFile.Write(path, Header, Rows)) : null];
+        string?[] troubles = [trouble, parsed.GetValue(options.Csv) is
+            { } csv ? OutputFile.Trouble(csv, path => TableFile.Write(path, Header, Rows)) : null];
         foreach (string? told in troubles.Where(t => t is not null))
         {
             terminal.Error.WriteLine($"{Product.Name}: {told}");

@@ -16,7 +16,8 @@ internal static class AxleRiskCommand
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
             CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
-            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal), CompareCommand.Create(terminal),
+            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal),
+            CompareCommand.Create(terminal),
             TripCommand.Create(terminal), FleetCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
             MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
             CommonOptions.DataFolders,

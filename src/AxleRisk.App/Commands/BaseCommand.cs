@@ -23,7 +23,8 @@ internal static class BaseCommand
             ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(model);
             return new Answer(
                 [
-                    .. Frame.Head(document), .. BaseText.Lines(result), .. LiftOffText.Lines(liftOff, document), .. Frame.Assumptions(document.Scenario),
+                    .. Frame.Head(document), .. BaseText.Lines(result), .. LiftOffText.Lines(liftOff, document),
+                    .. Frame.Assumptions(document.Scenario),
                     .. Wrap.Lines(Caution.Sentence, Layout.Width),
                 ],
                 () => LiftOffDocument.AddTo(BaseDocument.AddTo(Json.Head("base", document), result), liftOff).WithNotes(document),

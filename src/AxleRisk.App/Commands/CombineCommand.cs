@@ -14,14 +14,16 @@ internal static class CombineCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(CombineAnalysis.DefaultEvaluations);
-        Command command = options.StudyCommand("combine", "the most dangerous combinations of factors, and what pairs do beyond what each does alone");
+        Command command = options.StudyCommand("combine",
+            "the most dangerous combinations of factors, and what pairs do beyond what each does alone");
         command.SetAction((parsed, cancellation) =>
         {
             ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             if (model.Factors.Factors.IsEmpty)
             {
-                terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: no value is uncertain, so there is nothing to combine; give at least one a distribution");
+                terminal.Error.WriteLine(
+                    $"{Printable.Line(document.FileName)}: no value is uncertain, so there is nothing to combine; give at least one a distribution");
                 return Task.FromResult(ExitCode.BadInput);
             }
 

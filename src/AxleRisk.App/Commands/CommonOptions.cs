@@ -13,7 +13,8 @@ internal sealed class CommonOptions
 {
     public CommonOptions(long? defaultEvaluations)
     {
-        Evaluations = WholeNumber("--evaluations", "N", 1, 1_000_000_000_000, $"evaluations of the damage model (default {defaultEvaluations:#,0})");
+        Evaluations = WholeNumber("--evaluations", "N", 1, 1_000_000_000_000,
+            $"evaluations of the damage model (default {defaultEvaluations:#,0})");
         Evaluations.Aliases.Add("-n");
         Threads = WholeNumber("--threads", "N", 1, 4096, "threads to use (default: all cores); no digit depends on it");
         DefaultEvaluations = defaultEvaluations ?? 0;
@@ -61,11 +62,14 @@ internal sealed class CommonOptions
         parsed.GetValue(Sampling) ?? defaultSampling ?? SamplingPlan.Names[0]);
 
     /// <summary>The failure probabilities that risk gives with these options.</summary>
-    public ImmutableArray<RiskHeadline> Headlines(ParseResult parsed, LifeModel model, ImmutableArray<double> distancesKm, RunOptions run) =>
-        distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm, Settings(parsed, RiskAnalysis.DefaultEvaluations, RiskAnalysis.DefaultSampling(model)), run);
+    public ImmutableArray<RiskHeadline> Headlines(ParseResult parsed, LifeModel model, ImmutableArray<double> distancesKm,
+        RunOptions run) =>
+        distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm,
+            Settings(parsed, RiskAnalysis.DefaultEvaluations, RiskAnalysis.DefaultSampling(model)), run);
 
     /// <summary>That by the required distance.</summary>
-    public RiskHeadline HeadlineOf(ParseResult parsed, LifeModel model, RunOptions run) => Headlines(parsed, model, [model.Scenario.RequiredKm], run)[0];
+    public RiskHeadline HeadlineOf(ParseResult parsed, LifeModel model, RunOptions run) =>
+        Headlines(parsed, model, [model.Scenario.RequiredKm], run)[0];
 
     /// <summary>Runs a study with its progress on the terminal, and times it.</summary>
     /// <param name="parsed">The arguments.</param>
@@ -105,14 +109,16 @@ internal sealed class CommonOptions
 
     /// <summary>A whole number, also one written with a power of ten; null where it is none.</summary>
     private static long? ToWholeNumber(string text) =>
-        decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowExponent | NumberStyles.AllowDecimalPoint, null, out decimal value)
+        decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowExponent | NumberStyles.AllowDecimalPoint, null,
+            out decimal value)
             && value == decimal.Truncate(value) && Math.Abs(value) <= long.MaxValue
             ? (long)value
             : null;
 
     private static Option<string?> SeedOption()
     {
-        var option = new Option<string?>("--seed") { Description = $"seed of the random numbers (default {StudySettings.DefaultSeed})", HelpName = "S" };
+        var option = new Option<string?>("--seed")
+        { Description = $"seed of the random numbers (default {StudySettings.DefaultSeed})", HelpName = "S" };
         option.Validators.Add(result =>
         {
             string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";

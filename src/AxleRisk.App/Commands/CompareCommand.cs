@@ -14,9 +14,11 @@ internal static class CompareCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(Comparison.DefaultEvaluations);
-        var files = new Argument<string[]>("FILES") { Description = "two or more scenarios; the others are compared with the first", Arity = new ArgumentArity(2, 100) };
+        var files = new Argument<string[]>("FILES")
+        { Description = "two or more scenarios; the others are compared with the first", Arity = new ArgumentArity(2, 100) };
         Option<string?> distance = DistanceOption();
-        Command command = new("compare", "two or more scenarios side by side: failure probability, B10 life and their change, with paired intervals")
+        Command command = new("compare",
+            "two or more scenarios side by side: failure probability, B10 life and their change, with paired intervals")
         {
             files, distance, options.Evaluations, options.Seed, options.Sampling, options.Threads, options.Json, options.Csv,
         };
@@ -37,7 +39,8 @@ internal static class CompareCommand
                     .. CompareText.Lines(documents, result), .. Frame.Assumptions(CompareText.AllAssumed(documents)),
                     .. Frame.Foot(result.Run, CompareText.Method(result), elapsed),
                 ],
-                () => CompareDocument.Of(documents, result).WithRun(result.Run, elapsed).WithNotes(documents[0] with { Scenario = CompareText.AllAssumed(documents) }),
+                () => CompareDocument.Of(documents, result).WithRun(result.Run, elapsed)
+                    .WithNotes(documents[0] with { Scenario = CompareText.AllAssumed(documents) }),
                 CompareDocument.Header, CompareDocument.Rows(documents, result), result.Run.IsPartial).Give(parsed, options, terminal));
         });
         return command;
@@ -65,7 +68,11 @@ internal static class CompareCommand
 
     private static Option<string?> DistanceOption()
     {
-        var option = new Option<string?>("--distance") { Description = "distance of the failure probabilities in km (default: the first scenario's required distance)", HelpName = "KM" };
+        var option = new Option<string?>("--distance")
+        {
+            Description = "distance of the failure probabilities in km (default: the first scenario's required distance)",
+            HelpName = "KM"
+        };
         option.Validators.Add(result =>
         {
             string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";

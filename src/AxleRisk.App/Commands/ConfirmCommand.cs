@@ -16,7 +16,8 @@ internal static class ConfirmCommand
     {
         var options = new CommonOptions(null);
         var own = new ConfirmOptions();
-        Command command = options.PlainCommand("confirm", "the fast model against simulation in time, with wheel lift-off and stops: what it misses, and by how much");
+        Command command = options.PlainCommand("confirm",
+            "the fast model against simulation in time, with wheel lift-off and stops: what it misses, and by how much");
         own.AddTo(command);
         command.Options.Add(options.Seed);
         command.Options.Add(options.Threads);
@@ -26,11 +27,13 @@ internal static class ConfirmCommand
             var model = new LifeModel(Trip.Whole(document.Scenario));
             ConfirmationQuestion question = own.Question(parsed, options.Seed);
             (ConfirmationResult result, TimeSpan elapsed) = options.Run(
-                parsed, terminal, ConfirmationAnalysis.SimulationsOf(model, question), run => ConfirmationAnalysis.Run(model, question, run), cancellation);
+                parsed, terminal, ConfirmationAnalysis.SimulationsOf(model, question), run =>
+                    ConfirmationAnalysis.Run(model, question, run), cancellation);
             var record = new RunRecord(result.Evaluations, result.Evaluations, question.Seed, "plain", LifeModel.Version, result.IsPartial);
             return Task.FromResult(new Answer(
                 [
-                    .. Frame.Head(document), .. ConfirmText.Lines(result), .. Frame.Assumptions(document.Scenario), .. ConfirmText.Foot(result, elapsed),
+                    .. Frame.Head(document), .. ConfirmText.Lines(result), .. Frame.Assumptions(document.Scenario),
+                    .. ConfirmText.Foot(result, elapsed),
                 ],
                 () => ConfirmDocument.AddTo(Json.Head("confirm", document), result).WithRun(record, elapsed).WithNotes(document),
                 ConfirmDocument.Header, ConfirmDocument.Rows(result), result.IsPartial).Give(parsed, options, terminal));

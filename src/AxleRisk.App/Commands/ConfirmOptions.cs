@@ -12,11 +12,13 @@ internal sealed class ConfirmOptions
     public ConfirmOptions() => LiftOff.AcceptOnlyFromAmong("yes", "no");
 
     public Option<string?> Points { get; } = Number(
-        "--points", "N", $"sampled points besides the base case, half of them near failure (default {Defaults.Points})", x => x is >= 0 and <= 1000 && x == Math.Floor(x),
+        "--points", "N", $"sampled points besides the base case, half of them near failure (default {Defaults.Points})", x =>
+            x is >= 0 and <= 1000 && x == Math.Floor(x),
         "a whole number from 0 to 1,000");
 
     public Option<string?> Km { get; } = Number(
-        "--km", "KM", $"length of each of the sixteen records of a leg (default {Defaults.KmPerRecord:0.#})", x => x is > 0 and <= 100_000, "a number above 0 and up to 100,000");
+        "--km", "KM", $"length of each of the sixteen records of a leg (default {Defaults.KmPerRecord:0.#})", x =>
+            x is > 0 and <= 100_000, "a number above 0 and up to 100,000");
 
     public Option<string> LiftOff { get; } = new("--lift-off")
     {
@@ -26,16 +28,20 @@ internal sealed class ConfirmOptions
     };
 
     public Option<string?> BumpClearance { get; } = Number(
-        "--bump-clearance", "MM", "compression from the static position to a bump stop (default: no stop)", x => x is > 0 and < 1e6, "a number above 0");
+        "--bump-clearance", "MM", "compression from the static position to a bump stop (default: no stop)", x =>
+            x is > 0 and < 1e6, "a number above 0");
 
     public Option<string?> BumpStop { get; } = Number(
-        "--bump-stop", "N/MM", $"rate of the bump stop beside the spring's (default {Defaults.BumpStopNPerMm:0})", x => x is > 0 and <= 1e5, "a number above 0 and up to 100,000");
+        "--bump-stop", "N/MM", $"rate of the bump stop beside the spring's (default {Defaults.BumpStopNPerMm:0})", x =>
+            x is > 0 and <= 1e5, "a number above 0 and up to 100,000");
 
     public Option<string?> DamperBump { get; } = Number(
-        "--damper-bump", "FACTOR", "damper rate in compression over the stated one (default 1)", x => x is > 0 and <= 10, "a number above 0 and up to 10");
+        "--damper-bump", "FACTOR", "damper rate in compression over the stated one (default 1)", x =>
+            x is > 0 and <= 10, "a number above 0 and up to 10");
 
     public Option<string?> DamperRebound { get; } = Number(
-        "--damper-rebound", "FACTOR", "damper rate in extension over the stated one (default 1)", x => x is > 0 and <= 10, "a number above 0 and up to 10");
+        "--damper-rebound", "FACTOR", "damper rate in extension over the stated one (default 1)", x =>
+            x is > 0 and <= 10, "a number above 0 and up to 10");
 
     public void AddTo(Command command)
     {

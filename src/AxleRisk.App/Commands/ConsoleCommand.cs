@@ -16,7 +16,8 @@ internal static class ConsoleCommand
             Description = "the scenario to open; without one, choose from a list",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("console", "all pages on the terminal: edit a scenario and watch its answers (also: no command at all)") { file };
+        var command = new Command("console", "all pages on the terminal: edit a scenario and watch its answers (also: no command at all)")
+            { file };
         command.SetAction(parsed => Run(parsed.GetValue(file), terminal, parsed.GetValue(CommonOptions.DataFolders)));
         return command;
     }
@@ -26,7 +27,8 @@ internal static class ConsoleCommand
     {
         if (terminal.WhyNoConsole is { } why)
         {
-            terminal.Error.WriteLine($"{Product.Name}: the console needs a terminal: {why}. The commands work anywhere; try: {Product.Name} --help");
+            terminal.Error.WriteLine(
+                $"{Product.Name}: the console needs a terminal: {why}. The commands work anywhere; try: {Product.Name} --help");
             return ExitCode.BadInput;
         }
 
@@ -40,7 +42,8 @@ internal static class ConsoleCommand
         try
         {
             OwnSettings.Load();
-            return ConsoleHost.Run(scenario, terminal.Clock, e => Environment.Exit(Failed(terminal, e))) ? ExitCode.Done : ExitCode.Interrupted;
+            return ConsoleHost.Run(scenario, terminal.Clock, e => Environment.Exit(Failed(terminal, e)))
+                ? ExitCode.Done : ExitCode.Interrupted;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

@@ -43,7 +43,8 @@ internal sealed class EvidenceOptions
             string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
             if (Distances(text) is not { } km || km.Length != numbers || !IsRight(km))
             {
-                string wanted = numbers == 1 ? "a distance in km, above 0" : "two distances in km, the second above the first, such as 60000,64000";
+                string wanted = numbers == 1
+                    ? "a distance in km, above 0" : "two distances in km, the second above the first, such as 60000,64000";
                 result.AddError($"{name} must be {wanted}, not \"{text}\"");
             }
         });

@@ -15,8 +15,10 @@ internal static class FleetCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(FleetAnalysis.DefaultEvaluations);
-        options.Evaluations.Description = $"evaluations of the fleet's sample (default {FleetAnalysis.DefaultEvaluations:#,0}); each design takes a quarter more";
-        Command command = options.StudyCommand("fleet", "a fleet under warranty: claims and their cost, the longest warranty, the designs that meet a B life");
+        options.Evaluations.Description =
+            $"evaluations of the fleet's sample (default {FleetAnalysis.DefaultEvaluations:#,0}); each design takes a quarter more";
+        Command command = options.StudyCommand("fleet",
+            "a fleet under warranty: claims and their cost, the longest warranty, the designs that meet a B life");
         command.SetAction((parsed, cancellation) =>
         {
             ScenarioDocument document = options.Read(parsed);

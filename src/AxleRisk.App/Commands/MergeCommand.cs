@@ -12,9 +12,11 @@ internal static class MergeCommand
     {
         var options = new CommonOptions(null);
         var own = new RiskOptions();
-        var files = new Argument<string[]>("FILES") { Description = "the files written by risk --part K/M --out FILE", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("FILES")
+        { Description = "the files written by risk --part K/M --out FILE", Arity = ArgumentArity.OneOrMore };
         var scenario = new Option<string?>("--scenario") { Description = "the scenario, where it has moved since", HelpName = "FILE" };
-        var command = new Command("merge", "join the parts of a risk study") { files, scenario, own.Method, own.Distances, options.Json, options.Csv };
+        var command = new Command("merge", "join the parts of a risk study")
+            { files, scenario, own.Method, own.Distances, options.Json, options.Csv };
         command.SetAction(parsed =>
         {
             long start = terminal.Clock.GetTimestamp();
@@ -24,7 +26,8 @@ internal static class MergeCommand
                 parsed.GetValue(scenario) ?? parts[0].Part.Scenario, parsed.GetValue(CommonOptions.DataFolders));
             if (document.Digest != parts[0].Part.Digest)
             {
-                throw new StudyException($"{document.FileName} has changed since {parts[0].Path} was written: run the parts again, or name the old file with --scenario");
+                throw new StudyException(
+                    $"{document.FileName} has changed since {parts[0].Path} was written: run the parts again, or name the old file with --scenario");
             }
 
             var model = new LifeModel(document.Scenario);

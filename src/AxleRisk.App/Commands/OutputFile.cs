@@ -10,7 +10,8 @@ internal sealed class OutputFile(string name) : Option<string?>(name)
     /// <summary>Tries the files that a command line names.</summary>
     /// <returns>Why one of them cannot be written, as a sentence; null where all can.</returns>
     public static string? Trouble(ParseResult parsed) =>
-        parsed.CommandResult.Command.Options.OfType<OutputFile>().Select(option => parsed.GetValue(option) is { } path ? Trouble(path, WholeFile.Test) : null)
+        parsed.CommandResult.Command.Options.OfType<OutputFile>()
+            .Select(option => parsed.GetValue(option) is { } path ? Trouble(path, WholeFile.Test) : null)
             .FirstOrDefault(trouble => trouble is not null);
 
     /// <summary>Does something to a file.</summary>

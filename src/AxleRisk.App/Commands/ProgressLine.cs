@@ -2,7 +2,10 @@ using AxleRisk.App.Text;
 
 namespace AxleRisk.App.Commands;
 
-/// <summary>One line of progress on a terminal, for runs that take longer than a second; redrawn a few times a second, and gone at the end.</summary>
+/// <summary>
+/// One line of progress on a terminal, for runs that take longer than a second; redrawn a few times a second, and gone at the
+/// end.
+/// </summary>
 internal sealed class ProgressLine(Terminal terminal, long total) : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);

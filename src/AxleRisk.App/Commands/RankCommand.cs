@@ -14,8 +14,10 @@ internal static class RankCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(null);
-        options.Evaluations.Description = $"evaluations of the damage model (default: until no share's interval is wider than +-{100 * RankQuestion.UsualHalfWidth:0} point, {RankAnalysis.MostEvaluations:#,0} at most)";
-        var subsets = new Option<bool>("--subsets") { Description = "find the shares by all subsets of up to 13 factors rather than random orders: many times as dear" };
+        options.Evaluations.Description =
+            $"evaluations of the damage model (default: until no share's interval is wider than +-{100 * RankQuestion.UsualHalfWidth:0} point, {RankAnalysis.MostEvaluations:#,0} at most)";
+        var subsets = new Option<bool>("--subsets")
+        { Description = "find the shares by all subsets of up to 13 factors rather than random orders: many times as dear" };
         Command command = options.StudyCommand("rank", "the factors by their share of failure and of the spread of life");
         command.Add(subsets);
         command.SetAction((parsed, cancellation) =>
@@ -24,7 +26,8 @@ internal static class RankCommand
             var model = new LifeModel(document.Scenario);
             if (model.Factors.Factors.IsEmpty)
             {
-                terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: no value is uncertain, so there is nothing to rank; give at least one a distribution");
+                terminal.Error.WriteLine(
+                    $"{Printable.Line(document.FileName)}: no value is uncertain, so there is nothing to rank; give at least one a distribution");
                 return Task.FromResult(ExitCode.BadInput);
             }
 

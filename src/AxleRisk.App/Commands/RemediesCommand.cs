@@ -14,13 +14,15 @@ internal static class RemediesCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(Comparison.DefaultEvaluations);
-        Command command = options.StudyCommand("remedies", "the scenario's remedies, alone and in pairs: failure probability, B10 life and their change");
+        Command command = options.StudyCommand("remedies",
+            "the scenario's remedies, alone and in pairs: failure probability, B10 life and their change");
         command.SetAction((parsed, cancellation) =>
         {
             ScenarioDocument document = options.Read(parsed);
             if (document.Scenario.Remedies.IsEmpty)
             {
-                terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: there are no remedies to compare; state at least one under [[remedies]]");
+                terminal.Error.WriteLine(
+                    $"{Printable.Line(document.FileName)}: there are no remedies to compare; state at least one under [[remedies]]");
                 return Task.FromResult(ExitCode.BadInput);
             }
 
@@ -38,7 +40,8 @@ internal static class RemediesCommand
                     .. Frame.Head(document), .. RemediesText.Lines(document.Scenario, result), .. Frame.Assumptions(document.Scenario),
                     .. Frame.Foot(result.Comparison.Run, CompareText.Method(result.Comparison), elapsed),
                 ],
-                () => RemediesDocument.AddTo(Json.Head("remedies", document), result).WithRun(result.Comparison.Run, elapsed).WithNotes(document),
+                () => RemediesDocument.AddTo(Json.Head("remedies", document), result).WithRun(result.Comparison.Run, elapsed)
+                    .WithNotes(document),
                 RemediesDocument.Header, RemediesDocument.Rows(result), result.Comparison.Run.IsPartial).Give(parsed, options, terminal));
         });
         return command;

@@ -13,8 +13,10 @@ internal static class ReportCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(ReportPlan.DefaultEvaluations);
-        options.Evaluations.Description = $"evaluations of the risk study (default {ReportPlan.DefaultEvaluations:#,0}); the other studies' are in proportion";
-        var folder = new Option<string?>("--out") { Description = "the folder to write (default: the scenario's name with -report, here)", HelpName = "DIR" };
+        options.Evaluations.Description =
+            $"evaluations of the risk study (default {ReportPlan.DefaultEvaluations:#,0}); the other studies' are in proportion";
+        var folder = new Option<string?>("--out")
+        { Description = "the folder to write (default: the scenario's name with -report, here)", HelpName = "DIR" };
         var command = new Command("report", "write a report to hand over: one page of HTML, and Markdown with pictures and tables")
         {
             options.File, folder, options.Evaluations, options.Seed, options.Threads,
@@ -33,7 +35,8 @@ internal static class ReportCommand
             // Before the work, not after it.
             if (WholeFolder.Refusal(folder) is { } refusal)
             {
-                terminal.Error.WriteLine($"{Product.Name}: will not replace {Printable.Line(folder)}: {Printable.Line(refusal)}; name another folder with --out");
+                terminal.Error.WriteLine(
+                    $"{Product.Name}: will not replace {Printable.Line(folder)}: {Printable.Line(refusal)}; name another folder with --out");
                 return ExitCode.BadInput;
             }
 
@@ -62,5 +65,6 @@ internal static class ReportCommand
         }
     }
 
-    private static (ReportStudies Studies, Report Report) Write(ReportStudies studies, string folder) => (studies, ReportFiles.Write(studies, folder));
+    private static (ReportStudies Studies, Report Report) Write(ReportStudies studies, string folder) =>
+        (studies, ReportFiles.Write(studies, folder));
 }

@@ -31,10 +31,12 @@ internal static class RiskCommand
         ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(new LifeModel(document.Scenario));
         return new Answer(
             [
-                .. Frame.Head(document), .. RiskText.Lines(result), .. LiftOffText.Lines(liftOff, document), .. Frame.Assumptions(document.Scenario),
+                .. Frame.Head(document), .. RiskText.Lines(result), .. LiftOffText.Lines(liftOff, document),
+                .. Frame.Assumptions(document.Scenario),
                 .. Frame.Foot(result.Run, RiskText.Method(result), elapsed),
             ],
-            () => LiftOffDocument.AddTo(RiskDocument.AddTo(Json.Head(command, document), result), liftOff).WithRun(result.Run, elapsed).WithNotes(document),
+            () => LiftOffDocument.AddTo(RiskDocument.AddTo(Json.Head(command, document), result), liftOff).WithRun(result.Run, elapsed)
+                .WithNotes(document),
             RiskDocument.Header, RiskDocument.Rows(result), result.Run.IsPartial);
     }
 
@@ -53,7 +55,8 @@ internal static class RiskCommand
             Checkpoint = path is null ? null : keeper.Keep,
         };
         ((RiskResult result, RiskState state), TimeSpan elapsed) = options.Run(
-            parsed, terminal, settings.Evaluations / question.Part.Of, run => RiskAnalysis.Run(model, settings, question, run), cancellation);
+            parsed, terminal, settings.Evaluations / question.Part.Of, run =>
+                RiskAnalysis.Run(model, settings, question, run), cancellation);
         return AnswerOf("risk", document, result, elapsed).Give(parsed, options, terminal, path is null ? null : keeper.Write(state));
     }
 }

@@ -22,10 +22,13 @@ internal sealed class StateKeeper(ScenarioDocument document, string? path, TimeP
         PartFile file = PartFile.Read(path);
         return file.Digest == document.Digest && file.ModelVersion == LifeModel.Version
             ? file.CheckedState(path, model)
-            : throw new StudyException($"{path} holds the state of another scenario or of another version of the model: choose another --out, or leave --resume out");
+            : throw new StudyException(
+                $"{path} holds the state of another scenario or of another version of the model: choose another --out, or leave --resume out");
     }
 
-    /// <summary>Writes the state, unless it was written a moment ago. Where it cannot be written now, the next time may be luckier.</summary>
+    /// <summary>
+    /// Writes the state, unless it was written a moment ago. Where it cannot be written now, the next time may be luckier.
+    /// </summary>
     public void Keep(RiskState state)
     {
         if (clock.GetElapsedTime(last) >= Pause)

@@ -16,9 +16,11 @@ internal static class TripCommand
     {
         var options = new CommonOptions(TripAnalysis.DefaultEvaluations);
         Option<string?> target = TargetOption();
-        Option<string> method = new("--method") { Description = "how probabilities are estimated", HelpName = "METHOD", DefaultValueFactory = _ => "auto" };
+        Option<string> method = new("--method")
+        { Description = "how probabilities are estimated", HelpName = "METHOD", DefaultValueFactory = _ => "auto" };
         method.AcceptOnlyFromAmong("auto", "crude");
-        Command command = options.StudyCommand("trip", "will the axle last the trip: failure by leg, and the speed and load that keep a target");
+        Command command = options.StudyCommand("trip",
+            "will the axle last the trip: failure by leg, and the speed and load that keep a target");
         command.Options.Add(target);
         command.Options.Add(method);
         command.SetAction((parsed, cancellation) =>
@@ -27,7 +29,8 @@ internal static class TripCommand
             Scenario scenario = document.Scenario;
             if (scenario.Trip is null)
             {
-                terminal.Error.WriteLine($"{Printable.Line(document.FileName)}: there is no trip; state its legs under [trip] and [[trip.legs]]");
+                terminal.Error.WriteLine(
+                    $"{Printable.Line(document.FileName)}: there is no trip; state its legs under [trip] and [[trip.legs]]");
                 return Task.FromResult(ExitCode.BadInput);
             }
 
@@ -55,7 +58,11 @@ internal static class TripCommand
 
     private static Option<string?> TargetOption()
     {
-        var option = new Option<string?>("--target") { Description = "the failure probability on the trip to be kept, such as 0.02 (default: the scenario's target_risk)", HelpName = "P" };
+        var option = new Option<string?>("--target")
+        {
+            Description = "the failure probability on the trip to be kept, such as 0.02 (default: the scenario's target_risk)",
+            HelpName = "P"
+        };
         option.Validators.Add(result =>
         {
             string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";

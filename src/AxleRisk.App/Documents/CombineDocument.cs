@@ -45,14 +45,17 @@ internal static class CombineDocument
         IEnumerable<string[]> ranges = result.Ranges.Select(r => Row(
             "range", [r], r.Probability, r.Probability.Estimate / average, r.Mass, "", null, ""));
         IEnumerable<string[]> combinations = result.Combinations.Select(c => Row(
-            "combination", c.Members, c.Probability, c.Lift.Estimate, c.Likelihood, Cells.Of(c.Rows), c.Multiplied, c.ExceedsParts ? "yes" : "no"));
+            "combination", c.Members, c.Probability, c.Lift.Estimate, c.Likelihood, Cells.Of(c.Rows), c.Multiplied, c.ExceedsParts
+                ? "yes" : "no"));
         IEnumerable<string[]> pairs = result.Pairs.Select(p => Row(
-            "pair", [p.First, p.Second], p.Together, p.Together.Estimate / average, p.Likelihood, Cells.Of(p.Rows), p.Multiplied, p.IsNotable ? "yes" : "no"));
+            "pair", [p.First, p.Second], p.Together, p.Together.Estimate / average, p.Likelihood, Cells.Of(p.Rows), p.Multiplied,
+                p.IsNotable ? "yes" : "no"));
         return ranges.Concat(combinations).Concat(pairs);
     }
 
     private static string[] Row(
-        string kind, IReadOnlyList<AdverseRange> members, Interval p, double lift, double likelihood, string rows, Interval? multiplied, string beyond) =>
+        string kind, IReadOnlyList<AdverseRange> members, Interval p, double lift, double likelihood, string rows, Interval? multiplied,
+            string beyond) =>
     [
         kind, RangeWords.Of(members), Cells.Of(p.Estimate), Cells.Of(p.Low), Cells.Of(p.High), Cells.Of(lift), Cells.Of(lift * likelihood),
         Cells.Of(likelihood), rows,

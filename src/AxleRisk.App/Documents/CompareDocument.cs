@@ -12,7 +12,8 @@ internal static class CompareDocument
     public static string[] CaseHeader { get; } =
     [
         "failure_probability", "failure_probability_low", "failure_probability_high", "b10_km", "b10_km_low", "b10_km_high",
-        "difference", "difference_low", "difference_high", "ratio", "ratio_low", "ratio_high", "b10_ratio", "b10_ratio_low", "b10_ratio_high",
+        "difference", "difference_low", "difference_high", "ratio", "ratio_low", "ratio_high", "b10_ratio", "b10_ratio_low",
+        "b10_ratio_high",
         "distinguishable", "b10_distinguishable",
     ];
 

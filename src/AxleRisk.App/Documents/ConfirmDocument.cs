@@ -88,7 +88,8 @@ internal static class ConfirmDocument
 
     private static IEnumerable<string[]> RowsOf(ConfirmedPoint p, string name, ConfirmationResult result) =>
     [
-        Row(name, "", "true_over_computed", p.Ratio), Row(name, "", "limits_over_linear", p.Limits), Row(name, "", "fast_over_linear", p.Fast),
+        Row(name, "", "true_over_computed", p.Ratio), Row(name, "", "limits_over_linear", p.Limits),
+        Row(name, "", "fast_over_linear", p.Fast),
         .. result.Steps.Zip(p.Steps, (step, over) => Row(name, "", NameOf(step), over)),
         .. p.Legs.SelectMany(l => new[]
         {

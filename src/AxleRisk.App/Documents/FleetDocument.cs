@@ -25,7 +25,8 @@ internal static class FleetDocument
                 ["simulated_fleets"] = cost.SimulatedFleets,
             }
             : null;
-        document["months"] = Json.List(result.Months, m => new JsonObject { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });
+        document["months"] = Json.List(result.Months, m => new JsonObject
+        { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });
         document["target_claim_rate"] = result.Warranty is { } warranty ? Of(warranty) : null;
         document["target_life"] = result.Design is { } design ? Of(design, result.Headline) : null;
         document["two_levels"] = Of(result.Sampling);
@@ -41,7 +42,8 @@ internal static class FleetDocument
         .. result.Cost is { } cost ? (string[][])[[.. Cells.Row("cost", "", cost.Expected), Cells.Of(cost.Low), Cells.Of(cost.High)]] : [],
         .. result.Months.Select(m => Row("claims_in_month", m.Month.ToString(), m.InMonth)),
         .. result.Months.Select(m => Row("claims_so_far", m.Month.ToString(), m.SoFar)),
-        .. (result.Warranty?.Limits ?? []).SelectMany(l => (string[][])[Row("longest_months", l.Basis, l.Months), Row("longest_km", l.Basis, l.Km)]),
+        .. (result.Warranty?.Limits ?? [])
+            .SelectMany(l => (string[][])[Row("longest_months", l.Basis, l.Months), Row("longest_km", l.Basis, l.Km)]),
         .. (result.Design?.Limits ?? []).SelectMany(l => (string[][])
         [
             .. l.WallMm is { } wall ? (string[][])[Row("smallest_wall_mm", l.Basis, wall)] : [],
@@ -50,9 +52,11 @@ internal static class FleetDocument
         ]),
     ];
 
-    private static string[] Row(string figure, string of, Prediction p) => [.. Cells.Row(figure, of, p.Expected), p.Low.ToString(), p.High.ToString()];
+    private static string[] Row(string figure, string of, Prediction p) =>
+        [.. Cells.Row(figure, of, p.Expected), p.Low.ToString(), p.High.ToString()];
 
-    private static string[] Row(string figure, TargetBasis basis, SearchAnswer answer) => [.. Cells.Row(figure, Name(basis), answer.Value), "", ""];
+    private static string[] Row(string figure, TargetBasis basis, SearchAnswer answer) =>
+        [.. Cells.Row(figure, Name(basis), answer.Value), "", ""];
 
     private static JsonObject Of(Prediction p) => new() { ["expected"] = Json.Of(p.Expected), ["low"] = p.Low, ["high"] = p.High };
 
@@ -60,7 +64,8 @@ internal static class FleetDocument
     {
         ["rate"] = warranty.Target,
         ["met_with_probability"] = Json.Of(warranty.Confidence),
-        ["longest"] = Json.List(warranty.Limits, l => new JsonObject { ["basis"] = Name(l.Basis), ["months"] = Of(l.Months), ["km"] = Of(l.Km) }),
+        ["longest"] = Json.List(warranty.Limits, l => new JsonObject
+        { ["basis"] = Name(l.Basis), ["months"] = Of(l.Months), ["km"] = Of(l.Km) }),
     };
 
     private static JsonObject Of(DesignLimits design, RiskHeadline? headline) => new()

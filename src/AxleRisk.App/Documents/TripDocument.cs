@@ -82,7 +82,8 @@ internal static class TripDocument
     private static IEnumerable<string[]> Rows(TripLimit limit) => limit.Windows.SelectMany(w => new (string Figure, Interval? End)[]
     {
         ("limit_from", w.From), ("limit_to", w.To),
-    }).Where(e => e.End is not null).Select(e => Cells.Row(e.Figure, NameOf(limit.Lever) + (limit.Lever.Leg is { } leg ? $" {leg}" : ""), e.End!.Value));
+    }).Where(e => e.End is not null)
+        .Select(e => Cells.Row(e.Figure, NameOf(limit.Lever) + (limit.Lever.Leg is { } leg ? $" {leg}" : ""), e.End!.Value));
 
     private static string NameOf(TripLever lever) => lever.Kind switch
     {

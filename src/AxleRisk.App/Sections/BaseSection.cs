@@ -26,7 +26,8 @@ internal static class BaseSection
         }
 
         ChartRow[] rows = [.. result.Factors.Take(Charting.MostRows).Select(Row)];
-        var chart = new RowsChart([.. rows], new ChartAxis("life over the life of the base case", Figures.Number, IsLog: true), Reference: 1);
+        var chart = new RowsChart([.. rows], new ChartAxis("life over the life of the base case", Figures.Number, IsLog: true),
+            Reference: 1);
         OneAtATime first = result.Factors[0];
         return
         [

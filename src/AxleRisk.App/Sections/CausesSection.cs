@@ -16,12 +16,14 @@ internal static class CausesSection
         [
             new ItemList([.. SurpriseText.Sentences(result)]),
             new Subheading(CausesText.ToldHeading),
-            CausesText.Told(result) is { Count: > 0 } told ? new ItemList([.. told], IsNumbered: true) : new Paragraph(CausesText.NothingTold),
+            CausesText.Told(result) is { Count: > 0 } told
+                ? new ItemList([.. told], IsNumbered: true) : new Paragraph(CausesText.NothingTold),
             .. Explanations(result),
             ReportTable.Of(
                 CausesText.FactorTable(result), "Factors before and after the evidence",
                 "factor", "before: 5 %", "50 %", "95 %", "after: 5 %", "50 %", "95 %", "tenth x"),
-            .. CausesText.ChoiceTable(result) is { Rows.Count: > 0 } choices ? new Block[] { ReportTable.Of(choices, CausesText.ChoicesHeading) } : [],
+            .. CausesText.ChoiceTable(result) is { Rows.Count: > 0 } choices ? new Block[]
+                { ReportTable.Of(choices, CausesText.ChoicesHeading) } : [],
             new Paragraph(CausesText.Reading(result)),
             new Paragraph($"Run: {Frame.Run(result.Run, CausesText.Method(result))}."),
         ]);
@@ -39,7 +41,8 @@ internal static class CausesSection
             .. drawn.Length == 0 ? [] : new Block[]
             {
                 new Figure(
-                    new Picture("explanations", Alternative(result, drawn), new RowsChart([.. drawn.Select(e => Row(result, e))], Charting.Percent("probability"))),
+                    new Picture("explanations", Alternative(result, drawn),
+                        new RowsChart([.. drawn.Select(e => Row(result, e))], Charting.Percent("probability"))),
                     $"{CausesText.ExplanationsHeading}. Ring: before; dot: after, with its 95 % interval. Pairs stand in the table. {Charting.RunOf(result.Run)}"),
             },
             ReportTable.Of(CausesText.ExplanationTable(result), CausesText.ExplanationsHeading),
@@ -47,7 +50,8 @@ internal static class CausesSection
         ];
     }
 
-    private static string Alternative(CausesResult result, ExplanationShift[] drawn) => string.Join("; ", drawn.Select(e => $"{CausesText.NameOf(result, e)} {Words(e)}")) + ".";
+    private static string Alternative(CausesResult result, ExplanationShift[] drawn) =>
+        string.Join("; ", drawn.Select(e => $"{CausesText.NameOf(result, e)} {Words(e)}")) + ".";
 
     private static ChartRow Row(CausesResult result, ExplanationShift e) => new(
         CausesText.NameOf(result, e), Words(e), [new ChartMark(MarkShape.Ring, e.Prior), new ChartMark(MarkShape.Dot, e.Posterior)]);

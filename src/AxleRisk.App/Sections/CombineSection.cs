@@ -18,7 +18,8 @@ internal static class CombineSection
         [
             new Subheading("The worst combinations"),
             .. Worst(
-                result.Combinations, result.Searched, "combinations", $"failed by {Figures.Exact(result.RequiredKm)} km", result.Probability.Estimate, result.Run),
+                result.Combinations, result.Searched, "combinations", $"failed by {Figures.Exact(result.RequiredKm)} km",
+                result.Probability.Estimate, result.Run),
             new Subheading(CombineText.PairsHeading),
             .. CombineText.Told(result) is { Count: > 0 } told ? new Block[] { new ItemList([.. told.Select(CombineText.Sentence)]) } : [],
             new Paragraph(CombineText.PairsTold(result)),

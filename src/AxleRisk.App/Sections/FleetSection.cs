@@ -17,7 +17,9 @@ internal static class FleetSection
         "Expected warranty claims", FleetText.Number(result.Claims.Expected.Estimate),
         [
             $"{FleetText.OfFleet(result)}; {FleetText.Precision(result)}", FleetText.WriteDown(result),
-            .. result.Warranty is { } warranty ? [$"{FleetLimitsText.WarrantyHeading(warranty)}. {FleetLimitsText.WarrantyWords(result, warranty)}"] : Array.Empty<string>(),
+            .. result.Warranty is { } warranty
+                ? [$"{FleetLimitsText.WarrantyHeading(warranty)}. {FleetLimitsText.WarrantyWords(result, warranty)}"]
+                : Array.Empty<string>(),
         ]);
 
     public static Section Of(FleetResult result) => new(
@@ -28,7 +30,8 @@ internal static class FleetSection
             .. FleetText.ExpectedCost(result) is { } cost ? new Block[] { new Paragraph($"{cost}.") } : [],
             new Paragraph($"{FleetText.WriteDown(result)} {FleetText.Why(result)}"),
             .. Pictures(result),
-            ReportTable.Of(FleetText.MonthTable(result), FleetText.MonthsHeading, "to the end of month", "claims so far", "95 % band", "in this month", "95 % band"),
+            ReportTable.Of(FleetText.MonthTable(result), FleetText.MonthsHeading, "to the end of month", "claims so far", "95 % band",
+                "in this month", "95 % band"),
             new Paragraph(FleetText.Reading),
             .. Warranty(result),
             .. Design(result),
@@ -68,7 +71,8 @@ internal static class FleetSection
     [
         new Subheading(FleetLimitsText.WarrantyHeading(warranty)),
         new Paragraph(FleetLimitsText.WarrantyWords(result, warranty)),
-        ReportTable.Of(FleetLimitsText.WarrantyTable(result, warranty), FleetLimitsText.WarrantyHeading(warranty), "longest warranty", "limit", "95 % interval", "holds"),
+        ReportTable.Of(FleetLimitsText.WarrantyTable(result, warranty), FleetLimitsText.WarrantyHeading(warranty), "longest warranty",
+            "limit", "95 % interval", "holds"),
     ];
 
     private static IEnumerable<Block> Design(FleetResult result) => result.Design is not { } design ? [] :

@@ -25,7 +25,8 @@ internal static class InputsSection
             return [new Paragraph(CheckText.NothingUncertain)];
         }
 
-        Table table = ReportTable.Of(CheckText.FactorTable(factors), "The uncertain inputs", "factor", "unit", "kind", "5 %", "50 %", "95 %");
+        Table table = ReportTable.Of(CheckText.FactorTable(factors), "The uncertain inputs", "factor", "unit", "kind", "5 %", "50 %",
+            "95 %");
         table = table with { Rows = [.. table.Rows.Zip(factors.Factors, (row, f) => row.SetItem(0, row[0] with { Note = Meaning(f) }))] };
         return
         [
@@ -33,8 +34,10 @@ internal static class InputsSection
                 "Each input below is a distribution. Its picture shows how likely its values are, from the lowest at the left to the highest; "
                     + "the upright line is the value of the base case. Bars are the states of a choice, or the stated shares of the road mix."),
             table
-                .WithColumn(table.Columns.Length - PointColumns, new Column("distribution", IsText: true), factors.Factors.Select((f, i) => new Cell("", PictureOf(f, i))))
-                .WithColumn(table.Columns.Length + 1, new Column("as stated", IsText: true), factors.Factors.Select(f => new Cell(DistributionText.Of(f)))),
+                .WithColumn(table.Columns.Length - PointColumns, new Column("distribution", IsText: true),
+                    factors.Factors.Select((f, i) => new Cell("", PictureOf(f, i))))
+                .WithColumn(table.Columns.Length + 1, new Column("as stated", IsText: true),
+                    factors.Factors.Select(f => new Cell(DistributionText.Of(f)))),
         ];
     }
 

@@ -18,7 +18,8 @@ internal static class RankSection
                 new Picture("shares", Alternative(result), Chart(result)),
                 $"Share of failure by {Figures.Exact(result.RequiredKm)} km, factor by factor, with 95 % intervals.{Charting.Shown(result.Factors.Length)} {Charting.RunOf(result.Run)}"),
             ReportTable.Of(
-                RankText.ShareTable(result), RankText.SharesHeading(result), "factor", "place", "share of failure", "interval", "share of the spread of life"),
+                RankText.ShareTable(result), RankText.SharesHeading(result), "factor", "place", "share of failure", "interval",
+                "share of the spread of life"),
             new Paragraph(RankText.SharesReading),
             ReportTable.Of(RankText.PinTable(result), RankText.PinsHeading),
             .. RankText.CorrelatedReading(result).Select(t => new Paragraph(t)),

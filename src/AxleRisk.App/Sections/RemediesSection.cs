@@ -29,7 +29,8 @@ internal static class RemediesSection
                         + "upright line: as it is. Changes are surer than these intervals, for all cases share their samples: the table has them."
                         + $"{Charting.Shown(cases.Count)} {Charting.RunOf(result.Comparison.Run)}"),
                 ReportTable.Of(ChangeTables.RiskTable(cases), ChangeTables.RiskHeading(km), Headers("failed")),
-                ReportTable.Of(ChangeTables.LifeTable(cases), ChangeTables.LifeHeading + ChangeTables.TimesOfFirst, Headers("B10 life, km")),
+                ReportTable.Of(ChangeTables.LifeTable(cases), ChangeTables.LifeHeading + ChangeTables.TimesOfFirst,
+                    Headers("B10 life, km")),
                 new Paragraph($"Run: {Frame.Run(result.Comparison.Run, CompareText.Method(result.Comparison))}."),
             ]);
     }

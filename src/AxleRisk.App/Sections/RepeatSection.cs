@@ -40,7 +40,8 @@ internal static class RepeatSection
         foreach (StudyStep step in made)
         {
             table.Add(
-                step.Command, (step.IsUsual ? "at most " : "") + Figures.Count(step.Settings.Evaluations), Figures.Count(step.Cases), step.Settings.Seed.ToString(), step.Settings.Sampling);
+                step.Command, (step.IsUsual ? "at most " : "") + Figures.Count(step.Settings.Evaluations), Figures.Count(step.Cases),
+                    step.Settings.Seed.ToString(), step.Settings.Sampling);
         }
 
         return table;

@@ -28,7 +28,8 @@ internal static class ReportComposer
             studies.Trip is { } trip ? TripSection.Of(trip) : LeftOutSection.Of(studies, studies.Plan.Trip),
             studies.Fleet is { } fleet ? FleetSection.Of(fleet) : LeftOutSection.Of(studies, studies.Plan.Fleet),
             studies.Causes is { } causes ? CausesSection.Of(causes) : LeftOutSection.Of(studies, studies.Plan.Causes),
-            studies.Remedies is { } remedies ? RemediesSection.Of(studies.Document.Scenario, remedies) : LeftOutSection.Of(studies, studies.Plan.Remedies),
+            studies.Remedies is { } remedies
+                ? RemediesSection.Of(studies.Document.Scenario, remedies) : LeftOutSection.Of(studies, studies.Plan.Remedies),
             ClosingSections.Method,
             ClosingSections.Cautions,
             RepeatSection.Of(studies, files),

@@ -26,6 +26,7 @@ internal static class ReportFiles
         (Page, stream => stream.Write(Encoding.UTF8.GetBytes(HtmlRenderer.Render(report)))),
         (Markdown, stream => stream.Write(Encoding.UTF8.GetBytes(MarkdownRenderer.Render(report)))),
         .. report.Pictures.Select(p => (PictureFiles.PathOf(p), (Action<Stream>)(stream => stream.Write(p.Chart.Png())))),
-        .. report.Files.Select(f => ($"tables/{f.Name}.csv", (Action<Stream>)(stream => TableFile.Write(stream, f.Header, f.Rows.Select(r => (IReadOnlyList<string>)r))))),
+        .. report.Files.Select(f => ($"tables/{f.Name}.csv",
+            (Action<Stream>)(stream => TableFile.Write(stream, f.Header, f.Rows.Select(r => (IReadOnlyList<string>)r))))),
     ];
 }

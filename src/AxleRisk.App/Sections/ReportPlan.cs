@@ -15,7 +15,8 @@ namespace AxleRisk.App.Sections;
 /// <param name="Command">The command.</param>
 /// <param name="Settings">Evaluations (of each case), seed, sampling plan.</param>
 /// <param name="Cases">The number of scenarios that it evaluates.</param>
-/// <param name="Searched">About the evaluations of all its questions together, for a study that searches; null for one that does not.</param>
+/// <param name="Searched">About the evaluations of all its questions together, for a study that searches; null for one that does
+/// not.</param>
 internal sealed record StudyStep(string Command, StudySettings Settings, int Cases = 1, long? Searched = null)
 {
     /// <summary>Whether the command decides itself how many of its evaluations it needs, as where none are stated.</summary>
@@ -25,7 +26,9 @@ internal sealed record StudyStep(string Command, StudySettings Settings, int Cas
     public long Work => Searched ?? Settings.Evaluations * Cases;
 }
 
-/// <summary>The studies of a report: those that the scenario gives reason for. Evaluations are in proportion to the commands' own.</summary>
+/// <summary>
+/// The studies of a report: those that the scenario gives reason for. Evaluations are in proportion to the commands' own.
+/// </summary>
 /// <param name="Risk">Failure probability and lives.</param>
 /// <param name="Rank">The ranking; null where nothing is uncertain.</param>
 /// <param name="Combine">Combined effects; null where nothing is uncertain.</param>
@@ -52,14 +55,17 @@ internal sealed record ReportPlan(
     {
         double scale = (double)settings.Evaluations / DefaultEvaluations;
         StudyStep Step(string command, long evaluations, int cases = 1, string? sampling = null) => new(
-            command, settings with { Evaluations = Math.Max(1, (long)Math.Round(scale * evaluations)), Sampling = sampling ?? SamplingPlan.Names[0] }, cases);
+            command, settings with
+            { Evaluations = Math.Max(1, (long)Math.Round(scale * evaluations)), Sampling = sampling ?? SamplingPlan.Names[0] }, cases);
         bool isUncertain = !model.Factors.Factors.IsEmpty;
         return new ReportPlan(
             Step("risk", DefaultEvaluations, sampling: RiskAnalysis.DefaultSampling(model)),
             isUncertain ? OfRank(Step, isUsual: settings.Evaluations == DefaultEvaluations) : null,
             isUncertain ? Step("combine", CombineAnalysis.DefaultEvaluations) : null,
             isUncertain && !model.Scenario.Evidence.IsEmpty ? Step("causes", CausesAnalysis.DefaultEvaluations) : null,
-            model.Scenario.Remedies.IsEmpty ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario), RemediesAnalysis.DefaultSampling(model)),
+            model.Scenario.Remedies.IsEmpty
+                ? null : Step("remedies", Comparison.DefaultEvaluations, RemediesAnalysis.CasesOf(model.Scenario),
+                RemediesAnalysis.DefaultSampling(model)),
             model.Scenario.Trip is null ? null : OfTrip(model.Scenario, Step),
             model.Scenario.Fleet is null ? null : OfFleet(model.Scenario.Fleet, Step));
     }
@@ -71,13 +77,20 @@ internal sealed record ReportPlan(
 
     private static StudyStep OfTrip(Scenario scenario, StepMaker step)
     {
-        StudyStep trip = Within(step("trip", TripAnalysis.DefaultEvaluations, 1, RiskAnalysis.DefaultSampling(new LifeModel(Core.Scenarios.Trip.Whole(scenario)))), TripAnalysis.LeastRows, TripAnalysis.MostRows);
-        return trip with { Searched = TripAnalysis.EvaluationsOf(scenario, trip.Settings.Evaluations, scenario.Trip!.TargetRisk is not null) };
+        StudyStep trip = Within(step("trip", TripAnalysis.DefaultEvaluations, 1,
+            RiskAnalysis.DefaultSampling(new LifeModel(Core.Scenarios.Trip.Whole(scenario)))), TripAnalysis.LeastRows,
+            TripAnalysis.MostRows);
+        return trip with
+        {
+            Searched = TripAnalysis.EvaluationsOf(scenario, trip.Settings.Evaluations,
+            scenario.Trip!.TargetRisk is not null)
+        };
     }
 
     private static StudyStep OfFleet(Core.Scenarios.Fleet stated, StepMaker step)
     {
-        StudyStep fleet = Within(step("fleet", FleetAnalysis.DefaultEvaluations, 1, FleetAnalysis.DefaultSampling), FleetAnalysis.LeastEvaluations, FleetAnalysis.MostEvaluations);
+        StudyStep fleet = Within(step("fleet", FleetAnalysis.DefaultEvaluations, 1, FleetAnalysis.DefaultSampling),
+            FleetAnalysis.LeastEvaluations, FleetAnalysis.MostEvaluations);
         return fleet with { Searched = FleetAnalysis.ExpectedEvaluations(stated, fleet.Settings.Evaluations) };
     }
 

@@ -50,7 +50,10 @@ internal sealed record ReportStudies
     /// <summary>The studies behind the report, in the order they were run.</summary>
     public IEnumerable<StudyStep> Made => Plan.Steps.Where(s => LeftOut.All(l => l.Step != s));
 
-    /// <summary>Runs the studies of a plan one after another. One that does not fit the scenario is left out; the risk study, which a report is about, may not be.</summary>
+    /// <summary>
+    /// Runs the studies of a plan one after another. One that does not fit the scenario is left out; the risk study, which a
+    /// report is about, may not be.
+    /// </summary>
     /// <exception cref="OperationCanceledException">The run was ended early: half a report is none.</exception>
     /// <exception cref="StudyException">The risk study does not fit the scenario.</exception>
     public static ReportStudies Run(ScenarioDocument document, LifeModel model, ReportPlan plan, RunOptions options)
@@ -89,12 +92,14 @@ internal sealed record ReportStudies
             return result;
         });
         RiskHeadline headline = RiskHeadline.Of(risk);
-        ImmutableArray<RiskHeadline> At(ImmutableArray<double> km) => km.IsEmpty ? [] : RiskHeadline.Of(model, km, plan.Risk.Settings, options);
+        ImmutableArray<RiskHeadline> At(ImmutableArray<double> km) =>
+            km.IsEmpty ? [] : RiskHeadline.Of(model, km, plan.Risk.Settings, options);
         double required = model.Scenario.RequiredKm;
         var question = new RiskQuestion
         {
             Method = risk.Method,
-            DistancesKm = [.. risk.Distances.Select(d => d.DistanceKm), .. Enumerable.Range(0, CurvePoints).Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0)))],
+            DistancesKm = [.. risk.Distances.Select(d => d.DistanceKm), .. Enumerable.Range(0, CurvePoints)
+                .Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0)))],
         };
         return new ReportStudies
         {
@@ -106,11 +111,16 @@ internal sealed record ReportStudies
             Curve = RiskAnalysis.Summarise(model, state!, question, options, isPartial: false),
             Ranking = Try(plan.Rank, RankSection.Title, (settings, run) => RankAnalysis.Run(
                 model, settings, run, RankQuestion.Of(allSubsets: false, evaluationsStated: !plan.Rank!.IsUsual)).With(headline)),
-            Combined = Try(plan.Combine, CombineSection.Title, (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run) with { Headline = headline }),
-            Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings, run).With(At(model.Scenario.Evidence.Life?.DistancesKm ?? []))),
-            Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run).With(headline)),
-            Trip = Try(plan.Trip, TripSection.Title, (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
-            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run) with { Headline = At(model.Scenario.Fleet!.TargetKm).FirstOrDefault() }),
+            Combined = Try(plan.Combine, CombineSection.Title,
+                (settings, run) => CombineAnalysis.Run(model, settings, new CombineLimits(), run) with { Headline = headline }),
+            Causes = Try(plan.Causes, CausesSection.Title, (settings, run) => CausesAnalysis.Run(model, model.Scenario.Evidence, settings,
+                run).With(At(model.Scenario.Evidence.Life?.DistancesKm ?? []))),
+            Remedies = Try(plan.Remedies, RemediesSection.Title, (settings, run) => RemediesAnalysis.Run(model, settings, run)
+                .With(headline)),
+            Trip = Try(plan.Trip, TripSection.Title,
+                (settings, run) => TripAnalysis.Run(model.Scenario, settings, new TripQuestion(), run)),
+            Fleet = Try(plan.Fleet, FleetSection.Title, (settings, run) => FleetAnalysis.Run(model, settings, run) with
+            { Headline = At(model.Scenario.Fleet!.TargetKm).FirstOrDefault() }),
             LeftOut = leftOut.ToImmutable(), // last: the lines above fill it
         };
     }

@@ -21,7 +21,8 @@ internal static class RiskSection
                 new Picture("failure-curve-log", $"{Alternative(result)} Both scales are logarithmic.", Chart(result, curve, isLog: true)),
                 $"The same on scales of ratios, from a tenth to five times the required distance: early failures can be read here.{BandWords}{RareWords(result)}"
                     + $" {Charting.RunOf(result.Run)}"),
-            ReportTable.Of(RiskText.DistanceTable(result), RiskText.DistancesHeading, "distance km", "failed", "95 % interval", "beta", "note"),
+            ReportTable.Of(RiskText.DistanceTable(result), RiskText.DistancesHeading, "distance km", "failed", "95 % interval", "beta",
+                "note"),
             .. RareEvents(result),
             ReportTable.Of(RiskText.LifeTable(result), RiskText.LivesHeading),
             ReportTable.Of(RiskText.LegTable(result), RiskText.LegsHeading),
@@ -42,7 +43,8 @@ internal static class RiskSection
         double end = isLog ? double.PositiveInfinity : PlainEnd * result.RequiredKm * (1 + 1e-9);
 
         // Where the table needed rare-event answers, sampling alone says nothing, and so draws nothing.
-        double start = result.Distances.Where(d => d.Method != RiskMethod.Importance).Select(d => d.DistanceKm).Append(double.PositiveInfinity).Min();
+        double start = result.Distances.Where(d => d.Method != RiskMethod.Importance).Select(d => d.DistanceKm)
+            .Append(double.PositiveInfinity).Min();
         IEnumerable<DistanceRisk> sampled = curve.Distances.Where(d => d.DistanceKm >= start * (1 - 1e-9) && d.DistanceKm <= end);
         IEnumerable<DistanceRisk> rare = result.Distances.Where(d => d.Method == RiskMethod.Importance && d.DistanceKm <= end);
         return new CurveChart(

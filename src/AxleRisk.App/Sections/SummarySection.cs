@@ -26,7 +26,8 @@ internal static class SummarySection
         ]);
 
     private static IEnumerable<Block> Paragraphs(string about) =>
-        about.Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(p => new Paragraph(p.ReplaceLineEndings(" ")));
+        about.Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .Select(p => new Paragraph(p.ReplaceLineEndings(" ")));
 
     /// <summary>The answer to what the scenario's role asks, before all else.</summary>
     private static IEnumerable<Block> Decision(ReportStudies studies)
@@ -47,7 +48,8 @@ internal static class SummarySection
         .. studies.Risk.Lives.Where(l => l.Percent == 10).Select(Life),
         .. studies.Ranking is { } ranking ? Deciding(ranking) : [],
         .. studies.Combined?.Combinations is [var worst, ..] ? new[] { $"The worst combination: {CombineText.Sentence(worst)}" } : [],
-        .. studies.Causes is { } causes ? SurpriseText.Sentences(causes).Take(1).Concat(CausesText.Told(causes).Take(1).Select(t => $"The evidence points first to {t}.")) : [],
+        .. studies.Causes is { } causes ? SurpriseText.Sentences(causes).Take(1)
+            .Concat(CausesText.Told(causes).Take(1).Select(t => $"The evidence points first to {t}.")) : [],
         .. studies.Remedies is { } remedies ? RemediesText.Sentences(remedies) : [],
     ];
 

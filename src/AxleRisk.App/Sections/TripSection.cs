@@ -39,7 +39,8 @@ internal static class TripSection
         TripLegRisk last = result.Legs[^1];
         CurvePoint[] ends = [.. result.Legs.Select(l => new CurvePoint(l.EndKm, l.Cumulative))];
         string told = string.Join("; ", result.Legs.Select(l => $"{l.Name} {Figures.Probability(l.Conditional)}")) + ".";
-        string toldEnds = string.Join("; ", result.Legs.Select(l => $"{Figures.Probability(l.Cumulative)} at {Figures.Exact(l.EndKm)} km, the end of {l.Name}")) + ".";
+        string toldEnds = string.Join("; ",
+            result.Legs.Select(l => $"{Figures.Probability(l.Cumulative)} at {Figures.Exact(l.EndKm)} km, the end of {l.Name}")) + ".";
         return
         [
             new Figure(
@@ -88,7 +89,8 @@ internal static class TripSection
         [
             new Subheading(TripText.RemediesHeading),
             new Figure(
-                new Picture("trip-remedies", told, new RowsChart([.. rows], Charting.Percent("failed on the trip"), result.Probability.Estimate)),
+                new Picture("trip-remedies", told,
+                    new RowsChart([.. rows], Charting.Percent("failed on the trip"), result.Probability.Estimate)),
                 "Failure probability of the trip with each remedy, the least first. Dot: with the 95 % interval of the probability by itself; upright line: as planned. "
                     + $"The ratios of the table are surer, for all cases share their samples.{Charting.Shown(result.Remedies.Length)} {Charting.RunOf(result.Run)}"),
             ReportTable.Of(TripText.RemedyTable(result), TripText.RemediesHeading, "case", "fail", "times (95 % interval)", "note"),
@@ -98,6 +100,7 @@ internal static class TripSection
     private static IEnumerable<Block> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
     [
         new Subheading(TripText.CombinationsHeading),
-        .. CombineSection.Worst(result.Combinations, searched, "trip-combinations", "failed on the trip", result.Probability.Estimate, result.Run),
+        .. CombineSection.Worst(result.Combinations, searched, "trip-combinations", "failed on the trip", result.Probability.Estimate,
+            result.Run),
     ];
 }

@@ -14,7 +14,8 @@ internal static class BaseText
 
     public const string OneAtATimeHeading = "One factor at a time: life over the life of the base case";
 
-    public static string Sentence(BaseCaseResult result) => $"Base case: life {Figures.Km(result.LifeKm)} km with everything at its nominal";
+    public static string Sentence(BaseCaseResult result) =>
+        $"Base case: life {Figures.Km(result.LifeKm)} km with everything at its nominal";
 
     public static IReadOnlyList<string> Facts(BaseCaseResult result) =>
     [

@@ -49,7 +49,9 @@ internal static class CausesText
     private static string Phrase(Cause cause, StateShift state)
     {
         string unit = cause.Factor.Unit.Length == 0 ? "" : " " + cause.Factor.Unit;
-        string what = cause.Prior is null ? $"{cause.Name} {state.Name}{unit}" : $"{cause.Name}{(cause.Measured is null ? "" : ", measured,")} in its adverse tenth ({state.Name}{unit})";
+        string what = cause.Prior is null
+            ? $"{cause.Name} {state.Name}{unit}"
+            : $"{cause.Name}{(cause.Measured is null ? "" : ", measured,")} in its adverse tenth ({state.Name}{unit})";
         string times = $"{Figures.Ratio(state.Times.Estimate)} times {(state.Times.Estimate > 1 ? "likelier" : "as likely")}"
             + $" ({Figures.Ratio(state.Times.Low)} to {Figures.Ratio(state.Times.High)})";
         return $"{what}: {times}, now {Figures.Share(state.Posterior.Estimate)}, before {Figures.Share(state.Prior)}";
@@ -80,7 +82,8 @@ internal static class CausesText
     public static string ExplanationsReading(CausesResult result)
     {
         const string General = "Explanations may hold together, so they need not add up; a pair means both.";
-        string settled = string.Join("; ", result.Explanations.Where(e => e.Settled is not null).Select(e => $"\"{NameOf(result, e)}\" {Settled(e)}"));
+        string settled = string.Join("; ", result.Explanations.Where(e => e.Settled is not null)
+            .Select(e => $"\"{NameOf(result, e)}\" {Settled(e)}"));
         string rest = result.Explanations.Any(e => e.Settled is null) ? "the others are weighed given that" : "none is left to weigh";
         return settled.Length == 0 ? General : $"{General} Settled by a state that is known, so not weighed: {settled}; {rest}.";
     }
@@ -88,7 +91,9 @@ internal static class CausesText
     /// <summary>What a known state says of an explanation.</summary>
     public static string Settled(ExplanationShift e) => e.Settled == true ? "holds" : "ruled out";
 
-    /// <summary>The explanations that hold together; none of them is 'nothing unusual', beside what a known state says for certain.</summary>
+    /// <summary>
+    /// The explanations that hold together; none of them is 'nothing unusual', beside what a known state says for certain.
+    /// </summary>
     public static string NameOf(CausesResult result, ExplanationShift e) => !e.Names.IsEmpty ? string.Join(" and ", e.Names)
         : result.Explanations.Any(x => x.Settled == true) ? NothingElse : NothingUnusual;
 
@@ -117,7 +122,8 @@ internal static class CausesText
             foreach (StateShift s in c.States)
             {
                 string range = $"{Figures.Share(s.Posterior.Low).Replace(" %", "")} to {Figures.Share(s.Posterior.High)}";
-                table.Add(c.Name, s.Name, Figures.Share(s.Prior), Figures.Share(s.Posterior.Estimate), c.IsKnown ? "known" : range, Figures.Ratio(s.Times.Estimate));
+                table.Add(c.Name, s.Name, Figures.Share(s.Prior), Figures.Share(s.Posterior.Estimate), c.IsKnown ? "known" : range,
+                    Figures.Ratio(s.Times.Estimate));
             }
         }
 

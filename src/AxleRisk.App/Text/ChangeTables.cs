@@ -45,7 +45,8 @@ internal static class ChangeTables
     }
 
     private static TextTable Table(
-        string figure, IReadOnlyList<(string Name, ComparedCase Case)> rows, Func<ComparedCase, string> show, Func<CaseChange, Interval> ratio, Func<CaseChange, bool> isDistinct)
+        string figure, IReadOnlyList<(string Name, ComparedCase Case)> rows, Func<ComparedCase, string> show,
+            Func<CaseChange, Interval> ratio, Func<CaseChange, bool> isDistinct)
     {
         var table = new TextTable("case", figure, "times (95 %)", "<");
         foreach ((string name, ComparedCase c) in rows)

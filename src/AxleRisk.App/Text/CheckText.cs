@@ -33,7 +33,8 @@ internal static class CheckText
         var table = new TextTable("value", "number", "<unit", "<");
         foreach (Input input in scenario.Inputs.Where(i => i.Value is Value.Certain))
         {
-            table.Add(input.Name, Figures.Exact(input.Value.Nominal), input.Quantity.Unit, input.IsDefault ? $"default: {input.Quantity.DefaultSource}" : "");
+            table.Add(input.Name, Figures.Exact(input.Value.Nominal), input.Quantity.Unit,
+                input.IsDefault ? $"default: {input.Quantity.DefaultSource}" : "");
         }
 
         if (scenario.Detail.Categories.Length == 1)
@@ -54,5 +55,6 @@ internal static class CheckText
         scenario.Correlations.Select(c => $"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}");
 
     private static IEnumerable<string> Descriptions(FactorSet factors) =>
-        factors.Factors.SelectMany(f => Wrap.Lines($"{f.Name}: {DistributionText.Of(f)}", Layout.Width - 2, "    ")).Select(line => "  " + line);
+        factors.Factors.SelectMany(f => Wrap.Lines($"{f.Name}: {DistributionText.Of(f)}", Layout.Width - 2, "    "))
+            .Select(line => "  " + line);
 }

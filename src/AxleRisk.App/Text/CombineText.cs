@@ -68,7 +68,8 @@ internal static class CombineText
         foreach (InteractionPair p in result.Interactions.Take(MostPairs))
         {
             table.Add(
-                TextTable.Shorten(Printable.Line(p.First), 24), TextTable.Shorten(Printable.Line(p.Second), 24), Index(p.SecondOrder), Index(p.Shapley));
+                TextTable.Shorten(Printable.Line(p.First), 24), TextTable.Shorten(Printable.Line(p.Second), 24), Index(p.SecondOrder),
+                    Index(p.Shapley));
         }
 
         return table;

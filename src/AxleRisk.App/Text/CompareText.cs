@@ -22,7 +22,8 @@ internal static class CompareText
     /// <summary>The first scenario with the defaults in force in any of them, for the list of what is assumed.</summary>
     public static Scenario AllAssumed(IReadOnlyList<ScenarioDocument> documents) => documents[0].Scenario with
     {
-        Inputs = [.. documents.SelectMany(d => d.Scenario.Inputs).Where(i => i.IsDefault && i.Value is Value.Uncertain).DistinctBy(i => i.Name)],
+        Inputs = [.. documents.SelectMany(d => d.Scenario.Inputs).Where(i => i.IsDefault && i.Value is Value.Uncertain)
+            .DistinctBy(i => i.Name)],
     };
 
     private static IEnumerable<string> Head(string letter, ScenarioDocument document) =>

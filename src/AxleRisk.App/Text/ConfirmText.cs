@@ -29,7 +29,8 @@ internal static class ConfirmText
 
         string text = $"Run: {result.Records} records of {Figures.Number(result.Question.KmPerRecord)} km a leg, point and ride, {result.SimulatedSeconds / 3600:#,0} hours of "
             + $"driving in all; seed {result.Question.Seed}; model {LifeModel.Version}, axlerisk {Product.Version}. Intervals are of 95 %, from the records.";
-        foreach (string line in (string[])[.. Wrap.Lines(text, Layout.Width), Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
+        foreach (string line in (string[])[.. Wrap.Lines(text, Layout.Width), Frame.Took(elapsed),
+            .. Wrap.Lines(Caution.Sentence, Layout.Width)])
         {
             yield return line;
         }
@@ -43,7 +44,8 @@ internal static class ConfirmText
     public static string StepInWords(RideStepKind step, ConfirmationQuestion question) => step switch
     {
         RideStepKind.TwoRateDamper => "a damper of two rates",
-        RideStepKind.BumpStop when double.IsFinite(question.BumpClearanceMm) => $"a bump stop after {Figures.Exact(question.BumpClearanceMm)} mm",
+        RideStepKind.BumpStop when double.IsFinite(question.BumpClearanceMm) =>
+            $"a bump stop after {Figures.Exact(question.BumpClearanceMm)} mm",
         RideStepKind.BumpStop => "the scenario's bump stop",
         _ => "wheel lift-off",
     };
@@ -76,7 +78,8 @@ internal static class ConfirmText
             return [];
         }
 
-        (ConfirmedPoint least, ConfirmedPoint most) = (result.Points.MinBy(p => p.Ratio.Estimate)!, result.Points.MaxBy(p => p.Ratio.Estimate)!);
+        (ConfirmedPoint least, ConfirmedPoint most) = (result.Points.MinBy(p => p.Ratio.Estimate)!,
+            result.Points.MaxBy(p => p.Ratio.Estimate)!);
         return Wrap.Lines(
             $"Over all points the ratio lies between {Figures.Ratio(least.Ratio.Estimate)} ({least.Name}) and {Figures.Ratio(most.Ratio.Estimate)} ({most.Name}).", Layout.Width - 2, "");
     }
@@ -95,7 +98,8 @@ internal static class ConfirmText
         foreach ((RideStepKind step, Interval over) in result.Steps.Zip(point.Steps))
         {
             sofar *= over.Estimate;
-            table.Add($"{(step == result.Steps[0] ? "with" : "and")} {StepInWords(step, result.Question)}", Index(over), Figures.Ratio(sofar));
+            table.Add($"{(step == result.Steps[0] ? "with" : "and")} {StepInWords(step, result.Question)}", Index(over),
+                Figures.Ratio(sofar));
         }
 
         return table;
@@ -129,7 +133,8 @@ internal static class ConfirmText
         var table = new TextTable("point", "life km", "true/computed", "counting alone", "off ground");
         foreach (ConfirmedPoint point in result.Points)
         {
-            table.Add(point.Name, Figures.Km(point.LifeKm), Index(point.Ratio), Index(Inverse(point.Fast)), OffGround(point.Legs.Max(l => l.OffGroundShare)));
+            table.Add(point.Name, Figures.Km(point.LifeKm), Index(point.Ratio), Index(Inverse(point.Fast)),
+                OffGround(point.Legs.Max(l => l.OffGroundShare)));
         }
 
         return table.Lines(Layout.Width);

@@ -4,7 +4,10 @@ using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
-/// <summary>Distributions for readers: a choice as its states with their probabilities, <c>0 (40 %), 30 (60 %)</c>; the others by family and parameters.</summary>
+/// <summary>
+/// Distributions for readers: a choice as its states with their probabilities, <c>0 (40 %), 30 (60 %)</c>; the others by family
+/// and parameters.
+/// </summary>
 internal static class DistributionText
 {
     /// <summary>The distribution of a factor.</summary>

@@ -10,10 +10,12 @@ internal static class Figures
     private const int MostStatedDigits = 12;
 
     /// <summary>A distance in km, to three or four figures, with thousands separators.</summary>
-    public static string Km(double km) => !double.IsFinite(km) ? None : RoundTo(km, 4).ToString(Math.Abs(km) < 1 ? "0.######" : Math.Abs(km) < 100 ? "#,0.##" : "#,0");
+    public static string Km(double km) =>
+        !double.IsFinite(km) ? None : RoundTo(km, 4).ToString(Math.Abs(km) < 1 ? "0.######" : Math.Abs(km) < 100 ? "#,0.##" : "#,0");
 
     /// <summary>
-    /// A number that somebody stated, with all of its digits and thousands separators. One of more digits than anybody states was computed (the
+    /// A number that somebody stated, with all of its digits and thousands separators. One of more digits than anybody states was
+    /// computed (the
     /// mean of a distribution, a sum of legs): to four figures.
     /// </summary>
     public static string Exact(double x) => !double.IsFinite(x) ? None
@@ -79,7 +81,8 @@ internal static class Figures
 
     /// <summary>A ratio of lives: two decimals near 1, fewer when large.</summary>
     public static string Ratio(double ratio) =>
-        double.IsNaN(ratio) ? None : double.IsInfinity(ratio) ? "inf" : ratio < 0.1 ? ratio.ToString("0.000") : ratio < 100 ? ratio.ToString("0.00") : ratio.ToString("#,0");
+        double.IsNaN(ratio) ? None : double.IsInfinity(ratio) ? "inf" : ratio < 0.1 ? ratio.ToString("0.000") : ratio < 100
+            ? ratio.ToString("0.00") : ratio.ToString("#,0");
 
     /// <summary>A probability at an axis: a round number, without digits that say nothing.</summary>
     public static string Tick(double p) => p != 0 && Math.Abs(p) < 1e-5 ? p.ToString("0e-0") : (100 * p).ToString("0.####") + " %";

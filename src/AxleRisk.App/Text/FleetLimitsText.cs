@@ -8,7 +8,8 @@ internal static class FleetLimitsText
 {
     public static IEnumerable<string> Warranty(FleetResult result) => result.Warranty is not { } warranty ? [] :
     [
-        Style.Heading(WarrantyHeading(warranty)), .. Indented(WarrantyWords(result, warranty)), .. WarrantyTable(result, warranty).Lines(Layout.Width), "",
+        Style.Heading(WarrantyHeading(warranty)), .. Indented(WarrantyWords(result, warranty)), .. WarrantyTable(result, warranty)
+            .Lines(Layout.Width), "",
     ];
 
     public static IEnumerable<string> Design(FleetResult result) => result.Design is not { } design ? [] :
@@ -17,7 +18,8 @@ internal static class FleetLimitsText
         .. DesignSentences(design).SelectMany(Indented), "",
     ];
 
-    public static string WarrantyHeading(WarrantyLimits warranty) => $"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet";
+    public static string WarrantyHeading(WarrantyLimits warranty) =>
+        $"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet";
 
     public static TextTable WarrantyTable(FleetResult result, WarrantyLimits warranty)
     {
@@ -49,7 +51,8 @@ internal static class FleetLimitsText
         {
             if (limit.WallMm is { } wall)
             {
-                Add(table, $"smallest nominal wall, mm (now {Figures.Number(design.NominalWallMm!.Value)})", wall, limit.Basis, Figures.Number, "mm");
+                Add(table, $"smallest nominal wall, mm (now {Figures.Number(design.NominalWallMm!.Value)})", wall, limit.Basis,
+                    Figures.Number, "mm");
             }
 
             if (limit.Tolerance is { } tolerance)
@@ -64,7 +67,8 @@ internal static class FleetLimitsText
     }
 
     /// <summary>What the table leaves open: the categories beside the limit, and what cannot be searched.</summary>
-    public static IReadOnlyList<string> DesignSentences(DesignLimits design) => [.. design.Limits.Select(l => CategoryWords(l, design)), .. Missing(design)];
+    public static IReadOnlyList<string> DesignSentences(DesignLimits design) =>
+        [.. design.Limits.Select(l => CategoryWords(l, design)), .. Missing(design)];
 
     /// <summary>Whether the warranty as stated meets the target.</summary>
     public static string WarrantyWords(FleetResult result, WarrantyLimits warranty)
@@ -82,7 +86,8 @@ internal static class FleetLimitsText
         string doubt = c.IsClear(design.Target.Fraction) ? "" : "; this run cannot tell it from the target for certain";
         return Holds(limit.Basis) + ": " + c.Outcome switch
         {
-            SearchOutcome.NoneMeets => $"no category of the catalogue meets the target; the best, {c.Next}, has {failed(c.NextProbability)}{doubt}.",
+            SearchOutcome.NoneMeets =>
+                $"no category of the catalogue meets the target; the best, {c.Next}, has {failed(c.NextProbability)}{doubt}.",
             SearchOutcome.EveryMeets => $"every category meets the target; the worst, {c.Category}, has {failed(c.Probability)}{doubt}.",
             _ => $"category {c.Category} has {failed(c.Probability)}, the next worse, {c.Next}, {failed(c.NextProbability)}{doubt}.",
         };

@@ -27,7 +27,8 @@ internal static class FleetText
     public static string Expected(FleetResult result) => $"{Number(result.Claims.Expected.Estimate)} {OfFleet(result)}";
 
     /// <summary>Of how many, and as a share.</summary>
-    public static string OfFleet(FleetResult result) => $"of {Figures.Count(result.Fleet.Vehicles)} vehicles ({Figures.Probability(result.ClaimRate.Estimate)})";
+    public static string OfFleet(FleetResult result) =>
+        $"of {Figures.Count(result.Fleet.Vehicles)} vehicles ({Figures.Probability(result.ClaimRate.Estimate)})";
 
     /// <summary>The interval of the expected claims.</summary>
     public static string Precision(FleetResult result) =>
@@ -39,7 +40,8 @@ internal static class FleetText
 
     /// <summary>The expected cost of all claims; null where none is stated.</summary>
     public static string? ExpectedCost(FleetResult result) =>
-        result.Cost is { } cost ? $"Expected cost: {Money(cost.Expected.Estimate)} ({Money(cost.Expected.Low)} to {Money(cost.Expected.High)})" : null;
+        result.Cost is { } cost
+            ? $"Expected cost: {Money(cost.Expected.Estimate)} ({Money(cost.Expected.Low)} to {Money(cost.Expected.High)})" : null;
 
     /// <summary>What to write down: the predictive intervals.</summary>
     public static string WriteDown(FleetResult result) =>
@@ -50,7 +52,8 @@ internal static class FleetText
         (s.Shared.IsEmpty
             ? $"one level: {s.Replicates} replicates of {Figures.Count(s.Inner)} vehicles"
             : $"two levels: {Figures.Count(s.Outer)} outer draws of what is unknown in {s.Replicates} replicates, {Figures.Count(s.Inner)} vehicles in each")
-        + (s.Designs == 0 ? "" : $"; {s.Designs} designs with {Figures.Count(s.DesignOuter)} times {Figures.Count(s.DesignInner)} vehicles, the same random numbers in each")
+        + (s.Designs == 0 ? ""
+            : $"; {s.Designs} designs with {Figures.Count(s.DesignOuter)} times {Figures.Count(s.DesignInner)} vehicles, the same random numbers in each")
         + (s.IsConditional ? "; Miner sum and S-N scatter of a vehicle averaged exactly" : "; failures counted");
 
     private static IEnumerable<string> Summary(FleetResult result) =>
@@ -83,7 +86,8 @@ internal static class FleetText
         int step = (result.Months.Length + MostRows - 1) / MostRows;
         foreach (ClaimMonth m in result.Months.Where(m => m.Month % step == 0 || m.Month == result.Months.Length))
         {
-            table.Add(m.Month.ToString().PadLeft(19), Number(m.SoFar.Expected.Estimate), Band(m.SoFar), Number(m.InMonth.Expected.Estimate), Band(m.InMonth));
+            table.Add(m.Month.ToString().PadLeft(19), Number(m.SoFar.Expected.Estimate), Band(m.SoFar),
+                Number(m.InMonth.Expected.Estimate), Band(m.InMonth));
         }
 
         return table;
@@ -92,7 +96,8 @@ internal static class FleetText
     public static string Band(Prediction p) => $"{Figures.Count(p.Low)} to {Figures.Count(p.High)}";
 
     /// <summary>A number of claims, which need not be whole.</summary>
-    public static string Number(double x) => double.IsNaN(x) ? Figures.None : x >= 100 ? x.ToString("#,0") : x.ToString(x >= 10 ? "0.0" : "0.00");
+    public static string Number(double x) =>
+        double.IsNaN(x) ? Figures.None : x >= 100 ? x.ToString("#,0") : x.ToString(x >= 10 ? "0.0" : "0.00");
 
     private static string Money(double x) => double.IsNaN(x) ? Figures.None : x.ToString(Math.Abs(x) >= 100 ? "#,0" : "0.##");
 }

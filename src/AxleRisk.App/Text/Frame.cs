@@ -20,7 +20,8 @@ internal static class Frame
         IReadOnlyList<string> assumed = Assumed(scenario);
         return assumed.Count == 0
             ? []
-            : [Style.Heading(AssumedHeading), .. assumed.SelectMany(a => Wrap.Lines(a, Layout.Width - 2, "    ")).Select(line => "  " + line), ""];
+            : [Style.Heading(AssumedHeading), .. assumed.SelectMany(a => Wrap.Lines(a, Layout.Width - 2, "    "))
+                .Select(line => "  " + line), ""];
     }
 
     public const string AssumedHeading = "Assumed, not stated in the file";
@@ -35,7 +36,8 @@ internal static class Frame
 
     // Ended early is said on a line of its own.
     private static string Asked(RunRecord run) => run.IsPartial || run.Requested == run.Evaluations ? ""
-        : run.Evaluations < run.Requested ? $" (of {Figures.Count(run.Requested)} allowed: no more were needed, or they would not have made a whole sample more)"
+        : run.Evaluations < run.Requested
+            ? $" (of {Figures.Count(run.Requested)} allowed: no more were needed, or they would not have made a whole sample more)"
         : $" ({Figures.Count(run.Requested)} asked for: fewer would not have made a whole sample)";
 
     /// <summary>The time a run took; on a line of its own, for it alone differs from run to run.</summary>
@@ -50,7 +52,8 @@ internal static class Frame
     {
         if (run.IsPartial)
         {
-            yield return Style.Heading($"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations.");
+            yield return Style.Heading(
+                $"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations.");
         }
 
         foreach (string line in (string[])

@@ -16,7 +16,8 @@ internal static class LiftOffText
             yield break;
         }
 
-        string named = string.Join(", ", likely.Select(l => $"{Printable.Line(l.Name)} ({Figures.Number(Math.Round(l.PerKm, l.PerKm < 10 ? 1 : 0))} a km)"));
+        string named = string.Join(", ",
+            likely.Select(l => $"{Printable.Line(l.Name)} ({Figures.Number(Math.Round(l.PerKm, l.PerKm < 10 ? 1 : 0))} a km)"));
         string text = $"Wheels leave the ground in the base case on {named}, {LiftOffCheck.NamedPerKm:0} a km or more by Rice's formula; "
             + $"the linear ride does not know it. Run `{Product.Name} confirm {Printable.Line(document.FileName)}` to see what it changes.";
         foreach (string line in Wrap.Lines(text, Layout.Width))

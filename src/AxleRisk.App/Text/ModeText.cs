@@ -18,7 +18,8 @@ internal static class ModeText
         var table = new TextTable(["distance km", .. result.Modes.Select(m => m.Mode.Words)]);
         for (int i = 0; i < result.Distances.Length; i++)
         {
-            table.Add([Figures.Exact(result.Distances[i].DistanceKm).PadLeft(11), .. result.Modes.Select(m => Figures.Probability(m.First[i]))]);
+            table.Add([Figures.Exact(result.Distances[i].DistanceKm).PadLeft(11),
+                .. result.Modes.Select(m => Figures.Probability(m.First[i]))]);
         }
 
         var without = new TextTable("switched off", "failed by the required distance");
@@ -51,7 +52,8 @@ internal static class ModeText
         return [Style.Heading("Modes of failure"), .. table.Lines(Layout.Width), ""];
     }
 
-    private static string Estimate(Interval interval) => double.IsNaN(interval.Estimate) ? Figures.None : Figures.Probability(interval.Estimate);
+    private static string Estimate(Interval interval) =>
+        double.IsNaN(interval.Estimate) ? Figures.None : Figures.Probability(interval.Estimate);
 
     private static string Range(Interval interval) => double.IsNaN(interval.Estimate) ? Figures.None : Figures.ProbabilityRange(interval);
 }

@@ -3,7 +3,8 @@ using System.Text;
 
 namespace AxleRisk.App.Text;
 
-/// <summary>Makes a scenario's own words safe to print: control characters, and with them terminal escape sequences, become spaces, and so do
+/// <summary>Makes a scenario's own words safe to print: control characters, and with them terminal escape sequences, become
+/// spaces, and so do
 /// the invisible ones that turn the direction of writing.</summary>
 internal static class Printable
 {

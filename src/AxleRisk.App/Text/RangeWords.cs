@@ -27,7 +27,8 @@ internal static class RangeWords
 
     /// <summary>How many vehicles are like this: <c>1 vehicle in 25</c>.</summary>
     public static string OneIn(double likelihood) =>
-        !(likelihood > 0) ? "no vehicle" : likelihood > 0.4 ? $"{Percent(likelihood)} of vehicles" : $"1 vehicle in {Figures.Number(Whole(1 / likelihood))}";
+        !(likelihood > 0) ? "no vehicle" : likelihood > 0.4
+            ? $"{Percent(likelihood)} of vehicles" : $"1 vehicle in {Figures.Number(Whole(1 / likelihood))}";
 
     /// <summary>A probability to two figures or so: <c>31 %</c>, <c>4.2 %</c>.</summary>
     public static string Percent(double p) => double.IsNaN(p) ? Figures.None

@@ -61,11 +61,13 @@ internal static class RankText
             ? $"the widest interval of a factor's share is {PlusMinus(result.WidestHalf)}"
             : "the share of a factor is unknown";
         return result.HalfWidthAsked == 0 || result.Run.IsPartial ? reached
-            : result.WidestHalf <= result.HalfWidthAsked ? $"{reached}, enough for the {PlusMinus(result.HalfWidthAsked)} that the run went for"
+            : result.WidestHalf <= result.HalfWidthAsked
+                ? $"{reached}, enough for the {PlusMinus(result.HalfWidthAsked)} that the run went for"
             : $"{reached}, not the {PlusMinus(result.HalfWidthAsked)} that the run went for: more evaluations than its limit (--evaluations) would narrow it";
     }
 
-    private static string PlusMinus(double half) => $"+-{Figures.Number(Math.Round(100 * half, 2))} {(half == RankQuestion.UsualHalfWidth ? "point" : "points")}";
+    private static string PlusMinus(double half) =>
+        $"+-{Figures.Number(Math.Round(100 * half, 2))} {(half == RankQuestion.UsualHalfWidth ? "point" : "points")}";
 
     public static TextTable ShareTable(RankResult result)
     {
@@ -115,7 +117,8 @@ internal static class RankText
     private static IEnumerable<string> Indices(RankResult result, Func<RankedFactor, SobolPair> of)
     {
         var table = new TextTable("factor", "alone", "with others");
-        List<RankedFactor> shown = [.. result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown))];
+        List<RankedFactor> shown =
+            [.. result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown))];
         foreach (RankedFactor f in shown)
         {
             table.Add(f.Factor.Name + (f.RankedWith.IsEmpty ? "" : " *"), Figures.Index(of(f).First), Figures.Index(of(f).Total));
@@ -135,7 +138,8 @@ internal static class RankText
         ];
 
     /// <summary>A share in percent with its interval: <c>24.1 % (23.6..24.7)</c>.</summary>
-    public static string ShareWithRange(Interval share) => double.IsNaN(share.Estimate) ? Figures.None : $"{Tenths(share.Estimate)} % ({Range(share)})";
+    public static string ShareWithRange(Interval share) =>
+        double.IsNaN(share.Estimate) ? Figures.None : $"{Tenths(share.Estimate)} % ({Range(share)})";
 
     private static string Percent(double share) => double.IsNaN(share) ? Figures.None : Tenths(share);
 
@@ -152,5 +156,6 @@ internal static class RankText
         return text == "-0.0" ? "0.0" : text;
     }
 
-    private static string Bar(double share) => double.IsNaN(share) ? "" : new('#', (int)Math.Clamp(Math.Round(BarLength * share), 0, BarLength));
+    private static string Bar(double share) =>
+        double.IsNaN(share) ? "" : new('#', (int)Math.Clamp(Math.Round(BarLength * share), 0, BarLength));
 }

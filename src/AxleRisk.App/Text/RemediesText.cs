@@ -12,7 +12,8 @@ internal static class RemediesText
     [
         .. Sentences(result).SelectMany(s => Wrap.Lines(s, Layout.Width)), "",
         .. ChangeTables.Lines(result.Comparison.DistanceKm, Cases(result)),
-        Style.Heading(Heading), .. scenario.Remedies.SelectMany(r => Wrap.Lines(Sentence(r), Layout.Width - 2, "    ")).Select(l => "  " + l), "",
+        Style.Heading(Heading), .. scenario.Remedies.SelectMany(r => Wrap.Lines(Sentence(r), Layout.Width - 2, "    "))
+            .Select(l => "  " + l), "",
     ];
 
     public const string Heading = "The remedies";

@@ -36,7 +36,8 @@ internal static class RiskText
     }
 
     /// <summary>The main figure itself.</summary>
-    public static string Answer(Interval p) => Figures.IsBound(p) ? $"below {Figures.Probability(p.High)}, not resolved" : Figures.Probability(p);
+    public static string Answer(Interval p) =>
+        Figures.IsBound(p) ? $"below {Figures.Probability(p.High)}, not resolved" : Figures.Probability(p);
 
     /// <summary>What the main figure is of.</summary>
     public static string Question(double requiredKm) => $"Failure probability by {Figures.Exact(requiredKm)} km";
@@ -53,7 +54,8 @@ internal static class RiskText
         1 when probability.Low == 1 => "every such axle fails before this distance.",
         >= 0.5 and var p => $"about {100 * p:0} of 100 such axles fail before this distance.",
         >= 0.01 and var p => $"about 1 axle in {1 / p:0.#} {Fails}.",
-        > 0 and var p when Figures.IsBeyondWords(p) => $"fewer than 1 axle in {Figures.OneIn(p)} {Fails}; what the model leaves out will break one sooner.",
+        > 0 and var p when Figures.IsBeyondWords(p) =>
+            $"fewer than 1 axle in {Figures.OneIn(p)} {Fails}; what the model leaves out will break one sooner.",
         > 0 and var p => $"about 1 axle in {Figures.OneIn(p)} {Fails}.",
         _ when probability.High == 0 => "no such axle fails before this distance: all that could change it is stated for certain.",
         _ => "no failure was seen in this run; the interval tells how rare it must be.",
@@ -68,7 +70,8 @@ internal static class RiskText
         {
             string mark = string.Join(" ", new[]
             {
-                risk.DistanceKm == result.RequiredKm ? "required" : "", risk.IsResolved ? "" : "not resolved", risk.Method == RiskMethod.Importance ? "i" : "",
+                risk.DistanceKm == result.RequiredKm ? "required" : "", risk.IsResolved ? "" : "not resolved",
+                risk.Method == RiskMethod.Importance ? "i" : "",
             }.Where(word => word.Length > 0));
             table.Add(
                 Figures.Exact(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability),

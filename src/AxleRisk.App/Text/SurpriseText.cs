@@ -21,7 +21,8 @@ internal static class SurpriseText
                     Sentence($"Broken between {Figures.Exact(a)} and {Figures.Exact(b)} km: under the scenario {{0}} fails by {Figures.Exact(b)} km", to)
                         + $" {Figures.Probability(to.Estimate - from.Estimate)} fail between the two.",
                 LifeEvidence.Survived(var km) => Sentence(
-                    $"Unbroken at {Figures.Exact(km)} km: under the scenario {{0}} gets that far", new(1 - to.Estimate, 1 - to.High, 1 - to.Low)),
+                    $"Unbroken at {Figures.Exact(km)} km: under the scenario {{0}} gets that far",
+                    new(1 - to.Estimate, 1 - to.High, 1 - to.Low)),
                 _ => "",
             };
             if (!result.IsConditional && result.Evidence.Life is LifeEvidence.FailedAt)
@@ -33,7 +34,8 @@ internal static class SurpriseText
         foreach (Measurement m in result.Evidence.Measured)
         {
             string unit = result.Causes.First(c => c.Name == m.Factor).Factor.Unit;
-            yield return $"Measured: {m.Factor} {Figures.Number(m.Value)} {unit}".TrimEnd() + $", standard deviation {Figures.Number(m.StandardDeviation)}.";
+            yield return $"Measured: {m.Factor} {Figures.Number(m.Value)} {unit}".TrimEnd()
+                + $", standard deviation {Figures.Number(m.StandardDeviation)}.";
         }
 
         foreach (KnownState k in result.Evidence.Known)
@@ -43,9 +45,11 @@ internal static class SurpriseText
     }
 
     private static string Sentence(string form, Interval p) =>
-        string.Format(form, OneIn(p.Estimate)) + $" ({Figures.Probability(p.Estimate)}, {Figures.ProbabilityRange(p)}), {Judgement(p.Estimate)}.";
+        string.Format(form, OneIn(p.Estimate))
+            + $" ({Figures.Probability(p.Estimate)}, {Figures.ProbabilityRange(p)}), {Judgement(p.Estimate)}.";
 
-    private static string OneIn(double p) => !(p > 0) ? "no axle that was drawn" : p > 0.67 ? "nearly every axle" : $"1 axle in {Figures.Number(Round(1 / p))}";
+    private static string OneIn(double p) =>
+        !(p > 0) ? "no axle that was drawn" : p > 0.67 ? "nearly every axle" : $"1 axle in {Figures.Number(Round(1 / p))}";
 
     private static double Round(double n) => n < 10 ? Math.Round(n, 1) : Math.Round(n, MidpointRounding.AwayFromZero);
 

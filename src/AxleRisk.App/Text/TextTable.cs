@@ -1,6 +1,8 @@
 namespace AxleRisk.App.Text;
 
-/// <summary>A table of text, its columns as wide as their widest cell; the first column is set left, the others right unless said.</summary>
+/// <summary>
+/// A table of text, its columns as wide as their widest cell; the first column is set left, the others right unless said.
+/// </summary>
 internal sealed class TextTable
 {
     private const string Gap = "  ";
@@ -43,7 +45,10 @@ internal sealed class TextTable
         }
     }
 
-    /// <summary>A text of at most <paramref name="width"/> characters: its middle is left out, for a factor's name tells the leg first and the quantity last.</summary>
+    /// <summary>
+    /// A text of at most <paramref name="width"/> characters: its middle is left out, for a factor's name tells the leg first and
+    /// the quantity last.
+    /// </summary>
     public static string Shorten(string text, int width)
     {
         if (text.Length <= width)

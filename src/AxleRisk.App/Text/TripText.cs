@@ -47,7 +47,8 @@ internal static class TripText
             table.Add(
             [
                 leg.Name, Figures.Exact(leg.Km), Figures.Probability(leg.Conditional), Range(leg.Conditional),
-                double.IsNaN(leg.Share.Estimate) ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})",
+                double.IsNaN(leg.Share.Estimate)
+                    ? Figures.None : $"{100 * leg.Share.Estimate:0} % ({100 * leg.Share.Low:0} to {100 * leg.Share.High:0})",
                 .. marks.Select(_ => result.Rare.Any(r => r.Leg == leg.Name) ? "i" : ""),
             ]);
         }
@@ -68,10 +69,12 @@ internal static class TripText
         return table;
     }
 
-    public static string LimitsHeading(double target) => $"What keeps the trip at or under {RangeWords.Percent(target)}, each alone, all else as planned";
+    public static string LimitsHeading(double target) =>
+        $"What keeps the trip at or under {RangeWords.Percent(target)}, each alone, all else as planned";
 
     /// <summary>Each thing that can be set, and where it keeps the target.</summary>
-    public static IReadOnlyList<string> LimitSentences(TripResult result) => [.. result.Limits.Select(l => $"{TripWords.Name(l.Lever)}: {TripWords.Limit(l)}")];
+    public static IReadOnlyList<string> LimitSentences(TripResult result) =>
+        [.. result.Limits.Select(l => $"{TripWords.Name(l.Lever)}: {TripWords.Limit(l)}")];
 
     public static TextTable RemedyTable(TripResult result)
     {
@@ -79,21 +82,27 @@ internal static class TripText
         table.Add("as planned", Figures.Probability(result.Probability), "", "");
         foreach (TripRemedy r in result.Remedies)
         {
-            string note = double.IsNaN(r.Probability.Estimate) ? (r.Probability.High <= result.Target ? "not resolved, keeps target" : "not resolved") : !r.IsDistinct && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
+            string note = double.IsNaN(r.Probability.Estimate)
+                ? (r.Probability.High <= result.Target ? "not resolved, keeps target" : "not resolved") : !r.IsDistinct
+                && !double.IsNaN(r.Ratio.Estimate) ? "no difference" : r.Probability.High <= result.Target ? "keeps target" : "";
             table.Add(Printable.Line(r.Remedy.Name), Figures.Probability(r.Probability), Ratio(r.Ratio), note);
         }
 
         return table;
     }
 
-    /// <summary>The rare leg that fails most, which speaks for all; null where none is rare, or none brings a part of the failures that matters.</summary>
+    /// <summary>
+    /// The rare leg that fails most, which speaks for all; null where none is rare, or none brings a part of the failures that
+    /// matters.
+    /// </summary>
     public static RareLeg? Speaker(TripResult result) => result.Rare
         .Where(r => !(result.Legs.First(l => l.Name == r.Leg).Share.Estimate < WorthTelling)).MaxBy(r => r.Answer.Probability.Estimate);
 
     /// <summary>The heading of its design point.</summary>
     public static string DesignHeading(RareLeg leg) => $"The likeliest way to fail on {Printable.Line(leg.Leg)}";
 
-    private static IEnumerable<string> RareLines(TripResult result) => Speaker(result) is { } leg ? RareEventText.Lines(leg.Answer, DesignHeading(leg)) : [];
+    private static IEnumerable<string> RareLines(TripResult result) =>
+        Speaker(result) is { } leg ? RareEventText.Lines(leg.Answer, DesignHeading(leg)) : [];
 
     private static string RareReading(TripResult result) =>
         (result.Rare.IsEmpty ? "" : "Legs marked i are each answered by importance sampling, and what they add up to by their sum. ")
@@ -106,7 +115,8 @@ internal static class TripText
     private static IEnumerable<string> Remedies(TripResult result) => result.Remedies.IsEmpty ? [] :
         [Style.Heading(RemediesHeading), .. RemedyTable(result).Lines(Layout.Width), ""];
 
-    private static string Ratio(Interval r) => double.IsNaN(r.Estimate) && double.IsFinite(r.High) ? $"< {r.High:0.000}" : double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
+    private static string Ratio(Interval r) => double.IsNaN(r.Estimate) && double.IsFinite(r.High)
+        ? $"< {r.High:0.000}" : double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
 
     private static IEnumerable<string> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
         [Style.Heading(CombinationsHeading), .. CombineText.Worst(result.Combinations, searched), ""];
@@ -114,14 +124,16 @@ internal static class TripText
     public static string Reading(TripResult result) =>
         "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
         + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
-        + (result.Limits.IsEmpty ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
+        + (result.Limits.IsEmpty
+            ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
             + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
         + RareReading(result)
         + "Intervals are 95 % and cover the error of sampling only.";
 
     /// <summary>Wraps a paragraph; a number stays with its unit.</summary>
     private static IEnumerable<string> Paragraph(string text, string indent) =>
-        Wrap.Lines(text.Replace(" %", "\u00a0%").Replace(" km", "\u00a0km").Replace(" kg", "\u00a0kg"), Layout.Width, indent).Select(line => line.Replace('\u00a0', ' '));
+        Wrap.Lines(text.Replace(" %", "\u00a0%").Replace(" km", "\u00a0km").Replace(" kg", "\u00a0kg"), Layout.Width, indent)
+            .Select(line => line.Replace('\u00a0', ' '));
 
     private static IEnumerable<string> Indented(string text, string indent) =>
         Wrap.Lines(text.Replace(" %", "\u00a0%"), Layout.Width - 2, indent).Select(line => "  " + line.Replace('\u00a0', ' '));

@@ -54,7 +54,8 @@ internal static class TripWords
             ways.Add($"carry {Short(load.Estimate)} kg or less");
         }
 
-        ways.AddRange(result.Remedies.Where(r => r.IsDistinct && r.Probability.High <= target).Take(MostNamed).Select(r => $"take the remedy \"{Printable.Line(r.Remedy.Name)}\""));
+        ways.AddRange(result.Remedies.Where(r => r.IsDistinct && r.Probability.High <= target).Take(MostNamed)
+            .Select(r => $"take the remedy \"{Printable.Line(r.Remedy.Name)}\""));
         return ways.Count == 0
             ? $"Nothing tried alone brings it to {RangeWords.Percent(target)}: neither a speed, nor a load, nor a remedy."
             : $"Any one of these brings it to {RangeWords.Percent(target)}: {string.Join("; or ", ways)}.";
@@ -91,7 +92,8 @@ internal static class TripWords
             _ => "any",
         });
         string text = string.Join("; also ", ranges);
-        return limit.Windows.Length > 1 ? text + "; between them the risk is above it" : limit.HasUpperLimit ? text : text + "; less is no remedy, for there the risk is above it";
+        return limit.Windows.Length > 1 ? text + "; between them the risk is above it" : limit.HasUpperLimit
+            ? text : text + "; less is no remedy, for there the risk is above it";
     }
 
     private static string Times(double p) =>
@@ -103,7 +105,8 @@ internal static class TripWords
     private static string Worst(TripResult result)
     {
         TripLegRisk? worst = result.Legs.Where(l => !double.IsNaN(l.Share.Estimate)).MaxBy(l => l.Share.Estimate);
-        return result.Legs.Length < 2 || worst is null ? "" : $" {100 * worst.Share.Estimate:0} % of these failures happen on {Printable.Line(worst.Name)}.";
+        return result.Legs.Length < 2 || worst is null
+            ? "" : $" {100 * worst.Share.Estimate:0} % of these failures happen on {Printable.Line(worst.Name)}.";
     }
 
     private static string AgainstTarget(TripResult result) => result.Target is not { } target ? ""
@@ -113,10 +116,12 @@ internal static class TripWords
 
     private static string Room(TripResult result)
     {
-        IEnumerable<string> room = new[] { TripLeverKind.AllSpeeds, TripLeverKind.Load }.Select(k => result.Limit(k)).OfType<TripLimit>().Select(l => (l.Lever.Kind, l) switch
+        IEnumerable<string> room = new[] { TripLeverKind.AllSpeeds, TripLeverKind.Load }.Select(k => result.Limit(k)).OfType<TripLimit>()
+            .Select(l => (l.Lever.Kind, l) switch
         {
             (TripLeverKind.AllSpeeds, { IsAlwaysKept: true }) => $"every speed up to {Short(l.Lever.High)} times the plan keeps it",
-            (TripLeverKind.AllSpeeds, { HasUpperLimit: true }) => $"speeds up to {l.Windows[0].To!.Value.Estimate:0.00} times the plan keep it",
+            (TripLeverKind.AllSpeeds, { HasUpperLimit: true }) =>
+                $"speeds up to {l.Windows[0].To!.Value.Estimate:0.00} times the plan keep it",
             (TripLeverKind.Load, { IsAlwaysKept: true }) => $"every load up to {Short(l.Lever.High)} kg keeps it",
             (TripLeverKind.Load, { HasUpperLimit: true }) => $"loads up to {Short(l.Windows[0].To!.Value.Estimate)} kg keep it",
             _ => $"for {Name(l.Lever)}, {Limit(l)}",

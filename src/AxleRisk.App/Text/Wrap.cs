@@ -3,7 +3,10 @@ namespace AxleRisk.App.Text;
 /// <summary>Breaks sentences into lines.</summary>
 internal static class Wrap
 {
-    /// <summary>The lines of <paramref name="text"/>, none longer than <paramref name="width"/> where its words allow; all but the first are indented.</summary>
+    /// <summary>
+    /// The lines of <paramref name="text"/>, none longer than <paramref name="width"/> where its words allow; all but the first
+    /// are indented.
+    /// </summary>
     public static IEnumerable<string> Lines(string text, int width, string indent = "  ")
     {
         string line = "";

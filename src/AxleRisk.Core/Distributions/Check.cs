@@ -1,6 +1,9 @@
 namespace AxleRisk.Core.Distributions;
 
-/// <summary>Guards of the distributions' parameters: each returns the value or throws a <see cref="DistributionException"/>. NaN is always rejected.</summary>
+/// <summary>
+/// Guards of the distributions' parameters: each returns the value or throws a <see cref="DistributionException"/>. NaN is always
+/// rejected.
+/// </summary>
 internal static class Check
 {
     private const double GreatestShape = 1e12;
@@ -11,9 +14,14 @@ internal static class Check
     public static double Positive(double x, string name) =>
         double.IsFinite(x) && x > 0 ? x : throw new DistributionException($"{name} must be above 0, not {x:G6}", name);
 
-    /// <summary>A shape: above 0, and up to where the distribution is as good as one number and its quantile cannot be solved for any more.</summary>
+    /// <summary>
+    /// A shape: above 0, and up to where the distribution is as good as one number and its quantile cannot be solved for any
+    /// more.
+    /// </summary>
     public static double Shape(double x, string name) =>
-        Positive(x, name) <= GreatestShape ? x : throw new DistributionException($"{name} must be up to {GreatestShape:G6}, not {x:G6}: state a certain number instead", name);
+        Positive(x, name) <= GreatestShape
+            ? x : throw new DistributionException($"{name} must be up to {GreatestShape:G6}, not {x:G6}: state a certain number instead",
+            name);
 
     public static double Above(double x, double bound, string name, string boundName) =>
         double.IsFinite(x) && x > bound

@@ -38,7 +38,10 @@ public abstract class Distribution
     /// <summary>Whether the distribution has a density (false for a choice and for an empirical sample).</summary>
     public virtual bool IsContinuous => true;
 
-    /// <summary>The probability density at <paramref name="x"/>; 0 outside the support. For a discrete distribution the probability of exactly <paramref name="x"/>.</summary>
+    /// <summary>
+    /// The probability density at <paramref name="x"/>; 0 outside the support. For a discrete distribution the probability of
+    /// exactly <paramref name="x"/>.
+    /// </summary>
     public abstract double Density(double x);
 
     /// <summary>P(X &lt;= <paramref name="x"/>), with full relative accuracy in the lower tail where the family allows it.</summary>
@@ -66,10 +69,16 @@ public abstract class Distribution
     /// <summary>The quantile: the least x with P(X &lt;= x) &gt;= <paramref name="p"/>; <paramref name="p"/> in [0, 1].</summary>
     public abstract double Quantile(double p);
 
-    /// <summary>The x with P(X &gt; x) = <paramref name="q"/>: <c>Quantile(1 - q)</c> without the rounding of 1 - q, which a small q would not survive.</summary>
+    /// <summary>
+    /// The x with P(X &gt; x) = <paramref name="q"/>: <c>Quantile(1 - q)</c> without the rounding of 1 - q, which a small q would
+    /// not survive.
+    /// </summary>
     public virtual double UpperQuantile(double q) => Quantile(1 - q);
 
-    /// <summary>The quantiles of a whole column: <c>x[i] = Quantile(p[i])</c> but for the last bits, whatever the place in the column; the spans have one length and may be the same.</summary>
+    /// <summary>
+    /// The quantiles of a whole column: <c>x[i] = Quantile(p[i])</c> but for the last bits, whatever the place in the column; the
+    /// spans have one length and may be the same.
+    /// </summary>
     public virtual void Quantiles(ReadOnlySpan<double> p, Span<double> x)
     {
         for (int i = 0; i < p.Length; i++)

@@ -23,7 +23,8 @@ public sealed class Empirical : Distribution
 
         // Exact for the interpolated quantile: between two values it is uniform.
         Mean = Average((a, b) => (a + b) / 2);
-        StandardDeviation = Math.Sqrt(Average((a, b) => (((a - Mean) * (a - Mean)) + ((a - Mean) * (b - Mean)) + ((b - Mean) * (b - Mean))) / 3));
+        StandardDeviation = Math.Sqrt(Average((a, b) => (((a - Mean) * (a - Mean)) + ((a - Mean) * (b - Mean)) + ((b - Mean) * (b - Mean)))
+            / 3));
     }
 
     /// <summary>The ordered values.</summary>

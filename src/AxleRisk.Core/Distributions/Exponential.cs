@@ -40,7 +40,8 @@ public sealed class Exponential : Distribution
     public override double Density(double x) => x >= Minimum ? Upper(x) / StandardDeviation : 0;
 
     /// <inheritdoc/>
-    public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) => VectorColumns.WeibullHazard(x, Minimum, StandardDeviation, 1, hazard);
+    public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) =>
+        VectorColumns.WeibullHazard(x, Minimum, StandardDeviation, 1, hazard);
 
     /// <inheritdoc/>
     public override double Cumulative(double x) => x > Minimum ? -LogExp.ExpM1((Minimum - x) / StandardDeviation) : 0;

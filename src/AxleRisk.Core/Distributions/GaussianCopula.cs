@@ -21,7 +21,8 @@ public sealed class GaussianCopula
     /// <summary>Creates the copula.</summary>
     /// <param name="names">The factors' names, for messages.</param>
     /// <param name="spearman">Their rank correlations: symmetric, ones on the diagonal, all others within (-1, 1).</param>
-    /// <exception cref="DistributionException">The matrix is not one of rank correlations; the message names the pair to look at.</exception>
+    /// <exception cref="DistributionException">The matrix is not one of rank correlations; the message names the pair to look
+    /// at.</exception>
     public GaussianCopula(IReadOnlyList<string> names, double[,] spearman)
     {
         this.names = [.. names];
@@ -35,7 +36,10 @@ public sealed class GaussianCopula
     /// <summary>The Pearson correlations of the normal scores.</summary>
     public double[,] Pearson { get; }
 
-    /// <summary>The lower Cholesky factor L of <see cref="Pearson"/>, row by row, row i of length i + 1: scores = L times independent scores.</summary>
+    /// <summary>
+    /// The lower Cholesky factor L of <see cref="Pearson"/>, row by row, row i of length i + 1: scores = L times independent
+    /// scores.
+    /// </summary>
     public IReadOnlyList<double[]> Cholesky => factor;
 
     /// <summary>The Pearson correlation of the normal scores that gives a rank correlation.</summary>
@@ -73,7 +77,10 @@ public sealed class GaussianCopula
         }
     }
 
-    /// <summary>Gives columns of independent standard normal scores the dependence, in place: what <see cref="Couple"/> does to their unit values.</summary>
+    /// <summary>
+    /// Gives columns of independent standard normal scores the dependence, in place: what <see cref="Couple"/> does to their unit
+    /// values.
+    /// </summary>
     /// <param name="scores">One column a factor, in the order of the names.</param>
     /// <param name="count">The number of rows in use.</param>
     public void CoupleScores(double[][] scores, int count)

@@ -73,7 +73,8 @@ public sealed class Lognormal : Distribution
     }
 
     /// <inheritdoc/>
-    public override void OfScores(ReadOnlySpan<double> z, Span<double> x) => VectorColumns.ScaledExp(z, StandardDeviationOfLn, MedianValue, x);
+    public override void OfScores(ReadOnlySpan<double> z, Span<double> x) =>
+        VectorColumns.ScaledExp(z, StandardDeviationOfLn, MedianValue, x);
 
     /// <inheritdoc/>
     public override double Quantile(double p) => MedianValue * Math.Exp(StandardDeviationOfLn * StandardNormal.Quantile(p));

@@ -10,12 +10,14 @@ public sealed class NumberChoice : Distribution
     /// <summary>Creates a choice.</summary>
     /// <param name="values">At least two different numbers, in any order.</param>
     /// <param name="weights">As many weights, each above 0; they are divided by their sum.</param>
-    /// <exception cref="DistributionException">A number is stated twice or is not finite, a weight is not above 0, or the lists differ in length.</exception>
+    /// <exception cref="DistributionException">A number is stated twice or is not finite, a weight is not above 0, or the lists
+    /// differ in length.</exception>
     public NumberChoice(IReadOnlyList<double> values, IReadOnlyList<double> weights)
     {
         if (values.Count != weights.Count)
         {
-            throw new DistributionException($"there are {values.Count} values but {weights.Count} weights: each value needs one", "weights");
+            throw new DistributionException($"there are {values.Count} values but {weights.Count} weights: each value needs one",
+                "weights");
         }
 
         if (values.Count < 2)
@@ -25,7 +27,8 @@ public sealed class NumberChoice : Distribution
 
         double total = weights.Sum(w => Check.Positive(w, "weights"));
         (double Value, double Weight)[] pairs =
-            [.. values.Zip(weights, (v, w) => (Check.Finite(v, "values"), w / Check.Positive(total, "weights"))).OrderBy(pair => pair.Item1)];
+            [.. values.Zip(weights, (v, w) => (Check.Finite(v, "values"), w / Check.Positive(total, "weights")))
+                .OrderBy(pair => pair.Item1)];
         Values = [.. pairs.Select(pair => pair.Value)];
         Weights = [.. pairs.Select(pair => pair.Weight)];
         cumulative = new double[pairs.Length];

@@ -53,7 +53,8 @@ public sealed class Scaled : Distribution
             Lognormal l => new Lognormal(factor * l.MedianValue, l.StandardDeviationOfLn),
             NumberChoice c => new NumberChoice([.. c.Values.Select(v => factor * v)], c.Weights),
             Empirical e => new Empirical(e.Sorted.ToArray().Select(v => factor * v)),
-            Truncated t => new Truncated(Of(t.Inner, factor), t.Minimum > t.Inner.Minimum ? factor * t.Minimum : null, t.Maximum < t.Inner.Maximum ? factor * t.Maximum : null),
+            Truncated t => new Truncated(Of(t.Inner, factor), t.Minimum > t.Inner.Minimum ? factor * t.Minimum : null,
+                t.Maximum < t.Inner.Maximum ? factor * t.Maximum : null),
             Scaled s => Of(s.inner, factor * s.factor),
             _ => new Scaled(distribution, factor),
         };

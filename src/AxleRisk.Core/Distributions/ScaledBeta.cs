@@ -34,7 +34,8 @@ public sealed class ScaledBeta : Distribution
     public override string Family => "beta";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Parameter> Parameters => [new("alpha", Alpha), new("beta", Beta), new("low", Minimum), new("high", Maximum)];
+    public override ImmutableArray<Parameter> Parameters =>
+        [new("alpha", Alpha), new("beta", Beta), new("low", Minimum), new("high", Maximum)];
 
     /// <inheritdoc/>
     public override double Minimum { get; }

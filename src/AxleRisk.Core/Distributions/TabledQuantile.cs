@@ -12,7 +12,10 @@ namespace AxleRisk.Core.Distributions;
 /// <param name="solve">The quantile, on a scale on which it is smooth and finite, from its lower and its upper tail.</param>
 internal sealed class TabledQuantile(Func<double, double, double> solve)
 {
-    /// <summary>The greatest difference from the solved quantile u, times 1 + |u|; met at the ends and the middle of each part, where an error would be greatest.</summary>
+    /// <summary>
+    /// The greatest difference from the solved quantile u, times 1 + |u|; met at the ends and the middle of each part, where an
+    /// error would be greatest.
+    /// </summary>
     public const double Tolerance = 1e-10;
 
     /// <summary>An error that is no more than rounding.</summary>
@@ -30,7 +33,9 @@ internal sealed class TabledQuantile(Func<double, double, double> solve)
     private static readonly Matrix<double> FromValues =
         Matrix<double>.Build.Dense(Terms, Terms, (point, power) => Math.Pow(Points[point], power)).Inverse();
 
-    /// <summary>By cell: the coefficients of each part's polynomial over -1 to 1, lowest power first; empty where it has to be solved.</summary>
+    /// <summary>
+    /// By cell: the coefficients of each part's polynomial over -1 to 1, lowest power first; empty where it has to be solved.
+    /// </summary>
     private readonly double[]?[] cells = new double[Cells][];
 
     /// <summary>Fills the quantiles of scores, which count as +-37.5 beyond it; infinite ones and NaN stay.</summary>
@@ -103,7 +108,8 @@ internal sealed class TabledQuantile(Func<double, double, double> solve)
     private double Fit(double middle, double half, Span<double> coefficients)
     {
         double ofMiddle = Solved(middle);
-        FromValues.Multiply(Vector<double>.Build.Dense(Terms, j => Solved(middle + (half * Points[j])) - ofMiddle)).AsArray().CopyTo(coefficients);
+        FromValues.Multiply(Vector<double>.Build.Dense(Terms, j => Solved(middle + (half * Points[j])) - ofMiddle)).AsArray()
+            .CopyTo(coefficients);
         coefficients[0] += ofMiddle;
         double error = 0;
         foreach (int s in (ReadOnlySpan<int>)[-1, 0, 1])

@@ -52,7 +52,8 @@ public sealed class Truncated : Distribution
         if (!(Maximum > Minimum && kept >= LeastKept))
         {
             throw new DistributionException(
-                $"{inner} has almost no probability between {Minimum:G6} and {Maximum:G6}: widen the limits", this.min is null ? "max" : "min");
+                $"{inner} has almost no probability between {Minimum:G6} and {Maximum:G6}: widen the limits", this.min is null
+                    ? "max" : "min");
         }
 
         moments = new(() => QuantileMoments.Of(this, inner.IsContinuous ? 1.0 / 16 : 1.0 / 256));

@@ -83,7 +83,8 @@ public sealed class Weibull : Distribution
     public override double UpperQuantile(double q) => Inverse(-Math.Log(q));
 
     /// <inheritdoc/>
-    public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) => VectorColumns.WeibullHazard(x, Minimum, Scale, Shape, hazard);
+    public override void Hazards(ReadOnlySpan<double> x, Span<double> hazard) =>
+        VectorColumns.WeibullHazard(x, Minimum, Scale, Shape, hazard);
 
     private double HazardAbove(double x) => Math.Pow((x - Minimum) / Scale, Shape);
 

@@ -51,7 +51,9 @@ internal sealed class ColumnAssembly
         }
     }
 
-    /// <summary>Fills a column from others, of vehicles that have driven a distance each; an empty column of ages stands for new ones.</summary>
+    /// <summary>
+    /// Fills a column from others, of vehicles that have driven a distance each; an empty column of ages stands for new ones.
+    /// </summary>
     internal delegate void Formula(ReadOnlySpan<double[]> inputs, double[] target, int count, double[] ageKm);
 
     /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
@@ -84,8 +86,11 @@ internal sealed class ColumnAssembly
         return inputs;
     }
 
-    /// <summary>Fills the columns that factors or age reach, for the first <paramref name="count"/> rows of vehicles that are new.</summary>
-    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count) => Fill(values, inputs, columns, count, [], agedAlone: false);
+    /// <summary>
+    /// Fills the columns that factors or age reach, for the first <paramref name="count"/> rows of vehicles that are new.
+    /// </summary>
+    public void Fill(double[][] values, double[][][] inputs, DamageColumns columns, int count) =>
+        Fill(values, inputs, columns, count, [], agedAlone: false);
 
     /// <summary>Fills anew the columns that change with age, of vehicles that have driven <paramref name="ageKm"/>, by row.</summary>
     public void FillAged(double[][] values, double[][][] inputs, DamageColumns columns, int count, double[] ageKm) =>
@@ -114,7 +119,8 @@ internal sealed class ColumnAssembly
         }
     }
 
-    internal void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) => Add(target, formula, false, sources);
+    internal void Add(Func<DamageColumns, double[]> target, Formula formula, params ReadOnlySpan<Source> sources) =>
+        Add(target, formula, false, sources);
 
     private void Add(Func<DamageColumns, double[]> target, Formula formula, bool ages, params ReadOnlySpan<Source> sources) =>
         steps.Add(new Step(target, [.. sources], formula, ages));
@@ -123,7 +129,8 @@ internal sealed class ColumnAssembly
         Add(target, (x, to, n, _) => VectorColumns.Scale(x[0].AsSpan(0, n), scale, to.AsSpan(0, n)), source);
 
     private void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
-        Add(target, (x, to, n, _) => VectorColumns.ScaledProduct(x[0].AsSpan(0, n), x[1].AsSpan(0, n), scale, to.AsSpan(0, n)), first, second);
+        Add(target, (x, to, n, _) => VectorColumns.ScaledProduct(x[0].AsSpan(0, n), x[1].AsSpan(0, n), scale, to.AsSpan(0, n)), first,
+            second);
 
     private void AddVehicle()
     {
@@ -251,7 +258,8 @@ internal sealed class ColumnAssembly
     private void AddLeg(int leg)
     {
         Leg stated = scenario.Legs[leg];
-        Source share = columnOf.TryGetValue($"legs.{stated.Name}.share", out int column) ? new Source(column, 0) : new Source(null, stated.Share);
+        Source share = columnOf.TryGetValue($"legs.{stated.Name}.share", out int column)
+            ? new Source(column, 0) : new Source(null, stated.Share);
         AddScaled(c => c.Legs[leg].Share, 1, share);
         AddScaledProduct(
             c => c.Legs[leg].SpeedMPerS, KmPerHourToMPerS, SourceOf(Quantities.Speed, leg), SourceOf(Quantities.SpeedFactor));

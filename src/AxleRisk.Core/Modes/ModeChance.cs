@@ -4,7 +4,10 @@ using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Modes;
 
-/// <summary>What is left to chance in one mode of failure: how much it can use up. Its cumulated hazard is -ln of the chance that it can use up more.</summary>
+/// <summary>
+/// What is left to chance in one mode of failure: how much it can use up. Its cumulated hazard is -ln of the chance that it can
+/// use up more.
+/// </summary>
 internal abstract class ModeChance
 {
     /// <summary>The cumulated hazard of what has been used up.</summary>
@@ -13,7 +16,10 @@ internal abstract class ModeChance
     /// <summary>The probability of surviving what has been used up.</summary>
     public virtual double Survival(double used) => Math.Exp(-Hazard(used));
 
-    /// <summary>The probability of surviving <paramref name="before"/> but not <paramref name="after"/>, without loss of digits where it is small.</summary>
+    /// <summary>
+    /// The probability of surviving <paramref name="before"/> but not <paramref name="after"/>, without loss of digits where it
+    /// is small.
+    /// </summary>
     public virtual double Fails(double before, double after)
     {
         double from = Hazard(before);
@@ -57,7 +63,8 @@ internal abstract class ModeChance
         public override double Hazard(double used)
         {
             double failed = scale.FailureProbability(1, used);
-            return failed < 0.5 ? -LogExp.LogP1(-failed) : scale.Sigma > 0 ? -Math.Log(StandardNormal.Upper(scale.Standardised(1, used))) : double.PositiveInfinity;
+            return failed < 0.5 ? -LogExp.LogP1(-failed) : scale.Sigma > 0
+                ? -Math.Log(StandardNormal.Upper(scale.Standardised(1, used))) : double.PositiveInfinity;
         }
 
         /// <inheritdoc/>
@@ -79,7 +86,8 @@ internal abstract class ModeChance
 
             double from = scale.Standardised(1, before);
             double to = scale.Standardised(1, after);
-            return from < 0 ? StandardNormal.Cumulative(to) - StandardNormal.Cumulative(from) : StandardNormal.Upper(from) - StandardNormal.Upper(to);
+            return from < 0 ? StandardNormal.Cumulative(to) - StandardNormal.Cumulative(from) : StandardNormal.Upper(from)
+                - StandardNormal.Upper(to);
         }
 
         /// <inheritdoc/>

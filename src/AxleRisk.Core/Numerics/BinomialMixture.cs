@@ -22,7 +22,8 @@ internal sealed class BinomialMixture
         double[] sorted = probabilities.ToArray();
         Array.Sort(sorted);
         int together = 1 + ((sorted.Length - 1) / most);
-        this.probabilities = sorted.Length % together == 0 ? [.. sorted.Chunk(together).Select(c => CompensatedSum.Of(c) / c.Length)] : sorted;
+        this.probabilities = sorted.Length % together == 0
+            ? [.. sorted.Chunk(together).Select(c => CompensatedSum.Of(c) / c.Length)] : sorted;
     }
 
     /// <summary>P(count &lt;= k).</summary>

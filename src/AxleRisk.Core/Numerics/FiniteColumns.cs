@@ -2,7 +2,9 @@ using System.Runtime.Intrinsics;
 
 namespace AxleRisk.Core.Numerics;
 
-/// <summary>Sums over columns some of whose elements are infinite, or come to nothing: only what is finite counts. Eight rows at a time.</summary>
+/// <summary>
+/// Sums over columns some of whose elements are infinite, or come to nothing: only what is finite counts. Eight rows at a time.
+/// </summary>
 internal static class FiniteColumns
 {
     private static Vector512<double> Infinity => Vector512.Create(double.PositiveInfinity);

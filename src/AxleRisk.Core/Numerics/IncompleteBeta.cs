@@ -59,7 +59,10 @@ internal static class IncompleteBeta
         return new Tails(1 - upper, upper, slope);
     }
 
-    /// <summary>The continued fraction, <c>I_x(a, b) = x^a y^b / (a B(a, b))</c> times it; Lentz's method as modified by Thompson and Barnett, two terms a turn.</summary>
+    /// <summary>
+    /// The continued fraction, <c>I_x(a, b) = x^a y^b / (a B(a, b))</c> times it; Lentz's method as modified by Thompson and
+    /// Barnett, two terms a turn.
+    /// </summary>
     public static double Fraction(double a, double b, double x)
     {
         double c = 1;

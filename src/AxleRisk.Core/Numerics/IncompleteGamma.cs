@@ -73,7 +73,8 @@ internal static class IncompleteGamma
     private static double StirlingRest(double a)
     {
         double v = 1 / (a * a);
-        return ((1.0 / 12) - (v * ((1.0 / 360) - (v * ((1.0 / 1260) - (v * ((1.0 / 1680) - (v * ((1.0 / 1188) - (v * 691 / 360360)))))))))) / a;
+        return ((1.0 / 12) - (v * ((1.0 / 360) - (v * ((1.0 / 1260) - (v * ((1.0 / 1680) - (v * ((1.0 / 1188) - (v * 691 / 360360))))))))))
+            / a;
     }
 
     private static double Series(double a, double x)

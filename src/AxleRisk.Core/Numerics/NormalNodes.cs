@@ -1,6 +1,9 @@
 namespace AxleRisk.Core.Numerics;
 
-/// <summary>Gauss-Hermite quadrature for the standard normal density: exact for polynomials up to degree 23. Computed with numpy 1.24 (hermegauss).</summary>
+/// <summary>
+/// Gauss-Hermite quadrature for the standard normal density: exact for polynomials up to degree 23. Computed with numpy 1.24
+/// (hermegauss).
+/// </summary>
 internal static class NormalNodes
 {
     private static readonly double[] Positive =

@@ -152,7 +152,8 @@ internal static class NormalQuantileBatch
         Vector512<double> x, double c7, double c6, double c5, double c4, double c3, double c2, double c1, double c0) =>
         Polynomial(Vector512.Create(c7), x, c6, c5, c4, c3, c2, c1, c0);
 
-    // Coefficients from the highest power down, what comes before them summed up. Written out, because a loop over them takes twice the time.
+    // Coefficients from the highest power down, what comes before them summed up. Written out, because a loop over them takes
+    // twice the time.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<double> Polynomial(
         Vector512<double> sum, Vector512<double> x, double c6, double c5, double c4, double c3, double c2, double c1, double c0)

@@ -3,7 +3,8 @@ using AxleRisk.Core.Numerics;
 namespace AxleRisk.Core.Outcomes;
 
 /// <summary>
-/// Sums over evaluations, at fixed distances, of the exact failure probabilities given the factors: of the earliest mode, of each mode as the
+/// Sums over evaluations, at fixed distances, of the exact failure probabilities given the factors: of the earliest mode, of each
+/// mode as the
 /// first, and of all modes but one. Joined by adding, like the summary it belongs to.
 /// </summary>
 public sealed class ModeTable

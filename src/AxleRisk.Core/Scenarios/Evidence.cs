@@ -74,7 +74,8 @@ public sealed record Explanation(string Name, double? Prior, ImmutableArray<Cond
     /// <summary>What known states say of it for certain: that it holds, that it does not, or null where they leave it open.</summary>
     public bool? SettledBy(ImmutableArray<KnownState> known)
     {
-        bool? Of(Condition condition) => known.FirstOrDefault(k => k.Factor == condition.Column) is { } state ? condition.Holds(state.Value) : null;
+        bool? Of(Condition condition) => known.FirstOrDefault(k => k.Factor == condition.Column) is { } state
+            ? condition.Holds(state.Value) : null;
         return When.Any(c => Of(c) == false) ? false : When.All(c => Of(c) == true) ? true : null;
     }
 }

@@ -44,7 +44,9 @@ public abstract class Factor
     /// <summary>Its median, one value a column; the stated shares of a road mix, which has no median.</summary>
     public abstract ImmutableArray<double> Median { get; }
 
-    /// <summary>Maps <paramref name="count"/> rows of its unit columns to its values; both arrays are indexed by the sample's column.</summary>
+    /// <summary>
+    /// Maps <paramref name="count"/> rows of its unit columns to its values; both arrays are indexed by the sample's column.
+    /// </summary>
     public abstract void Map(double[][] unit, double[][] values, int count);
 
     /// <summary>The same from columns of standard normal scores.</summary>

@@ -134,6 +134,7 @@ public sealed class FactorSet
             }
         }
 
-        return [.. Factors.Select((f, i) => (Factor: f, Group: group[i])).GroupBy(x => x.Group).Select(g => g.Select(x => x.Factor).ToImmutableArray())];
+        return [.. Factors.Select((f, i) => (Factor: f, Group: group[i])).GroupBy(x => x.Group)
+            .Select(g => g.Select(x => x.Factor).ToImmutableArray())];
     }
 }

@@ -26,7 +26,10 @@ public sealed record Fleet
     /// <summary>The share of the fleet that is sold in each month from the first sale on; sums to 1.</summary>
     public required ImmutableArray<double> SaleShares { get; init; }
 
-    /// <summary>What one claim costs, in the user's own unit; where it is uncertain it differs between claims. Null where it is not stated.</summary>
+    /// <summary>
+    /// What one claim costs, in the user's own unit; where it is uncertain it differs between claims. Null where it is not
+    /// stated.
+    /// </summary>
     public Value? CostPerClaim { get; init; }
 
     /// <summary>The share of vehicles that may make a claim, above 0 and below 1; null where it is not stated.</summary>

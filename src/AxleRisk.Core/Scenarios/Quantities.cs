@@ -25,7 +25,8 @@ public static class Quantities
 
     /// <summary>The part of the payload that this wheel carries.</summary>
     public static Quantity PayloadShare { get; } = new(
-        "vehicle", "payload_share", "", Domain.Fraction, "share of the payload that this wheel carries", new Value.Certain(0.35), CommonPractice);
+        "vehicle", "payload_share", "", Domain.Fraction, "share of the payload that this wheel carries", new Value.Certain(0.35),
+            CommonPractice);
 
     /// <summary>Unsprung mass of the wheel's side.</summary>
     public static Quantity UnsprungMass { get; } = new(
@@ -37,7 +38,8 @@ public static class Quantities
 
     /// <summary>Rate added by a helper spring.</summary>
     public static Quantity HelperSpringRate { get; } = new(
-        "vehicle", "helper_spring_n_per_mm", "N/mm", Domain.NonNegative, "rate that a helper spring adds", new Value.Certain(0), NotPresent);
+        "vehicle", "helper_spring_n_per_mm", "N/mm", Domain.NonNegative, "rate that a helper spring adds", new Value.Certain(0),
+            NotPresent);
 
     /// <summary>Rate of the damper when new.</summary>
     public static Quantity DamperRate { get; } = new(
@@ -45,7 +47,8 @@ public static class Quantities
 
     /// <summary>Factor on the damper's rate.</summary>
     public static Quantity DamperCondition { get; } = new(
-        "vehicle", "damper_condition", "", Domain.Positive, "factor on the damper's rate: 1 new, less when worn", new Value.Certain(1), NotPresent);
+        "vehicle", "damper_condition", "", Domain.Positive, "factor on the damper's rate: 1 new, less when worn", new Value.Certain(1),
+            NotPresent);
 
     /// <summary>Vertical rate of the tyre.</summary>
     public static Quantity TyreRate { get; } = new(
@@ -53,15 +56,18 @@ public static class Quantities
 
     /// <summary>Vertical damping of the tyre.</summary>
     public static Quantity TyreDamping { get; } = new(
-        "vehicle", "tyre_damping_n_s_per_mm", "N s/mm", Domain.NonNegative, "vertical damping of the tyre", new Value.Certain(0.1), CommonPractice);
+        "vehicle", "tyre_damping_n_s_per_mm", "N s/mm", Domain.NonNegative, "vertical damping of the tyre", new Value.Certain(0.1),
+            CommonPractice);
 
     /// <summary>Length of the tyre's contact with the road.</summary>
     public static Quantity ContactLength { get; } = new(
-        "vehicle", "contact_length_mm", "mm", Domain.Positive, "length of the tyre's contact, over which it averages the road", new Value.Certain(180), CommonPractice);
+        "vehicle", "contact_length_mm", "mm", Domain.Positive, "length of the tyre's contact, over which it averages the road",
+            new Value.Certain(180), CommonPractice);
 
     /// <summary>Share of the unsprung mass outboard of the checked section.</summary>
     public static Quantity OutboardShare { get; } = new(
-        "vehicle", "outboard_share", "", Domain.Fraction, "share of the unsprung mass that lies outboard of the checked section", new Value.Certain(0.5), CommonPractice);
+        "vehicle", "outboard_share", "", Domain.Fraction, "share of the unsprung mass that lies outboard of the checked section",
+            new Value.Certain(0.5), CommonPractice);
 
     /// <summary>Clearance to the bump stop of the empty vehicle.</summary>
     public static Quantity BumpClearance { get; } = new(
@@ -70,21 +76,25 @@ public static class Quantities
 
     /// <summary>Rate of the bump stop.</summary>
     public static Quantity BumpStopRate { get; } = new(
-        "vehicle", "bump_stop_n_per_mm", "N/mm", Domain.Positive, "rate of the bump stop, beside the spring's", new Value.Certain(300), CommonPractice)
+        "vehicle", "bump_stop_n_per_mm", "N/mm", Domain.Positive, "rate of the bump stop, beside the spring's", new Value.Certain(300),
+            CommonPractice)
     { Needs = "bump_clearance_mm" };
 
     /// <summary>Loss of damper rate with distance.</summary>
     public static Quantity DamperWear { get; } = new(
-        "vehicle", "damper_wear_per_100000_km", "", new Domain(0, 0.99, true), "share of its rate that the damper loses in every 100 000 km")
+        "vehicle", "damper_wear_per_100000_km", "", new Domain(0, 0.99, true),
+            "share of its rate that the damper loses in every 100 000 km")
     { Without = "no wear" };
 
     /// <summary>Lateral distance from contact centre to section.</summary>
     public static Quantity LeverArm { get; } = new(
-        "axle", "lever_arm_mm", "mm", Domain.Positive, "lateral distance from the tyre's contact centre to the checked section, with the standard wheel");
+        "axle", "lever_arm_mm", "mm", Domain.Positive,
+            "lateral distance from the tyre's contact centre to the checked section, with the standard wheel");
 
     /// <summary>Outward shift of the contact centre by a wheel of other offset or a spacer.</summary>
     public static Quantity WheelOffset { get; } = new(
-        "axle", "wheel_offset_mm", "mm", Domain.Any, "how far a wheel of other offset or a spacer moves the contact centre outward", new Value.Certain(0), NotPresent);
+        "axle", "wheel_offset_mm", "mm", Domain.Any, "how far a wheel of other offset or a spacer moves the contact centre outward",
+            new Value.Certain(0), NotPresent);
 
     /// <summary>Outside diameter of a tube.</summary>
     public static Quantity OutsideDiameter { get; } = new(
@@ -112,7 +122,8 @@ public static class Quantities
 
     /// <summary>Stress concentration on the nominal bending stress.</summary>
     public static Quantity StressConcentration { get; } = new(
-        "axle", "stress_concentration", "", Domain.Positive, "factor on the nominal bending stress at the detail", new Value.Certain(1), NotPresent);
+        "axle", "stress_concentration", "", Domain.Positive, "factor on the nominal bending stress at the detail", new Value.Certain(1),
+            NotPresent);
 
     /// <summary>Wall lost to corrosion with distance.</summary>
     public static Quantity CorrosionRate { get; } = new(
@@ -136,11 +147,13 @@ public static class Quantities
 
     /// <summary>Distance of the two bearings.</summary>
     public static Quantity BearingSpread { get; } = new(
-        BearingSection, "spread_mm", "mm", Domain.Positive, "distance between the two bearings, or from the one bearing to the shaft's inner support");
+        BearingSection, "spread_mm", "mm", Domain.Positive,
+            "distance between the two bearings, or from the one bearing to the shaft's inner support");
 
     /// <summary>Overhang of the wheel.</summary>
     public static Quantity BearingOverhang { get; } = new(
-        BearingSection, "overhang_mm", "mm", Domain.Any, "how far the tyre's contact centre lies outboard of the outer bearing, with the standard wheel",
+        BearingSection, "overhang_mm", "mm", Domain.Any,
+        "how far the tyre's contact centre lies outboard of the outer bearing, with the standard wheel",
         new Value.Certain(0), CommonPractice);
 
     /// <summary>Rolling radius of the tyre.</summary>
@@ -150,15 +163,18 @@ public static class Quantities
     /// <summary>Scatter of bearing life.</summary>
     public static Quantity BearingScatter { get; } = new(
         BearingSection, "life_scatter", "", Domain.Positive, "life of a bearing over its rating life",
-        new Value.Uncertain(new Weibull(1.5, 4.258647367467115, 0.05), Knowledge.Varies), "Weibull, slope 1.5, of the reliability factor of ISO 281:2007");
+        new Value.Uncertain(new Weibull(1.5, 4.258647367467115, 0.05), Knowledge.Varies),
+            "Weibull, slope 1.5, of the reliability factor of ISO 281:2007");
 
     /// <summary>Factor on the speed of every leg.</summary>
     public static Quantity SpeedFactor { get; } = new(
-        "use", "speed_factor", "", Domain.Positive, "factor on the speed of every leg: how fast this driver is", new Value.Certain(1), NotPresent);
+        "use", "speed_factor", "", Domain.Positive, "factor on the speed of every leg: how fast this driver is", new Value.Certain(1),
+            NotPresent);
 
     /// <summary>Factor on the roughness of every leg.</summary>
     public static Quantity RoughnessFactor { get; } = new(
-        "use", "roughness_factor", "", Domain.Positive, "factor on the roughness of every leg: how bad this region's roads are", new Value.Certain(1), NotPresent);
+        "use", "roughness_factor", "", Domain.Positive, "factor on the roughness of every leg: how bad this region's roads are",
+            new Value.Certain(1), NotPresent);
 
     /// <summary>Waviness of the road spectrum.</summary>
     public static Quantity Waviness { get; } = new(
@@ -183,20 +199,24 @@ public static class Quantities
 
     /// <summary>Wavelength of the corrugation.</summary>
     public static Quantity CorrugationWavelength { get; } = new(
-        LegSection, "corrugation_wavelength_m", "m", Domain.Positive, "wavelength of the corrugation", new Value.Certain(0.8), CommonPractice);
+        LegSection, "corrugation_wavelength_m", "m", Domain.Positive, "wavelength of the corrugation", new Value.Certain(0.8),
+            CommonPractice);
 
     /// <summary>RMS amplitude of the corrugation.</summary>
     public static Quantity CorrugationRms { get; } = new(
-        LegSection, "corrugation_rms_mm", "mm", Domain.NonNegative, "RMS amplitude of the corrugation", new Value.Certain(8), CommonPractice);
+        LegSection, "corrugation_rms_mm", "mm", Domain.NonNegative, "RMS amplitude of the corrugation", new Value.Certain(8),
+            CommonPractice);
 
     /// <summary>Factor on the computed stress.</summary>
     public static Quantity StressFactor { get; } = new(
         "fatigue", "stress_factor", "", Domain.Positive, "true stress over computed stress: the error of the stress model",
-        new Value.Uncertain(Lognormal.FromMedianAndCov(1, 0.2), Knowledge.Unknown), "lognormal, median 1, CoV 0.2: JCSS Probabilistic Model Code 3.12 (stress concentration)");
+        new Value.Uncertain(Lognormal.FromMedianAndCov(1, 0.2), Knowledge.Unknown),
+            "lognormal, median 1, CoV 0.2: JCSS Probabilistic Model Code 3.12 (stress concentration)");
 
     /// <summary>Factor on the computed damage.</summary>
     public static Quantity DamageRatio { get; } = new(
-        "fatigue", "damage_ratio", "", Domain.Positive, "true damage over computed damage: the error of the linear ride and of the counting, from `axlerisk confirm`",
+        "fatigue", "damage_ratio", "", Domain.Positive,
+        "true damage over computed damage: the error of the linear ride and of the counting, from `axlerisk confirm`",
         new Value.Certain(1), NotPresent);
 
     /// <summary>Miner sum at failure.</summary>

@@ -4,7 +4,8 @@ namespace AxleRisk.Core.Scenarios;
 /// One scalar a scenario can state: the single description that the file reader, the tables, the console and the
 /// assembly of model columns all go by. The instances are in <see cref="Quantities"/>.
 /// </summary>
-/// <param name="Section">The table of the scenario file it stands in: <c>vehicle</c>, <c>axle</c>, <c>use</c>, <c>use.legs</c> (one value a leg) or <c>fatigue</c>.</param>
+/// <param name="Section">The table of the scenario file it stands in: <c>vehicle</c>, <c>axle</c>, <c>use</c>, <c>use.legs</c>
+/// (one value a leg) or <c>fatigue</c>.</param>
 /// <param name="Key">Its key there; ends in the unit.</param>
 /// <param name="Unit">The trade's unit as printed; empty for a pure number.</param>
 /// <param name="Domain">The values that make sense.</param>
@@ -14,7 +15,9 @@ namespace AxleRisk.Core.Scenarios;
 public sealed record Quantity(
     string Section, string Key, string Unit, Domain Domain, string Meaning, Value? Default = null, string? DefaultSource = null)
 {
-    /// <summary>What holds where a quantity without default is not stated, such as <c>no bump stop</c>; null where it must be stated.</summary>
+    /// <summary>
+    /// What holds where a quantity without default is not stated, such as <c>no bump stop</c>; null where it must be stated.
+    /// </summary>
     public string? Without { get; init; }
 
     /// <summary>The key, in the same section, without which this one has no meaning; null where there is none.</summary>

@@ -20,7 +20,11 @@ public sealed record Remedy(string Name, double? Cost, ImmutableArray<Change> Ch
             scenario = change.ApplyTo(scenario);
         }
 
-        return scenario with { Correlations = [.. scenario.Correlations.Where(c => CanBeCorrelated(scenario, c.First) && CanBeCorrelated(scenario, c.Second))] };
+        return scenario with
+        {
+            Correlations = [.. scenario.Correlations.Where(c => CanBeCorrelated(scenario, c.First)
+            && CanBeCorrelated(scenario, c.Second))]
+        };
     }
 
     private static bool CanBeCorrelated(Scenario scenario, string name) =>
@@ -51,7 +55,8 @@ public abstract record Change(string Input)
     public sealed record ToValue(string Input, Value Value) : Change(Input)
     {
         /// <inheritdoc/>
-        public override string Description => "= " + (Value is Value.Uncertain u ? u.Distribution.ToString() : Value.Nominal.ToString("G6"));
+        public override string Description =>
+            "= " + (Value is Value.Uncertain u ? u.Distribution.ToString() : Value.Nominal.ToString("G6"));
 
         /// <inheritdoc/>
         public override Scenario ApplyTo(Scenario scenario) => Replace(scenario, Input, _ => Value);
@@ -80,7 +85,8 @@ public abstract record Change(string Input)
     /// <param name="Categories">The possible categories, best first.</param>
     /// <param name="Weights">Their probabilities, summing to 1.</param>
     /// <param name="Knowledge">Whether an uncertain category varies between vehicles or is unknown.</param>
-    public sealed record ToCategory(ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge) : Change(CategoryName)
+    public sealed record ToCategory(ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)
+        : Change(CategoryName)
     {
         /// <inheritdoc/>
         public override string Description =>

@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 
 namespace AxleRisk.Core.Scenarios;
 
-/// <summary>A trip that a vehicle of the scenario sets out on: its legs in the order they are driven, after some distance under the usual use.</summary>
+/// <summary>
+/// A trip that a vehicle of the scenario sets out on: its legs in the order they are driven, after some distance under the usual
+/// use.
+/// </summary>
 public sealed record Trip
 {
     /// <summary>What the names of a trip's inputs begin with: <c>trip.rocky.speed_km_per_h</c>.</summary>
@@ -38,7 +41,8 @@ public sealed record Trip
 /// <summary>One leg of a trip.</summary>
 /// <param name="Name">A short name, unique in the trip.</param>
 /// <param name="RoadClass">The ISO 8608 class letter A to H; null where the roughness is stated outright.</param>
-/// <param name="Like">The index of the usual leg that it is like, whose values it has where it states none; null where there is none.</param>
+/// <param name="Like">The index of the usual leg that it is like, whose values it has where it states none; null where there is
+/// none.</param>
 public sealed record TripLeg(string Name, char? RoadClass, int? Like = null);
 
 /// <summary>The scalars that only a trip has.</summary>
@@ -49,7 +53,8 @@ public static class TripQuantities
 
     /// <summary>Distance driven before the trip.</summary>
     public static Quantity AlreadyDriven { get; } = new(
-        "trip", "already_driven_km", "km", Domain.NonNegative, "distance driven under the usual use before the trip", new Value.Certain(0), "a new axle unless stated");
+        "trip", "already_driven_km", "km", Domain.NonNegative, "distance driven under the usual use before the trip", new Value.Certain(0),
+            "a new axle unless stated");
 
     /// <summary>Distance of a leg.</summary>
     public static Quantity Distance { get; } = new(LegSection, "km", "km", Domain.NonNegative, "distance of the leg");

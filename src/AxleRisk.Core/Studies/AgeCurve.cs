@@ -6,10 +6,14 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>
-/// A rate per km over distance, of a block of rows. Between the ages of an <see cref="AgeGrid"/> its logarithm is a cubic through four of them, kept
-/// between its ends and taken as straight over each step; beyond the last age the rate is constant. Five ages are within 0.05 % of the integral up to
-/// the required distance for a wall that loses up to 15 % of its thickness, within 0.6 % for a first yield whose rate rises e^3-fold and 2.5 % where it
-/// rises e^12-fold; at five times that distance within 11 %, 12 % and 48 % (the tests say so). A rate that becomes infinite, for no wall is left, is taken
+/// A rate per km over distance, of a block of rows. Between the ages of an <see cref="AgeGrid"/> its logarithm is a cubic through
+/// four of them, kept
+/// between its ends and taken as straight over each step; beyond the last age the rate is constant. Five ages are within 0.05 %
+/// of the integral up to
+/// the required distance for a wall that loses up to 15 % of its thickness, within 0.6 % for a first yield whose rate rises
+/// e^3-fold and 2.5 % where it
+/// rises e^12-fold; at five times that distance within 11 %, 12 % and 48 % (the tests say so). A rate that becomes infinite, for
+/// no wall is left, is taken
 /// as unchanged up to where that is.
 /// </summary>
 internal sealed class AgeCurve
@@ -106,7 +110,8 @@ internal sealed class AgeCurve
             value += At(used[step], row);
             if (endsKm is not null)
             {
-                value = Vector512.ConditionalSelect(Vector512.LessThan(At(endsKm, row), Vector512.Create(km)), Vector512.Create(double.PositiveInfinity), value);
+                value = Vector512.ConditionalSelect(Vector512.LessThan(At(endsKm, row), Vector512.Create(km)),
+                    Vector512.Create(double.PositiveInfinity), value);
             }
 
             if (row + Width <= count)
@@ -165,7 +170,8 @@ internal sealed class AgeCurve
                 from = Vector512.ConditionalSelect(below, Vector512.Create(ages.StepKm[step]), from);
                 done = Vector512.ConditionalSelect(below, here, done);
                 rate = Vector512.ConditionalSelect(below, At(isLast ? Rates[^1] : start[step], row), rate);
-                growth = Vector512.ConditionalSelect(below, isLast ? Vector512<double>.Zero : At(slope[step], row) * (1 / Length(step)), growth);
+                growth = Vector512.ConditionalSelect(below, isLast ? Vector512<double>.Zero : At(slope[step], row) * (1 / Length(step)),
+                    growth);
             }
 
             // rate (e^(growth x) - 1)/growth = target - done
@@ -225,7 +231,8 @@ internal sealed class AgeCurve
         }
     }
 
-    // The third and the fourth age of the polynomial between an age and the next: the one before and the second next, or what there is beyond; -1 for none.
+    // The third and the fourth age of the polynomial between an age and the next: the one before and the second next, or what
+    // there is beyond; -1 for none.
     private (int Near, int Far) Others(int age)
     {
         int last = ages.Km.Length - 1;
@@ -244,7 +251,8 @@ internal sealed class AgeCurve
         return (other - chord) * (length * length / (ages.Km[third] - ages.Km[age + 1]));
     }
 
-    private static Vector512<double> IsFinite(Vector512<double> x) => Vector512.LessThan(Vector512.Abs(x), Vector512.Create(double.MaxValue));
+    private static Vector512<double> IsFinite(Vector512<double> x) =>
+        Vector512.LessThan(Vector512.Abs(x), Vector512.Create(double.MaxValue));
 
     // (e^x - 1)/x
     private static Vector512<double> Growth(Vector512<double> x) => Vector512.ConditionalSelect(

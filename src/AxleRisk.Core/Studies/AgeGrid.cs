@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>
-/// The distances at which the rates of a vehicle that ages are evaluated. Rates are followed in their logarithm, which wear and corrosion bend
+/// The distances at which the rates of a vehicle that ages are evaluated. Rates are followed in their logarithm, which wear and
+/// corrosion bend
 /// but little, so that five do: see <see cref="AgeCurve"/>.
 /// </summary>
 internal sealed class AgeGrid
@@ -53,5 +54,6 @@ internal sealed class AgeGrid
         return step;
     }
 
-    private static double Between(double[] km, int step) => km[step / Parts] + (km[step / Parts + 1] - km[step / Parts]) * (step % Parts) / Parts;
+    private static double Between(double[] km, int step) =>
+        km[step / Parts] + (km[step / Parts + 1] - km[step / Parts]) * (step % Parts) / Parts;
 }

@@ -44,7 +44,8 @@ internal sealed class BlockPlan
         get
         {
             long first = block / Replicates * StudySettings.BlockSize;
-            return ((int)(block % Replicates), first, (int)Math.Clamp(RowsOf((int)(block % Replicates)) - first, 0, StudySettings.BlockSize));
+            return ((int)(block % Replicates), first,
+                (int)Math.Clamp(RowsOf((int)(block % Replicates)) - first, 0, StudySettings.BlockSize));
         }
     }
 

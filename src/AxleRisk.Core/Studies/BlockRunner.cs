@@ -31,13 +31,17 @@ internal static class BlockRunner
     public static TWorker[] CreateWorkers<TWorker>(RunOptions options, long blocks, Func<TWorker> create) =>
         [.. Enumerable.Range(0, (int)Math.Clamp(blocks, 1, options.Threads)).Select(_ => create())];
 
-    /// <summary>Runs <paramref name="work"/> over the rows 0 to <paramref name="rows"/> - 1 in blocks of <paramref name="blockSize"/> and keeps its results.</summary>
+    /// <summary>
+    /// Runs <paramref name="work"/> over the rows 0 to <paramref name="rows"/> - 1 in blocks of <paramref name="blockSize"/> and
+    /// keeps its results.
+    /// </summary>
     /// <param name="rows">The number of rows.</param>
     /// <param name="blockSize">Rows a block.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <param name="createWorker">Makes one thread's buffers.</param>
     /// <param name="work">
-    /// From buffers, first row and number of rows to the block's result; on a cancellation it may give its block up by an <see cref="OperationCanceledException"/>.
+    /// From buffers, first row and number of rows to the block's result; on a cancellation it may give its block up by an
+    /// <see cref="OperationCanceledException"/>.
     /// </param>
     public static BlockRun<TResult> Run<TWorker, TResult>(
         long rows, int blockSize, RunOptions options, Func<TWorker> createWorker, Func<TWorker, long, int, TResult> work)
@@ -56,12 +60,16 @@ internal static class BlockRunner
         return new BlockRun<TResult>(new ArraySegment<TResult>(results, 0, (int)end), Math.Min(end * blockSize, rows), end < blocks);
     }
 
-    /// <summary>Runs <paramref name="work"/> on the blocks from <paramref name="first"/> up to but not including <paramref name="end"/>.</summary>
+    /// <summary>
+    /// Runs <paramref name="work"/> on the blocks from <paramref name="first"/> up to but not including <paramref name="end"/>.
+    /// </summary>
     /// <remarks>
-    /// On a cancellation the work may give its block up by an <see cref="OperationCanceledException"/> if it keeps what it does block by block: a
+    /// On a cancellation the work may give its block up by an <see cref="OperationCanceledException"/> if it keeps what it does
+    /// block by block: a
     /// later block may have been done by then, and does not count.
     /// </remarks>
-    /// <returns>The end of the blocks done: all from <paramref name="first"/> to it, without a gap; less than <paramref name="end"/> where the run was cancelled.</returns>
+    /// <returns>The end of the blocks done: all from <paramref name="first"/> to it, without a gap; less than
+    /// <paramref name="end"/> where the run was cancelled.</returns>
     public static long Run<TWorker>(TWorker[] workers, long first, long end, Action<TWorker, long> work, CancellationToken cancellation)
     {
         long next = first - 1, givenUp = end;
@@ -99,7 +107,8 @@ internal static class BlockRunner
         });
         failure?.Throw();
 
-        // Blocks are taken in order, and every one that was taken was finished or given up: up to the first of these what is done has no gap.
+        // Blocks are taken in order, and every one that was taken was finished or given up: up to the first of these what is done
+        // has no gap.
         return Math.Clamp(next + 1, first, givenUp);
     }
 }

@@ -21,7 +21,8 @@ internal sealed class ChanceSubsets
         Factors = chances.IsExact ? [.. model.Factors.Factors.Where(f => chances.ModeOf(f) >= 0)] : [];
         int modes = chances.Modes.Length;
         ofMode = [.. Enumerable.Range(0, modes).Select(m => Factors.Where(f => chances.ModeOf(f) == m).ToArray())];
-        ownSubset = [.. ofMode.Select(own => Enumerable.Range(0, Count).Select(subset => own.Select((f, i) => (subset & BitOf(f)) != 0 ? 1 << i : 0).Sum()).ToArray())];
+        ownSubset = [.. ofMode.Select(own => Enumerable.Range(0, Count)
+            .Select(subset => own.Select((f, i) => (subset & BitOf(f)) != 0 ? 1 << i : 0).Sum()).ToArray())];
     }
 
     /// <summary>The factors that are chances, by the bits of a subset; none where they cannot be averaged.</summary>
@@ -41,7 +42,8 @@ internal sealed class ChanceSubsets
     /// <param name="row">The row of the values.</param>
     /// <param name="fails">Takes the probabilities.</param>
     public void Fill(
-        ReadOnlySpan<double> before, ReadOnlySpan<double> after, ReadOnlySpan<double> limits, double[][] values, int row, Span<double> fails)
+        ReadOnlySpan<double> before, ReadOnlySpan<double> after, ReadOnlySpan<double> limits, double[][] values, int row,
+            Span<double> fails)
     {
         const int most = 4; // subsets of one mode's chances
         Span<(double Reaches, double Fails)> known = stackalloc (double, double)[most * before.Length];
@@ -72,7 +74,8 @@ internal sealed class ChanceSubsets
         }
     }
 
-    private static (double Reaches, double Fails) Averaged(ModeChance chance, double before, double after) => (chance.Survival(before), chance.Fails(before, after));
+    private static (double Reaches, double Fails) Averaged(ModeChance chance, double before, double after) =>
+        (chance.Survival(before), chance.Fails(before, after));
 
     private ModeChance Holding(Factor factor, double[][] values, int row) => chances.Holding(factor, values[factor.FirstColumn][row]);
 }

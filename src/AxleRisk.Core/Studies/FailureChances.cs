@@ -8,8 +8,10 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>
-/// Whether a row has failed by a distance, once every factor is known but those that scatter alone: Miner sum and S-N scatter of fatigue, the
-/// scatter of each further mode. Given the factors the modes are independent, so their cumulated hazards (-ln of survival) add up. Every method
+/// Whether a row has failed by a distance, once every factor is known but those that scatter alone: Miner sum and S-N scatter of
+/// fatigue, the
+/// scatter of each further mode. Given the factors the modes are independent, so their cumulated hazards (-ln of survival) add
+/// up. Every method
 /// takes rows of a workspace last evaluated; the batch forms have one-row twins.
 /// </summary>
 public sealed class FailureChances
@@ -27,7 +29,8 @@ public sealed class FailureChances
         foreach (FurtherMode mode in modes.Further)
         {
             Input input = scenario.Find(mode.Scatter)!;
-            all.Add(input.Value is Value.Uncertain uncertain ? new ModeChance.Scatter(uncertain.Distribution) : new ModeChance.Certain(input.Value.Nominal));
+            all.Add(input.Value is Value.Uncertain uncertain
+                ? new ModeChance.Scatter(uncertain.Distribution) : new ModeChance.Certain(input.Value.Nominal));
             IsExact &= input.Value is Value.Certain || factors.Groups.Single(g => g.Any(f => f.Name == input.Name)).Length == 1;
         }
 
@@ -38,7 +41,10 @@ public sealed class FailureChances
     /// <summary>The modes that are on.</summary>
     public ImmutableArray<FailureMode> Modes { get; }
 
-    /// <summary>Whether the chance that is left is known exactly: its factors are independent of all others, and those of fatigue lognormal.</summary>
+    /// <summary>
+    /// Whether the chance that is left is known exactly: its factors are independent of all others, and those of fatigue
+    /// lognormal.
+    /// </summary>
     public bool IsExact { get; }
 
     /// <summary>The place among <see cref="Modes"/> of the mode whose chance a factor is; -1 for any other factor.</summary>
@@ -53,7 +59,10 @@ public sealed class FailureChances
     internal ModeChance Holding(Factor factor, double value) =>
         ModeOf(factor) == 0 ? new ModeChance.Fatigue(scale.Hold(factor, value)) : new ModeChance.Certain(value);
 
-    /// <summary>What a mode has used up by a distance, in units of its scatter: damage, expected yields, rating lives. Nothing by 0, however fatal the road.</summary>
+    /// <summary>
+    /// What a mode has used up by a distance, in units of its scatter: damage, expected yields, rating lives. Nothing by 0,
+    /// however fatal the road.
+    /// </summary>
     /// <param name="mode">Its place among <see cref="Modes"/>.</param>
     /// <param name="of">The workspace.</param>
     /// <param name="row">The row.</param>
@@ -96,7 +105,10 @@ public sealed class FailureChances
         return survival;
     }
 
-    /// <summary>The probability of surviving what each mode has used up before but not what it has after; no digits are lost where it is small.</summary>
+    /// <summary>
+    /// The probability of surviving what each mode has used up before but not what it has after; no digits are lost where it is
+    /// small.
+    /// </summary>
     public double Fails(ReadOnlySpan<double> before, ReadOnlySpan<double> after)
     {
         // Mode by mode: those before it have survived all of it, those behind it its beginning.
@@ -115,17 +127,24 @@ public sealed class FailureChances
         return fails;
     }
 
-    /// <summary>The standard normal score z of a mode's limit that is just used up: P(Z &lt; z) is the probability that the mode has failed.</summary>
+    /// <summary>
+    /// The standard normal score z of a mode's limit that is just used up: P(Z &lt; z) is the probability that the mode has
+    /// failed.
+    /// </summary>
     internal double ScoreOf(int mode, double used) => mode == 0 ? scale.Standardised(1, used) : -MarginOf(chances[mode].Hazard(used));
 
     /// <summary>The share of the variance of fatigue's chance that a factor brings; 0 for any but Miner sum and S-N scatter.</summary>
     internal double ShareOfFatigue(Factor factor) => scale.VarianceShare(factor);
 
-    /// <summary>The standard normal score z with P(Z &gt; z) = P(some mode has failed), negative where that is above a half. Beyond what a double can tell fatigue alone gives it.</summary>
+    /// <summary>
+    /// The standard normal score z with P(Z &gt; z) = P(some mode has failed), negative where that is above a half. Beyond what a
+    /// double can tell fatigue alone gives it.
+    /// </summary>
     internal double Margin(ReadOnlySpan<double> used)
     {
         double hazard = Hazard(used);
-        return hazard > 0 && hazard < 700 ? MarginOf(hazard) : -scale.Standardised(1, used[0]) is var far && hazard > 0 ? Math.Min(far, -37) : far;
+        return hazard > 0 && hazard < 700 ? MarginOf(hazard) : -scale.Standardised(1, used[0]) is var far && hazard > 0
+            ? Math.Min(far, -37) : far;
     }
 
     /// <summary>The same of a cumulated hazard.</summary>

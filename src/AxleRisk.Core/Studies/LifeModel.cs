@@ -32,7 +32,9 @@ public sealed class LifeModel
     {
     }
 
-    /// <summary>Prepares a scenario whose uncertain inputs are factors of another, by name: it is evaluated on that one's columns.</summary>
+    /// <summary>
+    /// Prepares a scenario whose uncertain inputs are factors of another, by name: it is evaluated on that one's columns.
+    /// </summary>
     internal LifeModel(Scenario scenario, FactorSet factors)
     {
         Scenario = scenario;
@@ -81,7 +83,8 @@ public sealed class LifeModel
     public Workspace CreateWorkspace(int capacity)
     {
         var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout), rates?.CreateRates(capacity));
+            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout),
+                rates?.CreateRates(capacity));
         workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
@@ -99,7 +102,8 @@ public sealed class LifeModel
         Factors.Map(workspace.Unit, values, count);
     }
 
-    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace. With further modes the life is the
+    /// <summary>Damage by leg, damage per km and life of <paramref name="count"/> rows of factor values, into the workspace. With
+    /// further modes the life is the
     /// earliest; of a vehicle that ages, damages are means up to the required distance.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
@@ -115,7 +119,10 @@ public sealed class LifeModel
         VectorColumns.Quotient(workspace.Scale.AsSpan(0, count), workspace.DamagePerKm.AsSpan(0, count), workspace.LifeKm.AsSpan(0, count));
     }
 
-    /// <summary>What each leg, and in further modes the use, uses up per km at an age of each row, into <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives.</summary>
+    /// <summary>
+    /// What each leg, and in further modes the use, uses up per km at an age of each row, into
+    /// <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives.
+    /// </summary>
     /// <param name="values">The factor values.</param>
     /// <param name="count">Rows.</param>
     /// <param name="ageKm">The ages, km; held at the last that rates are followed to.</param>
@@ -178,14 +185,19 @@ public sealed class LifeModel
         damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
     }
 
-    /// <summary>The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that of strikes and without the damage ratio.</summary>
+    /// <summary>
+    /// The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that
+    /// of strikes and without the damage ratio.
+    /// </summary>
     internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
 
     /// <summary>The same without the strikes on a bump stop: the linear ride alone.</summary>
-    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method, strikes: false);
+    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) =>
+        ScalarKernel.LegDetails(workspace.Damage, 0, curves, method, strikes: false);
 
     /// <summary>What the reference in time must know of the first row last evaluated.</summary>
-    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) => (curves[(int)workspace.Damage.Category[0]], method);
+    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) =>
+        (curves[(int)workspace.Damage.Category[0]], method);
 
     internal static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
     {

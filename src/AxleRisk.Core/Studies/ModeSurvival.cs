@@ -3,8 +3,10 @@ using AxleRisk.Core.Numerics;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>
-/// The survival of each mode to a distance, by row, and how likely two rows that share some chances both survive: with the product over the modes,
-/// of one survival each where the chance is not shared, of the lesser where it is; of fatigue, sharing a part of its normal variance, with the
+/// The survival of each mode to a distance, by row, and how likely two rows that share some chances both survive: with the
+/// product over the modes,
+/// of one survival each where the chance is not shared, of the lesser where it is; of fatigue, sharing a part of its normal
+/// variance, with the
 /// bivariate normal probability.
 /// </summary>
 /// <param name="chances">The chances; null for room of fatigue alone.</param>

@@ -47,7 +47,8 @@ internal sealed class PairedDraw
     /// <param name="options">Threads, progress (in rows), cancellation.</param>
     /// <param name="createWorker">Makes one thread's buffers.</param>
     /// <param name="work">From buffers, first row and number of rows to the block's sums.</param>
-    /// <returns>The sums of each group, in order (fewer where the run was ended early), the rows done, and whether it was ended early.</returns>
+    /// <returns>The sums of each group, in order (fewer where the run was ended early), the rows done, and whether it was ended
+    /// early.</returns>
     public (double[][] Groups, long Rows, bool IsPartial) Run<TWorker>(
         RunOptions options, Func<TWorker> createWorker, Func<TWorker, long, int, double[]> work)
     {
@@ -74,7 +75,8 @@ internal sealed class PairedDraw
     /// <param name="unit">Takes the unit values, those of correlated factors coupled.</param>
     /// <param name="values">Takes the factor values.</param>
     public static void Draw(
-        LifeModel model, SamplingPlan plan, ulong seed, string sample, bool second, long first, int count, double[][] unit, double[][] values)
+        LifeModel model, SamplingPlan plan, ulong seed, string sample, bool second, long first, int count, double[][] unit,
+            double[][] values)
     {
         UnitColumns.Fill(plan, seed, sample, model.Factors.ColumnNames, second ? values.Length : 0, first, count, unit);
         model.Factors.Map(unit, values, count);

@@ -5,7 +5,10 @@ using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Studies;
 
-/// <summary>Evaluates a block where there are further modes of failure or where the vehicle ages: the rates of every mode at every age, and the life as that of the mode that fails first.</summary>
+/// <summary>
+/// Evaluates a block where there are further modes of failure or where the vehicle ages: the rates of every mode at every age,
+/// and the life as that of the mode that fails first.
+/// </summary>
 internal sealed class RateEvaluation
 {
     private readonly ModeSet modes;

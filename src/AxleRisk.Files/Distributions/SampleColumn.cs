@@ -72,7 +72,8 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
             if (wrong == 0 && values.Count == 0 && !HasNumber(csv))
             {
                 // No word of it is told: this may be a file that nobody meant to show.
-                Error((int)Math.Min(csv.LineNumber, int.MaxValue), "there is no number in this line: a table has names in its first line and numbers below");
+                Error((int)Math.Min(csv.LineNumber, int.MaxValue),
+                    "there is no number in this line: a table has names in its first line and numbers below");
                 return null;
             }
 
@@ -88,12 +89,17 @@ internal sealed class SampleColumn(string file, Position anchor, ErrorLog errors
         return wrong == 0 && values.Count > 0 ? [.. values] : null;
     }
 
-    /// <summary>Whether a file looks like a table, so that its words may stand in a message: plain names, and a number in the line below them.</summary>
+    /// <summary>
+    /// Whether a file looks like a table, so that its words may stand in a message: plain names, and a number in the line below
+    /// them.
+    /// </summary>
     private static bool IsTable(CsvReader csv, string[] names) =>
-        names.All(n => n.Length <= LongestName && n.All(c => char.IsLetterOrDigit(c) || " _-.()/%".Contains(c))) && csv.Read() && HasNumber(csv);
+        names.All(n => n.Length <= LongestName && n.All(c => char.IsLetterOrDigit(c) || " _-.()/%".Contains(c))) && csv.Read()
+            && HasNumber(csv);
 
     private static bool HasNumber(CsvReader csv) =>
-        Enumerable.Range(0, csv.FieldCount).Any(i => double.TryParse(csv.GetString(i), NoThousands, CultureInfo.InvariantCulture, out double _));
+        Enumerable.Range(0, csv.FieldCount)
+            .Any(i => double.TryParse(csv.GetString(i), NoThousands, CultureInfo.InvariantCulture, out double _));
 
     private void Error(int line, string message) => errors.AddInDataFile(file, line, anchor, message);
 }

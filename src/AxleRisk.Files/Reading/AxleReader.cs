@@ -63,9 +63,11 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     {
         foreach (Quantity outside in OutsidesOf(shape))
         {
-            if (inputs.Find(Quantities.Wall)?.Value.Nominal is double wall && inputs.Find(outside)?.Value.Nominal is double size && wall > size / 2)
+            if (inputs.Find(Quantities.Wall)?.Value.Nominal is double wall && inputs.Find(outside)?.Value.Nominal is double size
+                && wall > size / 2)
             {
-                errors.Add(table.Table.Find(Quantities.Wall.Key)!.Node.At, $"axle.wall_mm ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
+                errors.Add(table.Table.Find(Quantities.Wall.Key)!.Node.At,
+                    $"axle.wall_mm ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
             }
         }
     }

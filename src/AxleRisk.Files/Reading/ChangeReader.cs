@@ -38,7 +38,9 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         return sound ? [.. read] : null;
     }
 
-    /// <summary>The changes by the inputs' full names, which may be quoted or dotted: <c>"axle.wall_mm" = 8</c>, <c>axle.wall_mm = 8</c>.</summary>
+    /// <summary>
+    /// The changes by the inputs' full names, which may be quoted or dotted: <c>"axle.wall_mm" = 8</c>, <c>axle.wall_mm = 8</c>.
+    /// </summary>
     private IEnumerable<(string Name, TomlEntry Entry)> Flatten(string before, TomlTable table) =>
         table.Entries.SelectMany(entry =>
         {
@@ -87,7 +89,8 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         try
         {
             Value scaled = Change.Times.Scale(input.Value, f);
-            string? problem = scaled is Value.Uncertain { Distribution: var d } && d.IsContinuous ? DomainGuard.Problem(d, domain, input.Name) : null;
+            string? problem = scaled is Value.Uncertain { Distribution: var d } && d.IsContinuous
+                ? DomainGuard.Problem(d, domain, input.Name) : null;
             bool isOutside = scaled is Value.Uncertain { Distribution: { IsContinuous: false } list }
                 ? !(domain.Contains(list.Minimum) && domain.Contains(list.Maximum))
                 : !domain.Contains(scaled.Nominal);

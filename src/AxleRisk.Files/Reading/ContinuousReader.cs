@@ -18,7 +18,8 @@ internal sealed class ContinuousReader(ErrorLog errors)
         Dictionary<string, double> numbers = [];
         List<string> stated = [];
         bool sound = true;
-        foreach (string key in DistributionForms.All.Where(f => f.Family == family).SelectMany(f => f.Required.Concat(f.Optional)).Distinct())
+        foreach (string key in DistributionForms.All.Where(f => f.Family == family).SelectMany(f => f.Required.Concat(f.Optional))
+            .Distinct())
         {
             if (table.Find(key) is null)
             {

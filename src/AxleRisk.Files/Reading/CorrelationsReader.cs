@@ -63,7 +63,8 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
 
         if (between.Node is not TomlArray { Items: [TomlText first, TomlText second] })
         {
-            errors.Add(between.Node.At, "correlations.between must be the names of two inputs, such as [\"vehicle.sprung_kg\", \"vehicle.payload_kg\"]");
+            errors.Add(between.Node.At,
+                "correlations.between must be the names of two inputs, such as [\"vehicle.sprung_kg\", \"vehicle.payload_kg\"]");
             return null;
         }
 

@@ -19,7 +19,8 @@ internal sealed class DetailReader(ErrorLog errors)
         table.RejectUnknown();
         if (name is not null && !SnCatalogue.Catalogues.Contains(name))
         {
-            errors.Add(table.Table.Find("catalogue")!.Node.At, $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
+            errors.Add(table.Table.Find("catalogue")!.Node.At,
+                $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
             name = null;
         }
 
@@ -35,17 +36,20 @@ internal sealed class DetailReader(ErrorLog errors)
     }
 
     /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>
-    public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node, string? catalogueName, string name) =>
+    public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node,
+        string? catalogueName, string name) =>
         node is TomlTable choice ? ReadChoice(new TableReader(choice, name, errors), catalogueName)
         : IsCategory(node, catalogueName, name) ? ([((TomlText)node).Text], [1.0], Knowledge.Unknown)
         : null;
 
-    private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table, string? catalogueName)
+    private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table,
+        string? catalogueName)
     {
         string? family = table.RequiredText("distribution");
         if (family is not null and not "choice")
         {
-            errors.Add(table.Table.Find("distribution")!.Node.At, $"{table.NameOf("distribution")} must be \"choice\", not {MessageText.Quote(family)}");
+            errors.Add(table.Table.Find("distribution")!.Node.At,
+                $"{table.NameOf("distribution")} must be \"choice\", not {MessageText.Quote(family)}");
         }
 
         Knowledge knowledge = table.Word("knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;

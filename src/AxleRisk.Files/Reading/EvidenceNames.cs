@@ -5,7 +5,9 @@ using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
 
-/// <summary>What evidence and explanations may speak of: the uncertain inputs, the category and the legs' shares of an uncertain mix.</summary>
+/// <summary>
+/// What evidence and explanations may speak of: the uncertain inputs, the category and the legs' shares of an uncertain mix.
+/// </summary>
 internal sealed class EvidenceNames
 {
     private const string Category = "detail.category";
@@ -64,7 +66,8 @@ internal sealed class EvidenceNames
 
     private string HintFor(string name) =>
         name == MixFactor.FactorName ? "; name the share of a leg, such as \"legs.gravel.share\""
-        : targets.Keys.Any(k => k.StartsWith(name + ".", StringComparison.Ordinal)) ? "; a name with dots stands in quotes: \"axle.wall_mm\""
+        : targets.Keys.Any(k => k.StartsWith(name + ".", StringComparison.Ordinal))
+            ? "; a name with dots stands in quotes: \"axle.wall_mm\""
         : NearestName.Find(name, targets.Keys) is string near ? $"; did you mean \"{near}\"?"
         : "";
 
@@ -78,7 +81,9 @@ internal sealed class EvidenceNames
         public bool IsChoice => !Numbers.IsEmpty || !Categories.IsEmpty;
 
         /// <summary>The states it can have, for messages.</summary>
-        public string States => Categories.IsEmpty ? MessageText.List([.. Numbers.Select(n => n.ToString("R"))], "or") : MessageText.List([.. Categories.Select(MessageText.Quote)], "or");
+        public string States =>
+            Categories.IsEmpty ? MessageText.List([.. Numbers.Select(n => n.ToString("R"))], "or")
+            : MessageText.List([.. Categories.Select(MessageText.Quote)], "or");
 
         /// <summary>The value of a state: the number chosen or the index of the category; null where it has no such state.</summary>
         public double? StateOf(TomlNode node) => node switch

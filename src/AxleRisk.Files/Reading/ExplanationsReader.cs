@@ -32,7 +32,8 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         }
 
         HashSet<string> seen = [];
-        return [.. array.Items.Cast<TomlTable>().Select(t => ReadOne(new TableReader(t, "explanations", errors), seen)).OfType<Explanation>()];
+        return [.. array.Items.Cast<TomlTable>()
+            .Select(t => ReadOne(new TableReader(t, "explanations", errors), seen)).OfType<Explanation>()];
     }
 
     private Explanation? ReadOne(TableReader table, HashSet<string> seen)
@@ -114,7 +115,8 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
 
         if (!target.IsChoice)
         {
-            errors.Add(entry.Node.At, $"{target.Name} needs a range, such as {{ below = 5.4 }} or {{ above = 5, below = 6 }}, not {entry.Node.Shown}");
+            errors.Add(entry.Node.At,
+                $"{target.Name} needs a range, such as {{ below = 5.4 }} or {{ above = 5, below = 6 }}, not {entry.Node.Shown}");
             return null;
         }
 

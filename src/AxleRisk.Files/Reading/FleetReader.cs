@@ -39,7 +39,8 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         double? rate = ReadShare(table, "target_claim_rate");
         LifeTarget? life = ReadLife(table);
         bool sound = table.RejectUnknown() & RejectEndless(costEntry, cost);
-        return sound && vehicles is long n && kmPerYear is not null && months is long m && km is double d && sales is ImmutableArray<double> shares
+        return sound && vehicles is long n && kmPerYear is not null && months is long m && km is double d
+            && sales is ImmutableArray<double> shares
             ? new Fleet
             {
                 Vehicles = n,
@@ -124,7 +125,8 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         if (entry.Node is not TomlArray { Items: { Count: > 0 and <= Fleet.MostMonths } items }
             || !items.TrueForAll(i => i is TomlNumber { Number: double x } && Domain.Fraction.Contains(x)))
         {
-            errors.Add(entry.Node.At, $"fleet.sales_shares must be up to {Fleet.MostMonths} numbers from 0 to 1, one a month, such as [0.2, 0.5, 0.3]");
+            errors.Add(entry.Node.At,
+                $"fleet.sales_shares must be up to {Fleet.MostMonths} numbers from 0 to 1, one a month, such as [0.2, 0.5, 0.3]");
             return null;
         }
 
@@ -159,7 +161,8 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         TomlEntry? other = table.Find("target_km");
         if ((one is null) != (other is null))
         {
-            errors.Add((one ?? other)!.KeyAt, "fleet.target_fraction and fleet.target_km belong together: the share that may have failed by a distance");
+            errors.Add((one ?? other)!.KeyAt,
+                "fleet.target_fraction and fleet.target_km belong together: the share that may have failed by a distance");
         }
 
         return fraction is double f && km is double d ? new LifeTarget(f, d) : null;

@@ -3,7 +3,10 @@ using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Files.Reading;
 
-/// <summary>Gathers the inputs of a scenario in any order and hands them out in the order of <see cref="Quantities.All"/>, then of the legs.</summary>
+/// <summary>
+/// Gathers the inputs of a scenario in any order and hands them out in the order of <see cref="Quantities.All"/>, then of the
+/// legs.
+/// </summary>
 internal sealed class InputCollector
 {
     private readonly List<Input> inputs = [];

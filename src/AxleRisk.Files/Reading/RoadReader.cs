@@ -23,7 +23,8 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
         if (hasClass == hasRoughness)
         {
             string found = hasClass ? "not both" : "there is neither";
-            errors.Add(hasClass ? table.Find("road_class")!.KeyAt : table.Table.At, $"{table.NameOf("road_class")} or {Quantities.Roughness.Key} must be stated, {found}");
+            errors.Add(hasClass ? table.Find("road_class")!.KeyAt : table.Table.At,
+                $"{table.NameOf("road_class")} or {Quantities.Roughness.Key} must be stated, {found}");
         }
         else if (hasRoughness)
         {
@@ -58,7 +59,8 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
         [
             .. new[]
             {
-                Quantities.Speed, Quantities.RoughnessWithinClass, Quantities.CorrugatedShare, Quantities.CorrugationWavelength, Quantities.CorrugationRms,
+                Quantities.Speed, Quantities.RoughnessWithinClass, Quantities.CorrugatedShare, Quantities.CorrugationWavelength,
+                Quantities.CorrugationRms,
             }.Where(q => table.Find(q.Key) is not null),
         ];
         if (other is { RoadClass: null })
@@ -76,7 +78,8 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
     {
         if (table.Find(Quantities.RoughnessWithinClass.Key) is TomlEntry within)
         {
-            errors.Add(within.KeyAt, $"{table.NameOf(within.Key)} belongs to a leg with a road_class, not to one with {Quantities.Roughness.Key}");
+            errors.Add(within.KeyAt,
+                $"{table.NameOf(within.Key)} belongs to a leg with a road_class, not to one with {Quantities.Roughness.Key}");
         }
     }
 

@@ -78,7 +78,8 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         InputCollector all = inputs.With(trips.Inputs);
         TomlEntry? stated = root.Find("correlations");
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(stated);
-        Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs)).Read(root);
+        Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs))
+            .Read(root);
         TomlEntry? remedies = root.Find("remedies");
         Fleet? fleet = new FleetReader(errors, values).Read(root.Find("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
@@ -101,7 +102,8 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Fleet = fleet,
         };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
-        return trip is null ? scenario : scenario with { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripEntry!, all, scenario) } };
+        return trip is null ? scenario : scenario with
+        { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripEntry!, all, scenario) } };
     }
 
     private ImmutableArray<Remedy> ReadTripRemedies(TomlEntry trip, InputCollector all, Scenario scenario) =>

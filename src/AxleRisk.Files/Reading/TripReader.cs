@@ -116,7 +116,8 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
 
         if (names.Length > 0)
         {
-            errors.Add(table.Find("like")!.Node.At, $"{table.NameOf("like")} must be a leg of the usual use: {MessageText.List([.. names.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(other)}");
+            errors.Add(table.Find("like")!.Node.At,
+                $"{table.NameOf("like")} must be a leg of the usual use: {MessageText.List([.. names.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(other)}");
         }
 
         return null;

@@ -15,7 +15,9 @@ internal static class MessageText
     /// <summary>The text in quotes, as <see cref="OneLine"/> and shorter.</summary>
     public static string Quote(string text) => $"\"{OneLine(text, 40)}\"";
 
-    /// <summary>Why a text is no line of up to <paramref name="longest"/> characters, as the end of a sentence; null where it is one.</summary>
+    /// <summary>
+    /// Why a text is no line of up to <paramref name="longest"/> characters, as the end of a sentence; null where it is one.
+    /// </summary>
     public static string? LineFault(string text, int longest) =>
         string.IsNullOrWhiteSpace(text) ? "it is empty"
         : text.FirstOrDefault(char.IsControl) is var control && text.Any(char.IsControl)

@@ -10,7 +10,8 @@ internal static class Insertion
     public static Splice Key(Outline outline, TablePlace table, string section, string key, string value) => table switch
     {
         { Inline: ValuePlace inline } => IntoInline((InlineTableSyntax)inline.Syntax, $"{key} = {value}"),
-        { Origin: TableOrigin.Dotted, Parent: TablePlace parent } => Key(outline, parent, section, $"{TomlText.Key(table.Key)}.{key}", value),
+        { Origin: TableOrigin.Dotted, Parent: TablePlace parent } =>
+            Key(outline, parent, section, $"{TomlText.Key(table.Key)}.{key}", value),
         { Origin: TableOrigin.Implied } => Header(outline, section, $"[{section}]", [$"{key} = {value}"]),
         _ => Line(outline.Text, table, section, key, value),
     };
@@ -23,7 +24,8 @@ internal static class Insertion
         string block = string.Concat(lines.Prepend(header).Select(l => l + newLine));
         int rank = Sections.Rank(section);
         TableSyntaxBase? next = outline.Headers.FirstOrDefault(h =>
-            string.Join('.', SyntaxValues.Keys(h.Name!)) is string other && (other.StartsWith(section + ".", StringComparison.Ordinal) || Sections.Rank(other) > rank));
+            string.Join('.', SyntaxValues.Keys(h.Name!)) is string other
+                && (other.StartsWith(section + ".", StringComparison.Ordinal) || Sections.Rank(other) > rank));
         if (next is null)
         {
             return new Splice(text.Length, text.Length, Ended(text, text.Length, newLine) + (text.Length > 0 ? newLine : "") + block);

@@ -7,10 +7,12 @@ internal static class KeptNotation
     public static string Of(TomlValue old, TomlValue value) => (old, value) switch
     {
         (TomlValue.Number { Literal: string literal } was, TomlValue.Number now) when was.Equals(now) => literal,
-        (TomlValue.Number { Literal: string literal }, TomlValue.Number { Literal: null } now) => TomlText.InTheMannerOf(literal, now.Value),
+        (TomlValue.Number { Literal: string literal }, TomlValue.Number { Literal: null } now) =>
+            TomlText.InTheMannerOf(literal, now.Value),
         (TomlValue.List was, TomlValue.List now) when was.Items.Length == now.Items.Length =>
             new TomlValue.List([.. was.Items.Zip(now.Items, Kept)]).Write(),
-        (TomlValue.Table was, TomlValue.Table now) => new TomlValue.Table([.. now.Items.Select(i => was[i.Key] is TomlValue v ? i with { Value = Kept(v, i.Value) } : i)]).Write(),
+        (TomlValue.Table was, TomlValue.Table now) =>
+            new TomlValue.Table([.. now.Items.Select(i => was[i.Key] is TomlValue v ? i with { Value = Kept(v, i.Value) } : i)]).Write(),
         _ => value.Write(),
     };
 

@@ -52,5 +52,6 @@ internal sealed class Outline
     }
 
     private static string? NameOf(Place item) =>
-        item is TablePlace table && table.Children.GetValueOrDefault("name") is ValuePlace { Syntax: StringValueSyntax text } ? text.Value : null;
+        item is TablePlace table && table.Children.GetValueOrDefault("name") is ValuePlace { Syntax: StringValueSyntax text }
+            ? text.Value : null;
 }

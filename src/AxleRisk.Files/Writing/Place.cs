@@ -67,7 +67,8 @@ internal sealed class TablePlace(TablePlace? parent, string key, TableOrigin ori
         : (Header is null ? [] : new SyntaxNode[] { Header }).Concat(Children.Values.Where(IsUnderHeaders).SelectMany(c => c.Pieces));
 
     // A value or a dotted table of a headed table goes with its header.
-    private static bool IsUnderHeaders(Place child) => child is ArrayPlace { Inline: null } or TablePlace { Inline: null, Origin: not TableOrigin.Dotted };
+    private static bool IsUnderHeaders(Place child) => child is ArrayPlace { Inline: null } or TablePlace
+    { Inline: null, Origin: not TableOrigin.Dotted };
 }
 
 /// <summary>An array of tables under headers, or a list whose items are inline tables.</summary>

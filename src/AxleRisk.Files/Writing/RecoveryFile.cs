@@ -31,7 +31,9 @@ public sealed class RecoveryFile(string scenario)
         }
     }
 
-    /// <summary>The text it holds, and whether the scenario was written after it; null where there is none, or none that can be read.</summary>
+    /// <summary>
+    /// The text it holds, and whether the scenario was written after it; null where there is none, or none that can be read.
+    /// </summary>
     public (string Text, bool IsOlder)? Read()
     {
         try

@@ -44,7 +44,8 @@ internal static class Removal
 
     private static IEnumerable<Splice> Of(string text, SyntaxNode piece) => piece switch
     {
-        KeyValueSyntax { Parent: InlineTableItemSyntax { Parent: SyntaxList<InlineTableItemSyntax> items } item } => Item(text, items, item, i => i.Comma),
+        KeyValueSyntax { Parent: InlineTableItemSyntax { Parent: SyntaxList<InlineTableItemSyntax> items } item } =>
+            Item(text, items, item, i => i.Comma),
         ArrayItemSyntax { Parent: SyntaxList<ArrayItemSyntax> items } item => Item(text, items, item, i => i.Comma),
         KeyValueSyntax pair => Line(text, pair),
         _ => throw new EditException("this cannot be taken out"),
@@ -52,7 +53,8 @@ internal static class Removal
 
     /// <summary>Behind the last character of what stands under a header.</summary>
     public static int EndOfBlock(string text, TableSyntaxBase header) =>
-        TextLines.End(text, header.Items.ChildrenCount > 0 ? header.Items.Last().Value!.Span.End.Offset : header.CloseBracket!.Span.End.Offset);
+        TextLines.End(text, header.Items.ChildrenCount > 0
+            ? header.Items.Last().Value!.Span.End.Offset : header.CloseBracket!.Span.End.Offset);
 
     private static IEnumerable<Splice> Line(string text, KeyValueSyntax pair)
     {

@@ -23,7 +23,9 @@ public static class ScenarioEditor
         }
     }
 
-    /// <summary>Where the value of a path begins, line and column from 1 as in a <see cref="ScenarioError"/>; null where there is none.</summary>
+    /// <summary>
+    /// Where the value of a path begins, line and column from 1 as in a <see cref="ScenarioError"/>; null where there is none.
+    /// </summary>
     public static (int Line, int Column)? PlaceOf(string text, TomlPath path)
     {
         try
@@ -42,7 +44,8 @@ public static class ScenarioEditor
         Place? there = outline.Find(step.Path);
         return step switch
         {
-            TomlEdit.Set { Value: var value } => there is null ? Insert(outline, step.Path, value) : Replace(outline, there, step.Path, value),
+            TomlEdit.Set { Value: var value } =>
+                there is null ? Insert(outline, step.Path, value) : Replace(outline, there, step.Path, value),
             TomlEdit.Remove => there is null ? text : Without(text, there),
             TomlEdit.Append { Table: var table } => Append(outline, there, step.Path, table),
             _ => throw new EditException($"{step.Path} cannot be changed so"),
@@ -77,7 +80,8 @@ public static class ScenarioEditor
         };
         if (one is not null)
         {
-            return Splice.Apply(text, [new Splice(one.Syntax.Span.Start.Offset, one.Syntax.Span.End.Offset + 1, KeptNotation.Of(there.Value, value))]);
+            return Splice.Apply(text,
+                [new Splice(one.Syntax.Span.Start.Offset, one.Syntax.Span.End.Offset + 1, KeptNotation.Of(there.Value, value))]);
         }
 
         return Insert(Outline.Of(Without(text, there)), path, value);
@@ -86,7 +90,8 @@ public static class ScenarioEditor
     // Key by key, so that what stays the same is not touched.
     private static string Merge(string text, TablePlace table, TomlPath path, TomlValue.Table wanted)
     {
-        IEnumerable<TomlEdit> steps = table.Children.Keys.Where(k => wanted[k] is null).Select(k => (TomlEdit)new TomlEdit.Remove(path.Then(k)))
+        IEnumerable<TomlEdit> steps = table.Children.Keys.Where(k => wanted[k] is null)
+            .Select(k => (TomlEdit)new TomlEdit.Remove(path.Then(k)))
             .Concat(wanted.Items.Select(i => new TomlEdit.Set(path.Then(i.Key), i.Value)));
         return steps.Aggregate(text, Apply);
     }
@@ -102,10 +107,12 @@ public static class ScenarioEditor
         switch (outline.Find(parent))
         {
             case TablePlace table:
-                return Splice.Apply(outline.Text, [Insertion.Key(outline, table, SectionOf(outline, parent), TomlText.Key(key), value.Write())]);
+                return Splice.Apply(outline.Text,
+                    [Insertion.Key(outline, table, SectionOf(outline, parent), TomlText.Key(key), value.Write())]);
             case null when parent.Parts.All(p => p.Key is not null) && !IsInArray(outline, parent):
                 string section = string.Join('.', parent.Parts.Select(p => TomlText.Key(p.Key!)));
-                return Splice.Apply(outline.Text, [Insertion.Header(outline, section, $"[{section}]", [$"{TomlText.Key(key)} = {value.Write()}"])]);
+                return Splice.Apply(outline.Text,
+                    [Insertion.Header(outline, section, $"[{section}]", [$"{TomlText.Key(key)} = {value.Write()}"])]);
             case null:
                 throw new EditException($"there is no {parent}");
             default:
@@ -118,7 +125,8 @@ public static class ScenarioEditor
         string section = SectionOf(outline, path);
         return there switch
         {
-            ArrayPlace { Inline: not null } or ArrayPlace { Items.Count: > 0 } => Splice.Apply(outline.Text, [Insertion.Element(outline, (ArrayPlace)there, section, table)]),
+            ArrayPlace { Inline: not null } or ArrayPlace { Items.Count: > 0 } =>
+                Splice.Apply(outline.Text, [Insertion.Element(outline, (ArrayPlace)there, section, table)]),
             null => Splice.Apply(outline.Text, [Insertion.Header(outline, section, $"[[{section}]]", Insertion.Lines(table))]),
             _ => throw new EditException($"{path} is no list of tables"),
         };
@@ -143,5 +151,6 @@ public static class ScenarioEditor
     }
 
     private static bool IsInArray(Outline outline, TomlPath path) =>
-        Enumerable.Range(0, path.Parts.Length).Any(n => outline.Find(path.Parts[..n].Aggregate(TomlPath.Root, (p, part) => p.Then(part.Key!))) is ArrayPlace);
+        Enumerable.Range(0, path.Parts.Length)
+            .Any(n => outline.Find(path.Parts[..n].Aggregate(TomlPath.Root, (p, part) => p.Then(part.Key!))) is ArrayPlace);
 }

@@ -18,7 +18,8 @@ public static class ScenarioEdits
     public static ScenarioEdit RoadMix(IReadOnlyList<double> shares, string legs = "use.legs")
     {
         ImmutableArray<decimal> exact = Shares.Exactly(shares);
-        return new ScenarioEdit("road mix", [.. exact.Select((s, i) => new TomlEdit.Set(TomlPath.Of(legs).At(i).Then("share"), TomlValue.Of((double)s)))]);
+        return new ScenarioEdit("road mix",
+            [.. exact.Select((s, i) => new TomlEdit.Set(TomlPath.Of(legs).At(i).Then("share"), TomlValue.Of((double)s)))]);
     }
 
     /// <summary>A new leg with a share of its own; the others shrink in proportion.</summary>
@@ -38,7 +39,8 @@ public static class ScenarioEdits
     public static ScenarioEdit RemoveLeg(IReadOnlyList<double> shares, int index)
     {
         double[] left = [.. shares.Where((_, i) => i != index)];
-        return new ScenarioEdit("remove leg", [new TomlEdit.Remove(TomlPath.Of("use.legs").At(index)), .. left.Length > 0 ? RoadMix(left).Steps : []]);
+        return new ScenarioEdit("remove leg",
+            [new TomlEdit.Remove(TomlPath.Of("use.legs").At(index)), .. left.Length > 0 ? RoadMix(left).Steps : []]);
     }
 
     /// <summary>How sure the road mix is; null where the shares are certain.</summary>
@@ -60,7 +62,8 @@ public static class ScenarioEdits
         ]);
 
     /// <summary>A category, or a choice of several with their weights.</summary>
-    public static TomlValue Category(IReadOnlyList<(string Category, double Weight)> categories, Knowledge knowledge) => categories.Count == 1
+    public static TomlValue Category(IReadOnlyList<(string Category, double Weight)> categories, Knowledge knowledge) =>
+        categories.Count == 1
         ? TomlValue.Of(categories[0].Category)
         : TomlValue.TableOf(
             ("distribution", TomlValue.Of("choice")),
@@ -72,7 +75,8 @@ public static class ScenarioEdits
     public static ScenarioEdit Correlation(Scenario scenario, string first, string second, double spearman)
     {
         TomlPath all = TomlPath.Of("correlations");
-        int index = scenario.Correlations.ToList().FindIndex(c => (c.First == first && c.Second == second) || (c.First == second && c.Second == first));
+        int index = scenario.Correlations.ToList()
+            .FindIndex(c => (c.First == first && c.Second == second) || (c.First == second && c.Second == first));
         TomlEdit[] steps = (index, spearman) switch
         {
             (-1, 0) => [],
@@ -95,13 +99,15 @@ public static class ScenarioEdits
         (string? key, TomlValue? value) = life switch
         {
             LifeEvidence.FailedAt at => ("failed_at_km", TomlValue.Of(at.Km)),
-            LifeEvidence.FailedBetween between => ("failed_between_km", TomlValue.ListOf(TomlValue.Of(between.FromKm), TomlValue.Of(between.ToKm))),
+            LifeEvidence.FailedBetween between =>
+                ("failed_between_km", TomlValue.ListOf(TomlValue.Of(between.FromKm), TomlValue.Of(between.ToKm))),
             LifeEvidence.Survived survived => ("survived_km", TomlValue.Of(survived.Km)),
             _ => ((string?)null, (TomlValue?)null),
         };
         TomlPath table = TomlPath.Of("evidence");
         IEnumerable<TomlEdit> others = LifeKeys.Where(k => k != key).Select(k => new TomlEdit.Remove(table.Then(k)));
-        return new ScenarioEdit("evidence", [.. others, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
+        return new ScenarioEdit("evidence",
+            [.. others, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
     }
 
     /// <summary>The road of a leg by its class, in place of a stated roughness.</summary>

@@ -7,7 +7,8 @@ namespace AxleRisk.Files.Writing;
 internal static class Sections
 {
     private static readonly ImmutableArray<string> InOrder =
-        ["vehicle", "axle", "detail", "use", "use.legs", "fatigue", "correlations", "evidence", "evidence.measured", "evidence.known", "explanations", "remedies"];
+        ["vehicle", "axle", "detail", "use", "use.legs", "fatigue", "correlations", "evidence", "evidence.measured", "evidence.known",
+            "explanations", "remedies"];
 
     private static readonly Dictionary<string, ImmutableArray<string>> Keys = new()
     {

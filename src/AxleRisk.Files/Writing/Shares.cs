@@ -45,5 +45,6 @@ public static class Shares
     }
 
     /// <summary>A share as a number of a scenario file.</summary>
-    public static TomlValue.Number ToValue(decimal share) => new((double)share, share.ToString("0.0########", CultureInfo.InvariantCulture));
+    public static TomlValue.Number ToValue(decimal share) =>
+        new((double)share, share.ToString("0.0########", CultureInfo.InvariantCulture));
 }

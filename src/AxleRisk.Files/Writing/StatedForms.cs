@@ -14,7 +14,8 @@ public sealed record StatedForm(string Family, ImmutableArray<string> Required, 
     public bool CanBeCut => Family is not "choice" and not "sample";
 
     /// <summary>Whether exactly these parameters are a statement in this form.</summary>
-    public bool Fits(IReadOnlyCollection<string> stated) => Required.All(stated.Contains) && stated.All(s => Required.Contains(s) || Optional.Contains(s));
+    public bool Fits(IReadOnlyCollection<string> stated) =>
+        Required.All(stated.Contains) && stated.All(s => Required.Contains(s) || Optional.Contains(s));
 }
 
 /// <summary>Every way to state a distribution, as the reader knows them.</summary>

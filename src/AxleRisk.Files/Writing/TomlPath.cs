@@ -34,7 +34,8 @@ public sealed class TomlPath : IEquatable<TomlPath>
                 case '.' when parts.Count > 0:
                     i++;
                     continue;
-                case '[' when text.IndexOf(']', i) is > 0 and int close && int.TryParse(text.AsSpan(i + 1, close - i - 1), out int index) && index >= 0:
+                case '[' when text.IndexOf(']', i) is > 0 and int close && int.TryParse(text.AsSpan(i + 1, close - i - 1), out int index)
+                    && index >= 0:
                     parts.Add(new PathPart(null, index));
                     i = close + 1;
                     break;

@@ -8,7 +8,8 @@ namespace AxleRisk.Files.Writing;
 internal static partial class TomlText
 {
     /// <summary>Whether a text is a decimal number of TOML.</summary>
-    public static bool IsNumber(string text) => NumberForm().IsMatch(text) && (text.AsSpan().IndexOfAny(".eE") >= 0 || Math.Abs(Parse(text)) < 1e15);
+    public static bool IsNumber(string text) =>
+        NumberForm().IsMatch(text) && (text.AsSpan().IndexOfAny(".eE") >= 0 || Math.Abs(Parse(text)) < 1e15);
 
     /// <summary>The shortest text that reads back the same number.</summary>
     public static string OfNumber(double number) =>

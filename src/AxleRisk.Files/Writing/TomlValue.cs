@@ -18,11 +18,13 @@ public abstract record TomlValue
     public static List ListOf(params IEnumerable<TomlValue> items) => new([.. items]);
 
     /// <summary>A table with its keys in this order.</summary>
-    public static Table TableOf(params IEnumerable<(string Key, TomlValue Value)> entries) => new([.. entries.Select(e => new TomlItem(e.Key, e.Value))]);
+    public static Table TableOf(params IEnumerable<(string Key, TomlValue Value)> entries) =>
+        new([.. entries.Select(e => new TomlItem(e.Key, e.Value))]);
 
     /// <summary>A number.</summary>
     /// <param name="Value">The number.</param>
-    /// <param name="Literal">The number as the user wrote it, to be kept where it is good TOML; null for the shortest that reads back the same.</param>
+    /// <param name="Literal">The number as the user wrote it, to be kept where it is good TOML; null for the shortest that reads
+    /// back the same.</param>
     public sealed record Number(double Value, string? Literal = null) : TomlValue
     {
         /// <inheritdoc/>

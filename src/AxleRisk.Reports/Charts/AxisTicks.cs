@@ -4,7 +4,8 @@ namespace AxleRisk.Reports.Charts;
 internal static class AxisTicks
 {
     /// <summary>
-    /// Multiples of 1, 2 or 5 times a power of ten from <paramref name="low"/> to <paramref name="high"/>, at most <paramref name="most"/> of
+    /// Multiples of 1, 2 or 5 times a power of ten from <paramref name="low"/> to <paramref name="high"/>, at most
+    /// <paramref name="most"/> of
     /// them; of an axis without length its one value.
     /// </summary>
     public static IReadOnlyList<double> Linear(double low, double high, int most)

@@ -29,7 +29,10 @@ internal sealed class ChartFont : IFontResolver
         return font.MeasureText(text);
     }
 
-    /// <summary>A text no wider than <paramref name="width"/>: its middle is left out, for a factor's name tells the leg first and the quantity last.</summary>
+    /// <summary>
+    /// A text no wider than <paramref name="width"/>: its middle is left out, for a factor's name tells the leg first and the
+    /// quantity last.
+    /// </summary>
     public static string Fit(string text, float size, double width)
     {
         string fit = text;

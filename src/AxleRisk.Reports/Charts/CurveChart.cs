@@ -16,7 +16,10 @@ public sealed record CurveChart(
     ImmutableArray<CurvePoint> Curve, ImmutableArray<CurvePoint> Apart, CurvePoint Marked, ImmutableArray<string> MarkedLabel,
     ChartAxis Across, ChartAxis Upward) : Chart
 {
-    /// <summary>Marked nearer to the left end than this share of the width, a label stands to the right of its line; narrow charts have a margin there.</summary>
+    /// <summary>
+    /// Marked nearer to the left end than this share of the width, a label stands to the right of its line; narrow charts have a
+    /// margin there.
+    /// </summary>
     private const double LeftEnd = 0.4, NarrowLeftEnd = 0.55;
 
     /// <summary>Room above the curve, as shares of its height: that of the label too where the curve is high there.</summary>
@@ -48,7 +51,8 @@ public sealed record CurveChart(
         plot.Axes.Right.MinimumSize = 26;
         DrawBand(plot, colours, line, low);
         DrawApart(plot, colours, low);
-        DrawMarked(plot, colours, low, top, isLabelLeft: Across.Place(Marked.X) - Across.Place(left) > (wide ? LeftEnd : NarrowLeftEnd) * width);
+        DrawMarked(plot, colours, low, top,
+            isLabelLeft: Across.Place(Marked.X) - Across.Place(left) > (wide ? LeftEnd : NarrowLeftEnd) * width);
     }
 
     private static double Lowest(CurvePoint[] points, double atMost) =>
@@ -62,7 +66,8 @@ public sealed record CurveChart(
         }
 
         double[] x = [.. line.Select(p => Across.Place(p.X))];
-        FillY band = plot.Add.FillY(x, [.. line.Select(p => Upward.Place(Math.Max(low, p.Y.Low)))], [.. line.Select(p => Upward.Place(p.Y.High))]);
+        FillY band = plot.Add.FillY(x, [.. line.Select(p => Upward.Place(Math.Max(low, p.Y.Low)))],
+            [.. line.Select(p => Upward.Place(p.Y.High))]);
         band.LineWidth = 0;
         band.FillColor = colours[Tone.Accent].WithAlpha(0.3);
         Scatter curve = plot.Add.ScatterLine(x, [.. line.Select(p => Upward.Place(p.Y.Estimate))]);

@@ -60,7 +60,8 @@ public sealed record DistributionPicture(ImmutableArray<double> Heights, bool Ar
         Coordinates[] outline = AreStates
             ? [.. Heights.SelectMany((h, i) => new Coordinates[]
             {
-                new((i * width) + gap, 0), new((i * width) + gap, h / most), new(((i + 1) * width) - gap, h / most), new(((i + 1) * width) - gap, 0),
+                new((i * width) + gap, 0), new((i * width) + gap, h / most), new(((i + 1) * width) - gap, h / most),
+                new(((i + 1) * width) - gap, 0),
             })]
             : [
                 new(0, 0), new(0, Heights[0] / most), .. Heights.Select((h, i) => new Coordinates((i + 0.5) * width, h / most)),

@@ -59,7 +59,8 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
     private void NameAtTheSides(Plot plot)
     {
         double[] places = [.. Enumerable.Range(0, Rows.Length).Select(i => (double)-i)];
-        plot.Axes.Left.TickGenerator = new NumericManual(places, [.. Rows.Select(r => ChartFont.Fit(r.Label, PlotFrame.FontSize, MostLabel))]);
+        plot.Axes.Left.TickGenerator = new NumericManual(places,
+            [.. Rows.Select(r => ChartFont.Fit(r.Label, PlotFrame.FontSize, MostLabel))]);
         plot.Axes.Right.TickGenerator = new NumericManual(places, [.. Rows.Select(r => r.Value)]);
         plot.Axes.SetLimitsY(plot.Axes.Left.Min, plot.Axes.Left.Max, plot.Axes.Right);
         plot.Layout.Fixed(new PixelPadding(Math.Min(SideOf(r => r.Label), MostLabel + 14), SideOf(r => r.Value), 50, 8));
@@ -86,7 +87,8 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
     {
         double[] values =
         [
-            .. Rows.SelectMany(r => r.Marks).SelectMany(m => new[] { m.At.Estimate, m.At.Low, m.At.High }).Append(Reference ?? double.NaN).Where(Axis.Holds),
+            .. Rows.SelectMany(r => r.Marks).SelectMany(m => new[] { m.At.Estimate, m.At.Low, m.At.High }).Append(Reference ?? double.NaN)
+                .Where(Axis.Holds),
         ];
         (double low, double high) = values.Length == 0 ? (1, 1) : (values.Min(), values.Max());
         return Axis.IsLog

@@ -12,7 +12,8 @@ internal static class SvgPicture
     public static XElement ForPage(string svg, int width, int height, string prefix)
     {
         XElement drawn = XDocument.Parse(svg).Root!;
-        var names = drawn.Descendants().Attributes("id").Select((a, i) => (a.Value, Name: $"{prefix}{i + 1}")).ToDictionary(x => x.Value, x => x.Name);
+        var names = drawn.Descendants().Attributes("id").Select((a, i) => (a.Value, Name: $"{prefix}{i + 1}"))
+            .ToDictionary(x => x.Value, x => x.Name);
         return new XElement("svg", new XAttribute("viewBox", $"0 0 {width} {height}"), drawn.Nodes().Select(n => Copy(n, names)));
     }
 
@@ -64,7 +65,8 @@ internal static class SvgPicture
         var page = new XElement("text", Attributes(text, []).Where(a => a.Name.LocalName is not ("font-family" or "x" or "y")));
         page.Add(
             new XAttribute("x", First(text, "x")), new XAttribute("y", First(text, "y")),
-            new XAttribute("textLength", ChartFont.Width(words, size).ToString("0.##")), new XAttribute("lengthAdjust", "spacingAndGlyphs"), words);
+            new XAttribute("textLength", ChartFont.Width(words, size).ToString("0.##")),
+                new XAttribute("lengthAdjust", "spacingAndGlyphs"), words);
         return page;
     }
 

@@ -20,9 +20,11 @@ internal static class HtmlBlocks
         Headline h => HeadlineOf(h),
         ItemList l => new XElement(l.IsNumbered ? "ol" : "ul", l.Items.Select(i => new XElement("li", SafeText.Flowing(i)))),
         Warning w => new XElement("p", Class("warning"), new XAttribute("role", "note"), SafeText.Flowing(w.Text)),
-        CommandLines c => new XElement("div", Class("commands"), c.Lines.Select(l => new XElement("p", new XElement("code", SafeText.Of(l))))),
+        CommandLines c => new XElement("div", Class("commands"),
+            c.Lines.Select(l => new XElement("p", new XElement("code", SafeText.Of(l))))),
         Figure f => new XElement(
-            "figure", Pictures(f.Picture), new XElement("figcaption", new XElement("b", $"Figure {f.Number}."), " " + SafeText.Flowing(f.Caption))),
+            "figure", Pictures(f.Picture),
+            new XElement("figcaption", new XElement("b", $"Figure {f.Number}."), " " + SafeText.Flowing(f.Caption))),
         Table t => TableOf(t),
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "a kind of block that has no HTML"),
     };
@@ -52,14 +54,16 @@ internal static class HtmlBlocks
 
     /// <summary>A table in a frame of its own that scrolls where the screen is narrow; the keyboard can reach it.</summary>
     private static XElement TableOf(Table table) => new(
-        "div", Class(table.Rows.Length <= ShortTable ? "frame short" : "frame"), new XAttribute("role", "region"), new XAttribute("tabindex", "0"), new XAttribute("aria-label", SafeText.Flowing(table.Caption)),
+        "div", Class(table.Rows.Length <= ShortTable ? "frame short" : "frame"), new XAttribute("role", "region"),
+        new XAttribute("tabindex", "0"), new XAttribute("aria-label", SafeText.Flowing(table.Caption)),
         new XElement(
             "table",
             new XElement("caption", new XElement("b", $"Table {table.Number}."), " " + SafeText.Flowing(table.Caption)),
             new XElement("thead", new XElement("tr", table.Columns.Select(c => c.Header.Length == 0
                 ? new XElement("td", "")
                 : new XElement("th", new XAttribute("scope", "col"), Side(c), SafeText.Flowing(c.Header))))),
-            new XElement("tbody", table.Rows.Select(row => new XElement("tr", row.Select((cell, i) => CellOf(cell, table.Columns[i], i == 0)))))));
+            new XElement("tbody",
+                table.Rows.Select(row => new XElement("tr", row.Select((cell, i) => CellOf(cell, table.Columns[i], i == 0)))))));
 
     private static XElement CellOf(Cell cell, Column column, bool isName)
     {

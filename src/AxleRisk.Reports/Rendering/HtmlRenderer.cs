@@ -5,7 +5,9 @@ using AxleRisk.Reports.Content;
 
 namespace AxleRisk.Reports.Rendering;
 
-/// <summary>A report as one page of HTML that needs nothing else: no network, no script, no other file. It is also well-formed XML.</summary>
+/// <summary>
+/// A report as one page of HTML that needs nothing else: no network, no script, no other file. It is also well-formed XML.
+/// </summary>
 public static class HtmlRenderer
 {
     private static readonly XmlWriterSettings Settings = new()
@@ -44,7 +46,8 @@ public static class HtmlRenderer
             new XElement(
                 "body",
                 new XElement("header", new XElement("h1", title)),
-                new XElement("main", report.Sections.SelectMany((s, i) => i == 1 ? new[] { Contents(report), Section(s, i) } : [Section(s, i)]))));
+                new XElement("main", report.Sections.SelectMany((s, i) => i == 1 ? new[]
+                    { Contents(report), Section(s, i) } : [Section(s, i)]))));
     }
 
     /// <summary>The list of sections: after the first, which is what most readers came for.</summary>

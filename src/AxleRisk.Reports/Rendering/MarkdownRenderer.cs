@@ -16,7 +16,8 @@ public static class MarkdownRenderer
     {
         Paragraph p => MarkdownText.Of(p.Text),
         Subheading h => "### " + MarkdownText.Of(h.Text),
-        Headline h => string.Join("  \n", h.Details.Select(MarkdownText.Of).Prepend($"{MarkdownText.Of(h.Label)}: **{MarkdownText.Of(h.Number)}**")),
+        Headline h => string.Join("  \n", h.Details.Select(MarkdownText.Of)
+            .Prepend($"{MarkdownText.Of(h.Label)}: **{MarkdownText.Of(h.Number)}**")),
         ItemList l => string.Join('\n', l.Items.Select((text, i) => (l.IsNumbered ? $"{i + 1}. " : "- ") + MarkdownText.Of(text))),
         Warning w => "> " + MarkdownText.Of(w.Text),
         CommandLines c => CodeOf(c),

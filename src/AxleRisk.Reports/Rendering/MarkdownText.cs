@@ -22,8 +22,10 @@ internal static class MarkdownText
         for (int i = 0; i < plain.Length; i++)
         {
             char c = plain[i];
-            bool beginsList = (i == 0 && c is '+' or '-' or '=') || (i == digits && digits > 0 && c is '.' or ')' && IsSpaceOrEnd(plain, i + 1));
-            bool makesLink = (c == ':' && plain.AsSpan(i).StartsWith("://")) || (c == '.' && i >= 3 && plain.AsSpan(i - 3, 3).Equals("www", StringComparison.OrdinalIgnoreCase));
+            bool beginsList = (i == 0 && c is '+' or '-' or '=')
+                || (i == digits && digits > 0 && c is '.' or ')' && IsSpaceOrEnd(plain, i + 1));
+            bool makesLink = (c == ':' && plain.AsSpan(i).StartsWith("://"))
+                || (c == '.' && i >= 3 && plain.AsSpan(i - 3, 3).Equals("www", StringComparison.OrdinalIgnoreCase));
             if (Anywhere.Contains(c) || beginsList || makesLink)
             {
                 safe.Append('\\');

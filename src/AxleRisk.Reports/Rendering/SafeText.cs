@@ -25,6 +25,7 @@ internal static class SafeText
 
     private static bool IsFit(Rune rune) =>
         !Rune.IsControl(rune)
-        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
+        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Format or UnicodeCategory.LineSeparator
+            or UnicodeCategory.ParagraphSeparator)
         && (rune.Value & 0xFFFE) != 0xFFFE;
 }

@@ -2,7 +2,9 @@ using Xunit;
 
 namespace AxleRisk.App.Tests.Commands;
 
-/// <summary>Whatever is wrong with the input: exit code 2, one line a mistake on standard error, nothing on standard output, no trace.</summary>
+/// <summary>
+/// Whatever is wrong with the input: exit code 2, one line a mistake on standard error, nothing on standard output, no trace.
+/// </summary>
 public sealed class BadInputTests
 {
     private static readonly string Benchmark = File.ReadAllText(Cli.Shipped("benchmark-five-legs"));
@@ -54,7 +56,8 @@ public sealed class BadInputTests
     [Fact]
     public void Several_mistakes_are_told_at_once()
     {
-        string path = Cli.Temporary(Benchmark.Replace("tyre_damping_n_s_per_mm", "tyre_damping").Replace("required_km = 50", "required_km = -50"));
+        string path = Cli.Temporary(Benchmark.Replace("tyre_damping_n_s_per_mm", "tyre_damping")
+            .Replace("required_km = 50", "required_km = -50"));
         (int exit, _, string error) = Cli.Run("check", path);
         Assert.Equal(2, exit);
         Assert.Contains("required_km", error, StringComparison.Ordinal);
@@ -89,14 +92,16 @@ public sealed class BadInputTests
 
     [Fact]
     public void A_number_of_evaluations_may_have_a_power_of_ten() =>
-        Assert.Contains("Run: 1,000 evaluations", Cli.Run("risk", Cli.Shipped("benchmark-five-legs"), "-n", "1e3").Out, StringComparison.Ordinal);
+        Assert.Contains("Run: 1,000 evaluations", Cli.Run("risk", Cli.Shipped("benchmark-five-legs"), "-n", "1e3").Out,
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("77777", "Failure probability by 77,777 km")]
     [InlineData("0.004", "Failure probability by 0.004 km")]
     public void The_required_distance_is_told_as_it_was_stated(string km, string expected)
     {
-        string text = Benchmark.Replace("required_km = 50_000", $"required_km = {km}").Replace("required_km = 50000", $"required_km = {km}");
+        string text = Benchmark.Replace("required_km = 50_000", $"required_km = {km}")
+            .Replace("required_km = 50000", $"required_km = {km}");
         Assert.NotEqual(Benchmark, text);
         Assert.Contains(expected, Cli.Run("risk", Cli.Temporary(text), "-n", "200", "--method", "crude").Out, StringComparison.Ordinal);
     }

@@ -43,16 +43,19 @@ public sealed class CausesTests
     public void An_explanation_that_a_known_state_decides_is_said_to_be_settled()
     {
         string file = Path.Combine(TemporaryFolder.New(), "known.toml");
-        File.WriteAllText(file, File.ReadAllText(Cli.Shipped("broken-housing")) + "\n[[evidence.known]]\nfactor = \"detail.category\"\nstate = \"W1\"\n");
+        File.WriteAllText(file,
+            File.ReadAllText(Cli.Shipped("broken-housing")) + "\n[[evidence.known]]\nfactor = \"detail.category\"\nstate = \"W1\"\n");
         (int exit, string output, string error) = Cli.Run("causes", file, "-n", "6000");
         Assert.Equal((0, ""), (exit, error));
         Assert.Matches(@"root not reached +5\.0 % +holds +settled", output);
         Assert.Contains("nothing else unusual", output, StringComparison.Ordinal);
         Assert.Contains("Settled by a state that is known", output, StringComparison.Ordinal);
         Assert.DoesNotContain("root not reached and", output, StringComparison.Ordinal);
-        JsonNode[] explanations = [.. JsonNode.Parse(Cli.Run("causes", file, "-n", "6000", "--json").Out)!["explanations"]!.AsArray().OfType<JsonNode>()];
+        JsonNode[] explanations =
+            [.. JsonNode.Parse(Cli.Run("causes", file, "-n", "6000", "--json").Out)!["explanations"]!.AsArray().OfType<JsonNode>()];
         Assert.Equal("holds", (string?)Assert.Single(explanations, e => (string?)e["name"] == "root not reached")["settled"]);
-        Assert.True((double)Assert.Single(explanations, e => (string?)e["name"] == "nothing else unusual")["posterior"]!["estimate"]! > 0.01);
+        Assert.True((double)Assert.Single(explanations,
+            e => (string?)e["name"] == "nothing else unusual")["posterior"]!["estimate"]! > 0.01);
     }
 
     [Fact]
@@ -67,7 +70,8 @@ public sealed class CausesTests
 
     [Theory]
     [InlineData("--failed-at must be a distance in km, above 0, not \"0\"", "--failed-at", "0")]
-    [InlineData("--failed-between must be two distances in km, the second above the first, such as 60000,64000, not \"6,5\"", "--failed-between", "6,5")]
+    [InlineData("--failed-between must be two distances in km, the second above the first, such as 60000,64000, not \"6,5\"",
+        "--failed-between", "6,5")]
     [InlineData("only one of --failed-at, --failed-between and --survived can be true", "--failed-at", "5", "--survived", "6")]
     [InlineData("there is no evidence: state [evidence] in the file, or --failed-at, --failed-between or --survived")]
     [InlineData("no answer: of 2,000 evaluations only", "-n", "2000", "--failed-at", "0.01")]

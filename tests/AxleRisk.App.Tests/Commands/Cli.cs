@@ -7,14 +7,18 @@ internal static class Cli
 {
     public static (int Exit, string Out, string Error) Run(params string[] args) => Run(args, TimeProvider.System, false, default);
 
-    /// <summary>The same on one thread, ended at a reading of the clock: two come before a run, then one after every part of it that is done.</summary>
+    /// <summary>
+    /// The same on one thread, ended at a reading of the clock: two come before a run, then one after every part of it that is
+    /// done.
+    /// </summary>
     public static (int Exit, string Out, string Error) RunUntil(int reading, params string[] args)
     {
         using var source = new CancellationTokenSource();
         return Run([.. args, "--threads", "1"], new EndingClock(reading, source), true, source.Token);
     }
 
-    private static (int Exit, string Out, string Error) Run(string[] args, TimeProvider clock, bool showsProgress, CancellationToken cancellation)
+    private static (int Exit, string Out, string Error) Run(string[] args, TimeProvider clock, bool showsProgress,
+        CancellationToken cancellation)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };

@@ -30,10 +30,13 @@ public sealed class CombineTests
         }
 
         Assert.All(document["pairs"]!.AsArray(), p => Assert.Equal(
-            ["first", "second", "probability", "multiplied", "ratio", "likelihood", "rows", "notable", "correlated"], p!.AsObject().Select(x => x.Key)));
+            ["first", "second", "probability", "multiplied", "ratio", "likelihood", "rows", "notable", "correlated"],
+                p!.AsObject().Select(x => x.Key)));
         Assert.Equal(8 * 7 / 2, document["interactions"]!.AsArray().Count);
-        Assert.Equal(["first", "second", "second_order", "shapley_interaction"], document["interactions"]![0]!.AsObject().Select(x => x.Key));
-        Assert.Contains("W1", document["ranges"]!.AsArray().Where(r => (string)r!["factor"]! == "detail.category").Select(r => (string)r!["limit"]!));
+        Assert.Equal(["first", "second", "second_order", "shapley_interaction"], document["interactions"]![0]!.AsObject()
+            .Select(x => x.Key));
+        Assert.Contains("W1", document["ranges"]!.AsArray().Where(r => (string)r!["factor"]! == "detail.category")
+            .Select(r => (string)r!["limit"]!));
     }
 
     [Fact]
@@ -67,7 +70,8 @@ public sealed class CombineTests
     [Fact]
     public void A_scenario_without_factors_is_refused()
     {
-        string certain = Cli.Temporary(File.ReadAllText(Cli.Shipped("benchmark-five-legs")).Replace("{ distribution", "6.0 # {", StringComparison.Ordinal)
+        string certain = Cli.Temporary(File.ReadAllText(Cli.Shipped("benchmark-five-legs"))
+            .Replace("{ distribution", "6.0 # {", StringComparison.Ordinal)
             .Replace("speed_factor = 6.0", "speed_factor = 1.0", StringComparison.Ordinal));
         (int exit, _, string error) = Cli.Run("combine", certain);
         Assert.Equal(2, exit);

@@ -54,14 +54,17 @@ public sealed class ConfirmTests
         Assert.True((double)steps["bump_stop"]!["estimate"]! > 1.2);
         Assert.InRange((double)steps["lift_off"]!["estimate"]!, 0.9, 1.1);
         Assert.True((double)both["points"]![0]!["fast_strikes"]! > 1.05);
-        Assert.Contains("With the scenario's bump stop, the damage is", Cli.Run("confirm", file, "--points", "0", "--km", "0.2").Out.Replace("\n  ", " "));
+        Assert.Contains("With the scenario's bump stop, the damage is",
+            Cli.Run("confirm", file, "--points", "0", "--km", "0.2").Out.Replace("\n  ", " "));
     }
 
     [Fact]
     public void The_legs_of_a_trip_are_simulated_too()
     {
-        JsonNode trip = JsonNode.Parse(Cli.Run(["confirm", Cli.Shipped("desert-crossing"), "--json", .. Quick]).Out)!["points"]![1]!["trip"]!;
-        Assert.Equal(["coast-road", "north-washboard", "dune-belt", "rocky-pass", "plain-home"], trip["legs"]!.AsArray().Select(l => (string)l!["leg"]!));
+        JsonNode trip = JsonNode.Parse(
+            Cli.Run(["confirm", Cli.Shipped("desert-crossing"), "--json", .. Quick]).Out)!["points"]![1]!["trip"]!;
+        Assert.Equal(["coast-road", "north-washboard", "dune-belt", "rocky-pass", "plain-home"],
+            trip["legs"]!.AsArray().Select(l => (string)l!["leg"]!));
         Assert.Equal(1, trip["legs"]!.AsArray().Sum(l => (double)l!["damage_share"]!), 1e-9);
         Assert.InRange((double)trip["true_over_computed"]!["estimate"]!, 0.7, 1.4);
     }
@@ -76,7 +79,8 @@ public sealed class ConfirmTests
         Assert.Empty(error);
         Assert.Contains("PARTIAL: ended early, after 1 of 2 points.", text);
         Assert.DoesNotContain("near failure 1", text);
-        JsonNode part = JsonNode.Parse(Cli.RunUntil(2 + 10, [.. args, "--json"]).Out)!, whole = JsonNode.Parse(Cli.Run([.. args, "--json"]).Out)!;
+        JsonNode part = JsonNode.Parse(Cli.RunUntil(2 + 10, [.. args, "--json"]).Out)!,
+            whole = JsonNode.Parse(Cli.Run([.. args, "--json"]).Out)!;
         Assert.True((bool)part["partial"]! && !(bool)whole["partial"]!);
         Assert.Equal(whole["points"]![0]!.ToJsonString(), Assert.Single(part["points"]!.AsArray())!.ToJsonString());
     }

@@ -12,7 +12,8 @@ public sealed class EarlyEndTests
     [InlineData("INT", 130, "confirm", "desert-crossing", "--km", "100000", "--points", "0")]
     [InlineData("TERM", 143, "confirm", "desert-crossing", "--km", "100000", "--points", "0")]
     [InlineData("TERM", 143, "trip", "desert-crossing", "-n", "200000")]
-    public Task A_signal_ends_a_command_without_a_trace(string signal, int code, string command, string scenario, params string[] options) =>
+    public Task A_signal_ends_a_command_without_a_trace(string signal, int code, string command, string scenario,
+        params string[] options) =>
         Ends(signal, code, [command, Cli.Shipped(scenario), .. options]);
 
     // A pipe that nobody writes to: opening it waits in the system, where no token of cancellation reaches.
@@ -35,7 +36,8 @@ public sealed class EarlyEndTests
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "there are no such signals");
 
-        // On a slow machine a signal may come before the program listens: then the system ends it, without a word. That tells nothing, so it
+        // On a slow machine a signal may come before the program listens: then the system ends it, without a word. That tells
+        // nothing, so it
         // is tried again, later after the start.
         for (int wait = 700; ; wait *= 2)
         {

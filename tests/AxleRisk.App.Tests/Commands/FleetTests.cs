@@ -30,7 +30,8 @@ public sealed class FleetTests
         JsonNode document = JsonNode.Parse(Cli.Run("fleet", Van, "-n", "2048", "--json").Out)!;
         Assert.Equal(2400, (long)document["vehicles"]!);
         Assert.Equal(48, document["months"]!.AsArray().Count);
-        Assert.Equal((double)document["claims"]!["expected"]!["estimate"]!, (double)document["months"]![47]!["so_far"]!["expected"]!["estimate"]!, 1e-6);
+        Assert.Equal((double)document["claims"]!["expected"]!["estimate"]!,
+            (double)document["months"]![47]!["so_far"]!["expected"]!["estimate"]!, 1e-6);
         Assert.Equal(["average", "ninety_percent"], document["target_life"]!["limits"]!.AsArray().Select(l => (string?)l!["basis"]));
         Assert.Equal("found", (string?)document["target_life"]!["limits"]![0]!["wall_mm"]!["outcome"]);
         Assert.Equal(2048 + ((int)document["two_levels"]!["designs"]! * 1024), (long)document["evaluations"]!);
@@ -49,7 +50,8 @@ public sealed class FleetTests
     [Fact]
     public void A_fleet_without_targets_or_cost_is_answered_too()
     {
-        (int exit, string output, _) = Cli.Run("fleet", Cli.Temporary(Good.Text.Replace(", knowledge = \"unknown\"", "") + "[fatigue]\nstress_factor = 1\n" + Small), "-n", "1024");
+        (int exit, string output, _) = Cli.Run("fleet",
+            Cli.Temporary(Good.Text.Replace(", knowledge = \"unknown\"", "") + "[fatigue]\nstress_factor = 1\n" + Small), "-n", "1024");
         Assert.Equal(0, exit);
         Assert.DoesNotContain("Target", output, StringComparison.Ordinal);
         Assert.Contains("No factor is marked as unknown", Words(output), StringComparison.Ordinal);

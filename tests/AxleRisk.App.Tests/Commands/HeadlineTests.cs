@@ -11,7 +11,10 @@ using Xunit;
 
 namespace AxleRisk.App.Tests.Commands;
 
-/// <summary>One quantity has one value: the failure probability by the required distance is that of risk, digit for digit, wherever it stands.</summary>
+/// <summary>
+/// One quantity has one value: the failure probability by the required distance is that of risk, digit for digit, wherever it
+/// stands.
+/// </summary>
 public sealed class HeadlineTests
 {
     private const string Scenario = "warranty-clinic-van";
@@ -31,7 +34,8 @@ public sealed class HeadlineTests
         [
             Answer("rank")["failure_probability_at_required"]!, Answer("combine")["failure_probability_at_required"]!,
             remedies["base"]!["failure_probability"]!, compare["cases"]![0]!["failure_probability"]!,
-            Answer("fleet")["target_life"]!["failure_probability"]!, Answer("causes", "--failed-at", "150000")["failure_before"]!["last_distance"]!,
+            Answer("fleet")["target_life"]!["failure_probability"]!,
+            Answer("causes", "--failed-at", "150000")["failure_before"]!["last_distance"]!,
         ];
         Assert.All(figures, f => Assert.Equal(risk, f.ToJsonString()));
 
@@ -79,7 +83,8 @@ public sealed class HeadlineTests
         Opened.Study(combinations, 2_000);
         Opened.Study(ranking, 4_000);
         Opened.Study(remedies, 2_000);
-        RiskHeadline risk = RiskHeadline.Of(session.Model, [session.Model.Scenario.RequiredKm], session.Risk.SettingsOf(session.Model), new())[0];
+        RiskHeadline risk = RiskHeadline.Of(session.Model, [session.Model.Scenario.RequiredKm], session.Risk.SettingsOf(session.Model),
+            new())[0];
         Assert.Equal(risk.Probability, combinations.Run.Result!.Headline!.Probability);
         Assert.Equal(risk.Probability, ranking.Run.Result!.Headline!.Probability);
         Assert.Equal(risk.Probability, remedies.Run.Result!.None.Probability);

@@ -35,7 +35,8 @@ public sealed class HostileTextTests
         string csv = Path.Combine(Path.GetDirectoryName(file)!, "figures.csv");
         string json = Cli.Run("trip", file, "-n", "64", "--target", "1", "--json", "--csv", csv).Out;
         Assert.DoesNotContain('\u001b', json);
-        Assert.Contains(JsonNode.Parse(json)!["remedies"]!.AsArray(), r => ((string?)r!["name"])!.StartsWith("=cmd|", StringComparison.Ordinal));
+        Assert.Contains(JsonNode.Parse(json)!["remedies"]!.AsArray(),
+            r => ((string?)r!["name"])!.StartsWith("=cmd|", StringComparison.Ordinal));
         Assert.Contains("'=cmd|", File.ReadAllText(csv), StringComparison.Ordinal);
     }
 
@@ -46,7 +47,8 @@ public sealed class HostileTextTests
     [InlineData("\\u001b[31m")]
     public void A_leg_of_a_trip_has_a_plain_name(string name)
     {
-        string text = File.ReadAllText(Cli.Shipped("desert-crossing")).Replace("name = \"dune-belt\"", $"name = \"{name}\"", StringComparison.Ordinal);
+        string text = File.ReadAllText(Cli.Shipped("desert-crossing"))
+            .Replace("name = \"dune-belt\"", $"name = \"{name}\"", StringComparison.Ordinal);
         (int exit, string output, string error) = Cli.Run("trip", Cli.Temporary(text), "-n", "64");
         Assert.Equal(2, exit);
         Assert.Empty(output);
@@ -61,7 +63,8 @@ public sealed class HostileTextTests
     [InlineData("trip", "desert-crossing", "name = \"walking")]
     public void Control_characters_are_refused_where_they_are_read(string command, string shipped, string line)
     {
-        string[] lines = [.. File.ReadAllLines(Cli.Shipped(shipped)).Select(l => l.StartsWith(line, StringComparison.Ordinal) ? l.Split('=')[0] + "= \"\\u001b]0;x\\u0007\"" : l)];
+        string[] lines = [.. File.ReadAllLines(Cli.Shipped(shipped))
+            .Select(l => l.StartsWith(line, StringComparison.Ordinal) ? l.Split('=')[0] + "= \"\\u001b]0;x\\u0007\"" : l)];
         (int exit, string output, string error) = Cli.Run(command, Cli.Temporary(string.Join('\n', lines)));
         Assert.Equal(2, exit);
         Assert.Empty(output);

@@ -37,7 +37,8 @@ public sealed class KnownDigitsTests
                "causes -n 8000 --failed-between 10000,90000", "causes -n 4000 --survived 90000",
            ]
            select $"{question} {scenario}",
-        .. from scenario in (string[])["warranty-clinic-van", "desert-crossing", "broken-housing", "quarry-shuttle"] select $"remedies -n 2000 {scenario}",
+        .. from scenario in (string[])["warranty-clinic-van", "desert-crossing", "broken-housing",
+            "quarry-shuttle"] select $"remedies -n 2000 {scenario}",
         "check quarry-shuttle",
         "risk -n 3000 --sampling plain --method conditional benchmark-five-legs",
         "risk -n 3000 --method importance --distances 500,5000 --cross-check benchmark-five-legs",
@@ -58,7 +59,8 @@ public sealed class KnownDigitsTests
     [MemberData(nameof(Questions))]
     public void A_figure_changes_only_on_purpose(string question)
     {
-        Assert.SkipUnless(Avx2.IsSupported && Fma.IsSupported, "rounding differs without fused multiplications: docs/accuracy.md says how far");
+        Assert.SkipUnless(Avx2.IsSupported && Fma.IsSupported,
+            "rounding differs without fused multiplications: docs/accuracy.md says how far");
         string[] words = question.Split(' ');
         string[] names = [.. Repository.Names];
         (int exit, string output, string error) = Cli.Run([.. words.Select(w => names.Contains(w) ? Cli.Shipped(w) : w), "--json"]);
@@ -113,9 +115,11 @@ public sealed class KnownDigitsTests
     // Only the figures: texts have tests of their own, data stand in the scenario.
     private static JsonNode? Figures(JsonNode? node) => node switch
     {
-        JsonObject o => new JsonObject(o.Where(x => !Passing.Contains(x.Key)).Select(x => KeyValuePair.Create(x.Key, Figures(x.Value))).Where(x => x.Value is not null)),
+        JsonObject o => new JsonObject(o.Where(x => !Passing.Contains(x.Key)).Select(x => KeyValuePair.Create(x.Key, Figures(x.Value)))
+            .Where(x => x.Value is not null)),
         JsonArray { Count: <= LongestArray } a => new JsonArray([.. a.Select(Figures)]),
-        JsonValue v when v.GetValueKind() == JsonValueKind.Number => JsonNode.Parse(v.GetValue<double>().ToString("G7", CultureInfo.InvariantCulture)),
+        JsonValue v when v.GetValueKind() == JsonValueKind.Number =>
+            JsonNode.Parse(v.GetValue<double>().ToString("G7", CultureInfo.InvariantCulture)),
         _ => null,
     };
 

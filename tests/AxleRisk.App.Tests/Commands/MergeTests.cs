@@ -64,7 +64,8 @@ public sealed class MergeTests
         Assert.Equal(2, Cli.Run("risk", Scenario, "-n", "2000", "--part", "1/2", "--out", parts[0], "--resume").Exit);
 
         // The forged checksum is the one that the program writes: the unchanged text passes with it.
-        Assert.Contains(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Without(original)))), original, StringComparison.Ordinal);
+        Assert.Contains(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Without(original)))), original,
+            StringComparison.Ordinal);
     }
 
     private static string Without(string part)

@@ -8,7 +8,10 @@ using Xunit;
 
 namespace AxleRisk.App.Tests.Commands;
 
-/// <summary>A report of a scenario to which one of its studies has no answer. That the rest must be had all the same: common practice, no source.</summary>
+/// <summary>
+/// A report of a scenario to which one of its studies has no answer. That the rest must be had all the same: common practice, no
+/// source.
+/// </summary>
 public sealed class ReportLeftOutTests
 {
     private const string Trip =
@@ -54,7 +57,8 @@ public sealed class ReportLeftOutTests
         Assert.StartsWith("axle.wall_mm and fatigue.stress_factor are correlated, but one varies", reason, StringComparison.Ordinal);
 
         string output = Written(scenario);
-        Assert.Contains($"NOT MADE: the section \"The fleet under warranty\": {reason}. Written to ", Flat(output), StringComparison.Ordinal);
+        Assert.Contains($"NOT MADE: the section \"The fleet under warranty\": {reason}. Written to ", Flat(output),
+            StringComparison.Ordinal);
         Assert.Equal(
             [
                 "Summary", "Inputs", "Base case, and one factor at a time", "Failure probability over distance", "Which factors decide it",
@@ -62,13 +66,15 @@ public sealed class ReportLeftOutTests
             ],
             Page().Descendants("h2").Select(h => h.Value));
         Assert.Equal($"The fleet under warranty This section was not made: {reason}.", TextOf("The fleet under warranty"));
-        Assert.Contains("The section \"The fleet under warranty\" was not made; it says why in its place.", TextOf("Summary"), StringComparison.Ordinal);
+        Assert.Contains("The section \"The fleet under warranty\" was not made; it says why in its place.", TextOf("Summary"),
+            StringComparison.Ordinal);
         Assert.Contains("axlerisk combine", TextOf("To repeat it"), StringComparison.Ordinal);
         Assert.DoesNotContain("axlerisk fleet", TextOf("To repeat it"), StringComparison.Ordinal);
         Assert.Equal(
             ["base.csv", "combine.csv", "curve.csv", "inputs.csv", "rank.csv", "risk.csv"],
             Directory.GetFiles(Path.Combine(folder, "tables")).Select(Path.GetFileName).Order());
-        Assert.Contains("## The fleet under warranty\n\n> This section was not made: ", File.ReadAllText(Path.Combine(folder, "report.md")), StringComparison.Ordinal);
+        Assert.Contains("## The fleet under warranty\n\n> This section was not made: ",
+            File.ReadAllText(Path.Combine(folder, "report.md")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -85,8 +91,10 @@ public sealed class ReportLeftOutTests
         string output = Flat(Written(FewFactors.With(MixedFleet + Impossible)));
         Assert.Contains("NOT MADE: the section \"Causes, from the evidence\": no answer: of ", output, StringComparison.Ordinal);
         Assert.Contains("NOT MADE: the section \"The fleet under warranty\": axle.wall_mm and fatigue.stress_factor are correlated, but one varies", output, StringComparison.Ordinal);
-        Assert.StartsWith("Causes, from the evidence This section was not made: no answer: of ", TextOf("Causes, from the evidence"), StringComparison.Ordinal);
-        Assert.StartsWith("The fleet under warranty This section was not made: axle.wall_mm and ", TextOf("The fleet under warranty"), StringComparison.Ordinal);
+        Assert.StartsWith("Causes, from the evidence This section was not made: no answer: of ", TextOf("Causes, from the evidence"),
+            StringComparison.Ordinal);
+        Assert.StartsWith("The fleet under warranty This section was not made: axle.wall_mm and ", TextOf("The fleet under warranty"),
+            StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", Page().Value, StringComparison.Ordinal);
     }
 

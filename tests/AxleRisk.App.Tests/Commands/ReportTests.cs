@@ -44,7 +44,8 @@ public sealed partial class ReportTests
         string answer = Cli.Run("trip", Cli.Shipped("desert-crossing"), "-n", command.Groups[1].Value).Out;
         Assert.Contains($"As planned, {number} (", answer, StringComparison.Ordinal);
         string words = Flat(page.Value);
-        foreach (string paragraph in answer.Split("\n\n")[1..2].Concat(answer.Split("\n\n").Where(p => p.StartsWith("The trip: ", StringComparison.Ordinal))))
+        foreach (string paragraph in answer.Split("\n\n")[1..2]
+            .Concat(answer.Split("\n\n").Where(p => p.StartsWith("The trip: ", StringComparison.Ordinal))))
         {
             Assert.Contains(Flat(paragraph).Split(". ")[0], words, StringComparison.Ordinal);
         }
@@ -105,7 +106,8 @@ public sealed partial class ReportTests
         Assert.All(page.Descendants("b"), b => Assert.Matches("^(Table|Figure) [0-9]+\\.$", b.Value));
         Assert.All(page.Descendants("a"), a => Assert.StartsWith("#", (string?)a.Attribute("href"), StringComparison.Ordinal));
         Assert.Contains("'=cmd", File.ReadAllText(Path.Combine(folder, "tables", "remedies.csv")), StringComparison.Ordinal);
-        Assert.DoesNotContain("](http", File.ReadAllText(Path.Combine(folder, "report.md")).Replace("\\](http", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("](http", File.ReadAllText(Path.Combine(folder, "report.md"))
+            .Replace("\\](http", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -154,7 +156,8 @@ public sealed partial class ReportTests
     private static string Flat(string text) => Regex.Replace(text.Replace('\u00a0', ' '), @"\s+", " ").Trim();
 
     private static IEnumerable<string> TripLegs(string answer) =>
-        answer.Split("\n\n").First(p => p.StartsWith("By leg", StringComparison.Ordinal)).Split('\n').Skip(2).Select(row => row.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0]);
+        answer.Split("\n\n").First(p => p.StartsWith("By leg", StringComparison.Ordinal)).Split('\n').Skip(2)
+            .Select(row => row.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0]);
 
     private XElement Page()
     {

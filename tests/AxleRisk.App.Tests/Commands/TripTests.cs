@@ -33,7 +33,8 @@ public sealed class TripTests
         Assert.Equal("trip", (string?)document["command"]);
         Assert.Equal(0.03, (double)document["target_risk"]!);
         Assert.Equal(1024, (int)document["evaluations"]!);
-        Assert.Equal(["leg", "km", "end_km", "failure_probability", "share", "cumulative"], document["legs"]![0]!.AsObject().Select(x => x.Key));
+        Assert.Equal(["leg", "km", "end_km", "failure_probability", "share", "cumulative"], document["legs"]![0]!.AsObject()
+            .Select(x => x.Key));
         Assert.Equal(2 + 5, document["limits"]!.AsArray().Count);
         Assert.Equal(4 + 2, document["remedies"]!.AsArray().Count);
         Assert.Contains(document["remedies"]!.AsArray(), r => (string?)r!["name"] == "a new housing before the start");
@@ -99,7 +100,8 @@ public sealed class TripTests
     public void A_trip_whose_start_no_vehicle_reaches_is_told_so()
     {
         string far = File.ReadAllText(Desert);
-        far = far[..far.IndexOf("already_driven_km", StringComparison.Ordinal)] + "already_driven_km = 1e30\n" + far[far.IndexOf("target_risk", StringComparison.Ordinal)..];
+        far = far[..far.IndexOf("already_driven_km", StringComparison.Ordinal)] + "already_driven_km = 1e30\n"
+            + far[far.IndexOf("target_risk", StringComparison.Ordinal)..];
         (int exit, string output, _) = Cli.Run("trip", Cli.Temporary(far), "-n", "64");
         Assert.Equal(0, exit);
         Assert.Contains("No vehicle of this scenario reaches the start", output, StringComparison.Ordinal);
@@ -137,7 +139,8 @@ public sealed class TripTests
         Assert.Equal(
             "any up to 20 km/h (19 to 21); also any from 45 km/h (44 to 46) to 60 km/h, the greatest tried; between them the risk is above it",
             Tell(new TripWindow(null, At(20)), new TripWindow(At(45), null)));
-        Assert.Equal("any from 12 (11 to 13) to 20 km/h (19 to 21); less is no remedy, for there the risk is above it", Tell(new TripWindow(At(12), At(20))));
+        Assert.Equal("any from 12 (11 to 13) to 20 km/h (19 to 21); less is no remedy, for there the risk is above it",
+            Tell(new TripWindow(At(12), At(20))));
     }
 
     private static void Refused(string expected, params string[] args)

@@ -33,7 +33,8 @@ public class EvidenceTests
     public void Measurements_and_states_are_read()
     {
         string text = Good.With("wall_mm = 6", Choice)
-            .Replace("category = \"E\"", "category = { distribution = \"choice\", values = [\"E\", \"F3\"], weights = [0.5, 0.5] }", StringComparison.Ordinal);
+            .Replace("category = \"E\"", "category = { distribution = \"choice\", values = [\"E\", \"F3\"], weights = [0.5, 0.5] }",
+                StringComparison.Ordinal);
         Evidence evidence = Good.Parse(text + """
             [[evidence.measured]]
             factor = "vehicle.sprung_kg"
@@ -70,44 +71,64 @@ public class EvidenceTests
 
     [Theory]
     [InlineData("[evidence]\nfailed_at_km = 0", "a.toml(32,16): evidence.failed_at_km must be a number above 0, not 0")]
-    [InlineData("[evidence]\nfailed_at_km = 5\nsurvived_km = 6", "a.toml(33,1): only one of evidence.failed_at_km, failed_between_km and survived_km can be true")]
-    [InlineData("[evidence]\nfailed_between_km = [7, 6]", "a.toml(32,21): evidence.failed_between_km must be two distances, the second above the first, such as [60000, 64000]")]
+    [InlineData("[evidence]\nfailed_at_km = 5\nsurvived_km = 6",
+        "a.toml(33,1): only one of evidence.failed_at_km, failed_between_km and survived_km can be true")]
+    [InlineData("[evidence]\nfailed_between_km = [7, 6]",
+        "a.toml(32,21): evidence.failed_between_km must be two distances, the second above the first, such as [60000, 64000]")]
     [InlineData("[evidence]\nfailed_km = 6", "a.toml(32,1): unknown key \"failed_km\" in evidence; did you mean \"failed_at_km\"?")]
     [InlineData("[[evidence]]\nfailed_at_km = 6", "a.toml(31,1): evidence must be one table under [evidence]")]
     [InlineData("[evidence]\nmeasured = 3", "a.toml(32,12): evidence.measured must be tables, each under [[evidence.measured]]")]
-    [InlineData("[[evidence.measured]]\nfactor = \"vehicle.sprung_kg\"\nvalue = -1\nsd = 1", "a.toml(33,9): evidence.measured.value must be a number above 0, not -1")]
-    [InlineData("[[evidence.measured]]\nfactor = \"vehicle.sprung_kg\"\nvalue = 1\nsd = 0", "a.toml(34,6): evidence.measured.sd must be a number above 0, not 0")]
-    [InlineData("[[evidence.measured]]\nfactor = \"axle.wall_mm\"\nvalue = 1\nsd = 1", "a.toml(32,10): axle.wall_mm is certain in this scenario; evidence and explanations can speak only of what is uncertain")]
-    [InlineData("[[evidence.measured]]\nfactor = \"axle.wal_mm\"\nvalue = 1\nsd = 1", "a.toml(32,10): there is no input \"axle.wal_mm\"; did you mean \"axle.wall_mm\"?")]
-    [InlineData("[[evidence.measured]]\nfactor = \"fatigue.miner_sum\"\nvalue = 1\nsd = 1", "a.toml(32,10): fatigue.miner_sum shows only in the life; it cannot be measured")]
-    [InlineData("[[evidence.known]]\nfactor = \"vehicle.sprung_kg\"\nstate = 3", "a.toml(32,10): vehicle.sprung_kg is not a choice; state it under [[evidence.measured]]")]
-    [InlineData("[[evidence.known]]\nfactor = \"detail.category\"\nstate = \"E\"", "a.toml(32,10): detail.category is certain in this scenario; evidence and explanations can speak only of what is uncertain")]
+    [InlineData("[[evidence.measured]]\nfactor = \"vehicle.sprung_kg\"\nvalue = -1\nsd = 1",
+        "a.toml(33,9): evidence.measured.value must be a number above 0, not -1")]
+    [InlineData("[[evidence.measured]]\nfactor = \"vehicle.sprung_kg\"\nvalue = 1\nsd = 0",
+        "a.toml(34,6): evidence.measured.sd must be a number above 0, not 0")]
+    [InlineData("[[evidence.measured]]\nfactor = \"axle.wall_mm\"\nvalue = 1\nsd = 1",
+        "a.toml(32,10): axle.wall_mm is certain in this scenario; evidence and explanations can speak only of what is uncertain")]
+    [InlineData("[[evidence.measured]]\nfactor = \"axle.wal_mm\"\nvalue = 1\nsd = 1",
+        "a.toml(32,10): there is no input \"axle.wal_mm\"; did you mean \"axle.wall_mm\"?")]
+    [InlineData("[[evidence.measured]]\nfactor = \"fatigue.miner_sum\"\nvalue = 1\nsd = 1",
+        "a.toml(32,10): fatigue.miner_sum shows only in the life; it cannot be measured")]
+    [InlineData("[[evidence.known]]\nfactor = \"vehicle.sprung_kg\"\nstate = 3",
+        "a.toml(32,10): vehicle.sprung_kg is not a choice; state it under [[evidence.measured]]")]
+    [InlineData("[[evidence.known]]\nfactor = \"detail.category\"\nstate = \"E\"",
+        "a.toml(32,10): detail.category is certain in this scenario; evidence and explanations can speak only of what is uncertain")]
     public void Wrong_evidence_is_named(string added, string expected) => Assert.Equal([expected], Good.ErrorsOf($"{Good.Text}{added}\n"));
 
     [Theory]
-    [InlineData("[[evidence.known]]\nfactor = \"axle.wall_mm\"\nstate = 5.5", "a.toml(33,9): evidence.known.state must be 5 or 6 for axle.wall_mm, not 5.5")]
-    [InlineData("[[evidence.measured]]\nfactor = \"axle.wall_mm\"\nvalue = 5\nsd = 1", "a.toml(32,10): axle.wall_mm is a choice; state it under [[evidence.known]]")]
-    [InlineData("[[evidence.known]]\nfactor = \"axle.wall_mm\"\nstate = 5\n[[evidence.known]]\nfactor = \"axle.wall_mm\"\nstate = 6", "a.toml(35,10): axle.wall_mm is known twice")]
-    [InlineData("[[explanations]]\nname = \"x\"\nwhen = { \"axle.wall_mm\" = 7 }", "a.toml(33,27): axle.wall_mm must be 5 or 6, or several of these in brackets, not 7")]
+    [InlineData("[[evidence.known]]\nfactor = \"axle.wall_mm\"\nstate = 5.5",
+        "a.toml(33,9): evidence.known.state must be 5 or 6 for axle.wall_mm, not 5.5")]
+    [InlineData("[[evidence.measured]]\nfactor = \"axle.wall_mm\"\nvalue = 5\nsd = 1",
+        "a.toml(32,10): axle.wall_mm is a choice; state it under [[evidence.known]]")]
+    [InlineData("[[evidence.known]]\nfactor = \"axle.wall_mm\"\nstate = 5\n[[evidence.known]]\nfactor = \"axle.wall_mm\"\nstate = 6",
+        "a.toml(35,10): axle.wall_mm is known twice")]
+    [InlineData("[[explanations]]\nname = \"x\"\nwhen = { \"axle.wall_mm\" = 7 }",
+        "a.toml(33,27): axle.wall_mm must be 5 or 6, or several of these in brackets, not 7")]
     public void Wrong_states_are_named(string added, string expected) =>
         Assert.Equal([expected], Good.ErrorsOf($"{Good.With("wall_mm = 6", Choice)}{added}\n"));
 
     [Theory]
-    [InlineData("name = \"nothing unusual\"", "a.toml(32,8): \"nothing unusual\" is always among the explanations; it means none of those named")]
+    [InlineData("name = \"nothing unusual\"",
+        "a.toml(32,8): \"nothing unusual\" is always among the explanations; it means none of those named")]
     [InlineData("name = \"\"", "a.toml(32,8): explanations.name must be one line of up to 60 characters; it is empty")]
     [InlineData("name = \"x\"\nprior = 1", "a.toml(33,9): explanations.prior must be a number above 0 and below 1, not 1")]
     [InlineData("name = \"x\"\nwhy = 1", "a.toml(33,1): unknown key \"why\" in explanations; possible: name, prior, when")]
     public void A_wrong_explanation_is_named(string lines, string expected) =>
-        Assert.Equal([expected], Good.ErrorsOf($"{Good.Text}[[explanations]]\n{lines}\nwhen = {{ \"vehicle.sprung_kg\" = {{ above = 1 }} }}\n"));
+        Assert.Equal([expected],
+            Good.ErrorsOf($"{Good.Text}[[explanations]]\n{lines}\nwhen = {{ \"vehicle.sprung_kg\" = {{ above = 1 }} }}\n"));
 
     [Theory]
     [InlineData("{}", "a.toml(33,8): explanations.when must be a table of conditions, such as { \"axle.wall_mm\" = { below = 5.4 } }")]
-    [InlineData("{ \"vehicle.sprung_kg\" = 3 }", "a.toml(33,32): vehicle.sprung_kg needs a range, such as { below = 5.4 } or { above = 5, below = 6 }, not 3")]
-    [InlineData("{ \"vehicle.sprung_kg\" = { above = 3, below = 3 } }", "a.toml(33,32): vehicle.sprung_kg: above must be less than below, or nothing lies between")]
+    [InlineData("{ \"vehicle.sprung_kg\" = 3 }",
+        "a.toml(33,32): vehicle.sprung_kg needs a range, such as { below = 5.4 } or { above = 5, below = 6 }, not 3")]
+    [InlineData("{ \"vehicle.sprung_kg\" = { above = 3, below = 3 } }",
+        "a.toml(33,32): vehicle.sprung_kg: above must be less than below, or nothing lies between")]
     [InlineData("{ \"vehicle.sprung_kg\" = { } }", "a.toml(33,32): vehicle.sprung_kg needs above, below or both")]
-    [InlineData("{ \"vehicle.sprung_kg\" = { over = 3 } }", "a.toml(33,34): unknown key \"over\" in vehicle.sprung_kg; possible: above, below")]
-    [InlineData("{ vehicle.sprung_kg = { above = 3 } }", "a.toml(33,10): there is no input \"vehicle\"; a name with dots stands in quotes: \"axle.wall_mm\"")]
-    [InlineData("{ \"use.mix\" = { above = 3 } }", "a.toml(33,10): there is no input \"use.mix\"; name the share of a leg, such as \"legs.gravel.share\"")]
+    [InlineData("{ \"vehicle.sprung_kg\" = { over = 3 } }",
+        "a.toml(33,34): unknown key \"over\" in vehicle.sprung_kg; possible: above, below")]
+    [InlineData("{ vehicle.sprung_kg = { above = 3 } }",
+        "a.toml(33,10): there is no input \"vehicle\"; a name with dots stands in quotes: \"axle.wall_mm\"")]
+    [InlineData("{ \"use.mix\" = { above = 3 } }",
+        "a.toml(33,10): there is no input \"use.mix\"; name the share of a leg, such as \"legs.gravel.share\"")]
     public void A_wrong_condition_is_named(string when, string expected) =>
         Assert.Equal([expected], Good.ErrorsOf($"{Good.Text}[[explanations]]\nname = \"x\"\nwhen = {when}\n"));
 
@@ -115,7 +136,8 @@ public class EvidenceTests
     public void There_are_at_most_eight_explanations_each_with_its_own_name()
     {
         string One(string name) => $"[[explanations]]\nname = \"{name}\"\nwhen = {{ \"vehicle.sprung_kg\" = {{ above = 1 }} }}\n";
-        Assert.Equal(8, Good.Parse(Good.Text + string.Concat(Enumerable.Range(0, 8).Select(i => One($"x{i}")))).Scenario.Evidence.Explanations.Length);
+        Assert.Equal(8, Good.Parse(Good.Text
+            + string.Concat(Enumerable.Range(0, 8).Select(i => One($"x{i}")))).Scenario.Evidence.Explanations.Length);
         Assert.Equal(
             ["a.toml(55,1): there are 9 explanations; at most 8 are possible"],
             Good.ErrorsOf(Good.Text + string.Concat(Enumerable.Range(0, 9).Select(i => One($"x{i}")))));

@@ -50,7 +50,8 @@ public class FormatReferenceTests
 
         foreach (DistributionForm form in DistributionForms.All)
         {
-            Assert.Contains(Lines, l => l.StartsWith($"| `{form.Family}` | {DistributionForms.Describe(form.Family)} |", StringComparison.Ordinal));
+            Assert.Contains(Lines,
+                l => l.StartsWith($"| `{form.Family}` | {DistributionForms.Describe(form.Family)} |", StringComparison.Ordinal));
         }
     }
 

@@ -47,7 +47,8 @@ internal static class Good
         return Text.Replace(old, replacement);
     }
 
-    public static ScenarioDocument Parse(string text, Func<string, string>? readCsv = null) => ScenarioReader.Parse(text, "a.toml", readCsv);
+    public static ScenarioDocument Parse(string text, Func<string, string>? readCsv = null) =>
+        ScenarioReader.Parse(text, "a.toml", readCsv);
 
     /// <summary>The errors of a text that must have some, as they are printed.</summary>
     public static string[] ErrorsOf(string text, Func<string, string>? readCsv = null) =>

@@ -31,7 +31,8 @@ public class GoodScenarioTests
     {
         Scenario s = Read(Good.Text);
         Value.Uncertain sprung = Assert.IsType<Value.Uncertain>(s.Find(Quantities.SprungMass)!.Value);
-        Assert.Equal([new Parameter("median", 600), new Parameter("sd_ln", 0.10)], Assert.IsType<Lognormal>(sprung.Distribution).Parameters);
+        Assert.Equal([new Parameter("median", 600), new Parameter("sd_ln", 0.10)],
+            Assert.IsType<Lognormal>(sprung.Distribution).Parameters);
         Assert.Equal(Knowledge.Varies, sprung.Knowledge);
         Assert.Null(sprung.StatedNominal);
         Value.Uncertain damper = Assert.IsType<Value.Uncertain>(s.Find(Quantities.DamperRate)!.Value);
@@ -62,7 +63,8 @@ public class GoodScenarioTests
                 "axle.lever_arm_mm", "axle.wheel_offset_mm", "axle.outside_diameter_mm", "axle.wall_mm", "axle.corrosion_loss_mm",
                 "axle.stress_concentration",
                 "use.speed_factor", "use.roughness_factor", "use.waviness",
-                "legs.road.speed_km_per_h", "legs.gravel.speed_km_per_h", "legs.road.roughness_1e_6_m3", "legs.gravel.roughness_within_class",
+                "legs.road.speed_km_per_h", "legs.gravel.speed_km_per_h", "legs.road.roughness_1e_6_m3",
+                "legs.gravel.roughness_within_class",
                 "legs.road.corrugated_share", "legs.gravel.corrugated_share",
                 "fatigue.stress_factor", "fatigue.damage_ratio", "fatigue.miner_sum", "fatigue.log10_life_scatter",
             ],

@@ -34,12 +34,14 @@ public sealed class ReadFileTests : IDisposable
     public void Data_files_are_looked_for_beside_the_scenario()
     {
         string path = Path.Combine(folder.FullName, "s.toml");
-        File.WriteAllText(path, Good.With("unsprung_kg = 90", "unsprung_kg = { distribution = \"sample\", file = \"data/m.csv\", column = \"kg\" }"));
+        File.WriteAllText(path,
+            Good.With("unsprung_kg = 90", "unsprung_kg = { distribution = \"sample\", file = \"data/m.csv\", column = \"kg\" }"));
         folder.CreateSubdirectory("data");
         File.WriteAllText(Path.Combine(folder.FullName, "data", "m.csv"), "kg\n88\n92\n");
         ScenarioDocument document = ScenarioReader.ReadFile(path);
         Assert.Equal(path, document.FileName);
-        Assert.Equal(88, document.Scenario.Find(Core.Scenarios.Quantities.UnsprungMass)!.Value is Core.Scenarios.Value.Uncertain u ? u.Distribution.Minimum : 0);
+        Assert.Equal(88, document.Scenario.Find(Core.Scenarios.Quantities.UnsprungMass)!.Value is Core.Scenarios.Value.Uncertain u
+            ? u.Distribution.Minimum : 0);
     }
 
     [Fact]
@@ -60,7 +62,8 @@ public sealed class ReadFileTests : IDisposable
         File.WriteAllText(Path.Combine(folder.FullName, "m.csv"), "kg\n88\n92\n");
         Directory.CreateSymbolicLink(Path.Combine(inner.FullName, "link"), "..");
         File.CreateSymbolicLink(Path.Combine(inner.FullName, "m-link.csv"), "link/m.csv");
-        File.WriteAllText(path, Good.With("unsprung_kg = 90", $"unsprung_kg = {{ distribution = \"sample\", file = \"{name}\", column = \"kg\" }}"));
+        File.WriteAllText(path,
+            Good.With("unsprung_kg = 90", $"unsprung_kg = {{ distribution = \"sample\", file = \"{name}\", column = \"kg\" }}"));
         ScenarioException e = Assert.Throws<ScenarioException>(() => ScenarioReader.ReadFile(path));
         Assert.Equal(
             $"{path}(6,49): vehicle.unsprung_kg: cannot read \"{name}\": it lies outside the scenario's folder: move it there, or allow its folder with --data-folder DIR",

@@ -22,7 +22,8 @@ public class SampleFileTests
 
     [Theory]
     [InlineData("no,mass\n1,88\n", "m.csv(1): there is no column \"mass_kg\"; possible: no, mass")]
-    [InlineData("no,mass_kg\n1,88\n2,heavy\n3,-4\n", "m.csv(3): mass_kg must be a number above 0, not \"heavy\"", "m.csv(4): mass_kg must be a number above 0, not \"-4\"")]
+    [InlineData("no,mass_kg\n1,88\n2,heavy\n3,-4\n", "m.csv(3): mass_kg must be a number above 0, not \"heavy\"",
+        "m.csv(4): mass_kg must be a number above 0, not \"-4\"")]
     [InlineData("no;mass_kg\n1;90,5\n", "m.csv(2): mass_kg must be a number above 0, not \"90,5\"")]
     [InlineData("no,mass_kg\n", "m.csv(1): there are no values in column \"mass_kg\"")]
     [InlineData("", "m.csv(1): there is no column \"mass_kg\" named in its first line")]

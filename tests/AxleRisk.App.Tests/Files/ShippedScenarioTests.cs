@@ -39,6 +39,7 @@ public class ShippedScenarioTests
         Assert.Equal([0.20, 0.30, 0.25, 0.20, 0.05], s.Legs.Select(l => Math.Round(l.Share, 12)));
         Assert.Equal([16.0, 64, 256, 1024, 4096], Enumerable.Range(0, 5).Select(i => s.Find(Quantities.Roughness, i)!.Value.Nominal));
         Assert.Equal([80.0, 60, 50, 40, 25], Enumerable.Range(0, 5).Select(i => s.Find(Quantities.Speed, i)!.Value.Nominal));
-        Assert.Equal(0.29, Assert.IsType<Lognormal>(Assert.IsType<Value.Uncertain>(s.Find(Quantities.MinerSum)!.Value).Distribution).StandardDeviationOfLn);
+        Assert.Equal(0.29, Assert.IsType<Lognormal>(
+            Assert.IsType<Value.Uncertain>(s.Find(Quantities.MinerSum)!.Value).Distribution).StandardDeviationOfLn);
     }
 }

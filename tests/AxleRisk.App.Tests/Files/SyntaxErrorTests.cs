@@ -20,7 +20,8 @@ public class SyntaxErrorTests
     [Fact]
     public void A_table_may_come_after_its_sub_table()
     {
-        string text = Good.With("[vehicle]", "[fatigue.miner_sum]\ndistribution = \"uniform\"\nlow = 0.5\nhigh = 1.5\n\n[fatigue]\ncounting = \"dirlik\"\n\n[vehicle]");
+        string text = Good.With("[vehicle]",
+            "[fatigue.miner_sum]\ndistribution = \"uniform\"\nlow = 0.5\nhigh = 1.5\n\n[fatigue]\ncounting = \"dirlik\"\n\n[vehicle]");
         Assert.Equal(1.0, Good.Parse(text).Scenario.Find(Core.Scenarios.Quantities.MinerSum)!.Value.Nominal, 12);
     }
 
@@ -38,11 +39,13 @@ public class SyntaxErrorTests
     [InlineData("[")]
     [InlineData("{a=")]
     public void Deep_nesting_is_an_error_and_no_overflow(string bracket) =>
-        Assert.EndsWith("brackets are nested too deeply", Assert.Single(Good.ErrorsOf("title = " + string.Concat(Enumerable.Repeat(bracket, 100_000)))));
+        Assert.EndsWith("brackets are nested too deeply",
+            Assert.Single(Good.ErrorsOf("title = " + string.Concat(Enumerable.Repeat(bracket, 100_000)))));
 
     [Fact]
     public void A_key_of_very_many_parts_is_an_error() =>
-        Assert.Contains("a.toml(31,1): a key has at most 16 parts, not 50001", Good.ErrorsOf($"{Good.Text}[{string.Concat(Enumerable.Repeat("a.", 50_000))}b]"));
+        Assert.Contains("a.toml(31,1): a key has at most 16 parts, not 50001",
+            Good.ErrorsOf($"{Good.Text}[{string.Concat(Enumerable.Repeat("a.", 50_000))}b]"));
 
     // The parser's own sentences on duplicates quote the whole first table: 250,000 times 3 MB.
     [Fact]

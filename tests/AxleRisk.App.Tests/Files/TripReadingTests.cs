@@ -21,7 +21,8 @@ public class TripReadingTests
         Assert.Equal(["slow on the pass", "a new housing"], trip.Remedies.Select(r => r.Name));
         Assert.Equal(
             [
-                "trip.already_driven_km", "trip.pass.corrugated_share", "trip.pass.km", "trip.pass.payload_kg", "trip.pass.roughness_within_class",
+                "trip.already_driven_km", "trip.pass.corrugated_share", "trip.pass.km", "trip.pass.payload_kg",
+                "trip.pass.roughness_within_class",
                 "trip.pass.speed_km_per_h", "trip.plain.km",
             ],
             trip.Inputs.Select(i => i.Name).Order(StringComparer.Ordinal));
@@ -68,20 +69,31 @@ public class TripReadingTests
     [Theory]
     [InlineData("[trip]", "a.toml(31,1): the trip has no legs: at least one [[trip.legs]] is needed")]
     [InlineData("[trip]\nlegs = 3", "a.toml(32,8): trip.legs must be tables, each under [[trip.legs]]")]
-    [InlineData("[trip]\ntarget_risk = 2\n[[trip.legs]]\nname = 'a'\nkm = 3\nlike = 'road'", "a.toml(32,15): trip.target_risk must be a number above 0 and up to 1, not 2")]
-    [InlineData("[trip]\nalready_drvn_km = 2\n[[trip.legs]]\nname = 'a'\nkm = 3\nlike = 'road'", "a.toml(32,1): unknown key \"already_drvn_km\" in trip; did you mean \"already_driven_km\"?")]
+    [InlineData("[trip]\ntarget_risk = 2\n[[trip.legs]]\nname = 'a'\nkm = 3\nlike = 'road'",
+        "a.toml(32,15): trip.target_risk must be a number above 0 and up to 1, not 2")]
+    [InlineData("[trip]\nalready_drvn_km = 2\n[[trip.legs]]\nname = 'a'\nkm = 3\nlike = 'road'",
+        "a.toml(32,1): unknown key \"already_drvn_km\" in trip; did you mean \"already_driven_km\"?")]
     [InlineData(Head + "like = 'road'", "a.toml(32,1): trip.a.km is missing")]
     [InlineData(Head + "km = -1\nlike = 'road'", "a.toml(34,6): trip.a.km must be a number not below 0, not -1")]
-    [InlineData(Head + "km = 1\nlike = 'sand'", "a.toml(35,8): trip.a.like must be a leg of the usual use: \"road\" or \"gravel\", not \"sand\"")]
-    [InlineData(Head + "km = 1\nlike = 'road'\nroad_class = 'A'", "a.toml(36,1): trip.a.road_class is that of the leg it is like; leave out one of the two")]
-    [InlineData(Head + "km = 1\nlike = 'road'\nroughness_within_class = 1", "a.toml(36,1): trip.a.roughness_within_class belongs to a leg with a road_class, not to one with roughness_1e_6_m3")]
+    [InlineData(Head + "km = 1\nlike = 'sand'",
+        "a.toml(35,8): trip.a.like must be a leg of the usual use: \"road\" or \"gravel\", not \"sand\"")]
+    [InlineData(Head + "km = 1\nlike = 'road'\nroad_class = 'A'",
+        "a.toml(36,1): trip.a.road_class is that of the leg it is like; leave out one of the two")]
+    [InlineData(Head + "km = 1\nlike = 'road'\nroughness_within_class = 1",
+        "a.toml(36,1): trip.a.roughness_within_class belongs to a leg with a road_class, not to one with roughness_1e_6_m3")]
     [InlineData(Head + "km = 1\nlike = 'road'\ncorrugation_rms_mm = 3", "a.toml(36,1): trip.a.corrugation_rms_mm needs a corrugated_share")]
-    [InlineData(Head + "km = 1\nspeed_km_per_h = 20", "a.toml(32,1): trip.a.road_class or roughness_1e_6_m3 must be stated, there is neither")]
-    [InlineData(Head + "km = 1\nlike = 'road'\nshare = 1", "a.toml(36,1): unknown key \"share\" in trip.a; a leg of a trip has its distance, km")]
-    [InlineData(Head + "km = 1\nlike = 'road'\nsprung_kg = 1", "a.toml(36,1): unknown key \"sprung_kg\" in trip.a; it belongs in [vehicle]")]
-    [InlineData(Head + "km = 1\nlike = 'road'\n[[trip.legs]]\nname = 'a'\nkm = 1\nlike = 'road'", "a.toml(37,8): there are two legs with the name \"a\"")]
-    [InlineData(Head + "km = 1\nlike = 'road'\n[[trip.remedies]]\nname = 'r'\nchange = { 'trip.a.speed_km_per_h' = 3 }", "a.toml(38,12): there is no input \"trip.a.speed_km_per_h\"; did you mean \"legs.road.speed_km_per_h\"?")]
-    [InlineData(Head + "km = 1\nlike = 'road'\n[[remedies]]\nname = 'r'\nchange = { 'trip.a.km' = 3 }", "a.toml(38,12): there is no input \"trip.a.km\"; what changes a trip stands under [[trip.remedies]]")]
+    [InlineData(Head + "km = 1\nspeed_km_per_h = 20",
+        "a.toml(32,1): trip.a.road_class or roughness_1e_6_m3 must be stated, there is neither")]
+    [InlineData(Head + "km = 1\nlike = 'road'\nshare = 1",
+        "a.toml(36,1): unknown key \"share\" in trip.a; a leg of a trip has its distance, km")]
+    [InlineData(Head + "km = 1\nlike = 'road'\nsprung_kg = 1",
+        "a.toml(36,1): unknown key \"sprung_kg\" in trip.a; it belongs in [vehicle]")]
+    [InlineData(Head + "km = 1\nlike = 'road'\n[[trip.legs]]\nname = 'a'\nkm = 1\nlike = 'road'",
+        "a.toml(37,8): there are two legs with the name \"a\"")]
+    [InlineData(Head + "km = 1\nlike = 'road'\n[[trip.remedies]]\nname = 'r'\nchange = { 'trip.a.speed_km_per_h' = 3 }",
+        "a.toml(38,12): there is no input \"trip.a.speed_km_per_h\"; did you mean \"legs.road.speed_km_per_h\"?")]
+    [InlineData(Head + "km = 1\nlike = 'road'\n[[remedies]]\nname = 'r'\nchange = { 'trip.a.km' = 3 }",
+        "a.toml(38,12): there is no input \"trip.a.km\"; what changes a trip stands under [[trip.remedies]]")]
     [InlineData(Head + "km = 1\nlike = 'road'\n[[remedies]]\nname = 'r'\nchange = { 'axle.wall_mm' = 7 }\n[[trip.remedies]]\nname = 'r'\nchange = { 'trip.a.km' = 3 }", "a.toml(40,8): there are two remedies with the name \"r\"")]
     public void A_wrong_trip_is_named_where_it_stands(string rest, string expected) =>
         Assert.Equal([expected], Good.ErrorsOf(Good.Text + rest + "\n"));

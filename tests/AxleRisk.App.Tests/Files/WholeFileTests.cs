@@ -102,7 +102,8 @@ public sealed class WholeFileTests : IDisposable
         string others = Old($"x.{alive.Id}.{mine}.part");
         Old($"x.{dead.Id}.{mine}.part");
         Beside.RemoveDead(PathTo("x"));
-        Assert.Equal([.. stay.Append(others).Order(StringComparer.Ordinal)], folder.GetFiles().Select(f => f.FullName).Order(StringComparer.Ordinal));
+        Assert.Equal([.. stay.Append(others).Order(StringComparer.Ordinal)], folder.GetFiles().Select(f => f.FullName)
+            .Order(StringComparer.Ordinal));
         alive.Kill();
         alive.WaitForExit();
         folder.CreateSubdirectory($"x.{dead.Id}.{mine}.part").CreateSubdirectory("deep");

@@ -69,5 +69,6 @@ public sealed class WholeFolderTests
         Assert.Empty(Directory.GetFileSystemEntries(Path.Combine(home, "sub")));
     }
 
-    private void Write(string content) => WholeFolder.Write(Target, [("deep/a.txt", s => s.Write(System.Text.Encoding.UTF8.GetBytes(content)))]);
+    private void Write(string content) =>
+        WholeFolder.Write(Target, [("deep/a.txt", s => s.Write(System.Text.Encoding.UTF8.GetBytes(content)))]);
 }

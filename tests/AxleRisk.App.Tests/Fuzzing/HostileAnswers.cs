@@ -7,7 +7,8 @@ using AxleRisk.Files;
 namespace AxleRisk.App.Tests.Fuzzing;
 
 /// <summary>
-/// Every command on a valid scenario that nobody has thought of, with a tiny budget: it answers, or says why not; no probability lies outside
+/// Every command on a valid scenario that nobody has thought of, with a tiny budget: it answers, or says why not; no probability
+/// lies outside
 /// 0 to 1, no estimate outside its interval.
 /// </summary>
 internal sealed class HostileAnswers(HostileTexts texts)
@@ -66,7 +67,8 @@ internal sealed class HostileAnswers(HostileTexts texts)
         }
         catch (Exception e)
         {
-            Tally.Wrong(command, number, $"{e.GetType().Name}: {e.Message} {e.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("AxleRisk", StringComparison.Ordinal))?.Trim()}");
+            Tally.Wrong(command, number,
+                $"{e.GetType().Name}: {e.Message} {e.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("AxleRisk", StringComparison.Ordinal))?.Trim()}");
         }
     }
 

@@ -5,15 +5,20 @@ using AxleRisk.Files;
 
 namespace AxleRisk.App.Tests.Fuzzing;
 
-/// <summary>Whatever the text, a reader gives what it says or throws a <see cref="ScenarioException"/> with places inside the text, within half a second.</summary>
+/// <summary>
+/// Whatever the text, a reader gives what it says or throws a <see cref="ScenarioException"/> with places inside the text, within
+/// half a second.
+/// </summary>
 internal sealed class HostileReading(HostileTexts texts)
 {
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(0.5);
 
-    private static readonly string DataFile = "wall_mm,axle\n" + string.Concat(Enumerable.Range(0, 40).Select(i => $"{6 + 0.01 * (i % 7)},{i}\n"));
+    private static readonly string DataFile = "wall_mm,axle\n"
+        + string.Concat(Enumerable.Range(0, 40).Select(i => $"{6 + 0.01 * (i % 7)},{i}\n"));
 
     private static readonly string Measured = File.ReadAllText(Cli.Shipped("benchmark-five-legs")).Replace(
-        "[axle]\n", "[axle]\ncorrosion_loss_mm = { distribution = \"sample\", file = \"walls.csv\", column = \"wall_mm\" }\n", StringComparison.Ordinal);
+        "[axle]\n", "[axle]\ncorrosion_loss_mm = { distribution = \"sample\", file = \"walls.csv\", column = \"wall_mm\" }\n",
+            StringComparison.Ordinal);
 
     private readonly Lazy<string> part = new(() =>
     {
@@ -64,14 +69,16 @@ internal sealed class HostileReading(HostileTexts texts)
                 Tally.Wrong(kind, number, "refused without an error");
             }
 
-            foreach (ScenarioError error in e.Errors.Where(x => x.Line > lines || x.Line < 0 || x.Column < 0 || x.Message.Length == 0 || x.Message.Any(char.IsControl)))
+            foreach (ScenarioError error in e.Errors.Where(x => x.Line > lines || x.Line < 0 || x.Column < 0 || x.Message.Length == 0
+                || x.Message.Any(char.IsControl)))
             {
                 Tally.Wrong(kind, number, $"no good error: {error}");
             }
         }
         catch (Exception e)
         {
-            Tally.Wrong(kind, number, $"{e.GetType().Name}: {e.Message} {e.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("AxleRisk", StringComparison.Ordinal))?.Trim()}");
+            Tally.Wrong(kind, number,
+                $"{e.GetType().Name}: {e.Message} {e.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("AxleRisk", StringComparison.Ordinal))?.Trim()}");
         }
 
         // On a busy machine it may have been another program's time: the shortest of three tells.

@@ -9,7 +9,8 @@ internal sealed class HostileTally
     public List<string> Faults { get; } = [];
 
     /// <summary>The kinds in the order in which they came up.</summary>
-    public IEnumerable<(string Kind, long All, long Refused, TimeSpan Longest)> Kinds => kinds.Select(k => (k.Key, k.Value.All, k.Value.Refused, k.Value.Longest));
+    public IEnumerable<(string Kind, long All, long Refused, TimeSpan Longest)> Kinds =>
+        kinds.Select(k => (k.Key, k.Value.All, k.Value.Refused, k.Value.Longest));
 
     /// <summary>Counts one.</summary>
     public void Count(string kind, bool refused, TimeSpan took)

@@ -5,7 +5,9 @@ using AxleRisk.Core.Randomness;
 
 namespace AxleRisk.App.Tests.Fuzzing;
 
-/// <summary>Texts near the shipped scenarios, a data file or a part of a study: changed at random, the same for the same seed and number.</summary>
+/// <summary>
+/// Texts near the shipped scenarios, a data file or a part of a study: changed at random, the same for the same seed and number.
+/// </summary>
 internal sealed partial class HostileTexts(ulong seed)
 {
     private const int MostChanges = 4;
@@ -92,7 +94,8 @@ internal sealed partial class HostileTexts(ulong seed)
     }
 
     private static string WithFactor(string text, double factor, ref Dice dice) => WithNumber(
-        text, was => double.TryParse(was, CultureInfo.InvariantCulture, out double x) ? (x * factor).ToString("G6", CultureInfo.InvariantCulture) : was, ref dice);
+        text, was => double.TryParse(was, CultureInfo.InvariantCulture, out double x)
+            ? (x * factor).ToString("G6", CultureInfo.InvariantCulture) : was, ref dice);
 
     private static string WithNumber(string text, Func<string, string> change, ref Dice dice)
     {

@@ -30,7 +30,8 @@ public sealed class AxisTicksTests
     private static bool AreGood(IReadOnlyList<double> ticks, double low, double high, int most)
     {
         double slack = 1e-6 * (high - low);
-        return ticks.Count >= 1 && ticks.Count <= most && ticks.Zip(ticks.Skip(1), (a, b) => a < b).All(x => x) && ticks[0] >= low - slack && ticks[^1] <= high + slack;
+        return ticks.Count >= 1 && ticks.Count <= most && ticks.Zip(ticks.Skip(1), (a, b) => a < b).All(x => x) && ticks[0] >= low - slack
+            && ticks[^1] <= high + slack;
     }
 
     [Fact]

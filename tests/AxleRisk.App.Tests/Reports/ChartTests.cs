@@ -30,11 +30,13 @@ public sealed class ChartTests
     [Fact]
     public void A_narrow_chart_keeps_label_and_figure_apart()
     {
-        var texts = Rows("legs.village-track.roughness_within_class_of_the_road").Svg(ChartWidth.Narrow, "a-").Descendants("text").ToArray();
+        var texts = Rows("legs.village-track.roughness_within_class_of_the_road").Svg(ChartWidth.Narrow, "a-").Descendants("text")
+            .ToArray();
         double width = texts.Where(t => t.Value.StartsWith("legs", StringComparison.Ordinal) || t.Value == "12.3 % (11.9..12.8)")
             .Sum(t => double.Parse(t.Attribute("textLength")!.Value));
         Assert.InRange(width, 200, 350);
-        Assert.Contains(texts, t => t.Value.StartsWith("legs", StringComparison.Ordinal) && t.Value.EndsWith("road", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.Value.StartsWith("legs", StringComparison.Ordinal)
+            && t.Value.EndsWith("road", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -68,11 +70,13 @@ public sealed class ChartTests
         "rows" => Rows("mass"),
         "curve" => new CurveChart(
             [.. Enumerable.Range(1, 20).Select(i => new CurvePoint(i, new Interval(i / 40.0, i / 50.0, i / 35.0)))],
-            [new CurvePoint(0.5, new Interval(0.001, 0.0005, 0.002))], new CurvePoint(10, new Interval(0.25, 0.2, 0.3)), ["required"], Axis, Axis),
+            [new CurvePoint(0.5, new Interval(0.001, 0.0005, 0.002))], new CurvePoint(10, new Interval(0.25, 0.2, 0.3)), ["required"],
+            Axis, Axis),
         "density" => DistributionPicture.Of(new Lognormal(1, 0.3), 1),
         _ => DistributionPicture.OfStates([0.2, 0.8], 1),
     };
 
     private static RowsChart Rows(string label) => new(
-        [new ChartRow(label, "12.3 % (11.9..12.8)", [new ChartMark(MarkShape.Bar, new Interval(0.123, 0.119, 0.128)), new ChartMark(MarkShape.Ring, 0.2)])], Axis, 0.1);
+        [new ChartRow(label, "12.3 % (11.9..12.8)",
+            [new ChartMark(MarkShape.Bar, new Interval(0.123, 0.119, 0.128)), new ChartMark(MarkShape.Ring, 0.2)])], Axis, 0.1);
 }

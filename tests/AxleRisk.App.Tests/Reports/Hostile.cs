@@ -21,7 +21,8 @@ internal static class Hostile
     public static Report Report(string text)
     {
         var rows = new RowsChart(
-            [new ChartRow(text, text, [new ChartMark(MarkShape.Bar, new Interval(0.5, 0.4, 0.6))])], new ChartAxis(text, x => x.ToString("0.##")));
+            [new ChartRow(text, text, [new ChartMark(MarkShape.Bar, new Interval(0.5, 0.4, 0.6))])],
+                new ChartAxis(text, x => x.ToString("0.##")));
         var small = DistributionPicture.Of(new Normal(0, 1), 0);
         return AxleRisk.Reports.Content.Report.Of(
             text,
@@ -31,7 +32,8 @@ internal static class Hostile
                     text,
                     [
                         new ItemList([text, text]), new ItemList([text], IsNumbered: true), new CommandLines([text]),
-                        new Table(text, [new Column(text, true), new Column("", false), new Column(text, false)], [[new Cell(text, null, text), new Cell("", new Picture("small", text, small)), new Cell(text)]]),
+                        new Table(text, [new Column(text, true), new Column("", false), new Column(text, false)],
+                            [[new Cell(text, null, text), new Cell("", new Picture("small", text, small)), new Cell(text)]]),
                         new Figure(new Picture("rows", text, rows), text),
                     ]),
             ],

@@ -19,7 +19,8 @@ public sealed class HtmlRendererTests
         Assert.DoesNotContain(page.Descendants().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase));
         Assert.Equal(SafeText.Of(text), page.Element("head")!.Element("title")!.Value);
         Assert.Equal(SafeText.Flowing(text), page.Descendants("p").First().Value);
-        Assert.Equal(SafeText.Flowing(text), (string?)page.Descendants("svg").First(s => s.Attribute("class")!.Value == "wide").Attribute("aria-label"));
+        Assert.Equal(SafeText.Flowing(text), (string?)page.Descendants("svg").First(s => s.Attribute("class")!.Value == "wide")
+            .Attribute("aria-label"));
         Assert.DoesNotContain(page.ToString(), c => char.IsControl(c) && c is not ('\n' or '\r'));
     }
 
@@ -29,7 +30,8 @@ public sealed class HtmlRendererTests
         XElement page = Parsed("plain");
         HashSet<string> ids = [.. page.Descendants().Attributes("id").Select(a => "#" + a.Value)];
         Assert.Equal(ids.Count, page.Descendants().Attributes("id").Count()); // no two alike
-        string[] links = [.. page.Descendants().Attributes().Where(a => a.Name.LocalName is "href" or "src" or "data").Select(a => a.Value)];
+        string[] links = [.. page.Descendants().Attributes().Where(a => a.Name.LocalName is "href" or "src" or "data")
+            .Select(a => a.Value)];
         Assert.NotEmpty(links);
         Assert.All(links, l => Assert.Contains(l, ids));
         string[] clips = [.. page.Descendants().Attributes("clip-path").Select(a => a.Value)];

@@ -10,7 +10,8 @@ namespace AxleRisk.App.Tests.Reports;
 /// <summary>The Markdown read by a parser that is not ours (Markdig, CommonMark with tables and bare links).</summary>
 public sealed class MarkdownRendererTests
 {
-    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().UsePipeTables().UseAutoLinks().UseEmphasisExtras().UseMathematics().Build();
+    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().UsePipeTables().UseAutoLinks().UseEmphasisExtras()
+        .UseMathematics().Build();
 
     public static TheoryData<string> Texts => [.. Hostile.Texts];
 
@@ -29,7 +30,8 @@ public sealed class MarkdownRendererTests
         Assert.Equal(expected, Plain(document.Descendants<HeadingBlock>().First()));
         Assert.Equal(expected, Plain(document.Descendants<ParagraphBlock>().First()));
         Assert.Equal(3, document.Descendants<ListItemBlock>().Count());
-        Assert.All(document.Descendants<ListItemBlock>(), item => Assert.Equal(expected, Plain(item.Descendants<ParagraphBlock>().Single())));
+        Assert.All(document.Descendants<ListItemBlock>(),
+            item => Assert.Equal(expected, Plain(item.Descendants<ParagraphBlock>().Single())));
         TableRow row = document.Descendants<TableRow>().Last();
         Assert.Equal(3, row.Count);
         Assert.Equal(expected, Plain(row[2].Descendants<ParagraphBlock>().Single()));

@@ -16,7 +16,8 @@ public sealed class ConsoleWindowTests
     public void A_scenario_opened_shows_its_risk_and_leaves_with_q(int width, int height)
     {
         string screen = "";
-        Run("warranty-clinic-van", width, height, Until(s => s.Session!.Risk.Run.Completion), Pause(), Look_at(s => screen = s), Keys(Key.Q));
+        Run("warranty-clinic-van", width, height, Until(s => s.Session!.Risk.Run.Completion), Pause(), Look_at(s => screen = s),
+            Keys(Key.Q));
         Assert.Contains("Failure probability by 150,000 km: 7.4", screen, StringComparison.Ordinal);
         Assert.Contains("Done: 4,096 evaluations", screen, StringComparison.Ordinal);
         Assert.Contains("q quit", screen, StringComparison.Ordinal);
@@ -63,9 +64,11 @@ public sealed class ConsoleWindowTests
     {
         string page = "", scrolled = "";
         Run(
-            "benchmark-five-legs", 80, 24, Pause(), s => s.App.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(13, 1))),
+            "benchmark-five-legs", 80, 24, Pause(), s =>
+                s.App.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(13, 1))),
             Pause(), Look_at(s => page = s),
-            s => s.App.InjectMouse(new Mouse { ScreenPosition = new System.Drawing.Point(5, 10), Flags = MouseFlags.WheeledDown }), Pause(), Look_at(s => scrolled = s));
+            s => s.App.InjectMouse(new Mouse { ScreenPosition = new System.Drawing.Point(5, 10), Flags = MouseFlags.WheeledDown }),
+                Pause(), Look_at(s => scrolled = s));
         Assert.Contains(" 1-20 of ", page, StringComparison.Ordinal);
         Assert.Contains(" 4-23 of ", scrolled, StringComparison.Ordinal);
     }
@@ -78,7 +81,8 @@ public sealed class ConsoleWindowTests
         string form = "", back = "";
         Run(
             "warranty-clinic-van", width, height, Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.CursorDown, Key.Enter), Pause(), Pause(),
-            Keys(Key.Tab, Key.Tab, Key.Tab), Pause(), Keys(Key.A.WithCtrl), Type("-3"), Pause(), Look_at(s => form = s), Keys(Key.Esc), Pause(), Look_at(s => back = s));
+            Keys(Key.Tab, Key.Tab, Key.Tab), Pause(), Keys(Key.A.WithCtrl), Type("-3"), Pause(), Look_at(s => form = s), Keys(Key.Esc),
+                Pause(), Look_at(s => back = s));
         Assert.Contains("vehicle.sprung_kg", form, StringComparison.Ordinal);
         Assert.Contains("^ ", form, StringComparison.Ordinal);
         Assert.Contains("Not right: sd", form, StringComparison.Ordinal);
@@ -90,8 +94,10 @@ public sealed class ConsoleWindowTests
     {
         string edited = "", question = "", stayed = "";
         Run(
-            "warranty-clinic-van", 80, 24, Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.Enter), Pause(), Pause(), Keys(Key.A.WithCtrl), Type("90000"), Keys(Key.Enter),
-            Pause(), Pause(), Look_at(s => edited = s), Keys(Key.Q), Pause(), Pause(), Look_at(s => question = s), Keys(Key.Esc), Pause(), Pause(), Look_at(s => stayed = s));
+            "warranty-clinic-van", 80, 24, Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.Enter), Pause(), Pause(), Keys(Key.A.WithCtrl),
+            Type("90000"), Keys(Key.Enter),
+            Pause(), Pause(), Look_at(s => edited = s), Keys(Key.Q), Pause(), Pause(), Look_at(s => question = s), Keys(Key.Esc), Pause(),
+                Pause(), Look_at(s => stayed = s));
         Assert.Contains("(not saved)", edited, StringComparison.Ordinal);
         Assert.Contains("fails by 90,000 km", edited, StringComparison.Ordinal);
         Assert.Contains("Discard them", question, StringComparison.Ordinal);

@@ -22,7 +22,8 @@ internal static class HeadlessConsole
         Run(console => console.Show(EditedScenario.Open(Cli.Shipped(scenario))), [], width, height, script);
 
     /// <summary>Runs a script.</summary>
-    public static void Run(Action<ConsoleState> begin, IReadOnlyList<ScenarioEntry> entries, int width, int height, params Action<Step>[] script)
+    public static void Run(Action<ConsoleState> begin, IReadOnlyList<ScenarioEntry> entries, int width, int height,
+        params Action<Step>[] script)
     {
         Look.Apply(monochrome: true);
         Application.MaximumIterationsPerSecond = ushort.MaxValue;

@@ -24,7 +24,8 @@ public sealed class InputsPageTests
         string text = Text(page, 120, 500);
         Assert.All(session.Document.Scenario.Inputs, input => Assert.Contains(input.Quantity.Key, text, StringComparison.Ordinal));
         string marked = Line(text, "tyre_damping_n_s_per_mm") + Line(text, "contact_length_mm");
-        Assert.Equal(session.Document.Scenario.Find(Quantities.ContactLength)!.IsDefault, Line(text, "contact_length_mm").Contains("default", StringComparison.Ordinal));
+        Assert.Equal(session.Document.Scenario.Find(Quantities.ContactLength)!.IsDefault, Line(text, "contact_length_mm")
+            .Contains("default", StringComparison.Ordinal));
         Assert.Contains("N s/mm", marked, StringComparison.Ordinal);
     }
 
@@ -107,7 +108,8 @@ public sealed class InputsPageTests
             Filling = form =>
             {
                 form.Set(0, "tolerance");
-                foreach ((string label, string text) in new[] { ("nominal", "6"), ("plus", "0.4"), ("minus", "0.4"), ("Cp assumed", "1.33") })
+                foreach ((string label, string text) in new[]
+                    { ("nominal", "6"), ("plus", "0.4"), ("minus", "0.4"), ("Cp assumed", "1.33") })
                 {
                     form.Set(Field(form, label), text);
                 }
@@ -128,7 +130,8 @@ public sealed class InputsPageTests
         using Session session = Open("warranty-clinic-van");
         var page = new InputsPage(session, new NoDialogs());
         page.Press('m');
-        foreach (KeyName key in new[] { KeyName.Right, KeyName.Right, KeyName.Down, KeyName.Left, KeyName.Down, KeyName.Right, KeyName.Enter })
+        foreach (KeyName key in new[]
+            { KeyName.Right, KeyName.Right, KeyName.Down, KeyName.Left, KeyName.Down, KeyName.Right, KeyName.Enter })
         {
             Assert.Contains("100.0 %", Line(Text(page, 80, 20), "sum"), StringComparison.Ordinal);
             page.Press(key);

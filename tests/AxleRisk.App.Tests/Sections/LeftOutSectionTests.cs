@@ -87,6 +87,7 @@ public sealed class LeftOutSectionTests
         ScenarioDocument document = ScenarioReader.ReadFile(FewFactors.With(asked));
         var model = new LifeModel(document.Scenario);
         var plan = ReportPlan.Of(model, new StudySettings(200, StudySettings.DefaultSeed, SamplingPlan.Names[0]));
-        return ReportStudies.Run(document, model, plan, new RunOptions { Threads = 1, Cancellation = source?.Token ?? CancellationToken.None, Progress = done => progress?.Invoke(plan, done) });
+        return ReportStudies.Run(document, model, plan, new RunOptions
+        { Threads = 1, Cancellation = source?.Token ?? CancellationToken.None, Progress = done => progress?.Invoke(plan, done) });
     }
 }

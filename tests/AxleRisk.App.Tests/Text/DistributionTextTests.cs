@@ -45,7 +45,8 @@ public sealed class DistributionTextTests
         Assert.Contains("\n  axle.wheel_offset_mm: 0 (40 %), 30 (60 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
         string csv = Path.Combine(TemporaryFolder.New(), "inputs.csv");
         Assert.Contains(
-            "\"distribution\": \"choice(value_1 0, weight_1 0.4, value_2 30, weight_2 0.6)\"", Cli.Run("check", path, "--json", "--csv", csv).Out, StringComparison.Ordinal);
+            "\"distribution\": \"choice(value_1 0, weight_1 0.4, value_2 30, weight_2 0.6)\"",
+                Cli.Run("check", path, "--json", "--csv", csv).Out, StringComparison.Ordinal);
         Assert.Contains("choice(value_1 0, weight_1 0.4, value_2 30, weight_2 0.6)", File.ReadAllText(csv), StringComparison.Ordinal);
 
         Scenario scenario = ScenarioReader.ReadFile(path).Scenario;
@@ -59,7 +60,8 @@ public sealed class DistributionTextTests
     {
         string path = Cli.Shipped("warranty-clinic-van");
         using var session = new Session(EditedScenario.Open(path), TimeProvider.System, HeadlessConsole.FewEvaluations);
-        InputRow row = InputRows.Of(session.Document.Scenario, File.ReadAllText(path)).SelectMany(g => g.Rows).Single(r => r.Kind == InputKind.Category);
+        InputRow row = InputRows.Of(session.Document.Scenario, File.ReadAllText(path)).SelectMany(g => g.Rows)
+            .Single(r => r.Kind == InputKind.Category);
         Assert.Equal("E (70 %), F (30 %)", row.ValueText);
         Assert.Contains("\n  detail.category: E (70 %), F (30 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
         var form = new CategoryForm(session, row);
@@ -72,7 +74,9 @@ public sealed class DistributionTextTests
     {
         string folder = Path.Combine(TemporaryFolder.New(), "out");
         string scenario = FewFactors.With("");
-        File.WriteAllText(scenario, File.ReadAllText(scenario).Replace("\nwall_mm", "\nwheel_offset_mm = { distribution = \"choice\", values = [0, 30], weights = [0.4, 0.6] }\nwall_mm", StringComparison.Ordinal));
+        File.WriteAllText(scenario, File.ReadAllText(scenario)
+            .Replace("\nwall_mm", "\nwheel_offset_mm = { distribution = \"choice\", values = [0, 30], weights = [0.4, 0.6] }\nwall_mm",
+            StringComparison.Ordinal));
         Assert.Equal(0, Cli.Run("report", scenario, "-n", "100", "--out", folder).Exit);
         string report = File.ReadAllText(Path.Combine(folder, "report.md")).Replace("\\", "", StringComparison.Ordinal);
         Assert.Equal(2, Regex.Count(report, Regex.Escape("0 (40 %), 30 (60 %)"))); // the picture's text and the column

@@ -22,7 +22,8 @@ public sealed class FiguresTests
     [InlineData(8_000.0 / 3, "2,667")]
     [InlineData(456.365805952681, "456")]
     [InlineData(1 / 3e6, "0")]
-    public void A_number_of_more_digits_than_anybody_states_is_rounded(double x, string expected) => Assert.Equal(expected, Figures.Exact(x));
+    public void A_number_of_more_digits_than_anybody_states_is_rounded(double x, string expected) =>
+        Assert.Equal(expected, Figures.Exact(x));
 
     [Theory]
     [InlineData(0, "0")]
@@ -47,7 +48,8 @@ public sealed class FiguresTests
         var bound = new Interval(double.NaN, 0, 4e-13);
         Assert.Equal("< 4.0e-13", Figures.Probability(bound));
         Assert.Equal("below 4.0e-13, not resolved", RiskText.Answer(bound));
-        Assert.Equal("fewer than 1 axle in ten thousand million fails before this distance; how many fewer was not resolved.", RiskText.InWords(bound));
+        Assert.Equal("fewer than 1 axle in ten thousand million fails before this distance; how many fewer was not resolved.",
+            RiskText.InWords(bound));
         Assert.Equal("-", Figures.Probability(new Interval(double.NaN, double.NaN, double.NaN)));
     }
 
@@ -72,7 +74,8 @@ public sealed class FiguresTests
     [Theory]
     [InlineData("short", 12, "short")]
     [InlineData("legs.village-track.speed_km_per_h", 16, "legs.vi..m_per_h")]
-    public void A_long_name_loses_its_middle(string text, int width, string expected) => Assert.Equal(expected, TextTable.Shorten(text, width));
+    public void A_long_name_loses_its_middle(string text, int width, string expected) =>
+        Assert.Equal(expected, TextTable.Shorten(text, width));
 
     [Fact]
     public void Escape_sequences_of_a_scenario_are_not_printed() =>

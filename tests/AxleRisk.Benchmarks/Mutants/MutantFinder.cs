@@ -50,7 +50,8 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     /// <inheritdoc/>
     public override void VisitBinaryExpression(BinaryExpressionSyntax node)
     {
-        if (Binary.TryGetValue(node.Kind(), out (string Kind, string[] Operators) change) && model.GetTypeInfo(node).Type?.SpecialType != SpecialType.System_String)
+        if (Binary.TryGetValue(node.Kind(), out (string Kind, string[] Operators) change)
+            && model.GetTypeInfo(node).Type?.SpecialType != SpecialType.System_String)
         {
             foreach (string op in change.Operators)
             {
@@ -82,7 +83,9 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     /// <inheritdoc/>
     public override void VisitLiteralExpression(LiteralExpressionSyntax node)
     {
-        bool inTable = node.Ancestors().Any(a => a is CollectionExpressionSyntax { Elements.Count: > LongestList } or InitializerExpressionSyntax { Expressions.Count: > LongestList });
+        bool inTable = node.Ancestors()
+            .Any(a => a is CollectionExpressionSyntax { Elements.Count: > LongestList } or InitializerExpressionSyntax
+            { Expressions.Count: > LongestList });
         if (inTable)
         {
             return;
@@ -127,7 +130,8 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
             Add(node, "sum or product turned", $"{assignment.Left} {op} {assignment.Right};");
         }
 
-        if (node.Expression is InvocationExpressionSyntax or AssignmentExpressionSyntax { RawKind: not (int)SyntaxKind.SimpleAssignmentExpression })
+        if (node.Expression is InvocationExpressionSyntax or AssignmentExpressionSyntax
+            { RawKind: not (int)SyntaxKind.SimpleAssignmentExpression })
         {
             Add(node, "statement left out", "");
         }
@@ -165,7 +169,8 @@ internal sealed class MutantFinder(string file, SemanticModel model) : CSharpSyn
     {
         if (!model.GetConstantValue(node).HasValue || node is LiteralExpressionSyntax)
         {
-            Found.Add(new(file, node.Span, node.GetLocation().GetLineSpan().StartLinePosition.Line + 1, kind, node.ToString(), after, node is StatementSyntax));
+            Found.Add(new(file, node.Span, node.GetLocation().GetLineSpan().StartLinePosition.Line + 1, kind, node.ToString(), after,
+                node is StatementSyntax));
         }
     }
 }

@@ -33,7 +33,8 @@ internal sealed partial class MutantPlanter
     {
         core = Path.Combine(repository, "src", "AxleRisk.Core");
         string usings = Directory.GetFiles(Path.Combine(core, "obj"), "*.GlobalUsings.g.cs", SearchOption.AllDirectories)[0];
-        string[] files = [.. Directory.GetFiles(core, "*.cs", SearchOption.AllDirectories).Where(f => !Path.GetRelativePath(core, f).StartsWith("obj", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+        string[] files = [.. Directory.GetFiles(core, "*.cs", SearchOption.AllDirectories)
+            .Where(f => !Path.GetRelativePath(core, f).StartsWith("obj", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
         foreach (string file in files.Append(usings))
         {
             trees.Add(Path.GetRelativePath(core, file), Parse(File.ReadAllText(file)));
@@ -42,10 +43,12 @@ internal sealed partial class MutantPlanter
         trees.Add("Planted.cs", Parse(Switch));
         string platform = (string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!;
         IEnumerable<MetadataReference> references = platform.Split(Path.PathSeparator)
-            .Where(p => !Path.GetFileName(p).StartsWith("AxleRisk", StringComparison.Ordinal)).Select(p => MetadataReference.CreateFromFile(p));
+            .Where(p => !Path.GetFileName(p).StartsWith("AxleRisk", StringComparison.Ordinal))
+                .Select(p => MetadataReference.CreateFromFile(p));
         compilation = CSharpCompilation.Create(
             "AxleRisk.Core", trees.Values, references,
-            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable,
+                allowUnsafe: true));
     }
 
     /// <summary>Plants <paramref name="count"/> errors in the copy and writes their list beside it.</summary>
@@ -71,7 +74,8 @@ internal sealed partial class MutantPlanter
     private Mutant[] Candidates()
     {
         var all = new List<Mutant>();
-        foreach ((string file, SyntaxTree tree) in trees.Where(t => Folders.Contains(t.Key.Split(Path.DirectorySeparatorChar)[0])).OrderBy(t => t.Key, StringComparer.Ordinal))
+        foreach ((string file, SyntaxTree tree) in trees.Where(t => Folders.Contains(t.Key.Split(Path.DirectorySeparatorChar)[0]))
+            .OrderBy(t => t.Key, StringComparer.Ordinal))
         {
             var finder = new MutantFinder(file, compilation.GetSemanticModel(tree));
             finder.Visit(tree.GetRoot());
@@ -136,7 +140,8 @@ internal sealed partial class MutantPlanter
     {
         string file = ofFile.First().Mutant.File;
         SourceText text = trees[file].GetText();
-        return text.WithChanges(ofFile.OrderBy(m => m.Mutant.Span.Start).Select(m => new TextChange(m.Mutant.Span, m.Mutant.Switched(m.Number)))).ToString();
+        return text.WithChanges(ofFile.OrderBy(m => m.Mutant.Span.Start)
+            .Select(m => new TextChange(m.Mutant.Span, m.Mutant.Switched(m.Number)))).ToString();
     }
 
     private static IEnumerable<IGrouping<string, (Mutant Mutant, int Number)>> Numbered(List<Mutant> chosen) =>
@@ -148,7 +153,8 @@ internal sealed partial class MutantPlanter
     private static SyntaxTree Parse(string text) =>
         CSharpSyntaxTree.ParseText(SourceText.From(text, Encoding.UTF8), new CSharpParseOptions(LanguageVersion.Preview));
 
-    private static string OneLine(string text) => string.Join(' ', text.Split((char[])['\r', '\n', '\t', ' '], StringSplitOptions.RemoveEmptyEntries));
+    private static string OneLine(string text) =>
+        string.Join(' ', text.Split((char[])['\r', '\n', '\t', ' '], StringSplitOptions.RemoveEmptyEntries));
 
     private static Mutant[] Shuffled(Mutant[] all, ulong seed)
     {

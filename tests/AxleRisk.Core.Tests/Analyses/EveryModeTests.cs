@@ -12,7 +12,10 @@ using Xunit;
 
 namespace AxleRisk.Core.Tests.Analyses;
 
-/// <summary>Every analysis with every mode of failure, where all is certain but the chances: survival is the product of normal, exponential and Weibull.</summary>
+/// <summary>
+/// Every analysis with every mode of failure, where all is certain but the chances: survival is the product of normal,
+/// exponential and Weibull.
+/// </summary>
 public sealed class EveryModeTests
 {
     private const double Km = 30_000;
@@ -24,8 +27,13 @@ public sealed class EveryModeTests
     [InlineData("plain")]
     public void A_comparison_has_the_closed_form_of_both(string sampling)
     {
-        Scenario better = Certain with { Inputs = [.. Certain.Inputs.Select(i => i.Quantity == Quantities.BearingRating ? i with { Value = new Value.Certain(20) } : i)] };
-        ComparisonResult result = Comparison.Run([new LifeModel(Certain), new LifeModel(better)], Km, new StudySettings(1_024, 1, sampling), new RunOptions());
+        Scenario better = Certain with
+        {
+            Inputs = [.. Certain.Inputs.Select(i => i.Quantity == Quantities.BearingRating ? i with
+            { Value = new Value.Certain(20) } : i)]
+        };
+        ComparisonResult result = Comparison.Run([new LifeModel(Certain), new LifeModel(better)], Km,
+            new StudySettings(1_024, 1, sampling), new RunOptions());
         double[] exact = [.. new[] { Certain, better }.Select(s => Failed(s, Km))];
         Assert.True(result.IsConditional);
         for (int i = 0; i < 2; i++)
@@ -38,12 +46,15 @@ public sealed class EveryModeTests
         Assert.InRange(result.Cases[1].Change!.Difference.High - result.Cases[1].Change!.Difference.Low, 0, 1e-9);
     }
 
-    // Counting stands beside: 20,000 plain rows, the standard error of a difference of paired counts is below sqrt(2 * 0.25 / 20000) = 0.005; four of them.
+    // Counting stands beside: 20,000 plain rows, the standard error of a difference of paired counts is below sqrt(2 * 0.25 /
+    // 20000) = 0.005; four of them.
     [Fact]
     public void A_comparison_of_uncertain_vehicles_is_as_counting_has_it()
     {
         Scenario[] cases = [ThreeModes.Scenario, Counted(ThreeModes.Scenario)];
-        ComparisonResult[] results = [.. cases.Select(s => Comparison.Run([new LifeModel(s), new LifeModel(Stronger(s))], Km, new StudySettings(20_000, 1, "plain"), new RunOptions()))];
+        ComparisonResult[] results =
+            [.. cases.Select(s => Comparison.Run([new LifeModel(s), new LifeModel(Stronger(s))], Km, new StudySettings(20_000, 1, "plain"),
+            new RunOptions()))];
         Assert.True(results[0].IsConditional);
         Assert.False(results[1].IsConditional);
         for (int i = 0; i < 2; i++)
@@ -66,11 +77,14 @@ public sealed class EveryModeTests
         RareEventResult result = RareEventAnalysis.Run(new LifeModel(strong), km, new RareEventSettings(1), new RunOptions());
         Assert.InRange(result.Cov, 0, 0.05);
         Assert.Equal(exact, result.Probability.Estimate, 4 * result.Cov * exact);
-        Assert.Equal(["axle.largest_load_scatter", "axle.yield_mpa"], result.States[0].DesignPoints[0].Coordinates.Select(c => c.Name).Order());
+        Assert.Equal(["axle.largest_load_scatter", "axle.yield_mpa"], result.States[0].DesignPoints[0].Coordinates.Select(c => c.Name)
+            .Order());
     }
 
-    // P(a limit L in its lower tenth | evidence), by definition of conditional probability: of P(L < q, all modes survive a, one does not survive b), which
-    // is P(a < L < q) times the others' survival of a less the same of b. About 19,000 rows of equal weight: four standard errors of 0.5 are 0.0145.
+    // P(a limit L in its lower tenth | evidence), by definition of conditional probability: of P(L q, all modes survive a, one
+    // does not survive b), which
+    // is P(a L q) times the others' survival of a less the same of b. About 19,000 rows of equal weight: four standard errors of
+    // 0.5 are 0.0145.
     [Theory]
     [InlineData(15_000, 30_000)]
     [InlineData(0, 30_000)]
@@ -80,8 +94,10 @@ public sealed class EveryModeTests
     {
         Scenario scenario = Change(Certain, Quantities.MinerSum, _ => new Value.Certain(1));
         (double damage, double yields, double lives) = CertainModes.Rates(scenario);
-        LifeEvidence evidence = from == to ? new LifeEvidence.FailedAt(from) : double.IsInfinity(to) ? new LifeEvidence.Survived(from) : new LifeEvidence.FailedBetween(from, to);
-        CausesResult result = CausesAnalysis.Run(new LifeModel(scenario), new Evidence { Life = evidence }, new StudySettings(20_000, 1, "plain"), new RunOptions());
+        LifeEvidence evidence = from == to ? new LifeEvidence.FailedAt(from) : double.IsInfinity(to)
+            ? new LifeEvidence.Survived(from) : new LifeEvidence.FailedBetween(from, to);
+        CausesResult result = CausesAnalysis.Run(new LifeModel(scenario), new Evidence { Life = evidence },
+            new StudySettings(20_000, 1, "plain"), new RunOptions());
         Assert.True(result.IsConditional);
         (double a, double b) = from == to ? (from * (1 - 1e-6), to * (1 + 1e-6)) : (from, to);
         var survivals = new Dictionary<string, Func<double, double>>
@@ -100,15 +116,19 @@ public sealed class EveryModeTests
         }
     }
 
-    // Rows of a certain vehicle differ in nothing but their chances, so that P(fails | a limit in its lower fifth) is 1 - S of the others times
-    // P(limit > used | lower fifth), exactly but for the sampling of that limit: 5,000 rows in the fifth, four standard errors of 0.5 are 0.028.
+    // Rows of a certain vehicle differ in nothing but their chances, so that P(fails | a limit in its lower fifth) is 1 - S of
+    // the others times
+    // P(limit > used | lower fifth), exactly but for the sampling of that limit: 5,000 rows in the fifth, four standard errors of
+    // 0.5 are 0.028.
     [Fact]
     public void A_combination_knows_the_limits_it_speaks_of()
     {
         Scenario scenario = Change(Certain, Quantities.MinerSum, _ => new Value.Certain(1)) with { RequiredKm = 20_000 };
         (double damage, double yields, double lives) = CertainModes.Rates(scenario);
-        CombineResult result = CombineAnalysis.Run(new LifeModel(scenario), new StudySettings(100_000, 1, "plain"), new CombineLimits(), new RunOptions());
-        double[] survival = [StandardNormal.Upper(Math.Log(20_000 * damage) / (0.2 * Math.Log(10))), Math.Exp(-20_000 * yields), CertainModes.Bearing(20_000 * lives)];
+        CombineResult result = CombineAnalysis.Run(new LifeModel(scenario), new StudySettings(100_000, 1, "plain"), new CombineLimits(),
+            new RunOptions());
+        double[] survival = [StandardNormal.Upper(Math.Log(20_000 * damage) / (0.2 * Math.Log(10))), Math.Exp(-20_000 * yields),
+            CertainModes.Bearing(20_000 * lives)];
         double all = survival[0] * survival[1] * survival[2];
         Assert.True(result.IsConditional);
         Assert.Equal(1 - all, result.Probability.Estimate, 1e-9);
@@ -119,8 +139,10 @@ public sealed class EveryModeTests
             Assert.Equal(1 - (all / survival[mode] * left), result.Ranges.Single(r => r.Column == names[mode]).Probability.Estimate, 0.028);
         }
 
-        // Second order of two chances: Cov(E[F | both]) less its parts, over Var F; E[S | two limits] is a product, and Var of an indicator is S(1 - S).
-        InteractionPair pair = result.Interactions.Single(i => i.First + i.Second is var both && both.Contains("largest_load", StringComparison.Ordinal) && both.Contains("bearing", StringComparison.Ordinal));
+        // Second order of two chances: Cov(E[F | both]) less its parts, over Var F; E[S | two limits] is a product, and Var of an
+        // indicator is S(1 - S).
+        InteractionPair pair = result.Interactions.Single(i => i.First + i.Second is var both
+            && both.Contains("largest_load", StringComparison.Ordinal) && both.Contains("bearing", StringComparison.Ordinal));
         double exact = survival[0] * survival[0] * survival[1] * (1 - survival[1]) * survival[2] * (1 - survival[2]) / (all * (1 - all));
         Assert.Equal(exact, pair.SecondOrder.Estimate, 1e-9);
     }
@@ -130,7 +152,8 @@ public sealed class EveryModeTests
     public void Modes_that_are_both_certain_to_have_failed_leave_one_failure()
     {
         var rusted = new LifeModel(ThreeModes.With(Certain, (Quantities.CorrosionLoss, new Value.Certain(20))));
-        ComparisonResult compared = Comparison.Run([rusted, new LifeModel(Certain)], Km, new StudySettings(1_024, 1, "sobol"), new RunOptions());
+        ComparisonResult compared = Comparison.Run([rusted, new LifeModel(Certain)], Km, new StudySettings(1_024, 1, "sobol"),
+            new RunOptions());
         Assert.Equal(1, compared.Cases[0].Probability.Estimate, 1e-12);
         Assert.Equal(Failed(Certain, Km) - 1, compared.Cases[1].Change!.Difference.Estimate, 1e-9);
         CombineResult combined = CombineAnalysis.Run(rusted, new StudySettings(4_096, 1, "sobol"), new CombineLimits(), new RunOptions());
@@ -141,12 +164,14 @@ public sealed class EveryModeTests
     }
 
     private static double Failed(Scenario scenario, double km) =>
-        CertainModes.Rates(scenario) is var (damage, yields, lives) ? 1 - CertainModes.Survival(km * damage, km * yields, km * lives) : double.NaN;
+        CertainModes.Rates(scenario) is var (damage, yields, lives)
+            ? 1 - CertainModes.Survival(km * damage, km * yields, km * lives) : double.NaN;
 
     private static Scenario Stronger(Scenario scenario) => Change(scenario, Quantities.BearingRating, _ => new Value.Certain(18));
 
     // The same distribution by another name: a normal scatter cut off where nothing is left, so that nothing is averaged.
-    private static Scenario Counted(Scenario scenario) => Change(scenario, Quantities.LifeScatter, v => v is Value.Uncertain { Distribution: Normal n } u
+    private static Scenario Counted(Scenario scenario) =>
+        Change(scenario, Quantities.LifeScatter, v => v is Value.Uncertain { Distribution: Normal n } u
         ? u with { Distribution = new Truncated(n, n.Mean - 9 * n.StandardDeviation, n.Mean + 9 * n.StandardDeviation) } : v);
 
     private static Scenario Change(Scenario scenario, Quantity quantity, Func<Value, Value> change) =>

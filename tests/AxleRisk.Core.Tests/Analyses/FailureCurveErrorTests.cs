@@ -83,7 +83,8 @@ public sealed class FailureCurveErrorTests
         {
             double life = curve.Life(share).Estimate;
             Assert.Equal(share, curve.At(life).Estimate, 1e-6);
-            Assert.Equal(1, life / Math.Exp(Model.Scale.Mu + (Model.Scale.Sigma * StandardNormal.Quantile(share)) + (6 * Math.Log(10))), 1e-3);
+            Assert.Equal(1, life / Math.Exp(Model.Scale.Mu + (Model.Scale.Sigma * StandardNormal.Quantile(share)) + (6 * Math.Log(10))),
+                1e-3);
         }
 
         Assert.All(new[] { 0, 1, double.NaN }, p => Assert.Equal(double.NaN, curve.Life(p).Estimate));
@@ -119,7 +120,8 @@ public sealed class FailureCurveErrorTests
         life.AddBin(50_000, 8);
         life.AddBin(50_010, 100);
         double At(double bin) => DamageSpread.FailedBy(life, Math.Exp(((bin - 0.5) / LogHistogram.BinsPerUnit) + LogHistogram.LnCentre(0)));
-        Assert.Equal([3, 3, 5, 9, 11, 11, 36, 111, 111], new[] { 100, 49_999.99, 50_000.25, 50_000.75, 50_001.001, 50_010, 50_010.25, 50_011.001, 90_000 }
+        Assert.Equal([3, 3, 5, 9, 11, 11, 36, 111, 111], new[]
+            { 100, 49_999.99, 50_000.25, 50_000.75, 50_001.001, 50_010, 50_010.25, 50_011.001, 90_000 }
             .Select(x => At(x + 0.0)).Select(x => Math.Round(x)));
     }
 
@@ -133,7 +135,8 @@ public sealed class FailureCurveErrorTests
         Interval Until(double cov, out long n)
         {
             RiskResult result = RiskAnalysis.Run(
-                model, new StudySettings(400_000, 4, sampling), new RiskQuestion { UntilCov = cov, Method = method }, new RunOptions()).Result;
+                model, new StudySettings(400_000, 4, sampling), new RiskQuestion { UntilCov = cov, Method = method },
+                    new RunOptions()).Result;
             n = result.Run.Evaluations;
             return result.AtRequired.Probability;
         }

@@ -17,7 +17,8 @@ public sealed class FailureCurveTests
     private static readonly LifeModel Model = new(FiveLegs.Scenario with
     {
         Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                { Value = new Value.Certain(i.Value.Nominal) })],
     });
 
     [Theory]
@@ -75,7 +76,8 @@ public sealed class FailureCurveTests
     [Fact]
     public void One_evaluation_says_nothing_of_its_error()
     {
-        RiskResult one = RiskAnalysis.Run(Model, new StudySettings(1, 1, "plain"), new RiskQuestion { Method = RiskMethod.Conditional }, new RunOptions()).Result;
+        RiskResult one = RiskAnalysis.Run(Model, new StudySettings(1, 1, "plain"), new RiskQuestion { Method = RiskMethod.Conditional },
+            new RunOptions()).Result;
         Assert.Equal((0, 1), (one.AtRequired.Probability.Low, one.AtRequired.Probability.High));
     }
 

@@ -54,7 +54,8 @@ public sealed class IntervalCoverageTests
         Inputs =
         [
             .. TripCases.CertainVehicle.Inputs,
-            new Input("fatigue.damage_ratio", Quantities.DamageRatio, null, new Value.Uncertain(new Lognormal(1, RatioSd), Knowledge.Varies), false),
+            new Input("fatigue.damage_ratio", Quantities.DamageRatio, null,
+                new Value.Uncertain(new Lognormal(1, RatioSd), Knowledge.Varies), false),
         ],
     };
 }

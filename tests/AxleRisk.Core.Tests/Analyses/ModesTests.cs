@@ -27,7 +27,8 @@ public class ModesTests
         for (int i = 0; i < exact.Distances.Length; i++)
         {
             Interval a = exact.Distances[i].Probability, b = counted.Distances[i].Probability;
-            Assert.True(Math.Abs(a.Estimate - b.Estimate) < (a.High - a.Low) + (b.High - b.Low), $"{exact.Distances[i].DistanceKm} km: {a} and {b}");
+            Assert.True(Math.Abs(a.Estimate - b.Estimate) < (a.High - a.Low) + (b.High - b.Low),
+                $"{exact.Distances[i].DistanceKm} km: {a} and {b}");
             foreach ((ModeRisk x, ModeRisk y) in exact.Modes.Zip(counted.Modes))
             {
                 Assert.Equal(x.First[i], y.First[i], 0.03); // 5 standard errors of 8192 counts about a half
@@ -41,7 +42,8 @@ public class ModesTests
         RiskResult result = Risk(Model, RiskMethod.Auto, 2048, "sobol");
         for (int i = 0; i < result.Distances.Length; i++)
         {
-            Assert.Equal(result.Distances[i].Probability.Estimate, result.Modes.Sum(m => m.First[i]), 1e-3 * result.Distances[i].Probability.Estimate);
+            Assert.Equal(result.Distances[i].Probability.Estimate, result.Modes.Sum(m => m.First[i]),
+                1e-3 * result.Distances[i].Probability.Estimate);
         }
 
         double required = result.AtRequired.Probability.Estimate;
@@ -53,7 +55,8 @@ public class ModesTests
     {
         Interval risk = Risk(Model, RiskMethod.Auto, 4096, "sobol").AtRequired.Probability;
         RankResult rank = RankAnalysis.Run(Model, new StudySettings(60_000, 1, "sobol"), Options);
-        Interval compared = Comparison.Run([Model], Model.Scenario.RequiredKm, new StudySettings(8192, 1, "sobol"), Options).Cases[0].Probability;
+        Interval compared = Comparison.Run([Model], Model.Scenario.RequiredKm, new StudySettings(8192, 1, "sobol"),
+            Options).Cases[0].Probability;
         Assert.Equal(risk.Estimate, rank.Probability.Estimate, 0.05 * risk.Estimate);
         Assert.InRange(risk.Estimate, compared.Low - 0.01, compared.High + 0.01);
         Assert.Contains(rank.Factors, f => f.Factor.Name == "bearing.life_scatter" && f.Failure.Total.Estimate > 0.005);

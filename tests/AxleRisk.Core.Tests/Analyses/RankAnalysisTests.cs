@@ -14,7 +14,8 @@ public sealed class RankAnalysisTests
     private static readonly Scenario ScaleOnly = FiveLegs.Scenario with
     {
         Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                { Value = new Value.Certain(i.Value.Nominal) })],
         RequiredKm = 200_000,
     };
 
@@ -69,9 +70,12 @@ public sealed class RankAnalysisTests
     [Fact]
     public void The_number_of_threads_changes_no_digit()
     {
-        RankResult one = RankAnalysis.Run(new LifeModel(FiveLegs.Scenario), new StudySettings(20_000, 1, "plain"), new RunOptions { Threads = 1 });
-        RankResult many = RankAnalysis.Run(new LifeModel(FiveLegs.Scenario), new StudySettings(20_000, 1, "plain"), new RunOptions { Threads = 4 });
-        Assert.Equal(one.Factors.Select(f => (f.Factor.Name, f.Life, f.Failure)), many.Factors.Select(f => (f.Factor.Name, f.Life, f.Failure)));
+        RankResult one = RankAnalysis.Run(new LifeModel(FiveLegs.Scenario), new StudySettings(20_000, 1, "plain"), new RunOptions
+        { Threads = 1 });
+        RankResult many = RankAnalysis.Run(new LifeModel(FiveLegs.Scenario), new StudySettings(20_000, 1, "plain"), new RunOptions
+        { Threads = 4 });
+        Assert.Equal(one.Factors.Select(f => (f.Factor.Name, f.Life, f.Failure)),
+            many.Factors.Select(f => (f.Factor.Name, f.Life, f.Failure)));
     }
 
     private static RankResult Rank(Scenario scenario, long evaluations) =>

@@ -43,7 +43,8 @@ public sealed class RiskAnalysisTests
         RiskResult result = Run(RiskMethod.Conditional);
         LifeQuantile b10 = result.Lives.Single(l => l.Percent == 10);
         RiskResult there = RiskAnalysis.Run(
-            Model, new StudySettings(Evaluations, 2, "plain"), new RiskQuestion { DistancesKm = [b10.LifeKm.Low, b10.LifeKm.High] }, new RunOptions()).Result;
+            Model, new StudySettings(Evaluations, 2, "plain"), new RiskQuestion { DistancesKm = [b10.LifeKm.Low, b10.LifeKm.High] },
+                new RunOptions()).Result;
 
         // The ends of the B10 life enclose the distance where a tenth fails, give or take the other run's error (2 %).
         Assert.InRange(0.1, there.Distances.Single(d => d.DistanceKm == b10.LifeKm.Low).Probability.Estimate * 0.98,

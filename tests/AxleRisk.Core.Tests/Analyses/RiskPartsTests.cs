@@ -68,7 +68,8 @@ public sealed class RiskPartsTests
         Assert.False(one.Run.IsPartial);
 
         RiskResult Until(int threads) => RiskAnalysis.Run(
-            Model, new StudySettings(200_000, 4, sampling), new RiskQuestion { UntilCov = 0.05 }, new RunOptions { Threads = threads }).Result;
+            Model, new StudySettings(200_000, 4, sampling), new RiskQuestion { UntilCov = 0.05 }, new RunOptions
+            { Threads = threads }).Result;
     }
 
     private static RiskResult Whole(StudySettings settings) =>

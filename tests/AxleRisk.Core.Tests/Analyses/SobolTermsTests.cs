@@ -32,7 +32,8 @@ public sealed class SobolTermsTests
         double[] a = [0, 1, 4.5, 9, 99, 99, 99, 99];
         double[] first = [0.7161921689, 0.1790480422, 0.0236757742, 0.0071619217, 0.0000716192, 0.0000716192, 0.0000716192, 0.0000716192];
         double[] total = [0.7871441267, 0.2421981928, 0.0343169102, 0.0104603871, 0.0001049491, 0.0001049491, 0.0001049491, 0.0001049491];
-        Check(8, 1 << 14, "sobol", 0.01, first, total, u => u.Select((x, i) => (Math.Abs((4 * x) - 2) + a[i]) / (1 + a[i])).Aggregate(1.0, (p, q) => p * q) - 1);
+        Check(8, 1 << 14, "sobol", 0.01, first, total, u => u.Select((x, i) => (Math.Abs((4 * x) - 2) + a[i]) / (1 + a[i]))
+            .Aggregate(1.0, (p, q) => p * q) - 1);
     }
 
     // Source: closed form by the bivariate normal distribution, g = beta - sum alpha_i U_i, beta 2, alpha (0.8, 0.6).
@@ -75,7 +76,8 @@ public sealed class SobolTermsTests
         return z;
     }
 
-    private static void Check(int inputs, int n, string sampling, double tolerance, double[] first, double[] total, Func<double[], double> f)
+    private static void Check(int inputs, int n, string sampling, double tolerance, double[] first, double[] total,
+        Func<double[], double> f)
     {
         SamplingPlan plan = SamplingPlan.FromName(sampling, n);
         double[][] columns = [.. Enumerable.Range(0, 2 * inputs).Select(d =>

@@ -32,7 +32,8 @@ public sealed class VeryRareTests
     public void What_no_double_can_say_is_a_bound()
     {
         // beta 43: P is below 1e-400.
-        DistanceRisk risk = Run(LogLinear.Requiring(LogLinear.MedianKm * Math.Exp(-43 * LogLinear.Sigma)), Settings, RiskMethod.Auto).AtRequired;
+        DistanceRisk risk = Run(LogLinear.Requiring(LogLinear.MedianKm * Math.Exp(-43 * LogLinear.Sigma)), Settings,
+            RiskMethod.Auto).AtRequired;
         Assert.False(risk.IsResolved);
         Assert.Equal(0, risk.Probability.Low);
         Assert.InRange(risk.Probability.High, double.Epsilon, 1e-9);
@@ -97,7 +98,8 @@ public sealed class VeryRareTests
     public void An_accuracy_within_reach_of_sampling_is_sampled()
     {
         var question = new RiskQuestion { UntilCov = 0.1, DistancesKm = [LogLinear.KmOf(0.05)] };
-        RiskResult result = RiskAnalysis.Run(LogLinear.Requiring(LogLinear.KmOf(0.01)), Settings with { Evaluations = 1_000_000 }, question, new RunOptions()).Result;
+        RiskResult result = RiskAnalysis.Run(LogLinear.Requiring(LogLinear.KmOf(0.01)), Settings with { Evaluations = 1_000_000 },
+            question, new RunOptions()).Result;
         Assert.Equal(RiskMethod.Conditional, result.AtRequired.Method);
         Assert.Empty(result.RareEvents);
     }
@@ -116,7 +118,8 @@ public sealed class VeryRareTests
     }
 
     private static RiskResult Run(LifeModel model, StudySettings settings, RiskMethod method) =>
-        RiskAnalysis.Run(model, settings, new RiskQuestion { Method = method, DistancesKm = [2 * model.Scenario.RequiredKm] }, new RunOptions()).Result;
+        RiskAnalysis.Run(model, settings, new RiskQuestion { Method = method, DistancesKm = [2 * model.Scenario.RequiredKm] },
+            new RunOptions()).Result;
 
     /// <summary>Within twice the 95 % interval on the scale of the logarithm: four standard errors.</summary>
     internal static void AssertHolds(Interval p, double exact)

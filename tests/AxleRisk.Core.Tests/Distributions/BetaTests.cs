@@ -6,7 +6,9 @@ namespace AxleRisk.Core.Tests.Distributions;
 
 public class BetaTests
 {
-    /// <summary>Reference values: the incomplete beta function with 40 digits (Python mpmath 1.3), inverted by bisection; 16 digits.</summary>
+    /// <summary>
+    /// Reference values: the incomplete beta function with 40 digits (Python mpmath 1.3), inverted by bisection; 16 digits.
+    /// </summary>
     [Theory]
     [InlineData(0.5, 0.5, 1e-12, 2.46740110027234e-24)]
     [InlineData(0.5, 0.5, 0.95, 0.9938441702975689)]

@@ -21,10 +21,12 @@ internal static class Cases
         new Gamma(0.05, 1), new Gamma(0.5, 20), new Gamma(1, 1), new Gamma(2.5, 0.1), new Gamma(30, 1), new Gamma(1e4, 1e-3),
         new Exponential(1), new Exponential(7, 4),
         new Truncated(new Normal(0, 1), -1, 2), new Truncated(new Normal(0, 1), 6, null), new Truncated(new Normal(0, 1), null, -6),
-        new Truncated(new Lognormal(1, 0.5), null, 1.2), new Truncated(new Weibull(2, 1), 0.1, 4), new Truncated(new Gamma(0.5, 1), 1e-3, null),
+        new Truncated(new Lognormal(1, 0.5), null, 1.2), new Truncated(new Weibull(2, 1), 0.1, 4),
+        new Truncated(new Gamma(0.5, 1), 1e-3, null),
         new Truncated(new Pert(10, 12, 20), 11, 15), new Truncated(new Gumbel(0, 1), -2, null),
         new Truncated(new Gamma(30, 1), 40, null), new Truncated(new Pert(10, 12, 20), 16, null),
-        Scaled.Of(new Triangular(10, 12, 20), 0.7), Scaled.Of(new Gumbel(-40, 12), 3), Scaled.Of(new Truncated(new Weibull(2, 1), 0.1, 4), 1.1),
+        Scaled.Of(new Triangular(10, 12, 20), 0.7), Scaled.Of(new Gumbel(-40, 12), 3),
+        Scaled.Of(new Truncated(new Weibull(2, 1), 0.1, 4), 1.1),
     ];
 
     private static readonly Distribution[] Others =

@@ -136,7 +136,8 @@ public class ContractTests
             double spread = Math.Abs(d.Quantile(0.997) - d.Quantile(0.003));
             double ofProbability = 4e-16 / Math.Max(1e-300, d.Density(expected));
             Assert.True(
-                x[i] == expected || Math.Abs(x[i] - expected) <= (1e-13 * (Math.Abs(expected) + spread)) + ofProbability, $"{x[i]:R} for {expected:R}");
+                x[i] == expected || Math.Abs(x[i] - expected) <= (1e-13 * (Math.Abs(expected) + spread)) + ofProbability,
+                    $"{x[i]:R} for {expected:R}");
         }
     }
 
@@ -188,5 +189,6 @@ public class ContractTests
     }
 
     /// <summary>The size of the numbers that x - minimum and maximum - x are computed from.</summary>
-    private static double Reach(Distribution d) => new[] { d.Minimum, d.Maximum }.Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(0).Max();
+    private static double Reach(Distribution d) => new[] { d.Minimum, d.Maximum }.Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(0)
+        .Max();
 }

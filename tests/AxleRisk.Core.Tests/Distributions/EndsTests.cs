@@ -109,7 +109,8 @@ public sealed class EndsTests
         Assert.Equal((0, 1), (exponential.Cumulative(exponential.Minimum), exponential.Upper(exponential.Minimum)));
         var reciprocal = new LogUniform(0.5, 8); // ln ratio 4 ln 2
         double height = 1 / (4 * Math.Log(2));
-        Assert.Equal([0, 2 * height, height, height / 8, 0], new[] { Math.BitDecrement(0.5), 0.5, 1, 8, Math.BitIncrement(8.0) }.Select(reciprocal.Density), Near);
+        Assert.Equal([0, 2 * height, height, height / 8, 0], new[] { Math.BitDecrement(0.5), 0.5, 1, 8, Math.BitIncrement(8.0) }
+            .Select(reciprocal.Density), Near);
         Assert.Equal([0, 0.25, 0.5, 1], new[] { 0.5, 1, 2, 8 }.Select(reciprocal.Cumulative), Near);
         Assert.Equal([1, 0.75, 0.5, 0], new[] { 0.5, 1, 2, 8 }.Select(reciprocal.Upper), Near);
     }

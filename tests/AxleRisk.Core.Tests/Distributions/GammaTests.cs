@@ -4,7 +4,10 @@ using Xunit;
 
 namespace AxleRisk.Core.Tests.Distributions;
 
-/// <summary>Reference values: the power series of the lower tail summed with 40 to 80 digits (Python mpmath 1.3), inverted by bisection; 16 digits.</summary>
+/// <summary>
+/// Reference values: the power series of the lower tail summed with 40 to 80 digits (Python mpmath 1.3), inverted by bisection;
+/// 16 digits.
+/// </summary>
 public class GammaTests
 {
     [Theory]

@@ -46,7 +46,8 @@ public class GaussianCopulaTests
         double[][] scores = [.. units.Select(column => column.Select(u => Core.Numerics.StandardNormal.Quantile(u)).ToArray())];
         copula.Couple(units, 50);
         copula.CoupleScores(scores, 50);
-        Assert.All(units.Zip(scores), c => Assert.All(c.First.Zip(c.Second), p => Assert.Equal(p.First, Core.Numerics.StandardNormal.Cumulative(p.Second), 1e-12)));
+        Assert.All(units.Zip(scores),
+            c => Assert.All(c.First.Zip(c.Second), p => Assert.Equal(p.First, Core.Numerics.StandardNormal.Cumulative(p.Second), 1e-12)));
     }
 
     [Fact]

@@ -22,7 +22,10 @@ internal static class Integration
         14,
         400);
 
-    /// <summary>The probability between two points from the density, over the logarithm of the distance to the nearer end of the support where that is finite.</summary>
+    /// <summary>
+    /// The probability between two points from the density, over the logarithm of the distance to the nearer end of the support
+    /// where that is finite.
+    /// </summary>
     public static double OfDensity(Distribution distribution, double low, double high)
     {
         (double start, double end) = (distribution.Minimum, distribution.Maximum);

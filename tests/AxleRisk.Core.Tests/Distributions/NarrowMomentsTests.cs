@@ -3,7 +3,9 @@ using Xunit;
 
 namespace AxleRisk.Core.Tests.Distributions;
 
-/// <summary>Moments where a plain formula in doubles would cancel, against the same formula with 28 digits (decimal), and closed ones.</summary>
+/// <summary>
+/// Moments where a plain formula in doubles would cancel, against the same formula with 28 digits (decimal), and closed ones.
+/// </summary>
 public sealed class NarrowMomentsTests
 {
     // Mean (h - l) / L and mean square (h^2 - l^2) / (2 L), L = ln(h / l). Relative error of the series below 0.05: the first term left
@@ -54,10 +56,12 @@ public sealed class NarrowMomentsTests
         Assert.Equal((12.0, Math.Sqrt(48)), (new Gamma(3, 4).Mean, new Gamma(3, 4).StandardDeviation), Near);
         Assert.Equal((0.4, 0.2), (new ScaledBeta(2, 3).Mean, new ScaledBeta(2, 3).StandardDeviation), Near);
         Assert.Equal((5.0, 2.0), (new ScaledBeta(2, 3, 1, 11).Mean, new ScaledBeta(2, 3, 1, 11).StandardDeviation), Near);
-        Assert.Equal((2 * Math.Exp(0.02), 2 * Math.Exp(0.02) * Math.Sqrt(Math.Exp(0.04) - 1)), (new Lognormal(2, 0.2).Mean, new Lognormal(2, 0.2).StandardDeviation), Near);
+        Assert.Equal((2 * Math.Exp(0.02), 2 * Math.Exp(0.02) * Math.Sqrt(Math.Exp(0.04) - 1)),
+            (new Lognormal(2, 0.2).Mean, new Lognormal(2, 0.2).StandardDeviation), Near);
 
         // States 1, 2, 5 with weights 1, 2, 1: mean 2.5, variance (2.25 + 2 * 0.25 + 6.25) / 4.
-        Assert.Equal((2.5, 1.5), (new NumberChoice([5, 1, 2], [1, 1, 2]).Mean, new NumberChoice([5, 1, 2], [1, 1, 2]).StandardDeviation), Near);
+        Assert.Equal((2.5, 1.5), (new NumberChoice([5, 1, 2], [1, 1, 2]).Mean, new NumberChoice([5, 1, 2], [1, 1, 2]).StandardDeviation),
+            Near);
 
         // Scaling scales both.
         Distribution scaled = Scaled.Of(new Triangular(10, 12, 20), 0.5);
@@ -65,7 +69,8 @@ public sealed class NarrowMomentsTests
         Assert.Equal(new Triangular(10, 12, 20).Density(13) * 2, scaled.Density(6.5), 1e-15);
     }
 
-    private static bool Near((double, double) a, (double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1e-13 && Math.Abs(a.Item2 - b.Item2) < 1e-13;
+    private static bool Near((double, double) a, (double, double) b) =>
+        Math.Abs(a.Item1 - b.Item1) < 1e-13 && Math.Abs(a.Item2 - b.Item2) < 1e-13;
 
     // 2 atanh(x / (2 + x)), to all digits of decimal.
     private static decimal LnOnePlus(decimal x)

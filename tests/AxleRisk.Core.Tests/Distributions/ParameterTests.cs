@@ -92,6 +92,7 @@ public class ParameterTests
         Assert.Throws<DistributionException>(() => new ScaledBeta(1e13, 2, 0, 1));
         Assert.Throws<DistributionException>(() => new ScaledBeta(2, 1e13, 0, 1));
         Assert.Throws<DistributionException>(() => new Gamma(1e13, 1));
-        Assert.Contains("certain number", Assert.Throws<DistributionException>(() => new Pert(0, 1, 2, 1e13)).Message, StringComparison.Ordinal);
+        Assert.Contains("certain number", Assert.Throws<DistributionException>(() => new Pert(0, 1, 2, 1e13)).Message,
+            StringComparison.Ordinal);
     }
 }

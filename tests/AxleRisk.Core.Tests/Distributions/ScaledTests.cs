@@ -29,7 +29,8 @@ public sealed class ScaledTests
     }
 
     [Fact]
-    public void Scaling_twice_multiplies() => Assert.Equal("pert(low 1, mode 2, high 3, shape 4, times 6)", Scaled.Of(Scaled.Of(new Pert(1, 2, 3), 2), 3).ToString());
+    public void Scaling_twice_multiplies() =>
+        Assert.Equal("pert(low 1, mode 2, high 3, shape 4, times 6)", Scaled.Of(Scaled.Of(new Pert(1, 2, 3), 2), 3).ToString());
 
     [Theory]
     [InlineData(0)]

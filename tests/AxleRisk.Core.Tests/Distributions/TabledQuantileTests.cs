@@ -44,7 +44,8 @@ public sealed class TabledQuantileTests
             double expected = d.Quantile(p[i]);
             double slope = 4e-16 / Math.Max(1e-300, d.Density(expected));
             Assert.True(
-                x[i] == expected || Math.Abs(x[i] - expected) <= (1e-9 * (expected + 3)) + Math.Min(slope, 1e-6 * expected), $"{x[i]:R} for {expected:R} at {p[i]:R}");
+                x[i] == expected || Math.Abs(x[i] - expected) <= (1e-9 * (expected + 3)) + Math.Min(slope, 1e-6 * expected),
+                    $"{x[i]:R} for {expected:R} at {p[i]:R}");
         }
     }
 
@@ -100,18 +101,21 @@ public sealed class TabledQuantileTests
     [Fact]
     public void It_never_falls_by_more_than_rounding_where_its_parts_meet()
     {
-        foreach (Distribution d in new Distribution[] { new Pert(0, 0.2, 1), new Gamma(0.05, 1), new ScaledBeta(0.01, 0.02), new Gamma(1e4, 1e-4) })
+        foreach (Distribution d in new Distribution[]
+            { new Pert(0, 0.2, 1), new Gamma(0.05, 1), new ScaledBeta(0.01, 0.02), new Gamma(1e4, 1e-4) })
         {
             double[] z = [.. Enumerable.Range(0, 40_001).Select(i => (i - 20_000) / 2048.0)], x = new double[z.Length];
             d.OfScores(z, x);
-            Assert.All(Enumerable.Range(1, z.Length - 1), i => Assert.True(x[i] >= x[i - 1] - (1e-12 * Math.Abs(x[i])), $"{d} falls at {z[i]}"));
+            Assert.All(Enumerable.Range(1, z.Length - 1),
+                i => Assert.True(x[i] >= x[i - 1] - (1e-12 * Math.Abs(x[i])), $"{d} falls at {z[i]}"));
         }
     }
 
     [Fact]
     public void What_no_polynomial_serves_goes_on_being_solved()
     {
-        double[] z = [-0.1, 0.01, 0.04, 0.06, 0.4, 1.1, double.NegativeInfinity, double.PositiveInfinity, double.NaN], u = new double[z.Length];
+        double[] z = [-0.1, 0.01, 0.04, 0.06, 0.4, 1.1, double.NegativeInfinity, double.PositiveInfinity, double.NaN],
+            u = new double[z.Length];
         new TabledQuantile((lower, _) => lower > 0.52 ? 1 : 0).Fill(z, u); // Phi(0.0502) = 0.52
         Assert.Equal([0, 0, 0, 1, 1, 1, double.NegativeInfinity, double.PositiveInfinity, double.NaN], u);
     }

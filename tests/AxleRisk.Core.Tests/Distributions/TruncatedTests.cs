@@ -42,7 +42,8 @@ public class TruncatedTests
     {
         var exponential = new Exponential(1);
         Assert.InRange(new Truncated(exponential, 27.6, null).Median, 28.29, 28.30); // e^-27.6 = 1.03e-12; 27.6 + ln 2
-        Assert.Contains("almost no probability", Assert.Throws<DistributionException>(() => new Truncated(exponential, 27.7, null)).Message);
+        Assert.Contains("almost no probability",
+            Assert.Throws<DistributionException>(() => new Truncated(exponential, 27.7, null)).Message);
     }
 
     [Fact]

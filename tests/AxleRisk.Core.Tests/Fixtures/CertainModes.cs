@@ -21,7 +21,11 @@ internal static class CertainModes
     public static Scenario Of(Scenario scenario)
     {
         Quantity[] chances = [Quantities.MinerSum, Quantities.LifeScatter, Quantities.YieldScatter, Quantities.BearingScatter];
-        return scenario with { Inputs = [.. scenario.Inputs.Select(i => chances.Contains(i.Quantity) ? i : i with { Value = new Value.Certain(i.Value.Nominal) })] };
+        return scenario with
+        {
+            Inputs = [.. scenario.Inputs.Select(i => chances.Contains(i.Quantity) ? i : i with
+            { Value = new Value.Certain(i.Value.Nominal) })]
+        };
     }
 
     /// <summary>The rates per km of a certain vehicle when new: damage, yields, rating lives.</summary>
@@ -40,7 +44,10 @@ internal static class CertainModes
         return (Of(FailureMode.Fatigue), Of(YieldMode.Name), Of(BearingMode.Name));
     }
 
-    /// <summary>Survival of what the modes have used up: normal, exponential, and reliability R with a1 = 0.05 + 0.95 (ln R / ln 0.9)^(2/3) of ISO 281:2007, solved for R.</summary>
+    /// <summary>
+    /// Survival of what the modes have used up: normal, exponential, and reliability R with a1 = 0.05 + 0.95 (ln R / ln
+    /// 0.9)^(2/3) of ISO 281:2007, solved for R.
+    /// </summary>
     public static double Survival(double damage, double yields, double lives) =>
         StandardNormal.Upper(Math.Log(damage) / Sigma) * Math.Exp(-yields) * Bearing(lives);
 

@@ -22,7 +22,8 @@ internal static class FiveLegs
     {
         ImmutableArray<Leg> legs = [.. Use.Select((u, i) => new Leg($"leg{i + 1}", null, u.Share))];
         var inputs = ImmutableArray.CreateBuilder<Input>();
-        void Add(Quantity quantity, Value value) => inputs.Add(new Input($"{quantity.Section}.{quantity.Key}", quantity, null, value, false));
+        void Add(Quantity quantity, Value value) =>
+            inputs.Add(new Input($"{quantity.Section}.{quantity.Key}", quantity, null, value, false));
         Value Ln(double median, double sd) => new Value.Uncertain(new Lognormal(median, sd), Knowledge.Varies);
         Value N(double mean, double sd) => new Value.Uncertain(new Normal(mean, sd), Knowledge.Varies);
         Value Sure(double x) => new Value.Certain(x);

@@ -26,7 +26,8 @@ internal static class LogLinear
         Inputs =
         [
             .. TripCases.CertainVehicle.Inputs.Where(i => i.Leg is null or Gravel).Select(i => i.Leg is null ? i : i with { Leg = 0 }),
-            new Input("fatigue.damage_ratio", Quantities.DamageRatio, null, new Value.Uncertain(new Lognormal(1, RatioSigma), Knowledge.Varies), false),
+            new Input("fatigue.damage_ratio", Quantities.DamageRatio, null,
+                new Value.Uncertain(new Lognormal(1, RatioSigma), Knowledge.Varies), false),
         ],
     };
 

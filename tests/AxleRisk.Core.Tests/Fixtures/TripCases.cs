@@ -10,7 +10,8 @@ internal static class TripCases
     public static Scenario CertainVehicle { get; } = FiveLegs.Scenario with
     {
         Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                { Value = new Value.Certain(i.Value.Nominal) })],
     };
 
     /// <summary>The life with every factor at its median, km.</summary>

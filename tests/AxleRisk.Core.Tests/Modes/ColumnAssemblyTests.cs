@@ -46,13 +46,15 @@ public sealed class ColumnAssemblyTests
         AssertSame(Life(Box(Sure(90), Sure(110), Sure(6))), workspace.LifeKm[1]);
         AssertSame(Life(Box(Sure(90), Sure(120), Sure(5))), workspace.LifeKm[2]);
 
-        void Set(Quantity quantity, params double[] column) => column.CopyTo(values[model.Factors.Find(box.Find(quantity)!.Name)!.FirstColumn], 0);
+        void Set(Quantity quantity, params double[] column) =>
+            column.CopyTo(values[model.Factors.Find(box.Find(quantity)!.Name)!.FirstColumn], 0);
     }
 
     [Fact]
     public void Corrosion_takes_the_wall_of_tube_and_box()
     {
-        AssertSame(Life(Box(Sure(Width), Sure(Height), Sure(Wall - 1))), Life(Box(Sure(Width), Sure(Height), Sure(Wall)).Stating(Quantities.CorrosionLoss, Sure(1))));
+        AssertSame(Life(Box(Sure(Width), Sure(Height), Sure(Wall - 1))),
+            Life(Box(Sure(Width), Sure(Height), Sure(Wall)).Stating(Quantities.CorrosionLoss, Sure(1))));
         AssertSame(Life(Tube.With(Quantities.Wall, Sure(5))), Life(Tube.Stating(Quantities.CorrosionLoss, Sure(1))));
     }
 
@@ -60,7 +62,8 @@ public sealed class ColumnAssemblyTests
     public void Inputs_that_act_together_are_one()
     {
         double payload = 400, share = 0.3;
-        AssertSame(Life(Tube.With(Quantities.SprungMass, Sure(600 + (payload * share)))), Life(Tube.Stating(Quantities.Payload, Sure(payload)).Stating(Quantities.PayloadShare, Sure(share))));
+        AssertSame(Life(Tube.With(Quantities.SprungMass, Sure(600 + (payload * share)))),
+            Life(Tube.Stating(Quantities.Payload, Sure(payload)).Stating(Quantities.PayloadShare, Sure(share))));
         AssertSame(Life(Tube.With(Quantities.SpringRate, Sure(57))), Life(Tube.Stating(Quantities.HelperSpringRate, Sure(12))));
         AssertSame(Life(Tube.With(Quantities.DamperRate, Sure(4 * 0.6))), Life(Tube.Stating(Quantities.DamperCondition, Sure(0.6))));
         AssertSame(Life(Tube.With(Quantities.LeverArm, Sure(265))), Life(Tube.Stating(Quantities.WheelOffset, Sure(25))));
@@ -76,7 +79,11 @@ public sealed class ColumnAssemblyTests
         AssertSame(Life(OnEveryLeg(Quantities.Roughness, 1.7)), Life(Tube.With(Quantities.RoughnessFactor, Sure(1.7))));
 
         // ISO 8608 classes: the geometric mean of class C is 256e-6 m^3.
-        Scenario classes = Tube with { Legs = [.. Tube.Legs.Select((l, i) => l with { RoadClass = "ABCDE"[i] })], Inputs = [.. Tube.Inputs.Where(i => i.Quantity != Quantities.Roughness)] };
+        Scenario classes = Tube with
+        {
+            Legs = [.. Tube.Legs.Select((l, i) => l with { RoadClass = "ABCDE"[i] })],
+            Inputs = [.. Tube.Inputs.Where(i => i.Quantity != Quantities.Roughness)]
+        };
         AssertSame(TubeLife, Life(classes));
     }
 

@@ -13,7 +13,8 @@ using Xunit;
 namespace AxleRisk.Core.Tests.Modes;
 
 /// <summary>
-/// Every input of the modes and of ageing reaches the answer with the value it should: closed forms of one vehicle, from the scenario's inputs. All
+/// Every input of the modes and of ageing reaches the answer with the value it should: closed forms of one vehicle, from the
+/// scenario's inputs. All
 /// factors stand at their medians.
 /// </summary>
 public class ModeInputsTests
@@ -32,7 +33,8 @@ public class ModeInputsTests
     [InlineData(40, 0.8, 0.9, 0.4)]
     public void First_yield_is_Rices_formula_of_all_that_bends_the_section(double offset, double loss, double outboard, double wear)
     {
-        Scenario scenario = Set(Basis, (Quantities.WheelOffset, offset), (Quantities.OutboardShare, outboard), (Quantities.YieldStrength, 225),
+        Scenario scenario = Set(Basis, (Quantities.WheelOffset, offset), (Quantities.OutboardShare, outboard),
+            (Quantities.YieldStrength, 225),
             (Quantities.CorrosionRate, loss), (Quantities.DamperWear, wear));
         (LifeModel model, Workspace workspace) = Median(scenario);
         AgeGrid ages = AgeGrid.Over(scenario.RequiredKm);
@@ -44,7 +46,8 @@ public class ModeInputsTests
             double bore = diameter - 2 * (In(scenario, Quantities.Wall) - loss * passed);
             double modulus = Math.PI * (Math.Pow(diameter, 4) - Math.Pow(bore, 4)) / (32 * diameter);
             double stressPerForce = In(scenario, Quantities.StressFactor) * (In(scenario, Quantities.LeverArm) + offset) / modulus;
-            Near.Relative(Rice(workspace.Damage, stressPerForce, Math.Pow(1 - wear, passed), 225), rates[age][0], 1e-3); // the grid of fewer points
+            // The grid of fewer points.
+            Near.Relative(Rice(workspace.Damage, stressPerForce, Math.Pow(1 - wear, passed), 225), rates[age][0], 1e-3);
         }
 
         Assert.True(rates[0][0] > 0 && model.Modes.Ages);
@@ -56,7 +59,8 @@ public class ModeInputsTests
     [InlineData(25, 0.2)]
     public void The_bearing_carries_the_static_force_of_what_is_inboard_by_its_lever(double offset, double outboard)
     {
-        Scenario scenario = Set(Basis, (Quantities.WheelOffset, offset), (Quantities.OutboardShare, outboard), (Quantities.RoughnessFactor, 1e-12));
+        Scenario scenario = Set(Basis, (Quantities.WheelOffset, offset), (Quantities.OutboardShare, outboard),
+            (Quantities.RoughnessFactor, 1e-12));
         (_, Workspace workspace) = Median(scenario);
         DamageColumns c = workspace.Damage;
         double force = (c.SprungMassKg[0] + (1 - outboard) * c.UnsprungMassKg[0]) * Gravity;
@@ -72,7 +76,8 @@ public class ModeInputsTests
     public void A_bump_stop_sees_the_helper_spring_and_adds_to_damage_and_to_yield(double helper)
     {
         Scenario without = Set(Basis, (Quantities.HelperSpringRate, helper), (Quantities.YieldStrength, 225), (Quantities.Payload, 300));
-        Scenario with = ThreeModes.With(without, (Quantities.BumpClearance, new Value.Certain(90)), (Quantities.BumpStopRate, new Value.Certain(300)));
+        Scenario with = ThreeModes.With(without, (Quantities.BumpClearance, new Value.Certain(90)),
+            (Quantities.BumpStopRate, new Value.Certain(300)));
         (_, Workspace plain) = Median(without);
         (_, Workspace stopped) = Median(with);
         double payload = In(with, Quantities.Payload) * In(with, Quantities.PayloadShare);
@@ -113,7 +118,8 @@ public class ModeInputsTests
         {
             double age = (i + 0.5) / Slices;
             double damper = In(basis, Quantities.DamperRate) * Math.Pow(1 - wear, age);
-            sum += Median(Set(basis, (Quantities.CorrosionLoss, rust * age), (Quantities.DamperRate, damper))).Workspace.DamagePerKm[0] / Slices;
+            sum += Median(Set(basis, (Quantities.CorrosionLoss, rust * age), (Quantities.DamperRate, damper))).Workspace.DamagePerKm[0]
+                / Slices;
         }
 
         Near.Relative(sum, aged.DamagePerKm[0], 6e-3); // measured 5.7e-3 for both at once, 2.3e-3 for wear, below 1e-3 for rust
@@ -130,7 +136,8 @@ public class ModeInputsTests
         {
             ModeMoments m = Moments(c, leg, ride);
             double sd = stressPerForce * Math.Sqrt(m.Force0);
-            double crossings = Math.Sqrt(m.Force2 / m.Force0) * (Math.Exp(-Math.Pow((yield - still) / sd, 2) / 2) + Math.Exp(-Math.Pow((yield + still) / sd, 2) / 2));
+            double crossings = Math.Sqrt(m.Force2 / m.Force0) * (Math.Exp(-Math.Pow((yield - still) / sd, 2) / 2)
+                + Math.Exp(-Math.Pow((yield + still) / sd, 2) / 2));
             rate += leg.Share[0] * crossings * 1000 / leg.SpeedMPerS[0];
         }
 
@@ -140,7 +147,8 @@ public class ModeInputsTests
     private static double StrikesBeyond(DamageColumns c, double clearance, double yield)
     {
         RideParameters ride = c.RideOf(0);
-        double level = yield / ((YieldColumns)c.Modes[0]).NominalStressMPaPerN[0] - (ride.SprungKg + (1 - ride.OutboardShare) * ride.UnsprungKg) * Gravity;
+        double level = yield / ((YieldColumns)c.Modes[0]).NominalStressMPaPerN[0]
+            - (ride.SprungKg + (1 - ride.OutboardShare) * ride.UnsprungKg) * Gravity;
         return c.Legs.Sum(leg => leg.Share[0] * 1000 / leg.SpeedMPerS[0]
             * StrikeDamage.ExceedancesPerSecond(ride, Moments(c, leg, ride), new BumpStop(clearance, 300e3), level));
     }
@@ -161,7 +169,8 @@ public class ModeInputsTests
 
     private static Scenario Set(Scenario scenario, params (Quantity Quantity, double Value)[] values) => values.Aggregate(
         scenario,
-        (s, v) => ThreeModes.With(s with { Inputs = [.. s.Inputs.Where(i => i.Quantity != v.Quantity)] }, (v.Quantity, new Value.Certain(v.Value))));
+        (s, v) => ThreeModes.With(s with { Inputs = [.. s.Inputs.Where(i => i.Quantity != v.Quantity)] },
+            (v.Quantity, new Value.Certain(v.Value))));
 
     private static (LifeModel Model, Workspace Workspace) Median(Scenario scenario)
     {

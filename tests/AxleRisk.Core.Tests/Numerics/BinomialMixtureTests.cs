@@ -8,7 +8,8 @@ namespace AxleRisk.Core.Tests.Numerics;
 
 public class BinomialMixtureTests
 {
-    // 2,000 midpoints in probability of beta(2, 18): the beta-binomial distribution (Skellam 1948). Values: scipy 1.10.1, betabinom(100, 2, 18).
+    // 2,000 midpoints in probability of beta(2, 18): the beta-binomial distribution (Skellam 1948). Values: scipy 1.10.1,
+    // betabinom(100, 2, 18).
     private static readonly double[] Beta = [.. Enumerable.Range(0, 2_000).Select(i => BetaQuantile((i + 0.5) / 2_000))];
 
     [Theory]

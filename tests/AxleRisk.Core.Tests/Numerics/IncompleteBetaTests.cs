@@ -93,8 +93,12 @@ public sealed class IncompleteBetaTests
             Assert.True(Math.Abs((Upper(high) / p) - 1) < 1e-9, $"upper {p}: {high}, {Upper(high)}");
         }
 
-        double Lower(double u) => u < -700 ? Math.Exp((a * u) - SpecialFunctions.BetaLn(a, b)) / a : IncompleteBeta.At(a, b, 1 / (1 + Math.Exp(-u)), 1 / (1 + Math.Exp(u))).Lower;
-        double Upper(double u) => u > 700 ? Math.Exp((-b * u) - SpecialFunctions.BetaLn(a, b)) / b : IncompleteBeta.At(a, b, 1 / (1 + Math.Exp(-u)), 1 / (1 + Math.Exp(u))).Upper;
+        double Lower(double u) =>
+            u < -700 ? Math.Exp((a * u) - SpecialFunctions.BetaLn(a, b)) / a : IncompleteBeta.At(a, b, 1 / (1 + Math.Exp(-u)),
+            1 / (1 + Math.Exp(u))).Lower;
+        double Upper(double u) =>
+            u > 700 ? Math.Exp((-b * u) - SpecialFunctions.BetaLn(a, b)) / b : IncompleteBeta.At(a, b, 1 / (1 + Math.Exp(-u)),
+            1 / (1 + Math.Exp(u))).Upper;
     }
 
     private static double Choose(int n, int k) => Enumerable.Range(1, k).Aggregate(1.0, (c, i) => c * (n - k + i) / i);

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace AxleRisk.Core.Tests.Numerics;
 
-/// <summary>Against finite sums and recurrences (DLMF 8.4 and 8.8): 1e-12 relative, in both tails, on both sides of the change of method.</summary>
+/// <summary>
+/// Against finite sums and recurrences (DLMF 8.4 and 8.8): 1e-12 relative, in both tails, on both sides of the change of method.
+/// </summary>
 public sealed class IncompleteGammaTests
 {
     private static readonly double[] Ratios = [0.01, 0.2, 0.6, 0.9, 0.99, 1, 1.01, 1.1, 1.5, 3];
@@ -93,7 +95,8 @@ public sealed class IncompleteGammaTests
     {
         Assert.Equal(new Tails(0, 1, 0), IncompleteGamma.At(3, -1000));
         Assert.Equal(new Tails(1, 0, 0), IncompleteGamma.At(3, 8));
-        Assert.Equal(1, Math.Exp(IncompleteGamma.LogQuantile(0.01, 1e-4, 1 - 1e-4) * 0.01) / (1e-4 * SpecialFunctions.Gamma(1.01)), 1e-12); // P = x^a / Gamma(a + 1) near 0
+        // P = x^a / Gamma(a + 1) near 0.
+        Assert.Equal(1, Math.Exp(IncompleteGamma.LogQuantile(0.01, 1e-4, 1 - 1e-4) * 0.01) / (1e-4 * SpecialFunctions.Gamma(1.01)), 1e-12);
     }
 
     [Theory]

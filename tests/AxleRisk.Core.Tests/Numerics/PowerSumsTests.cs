@@ -30,7 +30,8 @@ public sealed class PowerSumsTests
         Assert.Equal(1, default(PowerSums).Plus(0.99).Plus(0.5).PositiveMeanInterval().High);
         Assert.Equal(new Interval(0.3, 0, 1), default(PowerSums).Plus(0.3).PositiveMeanInterval());
         Assert.Equal(new Interval(0, 0, 0), default(PowerSums).Plus(0).Plus(0).PositiveMeanInterval());
-        Assert.Equal((0.3, double.NaN), (default(PowerSums).Plus(0.3).MeanInterval().Estimate, default(PowerSums).Plus(0.3).MeanInterval().Low));
+        Assert.Equal((0.3, double.NaN),
+            (default(PowerSums).Plus(0.3).MeanInterval().Estimate, default(PowerSums).Plus(0.3).MeanInterval().Low));
         Assert.Equal(0, default(PowerSums).Plus(0.1).Plus(0.1).Plus(0.1).StandardError, 1e-9);
     }
 

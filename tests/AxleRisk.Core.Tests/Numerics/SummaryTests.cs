@@ -19,7 +19,8 @@ public sealed class SummaryTests
     {
         var histogram = new LogHistogram();
         histogram.AddLn(Math.Log(value));
-        Assert.InRange(histogram.ValueOfRank(1) / value, Math.Exp(-1.001 * LogHistogram.RelativeError), Math.Exp(1.001 * LogHistogram.RelativeError));
+        Assert.InRange(histogram.ValueOfRank(1) / value, Math.Exp(-1.001 * LogHistogram.RelativeError),
+            Math.Exp(1.001 * LogHistogram.RelativeError));
     }
 
     [Fact]

@@ -45,7 +45,8 @@ public class VectorColumnsTests
         }
     }
 
-    // -ln of the upper tail of a lognormal, against the library's error function in both tails; beyond its reach by the asymptote (DLMF 7.12.1).
+    // -ln of the upper tail of a lognormal, against the library's error function in both tails; beyond its reach by the asymptote
+    // (DLMF 7.12.1).
     [Fact]
     public void The_hazard_of_a_lognormal_keeps_its_digits_in_both_tails()
     {
@@ -57,7 +58,8 @@ public class VectorColumnsTests
             double at = 2 * Math.Log(Math.Exp(z[i] / 2));
             double expected = at < 0 ? -LogExp.LogP1(-StandardNormal.Cumulative(at))
                 : at < 30 ? -Math.Log(StandardNormal.Upper(at))
-                : at * at / 2 + Math.Log(at * Math.Sqrt(2 * Math.PI)) - LogExp.LogP1(-1 / (at * at) + 3 / Math.Pow(at, 4) - 15 / Math.Pow(at, 6));
+                : at * at / 2 + Math.Log(at * Math.Sqrt(2 * Math.PI))
+                    - LogExp.LogP1(-1 / (at * at) + 3 / Math.Pow(at, 4) - 15 / Math.Pow(at, 6));
             Assert.InRange(to[i], expected * (1 - 2e-12) - 1e-300, expected * (1 + 2e-12) + 1e-300);
         }
 

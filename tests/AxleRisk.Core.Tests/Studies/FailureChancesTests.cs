@@ -32,7 +32,8 @@ public class FailureChancesTests
     [Fact]
     public void A_block_of_hazards_is_that_of_its_rows_whatever_the_median_of_the_Miner_sum()
     {
-        var scale = new LifeModel(FiveLegs.With(Quantities.MinerSum, new Value.Uncertain(new Core.Distributions.Lognormal(2.5, 0.29), Knowledge.Varies))).Scale;
+        var scale = new LifeModel(FiveLegs.With(Quantities.MinerSum,
+            new Value.Uncertain(new Core.Distributions.Lognormal(2.5, 0.29), Knowledge.Varies))).Scale;
         var fatigue = new ModeChance.Fatigue(scale);
         double[] used = [.. Enumerable.Range(0, 37).Select(i => Math.Pow(10, -4 + 0.2 * i))], hazards = new double[used.Length];
         fatigue.FillHazards(used, hazards);
@@ -47,7 +48,8 @@ public class FailureChancesTests
         }
     }
 
-    // All factors at their medians: fatigue's life is scale over damage, half of such vehicles have their first yield by ln 2 over its rate.
+    // All factors at their medians: fatigue's life is scale over damage, half of such vehicles have their first yield by ln 2
+    // over its rate.
     [Fact]
     public void The_life_is_the_earliest_of_the_modes()
     {
@@ -72,7 +74,8 @@ public class FailureChancesTests
     {
         double still = Median(new LifeModel(FiveLegs.Scenario)).Workspace.LifeKm[0];
         double LifeWith(double wear, double rust) => Median(new LifeModel(ThreeModes.With(
-            FiveLegs.Scenario, (Quantities.DamperWear, new Value.Certain(wear)), (Quantities.CorrosionRate, new Value.Certain(rust))))).Workspace.LifeKm[0];
+            FiveLegs.Scenario, (Quantities.DamperWear, new Value.Certain(wear)),
+                (Quantities.CorrosionRate, new Value.Certain(rust))))).Workspace.LifeKm[0];
         Assert.Equal(still, LifeWith(0, 0), 1e-9 * still);
         Assert.True(LifeWith(0.6, 0) < 0.95 * still);
         Assert.True(LifeWith(0, 0.5) < 0.95 * still);
@@ -85,12 +88,14 @@ public class FailureChancesTests
     {
         const double rate = 0.8;
         Scenario basis = FiveLegs.Scenario with { RequiredKm = 100_000 };
-        double aged = Median(new LifeModel(ThreeModes.With(basis, (Quantities.CorrosionRate, new Value.Certain(rate))))).Workspace.DamagePerKm[0];
+        double aged = Median(
+            new LifeModel(ThreeModes.With(basis, (Quantities.CorrosionRate, new Value.Certain(rate))))).Workspace.DamagePerKm[0];
         double sum = 0;
         for (int i = 0; i < 20; i++)
         {
             double lost = rate * (i + 0.5) / 20;
-            sum += Median(new LifeModel(ThreeModes.With(basis, (Quantities.CorrosionLoss, new Value.Certain(lost))))).Workspace.DamagePerKm[0] / 20;
+            sum += Median(new LifeModel(ThreeModes.With(basis,
+                (Quantities.CorrosionLoss, new Value.Certain(lost))))).Workspace.DamagePerKm[0] / 20;
         }
 
         Assert.Equal(sum, aged, 0.01 * sum); // trapezoids of a quarter of the distance

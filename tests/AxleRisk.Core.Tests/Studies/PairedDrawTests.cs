@@ -17,7 +17,8 @@ public sealed class PairedDrawTests
         var draw = new PairedDraw(model, new StudySettings(1, 1, "sobol"), PairedDraw.Groups * RowsOfGroup);
         (double[][] groups, long rows, bool isPartial) = draw.Run(
             new RunOptions { Threads = 2 },
-            () => (Space: model.CreateWorkspace(draw.BlockSize), A: model.CreateColumns(draw.BlockSize), B: model.CreateColumns(draw.BlockSize)),
+            () => (Space: model.CreateWorkspace(draw.BlockSize), A: model.CreateColumns(draw.BlockSize),
+                B: model.CreateColumns(draw.BlockSize)),
             (w, first, count) =>
             {
                 draw.Draw(first, count, w.Space, w.A, w.B);
@@ -38,7 +39,8 @@ public sealed class PairedDrawTests
         var draw = new PairedDraw(model, new StudySettings(1, 1, sampling), 64);
         (double[][] groups, _, _) = draw.Run(
             new RunOptions { Threads = 1 },
-            () => (Space: model.CreateWorkspace(draw.BlockSize), A: model.CreateColumns(draw.BlockSize), B: model.CreateColumns(draw.BlockSize)),
+            () => (Space: model.CreateWorkspace(draw.BlockSize), A: model.CreateColumns(draw.BlockSize),
+                B: model.CreateColumns(draw.BlockSize)),
             (w, first, count) =>
             {
                 draw.Draw(first, count, w.Space, w.A, w.B);

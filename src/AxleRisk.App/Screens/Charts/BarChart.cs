@@ -61,7 +61,8 @@ internal static class BarChart
             return;
         }
 
-        (int low, int value, int high) = ((int)Math.Round(Cells(bar.Low)), (int)Math.Round(Cells(bar.Value)), (int)Math.Round(Cells(bar.High)));
+        (int low, int value, int high) = ((int)Math.Round(Cells(bar.Low)), (int)Math.Round(Cells(bar.Value)),
+            (int)Math.Round(Cells(bar.High)));
         if (high - low <= 1)
         {
             // The interval is narrower than a cell.
@@ -71,7 +72,8 @@ internal static class BarChart
 
         for (int i = 0; i < high; i++)
         {
-            (char glyph, ChartRole role) = i < low ? ('█', ChartRole.Line) : i < value ? ('▒', ChartRole.Line) : i == high - 1 ? ('┤', ChartRole.Band) : ('─', ChartRole.Band);
+            (char glyph, ChartRole role) = i < low ? ('█', ChartRole.Line) : i < value ? ('▒', ChartRole.Line) : i == high - 1
+                ? ('┤', ChartRole.Band) : ('─', ChartRole.Band);
             picture.Put(left + i, row, glyph, role);
         }
     }

@@ -113,6 +113,8 @@ internal static class DensityChart
 
         string[] texts = [.. Points.Select(p => $"{100 * p:0} %: {Figures.Number(d.Quantile(p))}")];
         string line = $"▲ {string.Join("   ", texts)}{(unit.Length > 0 ? " " : "")}{unit}";
-        picture.Text(0, rows + 2, line.Length <= picture.Width ? line : "▲ " + string.Join(", ", Points.Select(p => Figures.Number(d.Quantile(p)))), ChartRole.Mark);
+        picture.Text(0, rows + 2,
+            line.Length <= picture.Width ? line : "▲ " + string.Join(", ", Points.Select(p => Figures.Number(d.Quantile(p)))),
+            ChartRole.Mark);
     }
 }

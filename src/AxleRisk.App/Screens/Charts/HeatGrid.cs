@@ -14,7 +14,8 @@ internal static class HeatGrid
     /// <param name="strong">From which size on a value is strong; from a third of it on it is worth a look.</param>
     /// <param name="width">The width of the picture; columns that do not fit are left out, and it says so.</param>
     /// <param name="height">Its height.</param>
-    public static Picture Draw(IReadOnlyList<string> names, Func<int, int, double> values, Func<double, string> show, double strong, int width, int height)
+    public static Picture Draw(IReadOnlyList<string> names, Func<int, int, double> values, Func<double, string> show, double strong,
+        int width, int height)
     {
         int name = Math.Min(names.Select(n => n.Length).DefaultIfEmpty(0).Max(), Math.Max(8, width / 2));
         int left = name + 4;

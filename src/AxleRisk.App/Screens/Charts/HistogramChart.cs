@@ -42,7 +42,8 @@ internal static class HistogramChart
         for (int column = 0; column < frame.Columns; column++)
         {
             double count = counts[Math.Min(counts.Count - 1, column * counts.Count / frame.Columns)];
-            Blocks.Upward(picture, frame.FirstColumn + column, frame.Top + frame.Rows - 1, double.IsFinite(count) ? count / most * (frame.Rows - top) : 0, ChartRole.Line);
+            Blocks.Upward(picture, frame.FirstColumn + column, frame.Top + frame.Rows - 1,
+                double.IsFinite(count) ? count / most * (frame.Rows - top) : 0, ChartRole.Line);
         }
 
         return picture;

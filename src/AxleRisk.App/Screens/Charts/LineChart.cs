@@ -60,7 +60,8 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
     public static ChartRole Role(int index) => index switch { 0 => ChartRole.Line, 1 => ChartRole.SecondLine, _ => ChartRole.ThirdLine };
 
     private static Scale? Range(ChartAxis axis, IEnumerable<double> values) =>
-        axis.Range is (double low, double high) && high > low && (!axis.IsLog || low > 0) ? new Scale(low, high, axis.IsLog) : Scale.Of(values, axis.IsLog);
+        axis.Range is (double low, double high) && high > low && (!axis.IsLog || low > 0)
+            ? new Scale(low, high, axis.IsLog) : Scale.Of(values, axis.IsLog);
 
     private static void DrawSeries(BrailleCanvas dots, PlotFrame frame, ChartSeries series, ChartRole role)
     {
@@ -141,7 +142,8 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
             var places = from row in Enumerable.Range(frame.Top, frame.Rows)
                          from start in starts
                          where start >= frame.FirstColumn && start + mark.Label.Length <= picture.Width
-                         let covered = Enumerable.Range(start - 1, mark.Label.Length + 2).Count(c => c < picture.Width && picture[c, row].Role != ChartRole.Blank)
+                         let covered = Enumerable.Range(start - 1, mark.Label.Length + 2)
+                             .Count(c => c < picture.Width && picture[c, row].Role != ChartRole.Blank)
                          orderby covered
                          select (start, row);
             foreach ((int start, int row) in places.Take(1))
@@ -153,7 +155,8 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
 
     private void DrawLegend(Picture picture)
     {
-        var entries = Series.Select((s, i) => (Glyphs: s.Dash switch { Dash.Dashed => "╌╌", Dash.Dotted => "··", _ => "──" }, s.Name, Role: Role(i)))
+        var entries = Series.Select((s, i) => (Glyphs: s.Dash switch { Dash.Dashed => "╌╌", Dash.Dotted => "··", _ => "──" }, s.Name,
+            Role: Role(i)))
             .Concat(Bands.Select(b => (Glyphs: "⡢⡢", b.Name, Role: ChartRole.Band))).Where(e => e.Name.Length > 0).ToArray();
         int x = picture.Width - entries.Sum(e => e.Name.Length + 5) + 2;
         if (x < Y.Title.Length + 2)

@@ -50,7 +50,9 @@ internal sealed class PlotFrame
         return frame.Columns >= 6 ? frame : null;
     }
 
-    /// <summary>The dots' place of a value, from the top left of the inside; NaN where it has none. Far outside it is brought near.</summary>
+    /// <summary>
+    /// The dots' place of a value, from the top left of the inside; NaN where it has none. Far outside it is brought near.
+    /// </summary>
     public (double X, double Y) Dot(double vx, double vy) =>
         (Near(across.Position(vx)) * ((2 * Columns) - 1), (1 - Near(up.Position(vy))) * ((4 * Rows) - 1));
 
@@ -58,7 +60,8 @@ internal sealed class PlotFrame
     public double AcrossAt(int dot) => across.Value(dot / ((2.0 * Columns) - 1));
 
     /// <summary>The column of a value across; null where it is not on the axis.</summary>
-    public int? ColumnOf(double vx) => across.Position(vx) is >= -1e-9 and <= 1 + 1e-9 and double p ? FirstColumn + (int)Math.Round(p * (Columns - 1)) : null;
+    public int? ColumnOf(double vx) => across.Position(vx) is >= -1e-9 and <= 1 + 1e-9 and double p
+        ? FirstColumn + (int)Math.Round(p * (Columns - 1)) : null;
 
     /// <summary>Draws the axes, ticks, labels and titles.</summary>
     public void Draw()
@@ -96,9 +99,12 @@ internal sealed class PlotFrame
         // As many ticks as labels fit with two blanks between.
         for (int most = Math.Max(1, Columns / 5); most >= 1; most--)
         {
-            (int Column, string Label)[] ticks = [.. Ticks.On(across, most).Select(t => (Column: ColumnOf(t) ?? -1, Label: x.Show(t))).Where(t => t.Column >= 0)];
-            int[] starts = [.. ticks.Select(t => Math.Clamp(t.Column - (t.Label.Length / 2), 0, Math.Max(0, picture.Width - t.Label.Length)))];
-            bool fits = Enumerable.Range(1, Math.Max(0, ticks.Length - 1)).All(i => starts[i] >= starts[i - 1] + ticks[i - 1].Label.Length + 2);
+            (int Column, string Label)[] ticks = [.. Ticks.On(across, most).Select(t => (Column: ColumnOf(t) ?? -1, Label: x.Show(t)))
+                .Where(t => t.Column >= 0)];
+            int[] starts = [.. ticks.Select(t => Math.Clamp(t.Column - (t.Label.Length / 2), 0,
+                Math.Max(0, picture.Width - t.Label.Length)))];
+            bool fits = Enumerable.Range(1, Math.Max(0, ticks.Length - 1))
+                .All(i => starts[i] >= starts[i - 1] + ticks[i - 1].Label.Length + 2);
             if (!fits && most > 1)
             {
                 continue;

@@ -14,7 +14,9 @@ internal readonly record struct Scale(double Low, double High, bool IsLog)
     /// <summary>The value at a place from 0 to 1.</summary>
     public double Value(double position) => IsLog ? Low * Math.Pow(High / Low, position) : Low + (position * (High - Low));
 
-    /// <summary>The scale that holds all values that can be drawn; null where there are none. One value alone gets room around it.</summary>
+    /// <summary>
+    /// The scale that holds all values that can be drawn; null where there are none. One value alone gets room around it.
+    /// </summary>
     public static Scale? Of(IEnumerable<double> values, bool isLog)
     {
         (double low, double high) = (double.PositiveInfinity, double.NegativeInfinity);
@@ -38,7 +40,8 @@ internal readonly record struct Scale(double Low, double High, bool IsLog)
         }
 
         double room = low == 0 ? 1 : 0.1 * Math.Abs(low);
-        return high - low > 1e-9 * Math.Max(Math.Abs(low), Math.Abs(high)) ? new Scale(low, high, false) : new Scale(low - room, high + room, false);
+        return high - low > 1e-9 * Math.Max(Math.Abs(low), Math.Abs(high))
+            ? new Scale(low, high, false) : new Scale(low - room, high + room, false);
     }
 
     /// <summary>The scale widened to full ticks.</summary>
@@ -46,7 +49,8 @@ internal readonly record struct Scale(double Low, double High, bool IsLog)
     {
         if (IsLog)
         {
-            return new Scale(Math.Pow(10, Math.Floor(Math.Log10(Low) + 1e-9)), Math.Pow(10, Math.Ceiling(Math.Log10(High) - 1e-9)), true) is { } wide && wide.High > wide.Low ? wide : this;
+            return new Scale(Math.Pow(10, Math.Floor(Math.Log10(Low) + 1e-9)), Math.Pow(10, Math.Ceiling(Math.Log10(High) - 1e-9)),
+                true) is { } wide && wide.High > wide.Low ? wide : this;
         }
 
         double step = Ticks.Step(High - Low, most);

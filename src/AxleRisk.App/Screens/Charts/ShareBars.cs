@@ -2,7 +2,10 @@ using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Charts;
 
-/// <summary>The parts of a whole as bars, a row each, with percents that add up to 100.0 as they are shown; a part below 0.05 may show as 0.0.</summary>
+/// <summary>
+/// The parts of a whole as bars, a row each, with percents that add up to 100.0 as they are shown; a part below 0.05 may show as
+/// 0.0.
+/// </summary>
 internal static class ShareBars
 {
     public static Picture Draw(IReadOnlyList<(string Name, double Share)> parts, int width, int height)
@@ -16,6 +19,7 @@ internal static class ShareBars
         double sum = shares.Sum();
         decimal[] percents = [.. Shares.Rounded(shares, 3).Select(s => 100 * s)];
         return BarChart.Draw(
-            [.. parts.Select((p, i) => new Bar(p.Name, shares[i] / sum, double.NaN, double.NaN, $"{percents[i]:0.0} %".PadLeft(7)))], width, height, full: 1);
+            [.. parts.Select((p, i) => new Bar(p.Name, shares[i] / sum, double.NaN, double.NaN, $"{percents[i]:0.0} %".PadLeft(7)))],
+                width, height, full: 1);
     }
 }

@@ -14,7 +14,9 @@ internal static class SnChart
         ChartSeries[] series = design.Count == 1
             ? [Series(design[0].Mean, "mean", Dash.Solid), Series(design[0], $"{design[0].Category} design", Dash.Dashed)]
             : [.. design.Select((c, i) => Series(c, c.Category, (Dash)(i % 3)))];
-        return new LineChart(new ChartAxis("cycles N", IsLog: true) { Range = (LeastCycles, MostCycles) }, new ChartAxis("stress range, MPa", IsLog: true)) { Series = series }.Draw(width, height);
+        return new LineChart(new ChartAxis("cycles N", IsLog: true) { Range = (LeastCycles, MostCycles) },
+            new ChartAxis("stress range, MPa", IsLog: true))
+        { Series = series }.Draw(width, height);
     }
 
     // By the stress range, from which the number of cycles follows; a cut-off is where it ends.

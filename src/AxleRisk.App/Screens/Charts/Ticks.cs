@@ -33,7 +33,9 @@ internal static class Ticks
     /// <summary>A probability for an axis, in percent: <c>5 %</c>.</summary>
     public static string Percent(double value) => $"{Label(100 * value)} %";
 
-    private static string Short(double value) => double.Parse(value.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).ToString("0.######", CultureInfo.InvariantCulture);
+    private static string Short(double value) =>
+        double.Parse(value.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+        .ToString("0.######", CultureInfo.InvariantCulture);
 
     private static string Power(double value)
     {

@@ -103,7 +103,8 @@ internal sealed class EditedScenario
     /// <summary>Saves to the scenario's own file.</summary>
     /// <param name="overwrite">Whether to save although another program has changed the file.</param>
     public SaveOutcome Save(bool overwrite = false) => !overwrite && saved.ChangedOnDisk()
-        ? new SaveOutcome(SaveResult.WouldOverwrite, saved.Digest is null ? $"{Path} is there already" : $"{Path} was changed by another program since it was opened")
+        ? new SaveOutcome(SaveResult.WouldOverwrite,
+            saved.Digest is null ? $"{Path} is there already" : $"{Path} was changed by another program since it was opened")
         : Write(saved);
 
     /// <summary>Saves to another file, which is the scenario's from then on.</summary>
@@ -139,7 +140,10 @@ internal sealed class EditedScenario
         }
     }
 
-    /// <summary>Writes what is not saved to the recovery file, or removes that file where all is saved. To be called some time after edits.</summary>
+    /// <summary>
+    /// Writes what is not saved to the recovery file, or removes that file where all is saved. To be called some time after
+    /// edits.
+    /// </summary>
     /// <returns>Null, or why it could not be written.</returns>
     public string? KeepUnsaved()
     {

@@ -27,7 +27,8 @@ internal static class FieldBook
     ];
 
     /// <summary>A number as a field shows it: five figures, enough for any input.</summary>
-    public static string Show(double x) => !double.IsFinite(x) ? "" : x != 0 && (Math.Abs(x) >= 1e7 || Math.Abs(x) < 1e-4) ? x.ToString("G5") : decimal.Parse(x.ToString("G5"), System.Globalization.NumberStyles.Float).ToString("0.##########");
+    public static string Show(double x) => !double.IsFinite(x) ? "" : x != 0 && (Math.Abs(x) >= 1e7 || Math.Abs(x) < 1e-4)
+        ? x.ToString("G5") : decimal.Parse(x.ToString("G5"), System.Globalization.NumberStyles.Float).ToString("0.##########");
 
     private static IEnumerable<ValueField> Fields(string name) => name == "quantiles"
         ? Quantiles.Select(n => new ValueField(n, "", false, Hint(n)))

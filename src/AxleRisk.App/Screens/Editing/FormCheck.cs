@@ -9,7 +9,8 @@ namespace AxleRisk.App.Screens.Editing;
 /// <param name="Others">What is wrong otherwise.</param>
 /// <param name="Edit">The edit; null where a field's text is no value.</param>
 /// <param name="Value">The value; null where something is wrong.</param>
-internal sealed record FormCheck(IReadOnlyDictionary<string, string> Reasons, IReadOnlyList<string> Others, ScenarioEdit? Edit, Value? Value)
+internal sealed record FormCheck(IReadOnlyDictionary<string, string> Reasons, IReadOnlyList<string> Others, ScenarioEdit? Edit,
+    Value? Value)
 {
     /// <summary>Whether the form can be accepted.</summary>
     public bool IsRight => Reasons.Count == 0 && Others.Count == 0 && Edit is not null;
@@ -27,7 +28,8 @@ internal sealed record FormCheck(IReadOnlyDictionary<string, string> Reasons, IR
         List<string> others = [];
         foreach (ScenarioError error in errors.Where(e => !scenario.Errors.Any(known => known.Message == e.Message)))
         {
-            string? field = form.Fields.Select(f => f.Name).FirstOrDefault(f => ScenarioEditor.PlaceOf(text, PathOf(form, f)) == (error.Line, error.Column));
+            string? field = form.Fields.Select(f => f.Name)
+                .FirstOrDefault(f => ScenarioEditor.PlaceOf(text, PathOf(form, f)) == (error.Line, error.Column));
             if (field is null || !reasons.TryAdd(field, error.Message))
             {
                 others.Add(error.Message);

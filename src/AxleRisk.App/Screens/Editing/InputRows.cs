@@ -26,17 +26,22 @@ internal static class InputRows
         [
             new InputGroup("Question",
             [
-                Plain(stated, "title", InputKind.Text, scenario.Title, "", "what is printed at the head of every result", "one line of up to 200 characters"),
-                Plain(stated, "required_km", InputKind.Number, stated.Number("required_km") ?? Figures.Number(scenario.RequiredKm), "km", "the distance the axle must last", Domain.Positive.Describe()),
+                Plain(stated, "title", InputKind.Text, scenario.Title, "", "what is printed at the head of every result",
+                    "one line of up to 200 characters"),
+                Plain(stated, "required_km", InputKind.Number, stated.Number("required_km") ?? Figures.Number(scenario.RequiredKm), "km",
+                    "the distance the axle must last", Domain.Positive.Describe()),
             ]),
             Section("Vehicle (one rear wheel, but for the payload)", "vehicle"),
-            Section("Axle: the checked section", "axle", Word(stated, "axle.shape", Shapes[(int)scenario.Shape], "shape of the section", Shapes)),
+            Section("Axle: the checked section", "axle",
+                Word(stated, "axle.shape", Shapes[(int)scenario.Shape], "shape of the section", Shapes)),
             new InputGroup("Weld detail", [.. Detail(scenario.Detail, stated)]),
             Section("Use", "use", Mix(scenario, stated)),
             .. scenario.Legs.Select((leg, i) => new InputGroup($"Leg {i + 1}: {Printable.Line(leg.Name)}", [.. Leg(scenario, i, stated)])),
-            Section("Fatigue", "fatigue", Word(stated, "fatigue.counting", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
+            Section("Fatigue", "fatigue",
+                Word(stated, "fatigue.counting", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
             .. scenario.Bearing is { } bearing
-                ? [Section("Wheel bearing", Quantities.BearingSection, Word(stated, "bearing.kind", Bearings[(int)bearing], "kind of the bearing", Bearings))]
+                ? [Section("Wheel bearing", Quantities.BearingSection,
+                    Word(stated, "bearing.kind", Bearings[(int)bearing], "kind of the bearing", Bearings))]
                 : Array.Empty<InputGroup>(),
             .. ListedInputs.Of(scenario),
         ];
@@ -48,7 +53,8 @@ internal static class InputRows
         TomlPath path = ScenarioEdits.PathOf(input);
         string value = Stated(uncertain?.Distribution, path, stated) ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
         return new InputRow(
-            path, input.Name, input.Quantity.Key, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault, input.Quantity.Meaning, input.Quantity.Domain.Describe())
+            path, input.Name, input.Quantity.Key, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault, input.Quantity.Meaning,
+                input.Quantity.Domain.Describe())
         {
             Default = input.Quantity.Default is { } standard ? $"{Text(standard)} ({input.Quantity.DefaultSource})" : null,
             Factor = uncertain?.Knowledge,
@@ -56,7 +62,10 @@ internal static class InputRows
         };
     }
 
-    /// <summary>A distribution with its numbers as they were written; a choice for readers, for its lists of values and of weights are hard to match.</summary>
+    /// <summary>
+    /// A distribution with its numbers as they were written; a choice for readers, for its lists of values and of weights are
+    /// hard to match.
+    /// </summary>
     private static string? Stated(Distribution? distribution, TomlPath path, StatedValues stated) => distribution switch
     {
         null => null,
@@ -64,19 +73,23 @@ internal static class InputRows
         _ => stated.Distribution(path) ?? DistributionText.Of(distribution),
     };
 
-    private static string Text(Value value) => value is Value.Uncertain u ? DistributionText.Of(u.Distribution) : Figures.Number(value.Nominal);
+    private static string Text(Value value) =>
+        value is Value.Uncertain u ? DistributionText.Of(u.Distribution) : Figures.Number(value.Nominal);
 
     private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
     {
-        yield return Word(stated, "detail.catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with { Default = null };
+        yield return Word(stated, "detail.catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with
+        { Default = null };
         bool isSure = detail.Categories.Length == 1;
         string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
-        yield return Plain(stated, "detail.category", InputKind.Category, value, "", "the weld detail, or several with weights, best first", "a category of the catalogue") with
+        yield return Plain(stated, "detail.category", InputKind.Category, value, "",
+            "the weld detail, or several with weights, best first", "a category of the catalogue") with
         {
             Factor = isSure ? null : detail.Knowledge,
             Words = SnCatalogue.Categories(detail.Catalogue),
         };
-        yield return Plain(stated, "detail.thickness_exponent", InputKind.Number, detail.ThicknessExponent is double k ? Figures.Number(k) : "of the catalogue", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
+        yield return Plain(stated, "detail.thickness_exponent", InputKind.Number, detail.ThicknessExponent is double k
+            ? Figures.Number(k) : "of the catalogue", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
         {
             Default = "that of the catalogue",
         };
@@ -84,7 +97,8 @@ internal static class InputRows
 
     private static InputRow Mix(Scenario scenario, StatedValues stated) =>
         Plain(
-            stated, "use.mix_concentration", InputKind.Number, scenario.MixConcentration is double c ? stated.Number("use.mix_concentration") ?? Figures.Number(c) : "certain", "",
+            stated, "use.mix_concentration", InputKind.Number, scenario.MixConcentration is double c
+                ? stated.Number("use.mix_concentration") ?? Figures.Number(c) : "certain", "",
             "how sure the road mix is: the larger, the surer are the shares", Domain.Positive.Describe()) with
         {
             Default = "the shares are certain",
@@ -95,11 +109,15 @@ internal static class InputRows
     {
         Leg leg = scenario.Legs[index];
         string name = $"legs.{leg.Name}";
-        yield return Plain(stated, $"{name}.name", InputKind.Text, leg.Name, "", "the name of the leg", "up to 40 letters, digits, - and _, unique");
-        yield return Plain(stated, $"{name}.share", InputKind.Share, stated.Number($"{name}.share") ?? Figures.Number(leg.Share), "", "its share of the distance; all add up to 1", "a number above 0 and up to 1");
+        yield return Plain(stated, $"{name}.name", InputKind.Text, leg.Name, "", "the name of the leg",
+            "up to 40 letters, digits, - and _, unique");
+        yield return Plain(stated, $"{name}.share", InputKind.Share, stated.Number($"{name}.share") ?? Figures.Number(leg.Share), "",
+            "its share of the distance; all add up to 1", "a number above 0 and up to 1");
         if (leg.RoadClass is char roadClass)
         {
-            yield return Word(stated, $"{name}.road_class", roadClass.ToString(), "roughness class of ISO 8608, A the smoothest", ["A", "B", "C", "D", "E", "F", "G", "H"]) with { Default = null };
+            yield return Word(stated, $"{name}.road_class", roadClass.ToString(), "roughness class of ISO 8608, A the smoothest",
+                ["A", "B", "C", "D", "E", "F", "G", "H"]) with
+            { Default = null };
         }
 
         foreach (Input input in scenario.Inputs.Where(i => i.Leg == index))
@@ -109,8 +127,11 @@ internal static class InputRows
     }
 
     private static InputRow Word(StatedValues stated, string name, string value, string meaning, IReadOnlyList<string> words) =>
-        Plain(stated, name, InputKind.Word, value, "", meaning, "one of " + string.Join(", ", words)) with { Words = words, Default = words[0] };
+        Plain(stated, name, InputKind.Word, value, "", meaning, "one of " + string.Join(", ", words)) with
+        { Words = words, Default = words[0] };
 
-    private static InputRow Plain(StatedValues stated, string name, InputKind kind, string value, string unit, string meaning, string allowed) =>
-        new(TomlPath.Of(name), name, name[(name.LastIndexOf('.') + 1)..], kind, Printable.Line(value), unit, stated.Has(name), meaning, allowed);
+    private static InputRow Plain(StatedValues stated, string name, InputKind kind, string value, string unit, string meaning,
+        string allowed) =>
+        new(TomlPath.Of(name), name, name[(name.LastIndexOf('.') + 1)..], kind, Printable.Line(value), unit, stated.Has(name), meaning,
+            allowed);
 }

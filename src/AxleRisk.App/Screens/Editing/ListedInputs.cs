@@ -10,10 +10,12 @@ internal static class ListedInputs
     public static IEnumerable<InputGroup> Of(Scenario scenario)
     {
         yield return new InputGroup("Rank correlations", [.. scenario.Correlations.Select((c, i) => Row(
-            $"correlations[{i}]", $"{c.First} with {c.Second}", c.Spearman.ToString("0.###"), "Spearman's rank correlation of the two", "above -1 and below 1"))]);
+            $"correlations[{i}]", $"{c.First} with {c.Second}", c.Spearman.ToString("0.###"), "Spearman's rank correlation of the two",
+                "above -1 and below 1"))]);
         yield return new InputGroup("Evidence from one vehicle", [.. Evidence(scenario)]);
         yield return new InputGroup("Remedies", [.. scenario.Remedies.Select((r, i) => Row(
-            $"remedies[{i}]", r.Name, string.Join(", ", r.Changes.Select(c => $"{c.Input} {DistributionText.Of(c)}")), "what could be done about it", "changes of inputs"))]);
+            $"remedies[{i}]", r.Name, string.Join(", ", r.Changes.Select(c => $"{c.Input} {DistributionText.Of(c)}")),
+                "what could be done about it", "changes of inputs"))]);
     }
 
     private static IEnumerable<InputRow> Evidence(Scenario scenario)
@@ -22,7 +24,8 @@ internal static class ListedInputs
         (string key, string value)? life = evidence.Life switch
         {
             LifeEvidence.FailedAt at => ("failed_at_km", $"failed at {Figures.Exact(at.Km)} km"),
-            LifeEvidence.FailedBetween between => ("failed_between_km", $"failed between {Figures.Exact(between.FromKm)} and {Figures.Exact(between.ToKm)} km"),
+            LifeEvidence.FailedBetween between =>
+                ("failed_between_km", $"failed between {Figures.Exact(between.FromKm)} and {Figures.Exact(between.ToKm)} km"),
             LifeEvidence.Survived survived => ("survived_km", $"whole at {Figures.Exact(survived.Km)} km"),
             _ => null,
         };
@@ -34,17 +37,20 @@ internal static class ListedInputs
         for (int i = 0; i < evidence.Measured.Length; i++)
         {
             Measurement m = evidence.Measured[i];
-            yield return Row($"evidence.measured[{i}]", m.Factor, $"{Figures.Number(m.Value)} +/- {Figures.Number(m.StandardDeviation)}", "measured on this vehicle: value and standard deviation of the error", "a value the input can have");
+            yield return Row($"evidence.measured[{i}]", m.Factor, $"{Figures.Number(m.Value)} +/- {Figures.Number(m.StandardDeviation)}",
+                "measured on this vehicle: value and standard deviation of the error", "a value the input can have");
         }
 
         for (int i = 0; i < evidence.Known.Length; i++)
         {
             KnownState k = evidence.Known[i];
             string state = k.Factor == Change.CategoryName ? scenario.Detail.Categories[(int)k.Value] : Figures.Number(k.Value);
-            yield return Row($"evidence.known[{i}]", k.Factor, state, "the state of a choice that is known of this vehicle", "a state of the choice");
+            yield return Row($"evidence.known[{i}]", k.Factor, state, "the state of a choice that is known of this vehicle",
+                "a state of the choice");
         }
     }
 
     private static InputRow Row(string path, string label, string value, string meaning, string allowed) =>
-        new(TomlPath.Of(path), path, Printable.Line(label), InputKind.Element, Printable.Line(value), "", true, meaning, allowed) { Default = "none" };
+        new(TomlPath.Of(path), path, Printable.Line(label), InputKind.Element, Printable.Line(value), "", true, meaning, allowed)
+        { Default = "none" };
 }

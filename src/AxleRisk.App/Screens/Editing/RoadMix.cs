@@ -10,7 +10,8 @@ internal sealed record RoadMix
     /// <summary>The least share of a leg: a scenario's legs all have one.</summary>
     public const double Least = 0.001;
 
-    private RoadMix(ImmutableArray<string> names, ImmutableArray<double> shares, ImmutableArray<bool> locked) => (Names, Shares, Locked) = (names, shares, locked);
+    private RoadMix(ImmutableArray<string> names, ImmutableArray<double> shares, ImmutableArray<bool> locked) =>
+        (Names, Shares, Locked) = (names, shares, locked);
 
     /// <summary>The legs' names.</summary>
     public ImmutableArray<string> Names { get; }
@@ -25,7 +26,8 @@ internal sealed record RoadMix
     public ImmutableArray<decimal> Percents => [.. Files.Writing.Shares.Exactly(Shares, 3).Select(s => 100 * s)];
 
     /// <summary>The mix of a scenario, nothing locked.</summary>
-    public static RoadMix Of(IReadOnlyList<Leg> legs) => new([.. legs.Select(l => l.Name)], [.. legs.Select(l => l.Share)], [.. legs.Select(_ => false)]);
+    public static RoadMix Of(IReadOnlyList<Leg> legs) =>
+        new([.. legs.Select(l => l.Name)], [.. legs.Select(l => l.Share)], [.. legs.Select(_ => false)]);
 
     /// <summary>The mix with one share locked or free.</summary>
     public RoadMix WithLock(int leg, bool isLocked) => this with { Locked = Locked.SetItem(leg, isLocked) };

@@ -38,7 +38,8 @@ internal static class SpreadFit
     // where the family has no member so narrow, it is too near.
     private static Distribution? OfTwoQuantiles(string family, double median, double width)
     {
-        Distribution At(double part) => QuantileFit.Of(family, new StatedQuantile(0.5, median), new StatedQuantile(High, median + (part * width)));
+        Distribution At(double part) =>
+            QuantileFit.Of(family, new StatedQuantile(0.5, median), new StatedQuantile(High, median + (part * width)));
         double Excess(double part)
         {
             try
@@ -58,7 +59,8 @@ internal static class SpreadFit
     private static Distribution OfBounded(string family, double low, double median, double high)
     {
         double skew = (high - median) / (high - low);
-        double Excess(double mode) => Unit(family, mode) is var u ? ((u.Quantile(High) - u.Median) / (u.Quantile(High) - u.Quantile(Low))) - skew : double.NaN;
+        double Excess(double mode) => Unit(family, mode) is var u ? ((u.Quantile(High) - u.Median) / (u.Quantile(High) - u.Quantile(Low)))
+            - skew : double.NaN;
         double mode = Bisect(Excess, 0, 1) ?? (Excess(0) < 0 ? 0 : 1);
         Distribution unit = Unit(family, mode);
         double scale = (high - low) / (unit.Quantile(High) - unit.Quantile(Low));

@@ -21,7 +21,8 @@ internal sealed class StatedValues(string text)
             return null;
         }
 
-        IEnumerable<string> parameters = table.Items.Where(i => i.Key is not ("distribution" or "knowledge" or "nominal")).Select(i => $"{i.Key} {i.Value.Write()}");
+        IEnumerable<string> parameters = table.Items.Where(i => i.Key is not ("distribution" or "knowledge" or "nominal"))
+            .Select(i => $"{i.Key} {i.Value.Write()}");
         return $"{family.Value}({string.Join(", ", parameters)})";
     }
 
@@ -35,7 +36,8 @@ internal sealed class StatedValues(string text)
             {
                 (TomlValue.Table table, string key) => table[key],
                 (TomlValue.List list, null) => list.Items.ElementAtOrDefault(part.Index),
-                (TomlValue.List list, string name) => list.Items.OfType<TomlValue.Table>().FirstOrDefault(t => t["name"] is TomlValue.Text named && named.Value == name),
+                (TomlValue.List list, string name) =>
+                    list.Items.OfType<TomlValue.Table>().FirstOrDefault(t => t["name"] is TomlValue.Text named && named.Value == name),
                 _ => null,
             };
         }

@@ -26,8 +26,13 @@ internal static class ValueConversion
         if (form.Family == "choice")
         {
             return source is NumberChoice choice
-                ? new Dictionary<string, string> { ["values"] = Join(choice.Values), ["weights"] = string.Join(", ", Shares.Exactly(choice.Weights).Select(w => w.ToString("0.#########"))) }
-                : new Dictionary<string, string> { ["values"] = Join(ChoiceAt.Select(source.Quantile)), ["weights"] = string.Join(", ", ChoiceWeights) };
+                ? new Dictionary<string, string>
+                {
+                    ["values"] = Join(choice.Values),
+                    ["weights"] = string.Join(", ", Shares.Exactly(choice.Weights).Select(w => w.ToString("0.#########")))
+                }
+                : new Dictionary<string, string>
+                { ["values"] = Join(ChoiceAt.Select(source.Quantile)), ["weights"] = string.Join(", ", ChoiceWeights) };
         }
 
         if (form.Family == "sample")
@@ -39,11 +44,13 @@ internal static class ValueConversion
         Distribution? like = inner.Family == form.Family ? inner : SpreadFit.Of(form.Family, inner);
         return like is null
             ? null
-            : FieldBook.Of(form).Where(f => f.Name is not ("min" or "max" or "nominal" or "knowledge")).ToDictionary(f => f.Name, f => FieldBook.Show(Parameter(like, f.Name)));
+            : FieldBook.Of(form).Where(f => f.Name is not ("min" or "max" or "nominal" or "knowledge"))
+                .ToDictionary(f => f.Name, f => FieldBook.Show(Parameter(like, f.Name)));
     }
 
     /// <summary>Whether a family ends by itself, so that cutting it is not needed.</summary>
-    public static bool IsBounded(string family) => family is "uniform" or "log-uniform" or "triangular" or "pert" or "beta" or "choice" or "sample";
+    public static bool IsBounded(string family) =>
+        family is "uniform" or "log-uniform" or "triangular" or "pert" or "beta" or "choice" or "sample";
 
     private static double Parameter(Distribution d, string name) => name switch
     {

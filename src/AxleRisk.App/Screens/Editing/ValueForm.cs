@@ -24,9 +24,11 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
         TomlValue? stated = input.IsDefault ? null : ScenarioEditor.Read(text, ScenarioEdits.PathOf(input));
         if (stated is TomlValue.Table table && table["distribution"] is TomlValue.Text family)
         {
-            string[] keys = [.. table.Items.Select(i => i.Key).Where(k => k is not ("distribution" or "min" or "max" or "nominal" or "knowledge"))];
+            string[] keys = [.. table.Items.Select(i => i.Key)
+                .Where(k => k is not ("distribution" or "min" or "max" or "nominal" or "knowledge"))];
             StatedForm form = StatedForms.Of(family.Value).First(f => f.Fits(keys));
-            return new ValueForm(input, form, [.. FieldBook.Of(form).Select(f => f with { Text = TextOf(table, f.Name) ?? f.Text })], input.Value);
+            return new ValueForm(input, form, [.. FieldBook.Of(form).Select(f => f with { Text = TextOf(table, f.Name) ?? f.Text })],
+                input.Value);
         }
 
         var empty = new ValueForm(input, null, [.. FieldBook.OfNumber], input.Value);
@@ -39,7 +41,8 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
     public string this[string name] => Fields.FirstOrDefault(f => f.Name == name)?.Text ?? "";
 
     /// <summary>The form with another text in a field.</summary>
-    public ValueForm With(string name, string text) => this with { Fields = [.. Fields.Select(f => f.Name == name ? f with { Text = text } : f)] };
+    public ValueForm With(string name, string text) =>
+        this with { Fields = [.. Fields.Select(f => f.Name == name ? f with { Text = text } : f)] };
 
     /// <summary>The form with what was typed as the value to convert from: what <see cref="FormCheck"/> found it to be.</summary>
     public ValueForm WithSource(Value value) => this with { Source = value };
@@ -94,12 +97,14 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
 
     private static TomlValue.Table Table(StatedForm form, Dictionary<string, TomlValue> values)
     {
-        TomlValue Quantiles() => TomlValue.ListOf(TomlValue.ListOf(values["p1"], values["x1"]), TomlValue.ListOf(values["p2"], values["x2"]));
+        TomlValue Quantiles() =>
+            TomlValue.ListOf(TomlValue.ListOf(values["p1"], values["x1"]), TomlValue.ListOf(values["p2"], values["x2"]));
         IEnumerable<(string, TomlValue)> parameters = form.Required is ["quantiles"]
             ? [("quantiles", Quantiles())]
             : form.Required.Concat(form.Optional).Where(values.ContainsKey).Select(name => (name, values[name]));
         string[] others = ["min", "max", "nominal", "knowledge"];
-        return TomlValue.TableOf([("distribution", TomlValue.Of(form.Family)), .. parameters, .. others.Where(values.ContainsKey).Select(n => (n, values[n]))]);
+        return TomlValue.TableOf([("distribution", TomlValue.Of(form.Family)), .. parameters, .. others.Where(values.ContainsKey)
+            .Select(n => (n, values[n]))]);
     }
 
     private static string? TextOf(TomlValue.Table table, string field)
@@ -115,7 +120,8 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
     {
         "knowledge" => source is null ? field.Text : ScenarioEdits.KnowledgeWord(source.Knowledge),
         "nominal" => source?.StatedNominal is double nominal ? FieldBook.Show(nominal) : "",
-        "min" or "max" when keepsCut && source?.Distribution is Truncated cut => FieldBook.Show(cut.Parameters.FirstOrDefault(p => p.Name == field.Name, new Parameter("", double.NaN)).Value),
+        "min" or "max" when keepsCut && source?.Distribution is Truncated cut =>
+            FieldBook.Show(cut.Parameters.FirstOrDefault(p => p.Name == field.Name, new Parameter("", double.NaN)).Value),
         _ => this[field.Name] is { Length: > 0 } typed && field.Name is "file" or "column" ? typed : "",
     };
 }

@@ -24,7 +24,8 @@ internal abstract class Form
     public bool IsRight => Refusal is null && Fields.All(f => f.Refusal is null);
 
     /// <summary>The first refusal in full, with its field; null where nothing is refused.</summary>
-    public string? FirstRefusal => Fields.FirstOrDefault(f => f.Refusal is not null) is { } wrong ? $"{wrong.Label}: {wrong.Refusal}" : Refusal;
+    public string? FirstRefusal => Fields.FirstOrDefault(f => f.Refusal is not null) is { } wrong
+        ? $"{wrong.Label}: {wrong.Refusal}" : Refusal;
 
     /// <summary>Takes a text into a field and looks at the whole again.</summary>
     public void Set(int field, string text)

@@ -61,7 +61,8 @@ internal sealed class LiveRisk : IDisposable
                 {
                     if (last == 0 || clock.GetElapsedTime(last) >= Pause)
                     {
-                        publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state, options));
+                        publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state,
+                            options));
                         last = clock.GetTimestamp();
                     }
                 },

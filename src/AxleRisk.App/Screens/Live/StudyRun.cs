@@ -115,7 +115,8 @@ internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
     private sealed record Answer(T Result, int Edition, bool IsSnapshot, TimeSpan Elapsed);
 
     /// <summary>One run: a thread of its own, a gate that stops it and a token that ends it.</summary>
-    [SuppressMessage("Reliability", "CA1001", Justification = "neither holds anything outside the process, and the reader may press a key for a run that has just ended")]
+    [SuppressMessage("Reliability", "CA1001",
+        Justification = "neither holds anything outside the process, and the reader may press a key for a run that has just ended")]
     private sealed class Job(StudyRun<T> owner, TimeProvider clock, int edition, long requested)
     {
         private readonly ManualResetEventSlim gate = new(true);

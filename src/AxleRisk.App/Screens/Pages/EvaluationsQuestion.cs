@@ -20,7 +20,8 @@ internal static class EvaluationsQuestion
 
     /// <summary>The number that a text stands for; null where it is none.</summary>
     public static long? Number(string text) =>
-        long.TryParse(text.Replace("_", "").Replace(" ", ""), NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out long n) && n is >= 1 and <= Most
+        long.TryParse(text.Replace("_", "").Replace(" ", ""), NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out long n)
+            && n is >= 1 and <= Most
             ? n
             : null;
 }

@@ -13,8 +13,10 @@ internal sealed class FleetPage(Session session, IDialogs dialogs) : StudyPage<F
     private static readonly FileExample Missing = new(
         "This scenario states no fleet. A fleet is the vehicles sold under one warranty. Add lines like these to the end of the file with a text editor, with numbers of your own, and open it again (o):",
         [
-            "[fleet]", "vehicles = 1500", "distance_km_per_year = { distribution = \"lognormal\", median = 25000, cov = 0.4 }", "warranty_months = 24", "warranty_km = 80000",
-            "sales_months = 3            # sold evenly over so many months", "cost_per_claim = 2600       # in your own unit; may be left out",
+            "[fleet]", "vehicles = 1500", "distance_km_per_year = { distribution = \"lognormal\", median = 25000, cov = 0.4 }",
+            "warranty_months = 24", "warranty_km = 80000",
+            "sales_months = 3            # sold evenly over so many months",
+            "cost_per_claim = 2600       # in your own unit; may be left out",
             "target_claim_rate = 0.02    # seeks the longest warranty; may be left out",
         ],
         "docs/scenario-format.md tells of every key; scenarios/warranty-clinic-van.toml is a whole example.");
@@ -34,14 +36,16 @@ internal sealed class FleetPage(Session session, IDialogs dialogs) : StudyPage<F
 
     protected override long DefaultEvaluations => FleetAnalysis.DefaultEvaluations;
 
-    protected override string Invitation => "Tells how many claims the fleet will make under its warranty, and what would meet its targets. Press r to run it.";
+    protected override string Invitation =>
+        "Tells how many claims the fleet will make under its warranty, and what would meet its targets. Press r to run it.";
 
     // As the fleet command: the last of the names is Sobol'.
     protected override string Sampling => SamplingPlan.Names[^1];
 
     private Fleet? Fleet => Session.Document.Scenario.Fleet;
 
-    public override IReadOnlyList<PageLine> Lines(int width, int height) => Fleet is null ? Missing.Lines(width) : base.Lines(width, height);
+    public override IReadOnlyList<PageLine> Lines(int width, int height) =>
+        Fleet is null ? Missing.Lines(width) : base.Lines(width, height);
 
     protected override long Requested(StudySettings settings) =>
         Fleet is { } fleet ? FleetAnalysis.ExpectedEvaluations(fleet, settings.Evaluations) : settings.Evaluations;

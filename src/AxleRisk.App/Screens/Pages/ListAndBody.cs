@@ -6,7 +6,10 @@ namespace AxleRisk.App.Screens.Pages;
 /// </summary>
 internal sealed class ListAndBody
 {
-    /// <summary>From this width on they stand side by side unless the list needs more: a body as wide as printed pages, and a list worth reading.</summary>
+    /// <summary>
+    /// From this width on they stand side by side unless the list needs more: a body as wide as printed pages, and a list worth
+    /// reading.
+    /// </summary>
     private const int WideEnough = 116;
 
     private const int BodyWidth = Text.Layout.Width;
@@ -33,7 +36,8 @@ internal sealed class ListAndBody
     /// <param name="height">Of the window.</param>
     /// <param name="leastBody">Rows that the body keeps below a long list.</param>
     public IReadOnlyList<PageLine> Lines(
-        Func<int, IReadOnlyList<PageLine>> rows, int chosen, Func<int, int, IReadOnlyList<PageLine>> bodyOf, int width, int height, int leastBody)
+        Func<int, IReadOnlyList<PageLine>> rows, int chosen, Func<int, int, IReadOnlyList<PageLine>> bodyOf, int width, int height,
+            int leastBody)
     {
         bool isWide = width - BodyWidth - Gap >= LeastList;
         listWidth = isWide ? Math.Min(WidestList, width - BodyWidth - Gap) : width;
@@ -49,7 +53,8 @@ internal sealed class ListAndBody
     }
 
     /// <summary>Answers the keys that scroll the body.</summary>
-    public bool Press(PageKey key) => key.Name is KeyName.PageUp or KeyName.PageDown or KeyName.Home or KeyName.End && body.Press(key, bodyHeight);
+    public bool Press(PageKey key) => key.Name is KeyName.PageUp or KeyName.PageDown or KeyName.Home or KeyName.End
+        && body.Press(key, bodyHeight);
 
     /// <summary>Scrolls the body by the wheel.</summary>
     public void Wheel(int lines) => body.By(lines);
@@ -66,7 +71,8 @@ internal sealed class ListAndBody
 
         bodyHeight = Math.Max(1, room - 1);
         body.Keep(lines.Count, bodyHeight, null);
-        string place = lines.Count > bodyHeight ? $" {body.Top + 1}-{Math.Min(lines.Count, body.Top + bodyHeight)} of {lines.Count}, PgUp PgDn " : "";
+        string place = lines.Count > bodyHeight
+            ? $" {body.Top + 1}-{Math.Min(lines.Count, body.Top + bodyHeight)} of {lines.Count}, PgUp PgDn " : "";
         string rule = new string('─', Math.Max(0, width - place.Length - 2)) + place + "──";
         return [PageLine.Of(rule, Ink.Quiet), .. lines.Skip(body.Top).Take(bodyHeight)];
     }

@@ -34,12 +34,14 @@ internal sealed class ReportForm : Form
     public override IReadOnlyList<PageLine> Picture(int width, int height) =>
         [.. Text.Wrap.Lines(
             "The folder is made, or replaced where it holds an earlier report with nothing changed in it. A name without / stands in the folder that the console was started in. "
-            + "The evaluations are those of the risk study; the other studies have theirs in proportion.", width, "").Select(l => PageLine.Of(l, Ink.Quiet))];
+            + "The evaluations are those of the risk study; the other studies have theirs in proportion.", width, "")
+                .Select(l => PageLine.Of(l, Ink.Quiet))];
 
     protected override void Changed(int field)
     {
         Fields[FolderField].Refusal = FolderRefusal(Folder);
-        Fields[EvaluationsField].Refusal = EvaluationsQuestion.Number(Fields[EvaluationsField].Text) is null ? EvaluationsQuestion.Needed : null;
+        Fields[EvaluationsField].Refusal = EvaluationsQuestion.Number(Fields[EvaluationsField].Text) is null
+            ? EvaluationsQuestion.Needed : null;
     }
 
     private static string? FolderRefusal(string folder)

@@ -34,7 +34,8 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     {
         { Phase: RunPhase.Idle } when Run.Result is null => PageLine.Of("Not written yet. r asks where to.", Ink.Quiet),
         { Phase: RunPhase.Failed, Failure: var why } => PageLine.Of($"Nothing was written: {why}", Ink.Warning),
-        { Phase: RunPhase.Idle or RunPhase.Done } when IsOutOfDate => PageLine.Of("OUT OF DATE: the scenario was changed after this report. r writes another.", Ink.Warning),
+        { Phase: RunPhase.Idle or RunPhase.Done } when IsOutOfDate =>
+            PageLine.Of("OUT OF DATE: the scenario was changed after this report. r writes another.", Ink.Warning),
         _ => base.Status,
     };
 
@@ -74,10 +75,12 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
             PageLine.Empty,
             PageLine.Of("Written to", Ink.Heading), .. Wrapped(Printable.Line(written.Folder), room), PageLine.Empty,
             PageLine.Of(new Piece($"  {ReportFiles.Page,-13}", Ink.Strong), new Piece("the whole report; needs no other file")),
-            PageLine.Of(new Piece($"  {ReportFiles.Markdown,-13}", Ink.Strong), new Piece($"the same as Markdown, with {written.Pictures} pictures")),
+            PageLine.Of(new Piece($"  {ReportFiles.Markdown,-13}", Ink.Strong),
+                new Piece($"the same as Markdown, with {written.Pictures} pictures")),
             PageLine.Of(new Piece($"  {"tables",-13}", Ink.Strong), new Piece($"{written.Tables} tables as CSV")), PageLine.Empty,
             .. Wrapped($"Studies in it: {string.Join(", ", written.Studies)}.", room), PageLine.Empty,
-            .. written.LeftOut.SelectMany(l => Wrapped(LeftOutText.Told(l.Title, l.Reason), room).Select(w => w.In(Ink.Warning)).Append(PageLine.Empty)),
+            .. written.LeftOut.SelectMany(l => Wrapped(LeftOutText.Told(l.Title, l.Reason), room).Select(w => w.In(Ink.Warning))
+                .Append(PageLine.Empty)),
             .. PageLine.FromPrinted(RiskText.Summary(written.Risk)), PageLine.Empty,
             .. PageLine.FromPrinted(Wrap.Lines(Caution.Sentence, Layout.Width)),
         ];
@@ -87,7 +90,8 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     {
         var studies = ReportStudies.Run(document, model, plan, options);
         Report report = ReportFiles.Write(studies, place);
-        return new WrittenReport(place, [.. studies.Made.Select(s => s.Command)], studies.LeftOut, report.Pictures.Count(), report.Files.Length, studies.Risk);
+        return new WrittenReport(place, [.. studies.Made.Select(s => s.Command)], studies.LeftOut, report.Pictures.Count(),
+            report.Files.Length, studies.Risk);
     }
 
     private static IEnumerable<PageLine> Wrapped(string text, int room) => Wrap.Lines(text, room, "").Select(l => PageLine.Of("  " + l));

@@ -17,7 +17,8 @@ internal sealed record Stages(params long[] Quick)
     /// <param name="publish">Takes the answers of the stages before the last.</param>
     /// <param name="study">The study of given settings.</param>
     /// <param name="recordOf">The run behind a result.</param>
-    public T Run<T>(StudySettings settings, int cases, RunOptions options, Action<T> publish, Func<StudySettings, RunOptions, T> study, Func<T, RunRecord> recordOf)
+    public T Run<T>(StudySettings settings, int cases, RunOptions options, Action<T> publish, Func<StudySettings, RunOptions, T> study,
+        Func<T, RunRecord> recordOf)
         where T : class
     {
         T? best = null;

@@ -138,10 +138,12 @@ internal abstract class StudyPage<T> : Page, IDisposable
     }
 
     /// <summary>Gives a study the failure probability that the page Risk ends with.</summary>
-    protected T WithHeadline(LifeModel model, RunOptions options, Func<RiskHeadline, T> study) => study(Session.Risk.HeadlineOf(model, options));
+    protected T WithHeadline(LifeModel model, RunOptions options, Func<RiskHeadline, T> study) =>
+        study(Session.Risk.HeadlineOf(model, options));
 
     /// <summary>Gives a study the failure probabilities that the page Risk ends with, for other distances.</summary>
-    protected T WithHeadlines(LifeModel model, ImmutableArray<double> distancesKm, RunOptions options, Func<ImmutableArray<RiskHeadline>, T> study) =>
+    protected T WithHeadlines(LifeModel model, ImmutableArray<double> distancesKm, RunOptions options,
+        Func<ImmutableArray<RiskHeadline>, T> study) =>
         study(distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm, Session.Risk.SettingsOf(model), options));
 
     /// <summary>Ends what runs in the background.</summary>

@@ -17,7 +17,8 @@ internal static class StudyStatus
         string stale = hasResult && isOutOfDate ? "Figures below are OUT OF DATE. " : "";
         return standing.Phase switch
         {
-            RunPhase.Running => PageLine.Of(new Piece(stale, Ink.Warning), new Piece(Bar(standing), Ink.Strong), new Piece(" " + Progress(standing, stale.Length > 0))),
+            RunPhase.Running => PageLine.Of(new Piece(stale, Ink.Warning), new Piece(Bar(standing), Ink.Strong),
+                new Piece(" " + Progress(standing, stale.Length > 0))),
             RunPhase.Stopped => PageLine.Of(
                 new Piece($"{stale}STOPPED ", Ink.Warning), new Piece(Bar(standing), Ink.Strong),
                 new Piece($" {Figures.Count(standing.Evaluations)} of {Figures.Count(standing.Requested)}; s continues")),

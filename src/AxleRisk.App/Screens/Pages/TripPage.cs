@@ -25,7 +25,8 @@ internal sealed class TripPage(Session session, IDialogs dialogs) : StudyPage<Tr
 
     protected override long DefaultEvaluations => TripAnalysis.DefaultEvaluations;
 
-    protected override string Invitation => "Tells how likely the axle is to fail on the trip, on which leg, and what would keep the target. Press r to run it.";
+    protected override string Invitation =>
+        "Tells how likely the axle is to fail on the trip, on which leg, and what would keep the target. Press r to run it.";
 
     protected override string Sampling => RiskAnalysis.DefaultSampling(new LifeModel(Trip.Whole(Session.Document.Scenario)));
 
@@ -34,13 +35,16 @@ internal sealed class TripPage(Session session, IDialogs dialogs) : StudyPage<Tr
     private FileExample Missing => new(
         "This scenario plans no trip. A trip is a list of legs driven once. Add lines like these to the end of the file with a text editor, with numbers of your own, and open it again (o):",
         [
-            "[trip]", "already_driven_km = 40000   # under the usual use, before the start", "target_risk = 0.02          # the risk to be kept; may be left out",
-            "[[trip.legs]]", "name = \"plain\"", "km = 900", $"like = \"{Session.Document.Scenario.Legs[0].Name}\"   # a road of the usual use",
+            "[trip]", "already_driven_km = 40000   # under the usual use, before the start",
+            "target_risk = 0.02          # the risk to be kept; may be left out",
+            "[[trip.legs]]", "name = \"plain\"", "km = 900",
+            $"like = \"{Session.Document.Scenario.Legs[0].Name}\"   # a road of the usual use",
             "[[trip.legs]]", "name = \"pass\"", "km = 180", "road_class = \"E\"         # or a road of its own", "speed_km_per_h = 18",
         ],
         "docs/scenario-format.md tells of every key; scenarios/desert-crossing.toml is a whole example.");
 
-    public override IReadOnlyList<PageLine> Lines(int width, int height) => Planned is null ? Missing.Lines(width) : base.Lines(width, height);
+    public override IReadOnlyList<PageLine> Lines(int width, int height) =>
+        Planned is null ? Missing.Lines(width) : base.Lines(width, height);
 
     protected override long Requested(StudySettings settings) =>
         TripAnalysis.EvaluationsOf(Session.Document.Scenario, settings.Evaluations, Planned?.TargetRisk is not null);

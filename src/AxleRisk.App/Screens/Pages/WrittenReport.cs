@@ -11,4 +11,5 @@ namespace AxleRisk.App.Screens.Pages;
 /// <param name="Pictures">The number of pictures.</param>
 /// <param name="Tables">The number of tables.</param>
 /// <param name="Risk">The answer that it begins with.</param>
-internal sealed record WrittenReport(string Folder, ImmutableArray<string> Studies, ImmutableArray<LeftOutStudy> LeftOut, int Pictures, int Tables, RiskResult Risk);
+internal sealed record WrittenReport(string Folder, ImmutableArray<string> Studies, ImmutableArray<LeftOutStudy> LeftOut, int Pictures,
+    int Tables, RiskResult Risk);

@@ -144,7 +144,8 @@ internal sealed class ConsoleState : IDisposable
             Pages.Count == 0 ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
             StatusLine(scroll, page.Count),
             .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
-            KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys, .. FrameKeys.Of(Session, Pages.Count)], width),
+            KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys,
+                .. FrameKeys.Of(Session, Pages.Count)], width),
         ];
     }
 

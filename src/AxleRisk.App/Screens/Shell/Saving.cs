@@ -60,7 +60,8 @@ internal static class Saving
         }
 
         string older = found.IsOlder ? " The file was written after them." : "";
-        switch (dialogs.Choose("Changes found", $"An earlier session left changes that were not saved.{older}", "Decide later", "Discard them", "Take them"))
+        switch (dialogs.Choose("Changes found", $"An earlier session left changes that were not saved.{older}", "Decide later",
+            "Discard them", "Take them"))
         {
             case 1:
                 session.Edited.DropRecovered();

@@ -46,7 +46,8 @@ internal sealed class StartPage(IReadOnlyList<ScenarioEntry> entries, IDialogs d
             PageLine.Empty, PageLine.Of("  There is no scenario (*.toml) here or in a folder scenarios."),
             PageLine.Of("  Press p to open one by its path."),
         ]
-        : [PageLine.Of("Choose a scenario to open", Ink.Heading), PageLine.Empty, .. entries.SelectMany((e, i) => Rows(e, i == chosen, width))];
+        : [PageLine.Of("Choose a scenario to open", Ink.Heading), PageLine.Empty,
+            .. entries.SelectMany((e, i) => Rows(e, i == chosen, width))];
 
     public override bool Press(PageKey key)
     {

@@ -26,7 +26,8 @@ internal static class TabLine
 
     /// <summary>The line; the page in front is marked by a sign as well as by its ink.</summary>
     public static PageLine Line(IReadOnlyList<Page> pages, Page? front, int width) => PageLine.Of(
-        [.. Tabs(pages, width).Select((t, i) => pages[i] == front ? new Piece(Marked(t.Text, PageBook.Keys[i]), Ink.Chosen) : new Piece(t.Text, Ink.Bar))])
+        [.. Tabs(pages, width)
+            .Select((t, i) => pages[i] == front ? new Piece(Marked(t.Text, PageBook.Keys[i]), Ink.Chosen) : new Piece(t.Text, Ink.Bar))])
         .Fit(width, Ink.Bar);
 
     /// <summary>The index of the page whose tab is at a column; null where there is none.</summary>

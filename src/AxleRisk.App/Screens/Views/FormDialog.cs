@@ -122,7 +122,9 @@ internal sealed class FormDialog : Dialog
             });
     }
 
-    /// <summary>Behind the field: its unit; a word where there is no row below it for the reason, which then stands at the bottom.</summary>
+    /// <summary>
+    /// Behind the field: its unit; a word where there is no row below it for the reason, which then stands at the bottom.
+    /// </summary>
     private PageLine Remark(FormField field) =>
         pitch == 1 && field.Refusal is not null ? PageLine.Of("wrong", Ink.Warning)
         : PageLine.Of(field.Choices is null ? field.Unit : "", Ink.Quiet);

@@ -58,10 +58,12 @@ internal static class Look
         new(new Color(foreground), new Color(background), style);
 
     private static Scheme Coloured() => Filled(
-        Of(Ink.Plain), Of(Ink.Chosen), hot: Of(Ink.Strong), editable: Coloured(ColorName16.Black, ColorName16.Gray), disabled: Of(Ink.Quiet));
+        Of(Ink.Plain), Of(Ink.Chosen), hot: Of(Ink.Strong), editable: Coloured(ColorName16.Black, ColorName16.Gray),
+            disabled: Of(Ink.Quiet));
 
     private static Scheme Monochrome() => Filled(
-        Plain(TextStyle.None), Plain(TextStyle.Reverse), hot: Plain(TextStyle.Underline), editable: Plain(TextStyle.Underline), disabled: Plain(TextStyle.None));
+        Plain(TextStyle.None), Plain(TextStyle.Reverse), hot: Plain(TextStyle.Underline), editable: Plain(TextStyle.Underline),
+            disabled: Plain(TextStyle.None));
 
     /// <summary>A scheme of every role: the library derives those left out in colours of its own.</summary>
     private static Scheme Filled(Attr plain, Attr chosen, Attr hot, Attr editable, Attr disabled) => new(plain)

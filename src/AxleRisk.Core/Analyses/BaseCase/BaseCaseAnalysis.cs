@@ -34,7 +34,8 @@ public static class BaseCaseAnalysis
             WheelHopHz = Ride.WheelHopHz(ride),
             Curve = LifeModel.CurveOf(detail, detail.Categories[detail.NominalIndex]),
             Legs = legs,
-            Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life)).OrderByDescending(o => o.Pull)],
+            Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
+                .OrderByDescending(o => o.Pull)],
             Evaluations = vehicle.Evaluations,
         };
     }

@@ -7,7 +7,9 @@ namespace AxleRisk.Core.Analyses.BaseCase;
 /// <summary>The base case and each factor's pull on it.</summary>
 public sealed record BaseCaseResult
 {
-    /// <summary>Life with every input at its nominal value, km: on the mean S-N curve unless the scenario's scatter says otherwise.</summary>
+    /// <summary>
+    /// Life with every input at its nominal value, km: on the mean S-N curve unless the scenario's scatter says otherwise.
+    /// </summary>
     public required double LifeKm { get; init; }
 
     /// <summary>Life with every factor at its median, km.</summary>
@@ -54,7 +56,8 @@ public sealed record BaseLeg(
 /// <param name="High">Its 95 % point.</param>
 /// <param name="LifeAtLow">Life at the 5 % point over the life of the base case.</param>
 /// <param name="LifeAtHigh">Life at the 95 % point over the life of the base case.</param>
-/// <param name="LifeAtPlusTenPercent">Life with the nominal raised by 10 % over the life of the base case; NaN where that has no meaning (a category, a nominal of 0).</param>
+/// <param name="LifeAtPlusTenPercent">Life with the nominal raised by 10 % over the life of the base case; NaN where that has no
+/// meaning (a category, a nominal of 0).</param>
 public sealed record OneAtATime(
     Factor Factor, double Low, double High, double LifeAtLow, double LifeAtHigh, double LifeAtPlusTenPercent)
 {

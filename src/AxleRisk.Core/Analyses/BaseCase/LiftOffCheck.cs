@@ -13,7 +13,10 @@ namespace AxleRisk.Core.Analyses.BaseCase;
 /// </summary>
 public static class LiftOffCheck
 {
-    /// <summary>A leg is named from this many times a km on: sigma is about 0.3 of W then, and lift-off changes the damage by less than 0.5 % (docs/model.md).</summary>
+    /// <summary>
+    /// A leg is named from this many times a km on: sigma is about 0.3 of W then, and lift-off changes the damage by less than
+    /// 0.5 % (docs/model.md).
+    /// </summary>
     public const double NamedPerKm = 5;
 
     /// <summary>Legs that bring less of the damage are not named.</summary>
@@ -35,7 +38,8 @@ public static class LiftOffCheck
         {
             LegLoads loads = LegLoads.Of(columns, leg, 0, spectrum);
             double perKm = 1000 / loads.SpeedMPerS
-                * ((1 - loads.CorrugatedShare) * PerSecond(loads.Plain, weight) + loads.CorrugatedShare * PerSecond(loads.Corrugated, weight));
+                * ((1 - loads.CorrugatedShare) * PerSecond(loads.Plain, weight) + loads.CorrugatedShare * PerSecond(loads.Corrugated,
+                    weight));
             double share = workspace.DamageByLeg[leg][0] / workspace.DamagePerKm[0];
             legs.Add(new(model.Scenario.Legs[leg].Name, loads.Corrugated.Rms / weight, perKm, share));
         }

@@ -51,7 +51,8 @@ internal sealed record CauseItem(string Name, Factor Factor, int Column, Distrib
 
     // A Dirichlet share is a beta variate of its own and of all other concentration.
     private static IEnumerable<CauseItem> Of(Scenario scenario, Factor factor) => factor is MixFactor mix
-        ? mix.ColumnNames.Select((name, i) => new CauseItem(name, mix, mix.FirstColumn + i, ShareOf(scenario.MixConcentration!.Value, mix.Nominal[i])))
+        ? mix.ColumnNames.Select((name, i) => new CauseItem(name, mix, mix.FirstColumn + i,
+            ShareOf(scenario.MixConcentration!.Value, mix.Nominal[i])))
         : [new CauseItem(factor.Name, factor, factor.FirstColumn, factor.Distribution!)];
 
     private static ScaledBeta ShareOf(double concentration, double share) => new(concentration * share, concentration * (1 - share));

@@ -13,11 +13,14 @@ public static class CausesAnalysis
     /// <summary>The evaluations of a run unless asked otherwise.</summary>
     public const long DefaultEvaluations = 200_000;
 
-    /// <summary>The least effective sample size an answer may rest on: a probability near a half is then known to within 7 points.</summary>
+    /// <summary>
+    /// The least effective sample size an answer may rest on: a probability near a half is then known to within 7 points.
+    /// </summary>
     public const double LeastEffectiveSize = 200;
 
     /// <summary>Runs the analysis on the scenario's evidence or, where given, on other.</summary>
-    /// <exception cref="StudyException">There is no evidence; it is too surprising for the evaluations; or the explanations' priors cannot hold.</exception>
+    /// <exception cref="StudyException">There is no evidence; it is too surprising for the evaluations; or the explanations'
+    /// priors cannot hold.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled before there was anything to tell.</exception>
     public static CausesResult Run(LifeModel model, Evidence evidence, StudySettings settings, RunOptions options)
     {
@@ -28,12 +31,14 @@ public static class CausesAnalysis
 
         if (model.Factors.Factors.IsEmpty)
         {
-            throw new StudyException("no value of the scenario is uncertain, so evidence can change nothing; give at least one a distribution");
+            throw new StudyException(
+                "no value of the scenario is uncertain, so evidence can change nothing; give at least one a distribution");
         }
 
         double[] patterns = evidence.Explanations.IsEmpty ? [1] : PatternPrior.Of(model, evidence, settings.Seed, options);
         double[] factors = PriorWeights.Of(patterns, [.. evidence.Explanations.Select(e => e.Prior)])
-            ?? throw new StudyException("the priors of the explanations cannot all hold: some of these exclude each other or one holds only with another");
+            ?? throw new StudyException(
+                "the priors of the explanations cannot all hold: some of these exclude each other or one holds only with another");
         int pilotRows = PilotSearch.RowsOf(settings.Evaluations);
         PriorRun prior = PriorRun.Of(model, settings, pilotRows, options);
         var weighing = new LifeEvidenceModel(model, evidence);
@@ -62,7 +67,8 @@ public static class CausesAnalysis
             Pilots = pilots,
             IsMoved = !pilot.Proposal.IsPrior,
             Run = new RunRecord(
-                spent + sums.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, groups.Length < PosteriorRun.Groups),
+                spent + sums.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version,
+                groups.Length < PosteriorRun.Groups),
         };
     }
 

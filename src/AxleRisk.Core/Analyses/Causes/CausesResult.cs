@@ -22,13 +22,17 @@ public sealed record CausesResult
     public CausesResult With(ImmutableArray<RiskHeadline> atDistances) =>
         atDistances.IsEmpty ? this : this with
         {
-            FailureBefore = (Evidence.Life is LifeEvidence.FailedBetween(0, _) ? new Interval(0, 0, 0) : atDistances[0].Probability, atDistances[^1].Probability),
+            FailureBefore = (Evidence.Life is LifeEvidence.FailedBetween(0, _) ? new Interval(0, 0, 0) : atDistances[0].Probability,
+                atDistances[^1].Probability),
         };
 
     /// <summary>The factors, the one of which the evidence says most first.</summary>
     public required ImmutableArray<Cause> Causes { get; init; }
 
-    /// <summary>The explanations that are weighed, their pairs, 'nothing unusual' of them, and those that known states settle; empty where none is named.</summary>
+    /// <summary>
+    /// The explanations that are weighed, their pairs, 'nothing unusual' of them, and those that known states settle; empty where
+    /// none is named.
+    /// </summary>
     public required ImmutableArray<ExplanationShift> Explanations { get; init; }
 
     /// <summary>Whether the likelihood of the life given the damage is exact, or lives are counted.</summary>
@@ -80,7 +84,10 @@ public sealed record Cause
     /// <summary>Its measurement, where there is one.</summary>
     public required Measurement? Measured { get; init; }
 
-    /// <summary>What the evidence says of it, in bits: the divergence of its tenths or states from the scenario's (Kullback and Leibler 1951).</summary>
+    /// <summary>
+    /// What the evidence says of it, in bits: the divergence of its tenths or states from the scenario's (Kullback and Leibler
+    /// 1951).
+    /// </summary>
     public required double Bits { get; init; }
 }
 

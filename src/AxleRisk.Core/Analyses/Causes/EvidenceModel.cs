@@ -36,7 +36,10 @@ internal abstract class EvidenceWorker(EvidenceModel model, int capacity)
     /// <summary>By row: which events hold, one bit each.</summary>
     public int[] Pattern { get; } = new int[capacity];
 
-    /// <summary>Computes ln likelihood (up to a constant common to all samples), items and patterns of the first <paramref name="count"/> rows.</summary>
+    /// <summary>
+    /// Computes ln likelihood (up to a constant common to all samples), items and patterns of the first <paramref name="count"/>
+    /// rows.
+    /// </summary>
     public abstract void Evaluate(SamplePoints points, int count, Span<double> logLikelihood);
 }
 

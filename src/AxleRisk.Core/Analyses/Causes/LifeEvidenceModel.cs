@@ -56,7 +56,9 @@ internal sealed class LifeEvidenceModel : EvidenceModel
 
     public override ImmutableArray<(string Name, ImmutableArray<double> Probabilities)> States { get; }
 
-    /// <summary>One for the scale given the evidence, one for how its two factors share it, one for the scatter of each further mode.</summary>
+    /// <summary>
+    /// One for the scale given the evidence, one for how its two factors share it, one for the scatter of each further mode.
+    /// </summary>
     public override ImmutableArray<string> Uniforms => scale.Length > 0 ? ["scale", "scale/shared", .. further.Select(i => i.Name)] : [];
 
     public override ImmutableArray<int> Items { get; }
@@ -73,7 +75,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     {
         private readonly Workspace workspace = parent.model.CreateWorkspace(capacity);
         private readonly double[][] values = parent.model.CreateColumns(capacity);
-        private readonly ModesLikelihood? modes = parent.model.Chances.IsExact && !parent.model.Modes.IsPlain ? new(parent.evidence.Life, parent.model.Chances) : null;
+        private readonly ModesLikelihood? modes = parent.model.Chances.IsExact && !parent.model.Modes.IsPlain
+            ? new(parent.evidence.Life, parent.model.Chances) : null;
         private readonly double[][] scores = Workspace.Columns(parent.model.Modes.Modes.Length, capacity);
 
         public override void Evaluate(SamplePoints points, int count, Span<double> logLikelihood)

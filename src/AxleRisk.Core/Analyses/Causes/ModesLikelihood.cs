@@ -4,8 +4,10 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Causes;
 
 /// <summary>
-/// The same as <see cref="LifeLikelihood"/> where several modes or ageing are averaged exactly: with what each mode has used up by the distances of
-/// the evidence, its likelihood is a probability of <see cref="FailureChances"/>, and the scores of the limits given the evidence are drawn mode by
+/// The same as <see cref="LifeLikelihood"/> where several modes or ageing are averaged exactly: with what each mode has used up
+/// by the distances of
+/// the evidence, its likelihood is a probability of <see cref="FailureChances"/>, and the scores of the limits given the evidence
+/// are drawn mode by
 /// mode. A failure at a distance is one within a thousandth of it.
 /// </summary>
 /// <param name="life">What is known of the life; null for nothing.</param>
@@ -33,7 +35,8 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
     }
 
     /// <summary>
-    /// The standard normal scores of the limits of all modes given the evidence: mode by mode, each has failed between the distances with the
+    /// The standard normal scores of the limits of all modes given the evidence: mode by mode, each has failed between the
+    /// distances with the
     /// probability that it has, given what is decided of those before it and that one of all must have.
     /// </summary>
     /// <param name="of">The workspace, last evaluated.</param>
@@ -79,7 +82,8 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
         return double.IsNaN(fails) ? 1 : fails;
     }
 
-    private double Between(int mode) => chances.Of(mode).Hazard(to[mode]) - chances.Of(mode).Hazard(from[mode]) is var more && double.IsNaN(more) ? 0 : more;
+    private double Between(int mode) => chances.Of(mode).Hazard(to[mode]) - chances.Of(mode).Hazard(from[mode]) is var more
+        && double.IsNaN(more) ? 0 : more;
 
     private static double Failed(double hazard) => hazard < 1e-8 ? hazard : 1 - Math.Exp(-hazard);
 

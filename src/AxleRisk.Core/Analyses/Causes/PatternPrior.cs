@@ -16,7 +16,8 @@ internal static class PatternPrior
     {
         var events = new ExplanationEvents(evidence.Explanations, model.Factors.ColumnNames);
         var sobol = SamplingPlan.FromName(ScrambledSobol.PlanName, Draws);
-        SamplingPlan plan = model.Factors.ColumnNames.Length <= sobol.Dimensions ? sobol : SamplingPlan.FromName(PlainMonteCarlo.PlanName, Draws);
+        SamplingPlan plan = model.Factors.ColumnNames.Length <= sobol.Dimensions
+            ? sobol : SamplingPlan.FromName(PlainMonteCarlo.PlanName, Draws);
         BlockRun<long[]> run = BlockRunner.Run(
             Draws, StudySettings.BlockSize, options with { Progress = null },
             () => (Workspace: model.CreateWorkspace(StudySettings.BlockSize), Values: model.CreateColumns(StudySettings.BlockSize)),

@@ -23,7 +23,8 @@ internal sealed class PosteriorSums(PosteriorTally[] groups)
     public Interval State(int item, int state) => Of(g => g.Items[item][state]);
 
     /// <summary>The probability of one end of a continuous item: beyond a normal score, above it or below its mirror image.</summary>
-    public Interval Tail(int item, bool high, double score) => Of(g => Mass(g.Items[item], high ? score : double.NegativeInfinity, high ? double.PositiveInfinity : -score));
+    public Interval Tail(int item, bool high, double score) =>
+        Of(g => Mass(g.Items[item], high ? score : double.NegativeInfinity, high ? double.PositiveInfinity : -score));
 
     /// <summary>The normal score below which the share <paramref name="p"/> of a continuous item's weight lies.</summary>
     public double QuantileScore(int item, double p)
@@ -47,7 +48,8 @@ internal sealed class PosteriorSums(PosteriorTally[] groups)
     public double[][] Patterns => [.. groups.Select(g => g.Patterns)];
 
     /// <summary>A ratio of sums with its interval; of what was never seen the interval reaches up to three effective rows.</summary>
-    public Interval Of(Func<PosteriorTally, double> part) => Bounded(Jackknife.Estimate([.. groups.Select(g => new[] { part(g), g.Weight })], s => s[0] / s[1]));
+    public Interval Of(Func<PosteriorTally, double> part) =>
+        Bounded(Jackknife.Estimate([.. groups.Select(g => new[] { part(g), g.Weight })], s => s[0] / s[1]));
 
     /// <summary>
     /// Keeps the interval of a probability inside 0 to 1, and honest at its ends: three rows, each of as much weight as one

@@ -46,7 +46,10 @@ internal static class PriorWeights
         return null;
     }
 
-    /// <summary>The probability that all events of a mask hold, patterns weighted by factors; mask 0: that none of <paramref name="of"/> holds.</summary>
+    /// <summary>
+    /// The probability that all events of a mask hold, patterns weighted by factors; mask 0: that none of <paramref name="of"/>
+    /// holds.
+    /// </summary>
     public static double Probability(double[] patterns, double[] factors, int mask, int of = -1)
     {
         double sum = 0, total = 0;

@@ -37,7 +37,8 @@ internal sealed class Proposal
     /// <summary>A density moved to a mean, with a covariance by its Cholesky factor, and to probabilities of the states.</summary>
     public static Proposal Moved(EvidenceModel model, double[] mean, double[][] cholesky, double[][] stateProbabilities) => new(
         model, mean, cholesky,
-        [.. stateProbabilities.Select((p, s) => p.Select((x, k) => ((1 - PriorShare) * x) + (PriorShare * model.States[s].Probabilities[k])).ToArray())]);
+        [.. stateProbabilities.Select((p, s) => p.Select((x, k) => ((1 - PriorShare) * x) + (PriorShare * model.States[s].Probabilities[k]))
+            .ToArray())]);
 
     /// <summary>
     /// Draws the samples from number <paramref name="first"/> on, with ln of prior density over this one; they depend on
@@ -46,7 +47,8 @@ internal sealed class Proposal
     public void Draw(SamplingPlan plan, ulong seed, string stream, long first, int count, SamplePoints points, Span<double> logRatio)
     {
         int dimension = 0;
-        void Fill(string name, double[] column) => plan.Fill(new StreamKey(seed, $"{name}/{stream}"), dimension++, first, column.AsSpan(0, count));
+        void Fill(string name, double[] column) =>
+            plan.Fill(new StreamKey(seed, $"{name}/{stream}"), dimension++, first, column.AsSpan(0, count));
         for (int i = 0; i < points.Normals.Length; i++)
         {
             Fill(model.Normals[i], points.Normals[i]);

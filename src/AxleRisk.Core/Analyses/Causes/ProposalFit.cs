@@ -6,7 +6,9 @@ namespace AxleRisk.Core.Analyses.Causes;
 /// <summary>Moves the sampler to where a pilot's weights lie: weighted mean, covariance and state probabilities.</summary>
 internal static class ProposalFit
 {
-    /// <summary>Variances are widened by this: a density too narrow gives wild weights in the tails, one too wide only costs rows.</summary>
+    /// <summary>
+    /// Variances are widened by this: a density too narrow gives wild weights in the tails, one too wide only costs rows.
+    /// </summary>
     private const double Widening = 1.2;
 
     /// <summary>Halvings of the power in search of the size wanted.</summary>
@@ -34,9 +36,11 @@ internal static class ProposalFit
 
         // Shrunk toward the prior's unit covariance by as many rows as there are coordinates: never singular.
         var covariance = Matrix<double>.Build.Dense(dimension, dimension, (i, j) =>
-            Widening * ((size * Covariance(pilot.Normals[i], mean[i], pilot.Normals[j], mean[j], weights, total)) + (i == j ? dimension : 0))
+            Widening * ((size * Covariance(pilot.Normals[i], mean[i], pilot.Normals[j], mean[j], weights, total))
+                + (i == j ? dimension : 0))
                 / (size + dimension));
-        double[][] states = [.. model.States.Select((s, i) => s.Probabilities.Select((_, k) => Share(pilot.States[i], k, weights, total)).ToArray())];
+        double[][] states = [.. model.States.Select((s, i) => s.Probabilities.Select((_, k) => Share(pilot.States[i], k, weights, total))
+            .ToArray())];
         return CholeskyFactor.Of(covariance) is { } cholesky ? Proposal.Moved(model, mean, cholesky, states) : null;
     }
 

@@ -45,7 +45,10 @@ internal sealed class CombinationSearch(EventRows rows, IReadOnlyList<RangeRows>
         return new SearchOutcome([.. run.Blocks.SelectMany(b => b.Found)], run.Blocks.Sum(b => b.Evaluated));
     }
 
-    /// <summary>Adds range <paramref name="item"/> as member number <paramref name="depth"/> to the combination in the buffers, and goes on from there.</summary>
+    /// <summary>
+    /// Adds range <paramref name="item"/> as member number <paramref name="depth"/> to the combination in the buffers, and goes
+    /// on from there.
+    /// </summary>
     private void Visit(Buffers buffers, Branch branch, int depth, int item, int scale, int parentRows)
     {
         branch.Evaluated++;

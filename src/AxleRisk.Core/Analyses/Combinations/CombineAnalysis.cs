@@ -38,7 +38,8 @@ public static class CombineAnalysis
         long most = MostRows * UsualSubsets / Math.Max(UsualSubsets, plan.Chances.Count);
         if (rows > most)
         {
-            throw new StudyException($"a quarter of the evaluations is searched and kept, at most {most:#,0}: choose --evaluations {SearchedPart * most} or fewer");
+            throw new StudyException(
+                $"a quarter of the evaluations is searched and kept, at most {most:#,0}: choose --evaluations {SearchedPart * most} or fewer");
         }
 
         DrawnRows drawn = new RowDraw(model, settings with { Evaluations = rows }, plan).Run(options);
@@ -50,22 +51,28 @@ public static class CombineAnalysis
         (ImmutableArray<InteractionPair> interactions, long spent, bool endedEarly) = drawn.IsPartial
             ? ([], 0, true)
             : InteractionAnalysis.Run(model, settings with { Evaluations = settings.Evaluations - rows }, players, further);
-        int[] paired = [.. Enumerable.Range(0, ranges.Length).Where(i => IsWorse(ranges[i]) && players.Any(p => p.Contains(ranges[i].Factor)))];
+        int[] paired = [.. Enumerable.Range(0, ranges.Length)
+            .Where(i => IsWorse(ranges[i]) && players.Any(p => p.Contains(ranges[i].Factor)))];
         ImmutableArray<PairEffect> pairs = PairEffects.Of(drawn.Rows, ranges, inside, paired, limits);
         return Search(drawn.Rows, ranges, inside, plan.Possible(limits.MostMembers), limits, options.Threads) with
         {
             RequiredKm = model.Scenario.RequiredKm,
-            Pairs = [.. pairs.Select(p => p with { AreCorrelated = players.Any(g => g.Contains(p.First.Factor) && g.Contains(p.Second.Factor)) })],
+            Pairs = [.. pairs.Select(p => p with
+                { AreCorrelated = players.Any(g => g.Contains(p.First.Factor) && g.Contains(p.Second.Factor)) })],
             Interactions = interactions,
             IsConditional = plan.IsConditional,
             Run = new RunRecord(
-                drawnRows + spent, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, drawn.IsPartial || endedEarly),
+                drawnRows + spent, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, drawn.IsPartial
+                    || endedEarly),
         };
     }
 
-    /// <summary>The worst combinations of a sample whose ranges are given; the parts of the result that need a model are left empty.</summary>
+    /// <summary>
+    /// The worst combinations of a sample whose ranges are given; the parts of the result that need a model are left empty.
+    /// </summary>
     internal static CombineResult Search(
-        EventRows rows, ImmutableArray<AdverseRange> ranges, ImmutableArray<RangeRows> inside, double possible, CombineLimits limits, int threads)
+        EventRows rows, ImmutableArray<AdverseRange> ranges, ImmutableArray<RangeRows> inside, double possible, CombineLimits limits,
+            int threads)
     {
         SearchOutcome found = new CombinationSearch(rows, inside, limits).Run(threads);
         var sums = new GroupSums(rows, inside);
@@ -102,7 +109,8 @@ public static class CombineAnalysis
     /// The groups of factors with the strongest single effect: the largest variance that splitting the vehicles by one of their
     /// ranges explains. A factor that acts only together with others can be missed here; the search does not miss it.
     /// </summary>
-    private static ImmutableArray<ImmutableArray<Factor>> Strongest(LifeModel model, ImmutableArray<AdverseRange> ranges, EventRows rows, int most)
+    private static ImmutableArray<ImmutableArray<Factor>> Strongest(LifeModel model, ImmutableArray<AdverseRange> ranges, EventRows rows,
+        int most)
     {
         double average = rows.Failures / rows.Count;
         double Strength(AdverseRange r) => Math.Pow(r.Probability.Estimate - average, 2) * r.Mass / (1 - r.Mass);

@@ -9,7 +9,9 @@ public sealed record CombineLimits
     /// <summary>The fewest sampled rows inside a combination.</summary>
     public int LeastRows { get; init; } = 100;
 
-    /// <summary>The fewest failures behind its probability, as effective number: (sum of weights)^2 / sum of squared weights (Kish 1965).</summary>
+    /// <summary>
+    /// The fewest failures behind its probability, as effective number: (sum of weights)^2 / sum of squared weights (Kish 1965).
+    /// </summary>
     public double LeastEffectiveFailures { get; init; } = 20;
 
     /// <summary>The least share of all failures that a combination covers.</summary>

@@ -20,10 +20,16 @@ public sealed record CombineResult
     /// <summary>The ranges and states that were combined.</summary>
     public required ImmutableArray<AdverseRange> Ranges { get; init; }
 
-    /// <summary>Pairs of ranges that are worse than the average, of the strongest factors; the largest departure from multiplication (in standard errors) first.</summary>
+    /// <summary>
+    /// Pairs of ranges that are worse than the average, of the strongest factors; the largest departure from multiplication (in
+    /// standard errors) first.
+    /// </summary>
     public required ImmutableArray<PairEffect> Pairs { get; init; }
 
-    /// <summary>The interaction indices of the strongest factors' pairs, the largest Shapley interaction first; empty where the run was ended early.</summary>
+    /// <summary>
+    /// The interaction indices of the strongest factors' pairs, the largest Shapley interaction first; empty where the run was
+    /// ended early.
+    /// </summary>
     public required ImmutableArray<InteractionPair> Interactions { get; init; }
 
     /// <summary>The worst combinations, the highest failure probability first; empty where nothing stands out from chance.</summary>
@@ -43,13 +49,15 @@ public sealed record CombineResult
 /// <param name="First">The one range.</param>
 /// <param name="Second">The other.</param>
 /// <param name="Together">P(failure | in both).</param>
-/// <param name="Multiplied">P(failure | first) P(failure | second) / P(failure): what they would give if their effects multiplied. May exceed 1.</param>
+/// <param name="Multiplied">P(failure | first) P(failure | second) / P(failure): what they would give if their effects
+/// multiplied. May exceed 1.</param>
 /// <param name="Ratio">The first over the second.</param>
 /// <param name="Likelihood">P(in both).</param>
 /// <param name="Rows">Sampled rows in both.</param>
 /// <param name="IsNotable">Whether the two figures differ beyond chance, after Bonferroni correction for the number of pairs.</param>
 public sealed record PairEffect(
-    AdverseRange First, AdverseRange Second, Interval Together, Interval Multiplied, Interval Ratio, double Likelihood, int Rows, bool IsNotable)
+    AdverseRange First, AdverseRange Second, Interval Together, Interval Multiplied, Interval Ratio, double Likelihood, int Rows,
+        bool IsNotable)
 {
     /// <summary>Whether the two factors are correlated: they then share a part of their effects, and the product counts it twice.</summary>
     public bool AreCorrelated { get; init; }
@@ -59,7 +67,8 @@ public sealed record PairEffect(
 /// <param name="First">The one factor, or group of correlated factors.</param>
 /// <param name="Second">The other.</param>
 /// <param name="SecondOrder">The second-order Sobol' index: what both explain together beyond what each explains alone.</param>
-/// <param name="Shapley">The Shapley interaction index (Grabisch and Roubens 1999) of the game of closed indices played by the strongest factors.</param>
+/// <param name="Shapley">The Shapley interaction index (Grabisch and Roubens 1999) of the game of closed indices played by the
+/// strongest factors.</param>
 public sealed record InteractionPair(string First, string Second, Interval SecondOrder, Interval Shapley);
 
 /// <summary>One dangerous combination.</summary>
@@ -97,7 +106,8 @@ public sealed record Combination
 /// <param name="Limits">What a combination needed.</param>
 /// <param name="Rows">The sampled rows that were searched.</param>
 /// <param name="Ranges">The number of ranges and states.</param>
-/// <param name="Possible">The number of combinations that could be made of them, both ends of every factor counted: the number the claims are corrected for.</param>
+/// <param name="Possible">The number of combinations that could be made of them, both ends of every factor counted: the number
+/// the claims are corrected for.</param>
 /// <param name="Evaluated">The combinations that were evaluated; the rest lies inside combinations with too few rows or failures.</param>
 /// <param name="Eligible">Those with enough rows and failures.</param>
 public sealed record SearchRecord(CombineLimits Limits, int Rows, int Ranges, double Possible, long Evaluated, int Eligible);

@@ -11,9 +11,11 @@ internal static class InteractionAnalysis
     /// <summary>Runs the analysis with about <see cref="StudySettings.Evaluations"/> evaluations, at least two rows a group.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="settings">Evaluations, seed, sampling plan.</param>
-    /// <param name="players">Groups of factors that are independent of one another, the strongest first; the last are left out where there are too few evaluations for all.</param>
+    /// <param name="players">Groups of factors that are independent of one another, the strongest first; the last are left out
+    /// where there are too few evaluations for all.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
-    /// <returns>The pairs, the largest Shapley interaction first, the evaluations spent, and whether the run was ended early; then there are no pairs.</returns>
+    /// <returns>The pairs, the largest Shapley interaction first, the evaluations spent, and whether the run was ended early;
+    /// then there are no pairs.</returns>
     public static (ImmutableArray<InteractionPair> Pairs, long Evaluations, bool IsPartial) Run(
         LifeModel model, StudySettings settings, ImmutableArray<ImmutableArray<Factor>> players, RunOptions options)
     {

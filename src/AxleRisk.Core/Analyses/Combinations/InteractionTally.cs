@@ -35,7 +35,8 @@ internal sealed class InteractionTally(
         [.. players.OrderBy(p => IsScale(model, p) ? 1 : 0)];
 
     /// <summary>Evaluations a row costs.</summary>
-    public static int EvaluationsPerRow(LifeModel model, ImmutableArray<ImmutableArray<Factor>> players) => 1 + (1 << players.Count(p => !IsScale(model, p)));
+    public static int EvaluationsPerRow(LifeModel model, ImmutableArray<ImmutableArray<Factor>> players) =>
+        1 + (1 << players.Count(p => !IsScale(model, p)));
 
     public Worker CreateWorker() => new(model, draw.BlockSize);
 
@@ -81,7 +82,8 @@ internal sealed class InteractionTally(
         return w.OfMixed;
     }
 
-    // The sum over rows of P(both fail) - P(A fails) P(B fails), sharing a set of the chances; P(both fail) exceeds that of unrelated rows as P(both survive) does.
+    // The sum over rows of P(both fail) - P(A fails) P(B fails), sharing a set of the chances; P(both fail) exceeds that of
+    // unrelated rows as P(both survive) does.
     private double SharedFailures(Worker w, ModeSurvival mixed, int shared, int count)
     {
         double share = 0;

@@ -13,7 +13,8 @@ internal static class PairEffects
     /// <param name="chosen">The numbers of the ranges to pair.</param>
     /// <param name="limits">Rows and failures needed; the chance of a false claim, which is divided by the number of pairs.</param>
     public static ImmutableArray<PairEffect> Of(
-        EventRows rows, IReadOnlyList<AdverseRange> ranges, IReadOnlyList<RangeRows> inside, IReadOnlyList<int> chosen, CombineLimits limits)
+        EventRows rows, IReadOnlyList<AdverseRange> ranges, IReadOnlyList<RangeRows> inside, IReadOnlyList<int> chosen,
+            CombineLimits limits)
     {
         var sums = new GroupSums(rows, inside);
         int[][] pairs = [.. from a in chosen from b in chosen where a < b && inside[a].Owner != inside[b].Owner select new[] { a, b }];
@@ -23,7 +24,8 @@ internal static class PairEffects
             double surety = Surety(sums, p);
             int count = (int)Math.Round(sums.Estimate((n, _) => n[0], p).Estimate);
             bool enough = count >= limits.LeastRows
-                && sums.Estimate((n, f) => Math.Min(f[0], n[0] * Product(n, f)), p, [p[0]], [p[1]]).Estimate >= limits.LeastEffectiveFailures;
+                && sums.Estimate((n, f) => Math.Min(f[0], n[0] * Product(n, f)), p, [p[0]],
+                    [p[1]]).Estimate >= limits.LeastEffectiveFailures;
             return (new PairEffect(
                 ranges[p[0]], ranges[p[1]], sums.Probability(p),
                 sums.Estimate(Product, p, [p[0]], [p[1]]), sums.Estimate((n, f) => f[0] / n[0] / Product(n, f), p, [p[0]], [p[1]]),

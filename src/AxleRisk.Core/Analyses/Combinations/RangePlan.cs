@@ -68,7 +68,8 @@ internal sealed class RangePlan
         // A share of a Dirichlet distribution is beta distributed.
         double c = scenario.MixConcentration!.Value;
         return scenario.Legs.SelectMany((leg, i) => Fifths(
-            factor, factor.ColumnNames[i], owner, factor.FirstColumn + i, 0, new ScaledBeta(c * leg.Share, c * (1 - leg.Share)), byUnit: false));
+            factor, factor.ColumnNames[i], owner, factor.FirstColumn + i, 0, new ScaledBeta(c * leg.Share, c * (1 - leg.Share)),
+                byUnit: false));
     }
 
     private static IEnumerable<PlannedRange> Fifths(

@@ -30,7 +30,8 @@ internal sealed class RowDraw(LifeModel model, StudySettings settings, RangePlan
             }, options.Cancellation);
         int kept = end < plan.Blocks ? FirstRow(end) : rows;
         double[][] cut = kept == rows ? weights : [.. weights.Select(w => w[..kept])];
-        return new DrawnRows(new EventRows(cut, GroupOfRows(kept), plan.Replicates > 1 ? plan.Replicates : Groups), bits, end < plan.Blocks);
+        return new DrawnRows(new EventRows(cut, GroupOfRows(kept), plan.Replicates > 1 ? plan.Replicates : Groups), bits,
+            end < plan.Blocks);
     }
 
     /// <summary>Rows stand in the order of their blocks.</summary>

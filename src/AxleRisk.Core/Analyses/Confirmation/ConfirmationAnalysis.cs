@@ -20,7 +20,8 @@ public static class ConfirmationAnalysis
 
     /// <summary>The number of simulations a run will do: points times legs, those of a trip among them.</summary>
     public static long SimulationsOf(LifeModel model, ConfirmationQuestion question) =>
-        (1 + (model.Factors.Factors.IsEmpty ? 0 : question.Points)) * (long)(model.Scenario.Legs.Length + (model.Scenario.Trip?.Legs.Length ?? 0));
+        (1 + (model.Factors.Factors.IsEmpty ? 0 : question.Points))
+            * (long)(model.Scenario.Legs.Length + (model.Scenario.Trip?.Legs.Length ?? 0));
 
     /// <summary>Runs the analysis.</summary>
     /// <param name="model">The scenario; where it has a trip, with the trip's inputs among its own (<see cref="Trip.Whole"/>).</param>
@@ -33,7 +34,8 @@ public static class ConfirmationAnalysis
         ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> trips = TripsOf(model);
         PointDrive[] points =
         [
-            .. PointChoice.Choose(model, question.Points, question.Seed).Select(p => Ready(model, trips, p, question, options)).Where(p => p.Use.IsFinite),
+            .. PointChoice.Choose(model, question.Points, question.Seed).Select(p => Ready(model, trips, p, question, options))
+                .Where(p => p.Use.IsFinite),
         ];
         if (points.Length == 0 || points[0].Use.Name != "base case")
         {
@@ -76,11 +78,14 @@ public static class ConfirmationAnalysis
         };
     }
 
-    private static ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> TripsOf(LifeModel model) => model.Scenario.Trip is not { } trip ? []
-        : [.. TripLegScenario.Of(model.Scenario, Enumerable.Range(0, trip.Legs.Length)).Select(s => (new LifeModel(s.Scenario, model.Factors), s.Legs))];
+    private static ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> TripsOf(LifeModel model) =>
+        model.Scenario.Trip is not { } trip ? []
+        : [.. TripLegScenario.Of(model.Scenario, Enumerable.Range(0, trip.Legs.Length))
+            .Select(s => (new LifeModel(s.Scenario, model.Factors), s.Legs))];
 
     private static PointDrive Ready(
-        LifeModel model, ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> trips, ChosenPoint point, ConfirmationQuestion question, RunOptions options)
+        LifeModel model, ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> trips, ChosenPoint point,
+            ConfirmationQuestion question, RunOptions options)
     {
         options.Cancellation.ThrowIfCancellationRequested();
         var use = new PointModel(model, point, question);
@@ -99,7 +104,8 @@ public static class ConfirmationAnalysis
 
     private static ConfirmedPoint Compare(PointDrive point, SimulatedLeg?[] simulated)
     {
-        (DrivenWay Way, SimulatedLeg Leg)[] driven = [.. point.Ways.Zip(simulated).Where(d => d.Second is not null).Select(d => (d.First, d.Second!))];
+        (DrivenWay Way, SimulatedLeg Leg)[] driven = [.. point.Ways.Zip(simulated).Where(d => d.Second is not null)
+            .Select(d => (d.First, d.Second!))];
         (DrivenWay Way, SimulatedLeg Leg)[] trip = [.. driven.Where(d => d.Way.IsTrip && d.Way.Point.IsFinite)];
         return Compare(point.Use.Name, point.Use.LifeKm, [.. driven.Where(d => !d.Way.IsTrip)]) with
         {
@@ -137,7 +143,8 @@ public static class ConfirmationAnalysis
             .Select(ride => driven.Sum(d => d.Way.Weight * d.Leg.PerKm(ride, record))).ToArray()),
     ];
 
-    private static ImmutableArray<Interval> Steps(double[][] sums) => [.. Enumerable.Range(1, sums[0].Length - 1).Select(ride => Ratio(sums, ride - 1, ride))];
+    private static ImmutableArray<Interval> Steps(double[][] sums) =>
+        [.. Enumerable.Range(1, sums[0].Length - 1).Select(ride => Ratio(sums, ride - 1, ride))];
 
     private static Interval FastOver(double fast, double[][] sums, int ride) => Jackknife.Estimate(sums, s => fast / (s[ride] / Records));
 

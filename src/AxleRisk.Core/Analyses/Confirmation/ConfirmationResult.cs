@@ -50,8 +50,10 @@ public enum RideStepKind
 /// <summary>One point.</summary>
 /// <param name="Name">What it is: the base case, a point near failure, or a place in the order of lives.</param>
 /// <param name="LifeKm">Life by the spectral model, km.</param>
-/// <param name="Fast">Damage of the use by the spectral model of the linear ride over that of its simulation: the error of the counting formula alone.</param>
-/// <param name="FastStrikes">Damage of the use by the spectral model over that of the linear ride alone: above 1 where it reckons with a bump stop.</param>
+/// <param name="Fast">Damage of the use by the spectral model of the linear ride over that of its simulation: the error of the
+/// counting formula alone.</param>
+/// <param name="FastStrikes">Damage of the use by the spectral model over that of the linear ride alone: above 1 where it reckons
+/// with a bump stop.</param>
 /// <param name="Steps">Damage of the use after each step over that before it, on the same roads.</param>
 /// <param name="Limits">Damage of the use, simulation with lift-off and stops over the linear one, on the same roads.</param>
 /// <param name="Ratio">True over computed damage: the simulation with its limits over the spectral model.</param>
@@ -75,5 +77,6 @@ public sealed record ConfirmedPoint(
 /// <param name="StrikesPerKm">Strikes of the bump stop a km.</param>
 /// <param name="TyreForceRatio">RMS of the tyre force about its static value over that, in the linear simulation.</param>
 public sealed record ConfirmedLeg(
-    string Name, double DamageShare, Interval FastOverLinear, ImmutableArray<Interval> Steps, Interval LimitsOverLinear, Interval FastOverReference,
+    string Name, double DamageShare, Interval FastOverLinear, ImmutableArray<Interval> Steps, Interval LimitsOverLinear,
+    Interval FastOverReference,
     double OffGroundShare, double StrikesPerKm, double TyreForceRatio);

@@ -8,7 +8,9 @@ namespace AxleRisk.Core.Analyses.Confirmation;
 /// <summary>A point to be confirmed: a value of every factor column.</summary>
 internal sealed record ChosenPoint(string Name, double[] Values);
 
-/// <summary>Chooses points: the base case, those nearest to failure at the required distance, and some over the whole spread of lives.</summary>
+/// <summary>
+/// Chooses points: the base case, those nearest to failure at the required distance, and some over the whole spread of lives.
+/// </summary>
 internal static class PointChoice
 {
     /// <summary>Vehicles sampled to choose from.</summary>

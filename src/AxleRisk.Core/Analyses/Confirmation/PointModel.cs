@@ -53,7 +53,8 @@ internal sealed class PointModel
         RideLimits stopped = damped with { BumpStopNPerM = double.IsFinite(clearance) ? stop : 0 };
         RideLimits lifted = stopped with { LiftsOff = question.LiftOff };
         (RideStepKind, RideLimits, RideLimits Before)[] all =
-            [(RideStepKind.TwoRateDamper, damped, linear), (RideStepKind.BumpStop, stopped, damped), (RideStepKind.LiftOff, lifted, stopped)];
+            [(RideStepKind.TwoRateDamper, damped, linear), (RideStepKind.BumpStop, stopped, damped),
+                (RideStepKind.LiftOff, lifted, stopped)];
         steps = [.. all.Where(s => s.Item2 != s.Before).Select(s => (s.Item1, s.Item2))];
     }
 
@@ -107,7 +108,8 @@ internal sealed class PointModel
         }
 
         var question = new SurfaceQuestion(ride, linear, road, stress, curve);
-        var stream = new RandomStream(new StreamKey(seed, $"confirm/{model.Scenario.Legs[leg].Name}/{(corrugated ? "corrugated" : "plain")}"));
+        var stream = new RandomStream(new StreamKey(seed,
+            $"confirm/{model.Scenario.Legs[leg].Name}/{(corrugated ? "corrugated" : "plain")}"));
         return simulation.Run([question, .. steps.Select(s => question with { Limits = s.Limits })], stream, periods, cancellation);
     }
 }

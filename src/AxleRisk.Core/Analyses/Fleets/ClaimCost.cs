@@ -13,7 +13,9 @@ internal static class ClaimCost
 {
     private const int Fleets = 16_384;
 
-    /// <summary>A cost is drawn from so many values of equal probability; those beyond the last weigh nothing in an interval of 95 %.</summary>
+    /// <summary>
+    /// A cost is drawn from so many values of equal probability; those beyond the last weigh nothing in an interval of 95 %.
+    /// </summary>
     private const int Costs = 16_384;
 
     /// <summary>Claims of a fleet whose costs are drawn one by one; the sum of those beyond is as good as normal.</summary>
@@ -31,7 +33,8 @@ internal static class ClaimCost
             case Value.Uncertain { Distribution: Distribution cost }:
                 double[] totals = Simulate(fleet.Vehicles, byDraw.Corrected, cost, seed, threads);
                 Array.Sort(totals);
-                return new CostPrediction(Times(cost.Mean), OrderStatistics.Quantile(totals, 0.025), OrderStatistics.Quantile(totals, 0.975), Fleets);
+                return new CostPrediction(Times(cost.Mean), OrderStatistics.Quantile(totals, 0.025),
+                    OrderStatistics.Quantile(totals, 0.975), Fleets);
             case Value certain:
                 return new CostPrediction(Times(certain.Nominal), certain.Nominal * claims.Low, certain.Nominal * claims.High, 0);
         }

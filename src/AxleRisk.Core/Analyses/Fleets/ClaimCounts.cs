@@ -21,7 +21,8 @@ internal static class ClaimCounts
     {
         (long low, long high) = new BinomialMixture(vehicles, byDraw.Corrected, most).Range();
         double mean = DrawStatistic.Of(byDraw, TargetBasis.Average);
-        Interval expected = GroupInterval.Around(vehicles * mean, DrawStatistic.OfReplicates(byDraw, TargetBasis.Average).Select(p => vehicles * p));
+        Interval expected = GroupInterval.Around(vehicles * mean, DrawStatistic.OfReplicates(byDraw, TargetBasis.Average)
+            .Select(p => vehicles * p));
         return new Prediction(expected.Within(0, vehicles), low, high);
     }
 
@@ -60,7 +61,8 @@ internal static class ClaimCounts
 
         return
         [
-            .. Enumerable.Range(1, months).AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(sample.Threads, 512)).Select(m => new ClaimMonth(
+            .. Enumerable.Range(1, months).AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(sample.Threads, 512))
+                .Select(m => new ClaimMonth(
                 m,
                 Predict(fleet.Vehicles, DrawMeans.Sum([(1, soFar[m]), (-1, soFar[m - 1])]), MostOfMonth),
                 Predict(fleet.Vehicles, soFar[m], MostOfMonth))),

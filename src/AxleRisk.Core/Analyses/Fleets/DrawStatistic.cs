@@ -8,7 +8,8 @@ internal static class DrawStatistic
     private const double Ninety = 0.9;
 
     /// <summary>The statistic over all outer draws.</summary>
-    public static double Of(DrawMeans byDraw, TargetBasis basis) => Of(basis == TargetBasis.Average ? byDraw.AsDrawn : byDraw.Corrected, basis);
+    public static double Of(DrawMeans byDraw, TargetBasis basis) =>
+        Of(basis == TargetBasis.Average ? byDraw.AsDrawn : byDraw.Corrected, basis);
 
     /// <summary>The statistic within each replicate.</summary>
     public static double[] OfReplicates(DrawMeans byDraw, TargetBasis basis) =>

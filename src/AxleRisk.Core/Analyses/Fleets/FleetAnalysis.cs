@@ -31,7 +31,9 @@ public static class FleetAnalysis
     private const double FirstKm = 1e-3;
     private const double LongestKm = 1e7;
 
-    /// <summary>About how many evaluations a run takes: a search looks at some fifteen walls, as many tolerances and a few categories.</summary>
+    /// <summary>
+    /// About how many evaluations a run takes: a search looks at some fifteen walls, as many tolerances and a few categories.
+    /// </summary>
     public static long ExpectedEvaluations(Fleet fleet, long evaluations) =>
         fleet.TargetLife is null ? evaluations : evaluations + (40 * (evaluations / DesignPart));
 
@@ -52,7 +54,8 @@ public static class FleetAnalysis
         DrawMeans byDraw = sample.FailedWithin(fleet.WarrantyMonths, fleet.WarrantyKm);
         Prediction claims = ClaimCounts.Predict(fleet.Vehicles, byDraw);
 
-        NestedPlan designPlan = NestedPlan.Of(settings with { Evaluations = Math.Max(settings.Evaluations / DesignPart, LeastEvaluations) }, !shared.IsEmpty);
+        NestedPlan designPlan = NestedPlan.Of(settings with
+        { Evaluations = Math.Max(settings.Evaluations / DesignPart, LeastEvaluations) }, !shared.IsEmpty);
         var designDraw = new FleetDraw(designPlan, options with { Progress = done => options.Progress?.Invoke(plan.Rows + done) });
         DesignLimits? design = Designs(model, fleet, designDraw, bases, out bool isPartial);
         int designs = (int)(designDraw.Evaluations / designPlan.Rows);
@@ -69,13 +72,15 @@ public static class FleetAnalysis
             Warranty = fleet.TargetClaimRate is double rate ? Warranties(fleet, sample, byDraw, rate, bases) : null,
             Design = design,
             Sampling = new FleetSampling(
-                NestedPlan.Replicates, plan.Draws, plan.Inner, designs == 0 ? 0 : designPlan.Draws, designs == 0 ? 0 : designPlan.Inner, designs,
+                NestedPlan.Replicates, plan.Draws, plan.Inner, designs == 0 ? 0 : designPlan.Draws, designs == 0 ? 0 : designPlan.Inner,
+                designs,
                 shared, model.Scale.IsLognormal, byDraw.ErrorShare, byDraw.Residue(fleet.Vehicles)),
             Run = new RunRecord(evaluations, evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
     }
 
-    private static DesignLimits? Designs(LifeModel model, Fleet fleet, FleetDraw draw, ImmutableArray<TargetBasis> bases, out bool isPartial)
+    private static DesignLimits? Designs(LifeModel model, Fleet fleet, FleetDraw draw, ImmutableArray<TargetBasis> bases,
+        out bool isPartial)
     {
         isPartial = false;
         try
@@ -89,11 +94,13 @@ public static class FleetAnalysis
         }
     }
 
-    private static WarrantyLimits Warranties(Fleet fleet, FleetSample sample, DrawMeans byDraw, double target, ImmutableArray<TargetBasis> bases)
+    private static WarrantyLimits Warranties(Fleet fleet, FleetSample sample, DrawMeans byDraw, double target,
+        ImmutableArray<TargetBasis> bases)
     {
         double[] Meets(double[] probabilities) => [.. probabilities.Select(p => p <= target ? 1.0 : 0)];
         Interval confidence = GroupInterval.Around(
-            DrawStatistic.Of(Meets(byDraw.Corrected), TargetBasis.Average), DrawStatistic.OfReplicates(Meets(byDraw.CorrectedByReplicate), TargetBasis.Average)).Within(0, 1);
+            DrawStatistic.Of(Meets(byDraw.Corrected), TargetBasis.Average),
+                DrawStatistic.OfReplicates(Meets(byDraw.CorrectedByReplicate), TargetBasis.Average)).Within(0, 1);
         return new WarrantyLimits(target, confidence,
         [
             .. bases.Select(basis => new WarrantyLimit(
@@ -104,7 +111,8 @@ public static class FleetAnalysis
     }
 
     private static SearchAnswer LongestKmOf(TargetSearch search) =>
-        search.LongestIn(ShortestKm, LongestKm) is { Outcome: not SearchOutcome.NoneMeets } found ? found : search.LongestIn(FirstKm, LongestKm);
+        search.LongestIn(ShortestKm, LongestKm) is { Outcome: not SearchOutcome.NoneMeets } found
+            ? found : search.LongestIn(FirstKm, LongestKm);
 
     private static void Require(LifeModel model, StudySettings settings)
     {

@@ -37,7 +37,8 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         long before = Evaluations;
         long done = 0;
         long blocks = (long)plan.Draws * plan.Parts * blocksOfPart;
-        var workers = BlockRunner.CreateWorkers(options, blocks, () => (Space: model.CreateWorkspace(block), Values: model.CreateColumns(block)));
+        var workers = BlockRunner.CreateWorkers(options, blocks,
+            () => (Space: model.CreateWorkspace(block), Values: model.CreateColumns(block)));
         BlockRunner.Run(workers, 0, blocks, (worker, number) =>
         {
             (long ofAll, long blockOfPart) = Math.DivRem(number, blocksOfPart);
@@ -81,7 +82,8 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         return unit;
     }
 
-    private void FillUnit(FactorSet factors, bool[] isShared, double[][] shared, int draw, string vehicles, int first, int rows, double[][] unit)
+    private void FillUnit(FactorSet factors, bool[] isShared, double[][] shared, int draw, string vehicles, int first, int rows,
+        double[][] unit)
     {
         var inner = SamplingPlan.FromName(plan.Settings.Sampling, plan.InnerOfPart);
         for (int column = 0; column < isShared.Length; column++)
@@ -92,7 +94,8 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
             }
             else
             {
-                inner.Fill(new StreamKey(plan.Settings.Seed, $"{factors.ColumnNames[column]}/{vehicles}"), column, first, unit[column].AsSpan(0, rows));
+                inner.Fill(new StreamKey(plan.Settings.Seed, $"{factors.ColumnNames[column]}/{vehicles}"), column, first,
+                    unit[column].AsSpan(0, rows));
             }
         }
     }
@@ -114,7 +117,10 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         }
     }
 
-    /// <summary>Where Miner sum and scatter are lognormal the part of them that differs between vehicles is left to chance; all else is as drawn.</summary>
+    /// <summary>
+    /// Where Miner sum and scatter are lognormal the part of them that differs between vehicles is left to chance; all else is as
+    /// drawn.
+    /// </summary>
     private static void FillCentres(LifeModel model, Workspace space, double[][] values, Span<double> lnCentre)
     {
         if (!model.Scale.IsLognormal)
@@ -138,5 +144,6 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
     }
 
     private static LifeScale Held(LifeModel model, Func<Factor, double> value) =>
-        model.Factors.Factors.Where(f => NestedPlan.IsShared(f) && LifeScale.Contains(f)).Aggregate(model.Scale, (scale, f) => scale.Hold(f, value(f)));
+        model.Factors.Factors.Where(f => NestedPlan.IsShared(f) && LifeScale.Contains(f))
+            .Aggregate(model.Scale, (scale, f) => scale.Hold(f, value(f)));
 }

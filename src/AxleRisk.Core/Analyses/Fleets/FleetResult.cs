@@ -9,7 +9,10 @@ namespace AxleRisk.Core.Analyses.Fleets;
 /// <summary>What a fleet's warranty will bring, and what would meet its targets.</summary>
 public sealed record FleetResult
 {
-    /// <summary>The failure probability by the target life's distance as the risk study gives it; null without a target, or where the analysis stands by itself.</summary>
+    /// <summary>
+    /// The failure probability by the target life's distance as the risk study gives it; null without a target, or where the
+    /// analysis stands by itself.
+    /// </summary>
     public RiskHeadline? Headline { get; init; }
 
     /// <summary>The fleet.</summary>
@@ -21,7 +24,10 @@ public sealed record FleetResult
     /// <summary>The number of claims: expected, and what the fleet will have with 95 % probability.</summary>
     public required Prediction Claims { get; init; }
 
-    /// <summary>The share of the variance of the number of claims that comes of what the whole fleet shares and nobody knows; the rest is chance.</summary>
+    /// <summary>
+    /// The share of the variance of the number of claims that comes of what the whole fleet shares and nobody knows; the rest is
+    /// chance.
+    /// </summary>
     public required double UnknownShare { get; init; }
 
     /// <summary>The share of the vehicles whose warranty ends by its distance, not by its age.</summary>
@@ -85,7 +91,8 @@ public sealed record WarrantyLimit(TargetBasis Basis, SearchAnswer Months, Searc
 /// <param name="Categories">The categories of the catalogue, best first.</param>
 /// <param name="Limits">The limiting designs by basis; without anything unknown there is but the average.</param>
 public sealed record DesignLimits(
-    LifeTarget Target, Interval AsItIs, double? NominalWallMm, bool HasWallSpread, ImmutableArray<string> Categories, ImmutableArray<DesignLimit> Limits);
+    LifeTarget Target, Interval AsItIs, double? NominalWallMm, bool HasWallSpread, ImmutableArray<string> Categories,
+        ImmutableArray<DesignLimit> Limits);
 
 /// <summary>The limiting designs, each with all else as stated.</summary>
 /// <param name="Basis">Which failure probability meets the target.</param>
@@ -103,7 +110,8 @@ public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, Search
 /// <param name="Designs">Designs looked at.</param>
 /// <param name="Shared">The names of the factors that the whole fleet shares.</param>
 /// <param name="IsConditional">Whether the Miner sum and the S-N scatter of each vehicle are averaged exactly rather than drawn.</param>
-/// <param name="InnerShare">How much of the variance between outer draws as drawn is only the error of their inner draws: it is taken out.</param>
+/// <param name="InnerShare">How much of the variance between outer draws as drawn is only the error of their inner draws: it is
+/// taken out.</param>
 /// <param name="Residue">By what share the band of the claims may still be too wide or too narrow for it, 95 %.</param>
 public sealed record FleetSampling(
     int Replicates, int Outer, int Inner, int DesignOuter, int DesignInner, int Designs,

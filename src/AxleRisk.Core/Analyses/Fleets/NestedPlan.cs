@@ -21,7 +21,10 @@ internal sealed record NestedPlan(int Outer, int Inner, StudySettings Settings)
     /// <summary>Every vehicle of the sample is kept, in 16 bytes.</summary>
     public const long MostEvaluations = 20_000_000;
 
-    /// <summary>The independent parts of the inner draws of one outer draw: two tell the error of their mean. One where nothing is shared and there is no second level.</summary>
+    /// <summary>
+    /// The independent parts of the inner draws of one outer draw: two tell the error of their mean. One where nothing is shared
+    /// and there is no second level.
+    /// </summary>
     public int Parts { get; init; } = 1;
 
     /// <summary>Inner draws of a part.</summary>
@@ -43,7 +46,8 @@ internal sealed record NestedPlan(int Outer, int Inner, StudySettings Settings)
         long evaluations = settings.Evaluations;
         if (evaluations is < LeastEvaluations or > MostEvaluations)
         {
-            throw new StudyException($"a fleet needs {LeastEvaluations:#,0} to {MostEvaluations:#,0} evaluations: choose --evaluations in this range");
+            throw new StudyException(
+                $"a fleet needs {LeastEvaluations:#,0} to {MostEvaluations:#,0} evaluations: choose --evaluations in this range");
         }
 
         long ofReplicate = evaluations / Replicates;

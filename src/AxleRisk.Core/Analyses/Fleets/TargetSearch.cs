@@ -52,7 +52,9 @@ internal sealed class TargetSearch(Func<double, DrawMeans> byDraw, double target
         double Off(double at) => Z(DrawStatistic.Of(byDraw(Shown(at)), basis)) - zTarget;
     }
 
-    /// <summary>What a replicate's probability is off at the limiting value, over the slope there, is what its own limiting value is off.</summary>
+    /// <summary>
+    /// What a replicate's probability is off at the limiting value, over the slope there, is what its own limiting value is off.
+    /// </summary>
     private Interval Around(double x, double good, double bad, Func<double, double> shown, bool isLog)
     {
         double step = Math.CopySign(Math.Min(0.02, Math.Abs(bad - good) / 10), bad - good);
@@ -60,7 +62,8 @@ internal sealed class TargetSearch(Func<double, DrawMeans> byDraw, double target
         DrawMeans here = byDraw(shown(x));
         double slope = (Z(DrawStatistic.Of(byDraw(shown(from + step)), basis)) - Z(DrawStatistic.Of(byDraw(shown(from)), basis))) / step;
         IEnumerable<double> off = DrawStatistic.OfReplicates(here, basis).Select(p => -Z(p) / slope);
-        return isLog ? GroupInterval.AroundExp(shown(x), off) : GroupInterval.Around(x, off).Within(Math.Min(good, bad), Math.Max(good, bad));
+        return isLog ? GroupInterval.AroundExp(shown(x), off) : GroupInterval.Around(x, off)
+            .Within(Math.Min(good, bad), Math.Max(good, bad));
     }
 
     private static double Z(double p) => StandardNormal.Quantile(Math.Clamp(p, Least, 1 - Least));

@@ -26,7 +26,8 @@ public static class FactorRangeAnalysis
     /// <param name="options">Threads, progress (in evaluations of all points together), cancellation.</param>
     /// <param name="headline">The risk study's figure, that all points go by; null for this sample's own.</param>
     /// <exception cref="StudyException">The sampling plan has fewer dimensions than the scenario has columns.</exception>
-    public static FactorRangeResult Run(LifeModel model, Factor factor, StudySettings settings, RunOptions options, RiskHeadline? headline = null)
+    public static FactorRangeResult Run(LifeModel model, Factor factor, StudySettings settings, RunOptions options,
+        RiskHeadline? headline = null)
     {
         (double Level, double Value)[] points = [.. PointsOf(factor)];
         LifeModel[] models = [model, .. points.Select(p => new LifeModel(Held(model.Scenario, factor, p.Value)))];
@@ -34,7 +35,8 @@ public static class FactorRangeAnalysis
         comparison = headline is null ? comparison : comparison.With(headline);
         return new FactorRangeResult(
             factor, comparison.DistanceKm, comparison.Cases[0],
-            [.. points.Select((p, i) => new HeldPoint(p.Level, p.Value, comparison.Cases[i + 1]))], comparison.IsConditional, comparison.Run);
+            [.. points.Select((p, i) => new HeldPoint(p.Level, p.Value, comparison.Cases[i + 1]))], comparison.IsConditional,
+                comparison.Run);
     }
 
     /// <summary>The number of scenarios that are evaluated: the base and one a point.</summary>
@@ -49,7 +51,8 @@ public static class FactorRangeAnalysis
 
     private static Scenario Held(Scenario scenario, Factor factor, double value) => factor switch
     {
-        CategoryFactor category => Remedy.Apply(scenario, Named(new Change.ToCategory([category.Categories[(int)value]], [1], factor.Knowledge))),
+        CategoryFactor category =>
+            Remedy.Apply(scenario, Named(new Change.ToCategory([category.Categories[(int)value]], [1], factor.Knowledge))),
         MixFactor => scenario with { MixConcentration = null },
         _ => Remedy.Apply(scenario, Named(new Change.ToValue(factor.Name, new Value.Certain(value)))),
     };

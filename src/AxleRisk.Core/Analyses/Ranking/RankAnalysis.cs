@@ -16,7 +16,10 @@ public static class RankAnalysis
     /// <summary>The most evaluations that go into indices and pinned probabilities.</summary>
     private const long MostForIndices = 1_000_000;
 
-    /// <summary>The part of the evaluations that goes into indices and pinned probabilities, while it is not more; the rest goes into the shares.</summary>
+    /// <summary>
+    /// The part of the evaluations that goes into indices and pinned probabilities, while it is not more; the rest goes into the
+    /// shares.
+    /// </summary>
     private const double PartOfIndices = 0.4;
 
     /// <summary>The most evaluations that go into shares until they are narrow enough.</summary>
@@ -28,7 +31,9 @@ public static class RankAnalysis
     /// <summary>About the evaluations that such a run takes at a failure probability of a few percent.</summary>
     public const long TypicalEvaluations = 1_500_000;
 
-    /// <summary>The most evaluations where nobody says otherwise: <see cref="MostEvaluations"/>; for all subsets by the number of factors.</summary>
+    /// <summary>
+    /// The most evaluations where nobody says otherwise: <see cref="MostEvaluations"/>; for all subsets by the number of factors.
+    /// </summary>
     /// <exception cref="StudyException">There are too many factors.</exception>
     public static long DefaultEvaluations(LifeModel model, RankQuestion question) => question.AllSubsets
         ? MostForIndices + ShareRun.EvaluationsOfAllSubsets(ForAllSubsets(new LifeShareProblem(model, StudySettings.DefaultSeed, 0)))
@@ -60,9 +65,11 @@ public static class RankAnalysis
         var tally = new RankTally(model, layout, draw, centre);
         (double[][] groups, long rows, bool isPartial) = draw.Run(Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
         ShareRun shares = ShareRun.Run(
-            problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)), question.AllSubsets, question.HalfWidth);
+            problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)), question.AllSubsets,
+                question.HalfWidth);
         var run = new RunRecord(
-            (rows * perRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial || shares.IsPartial);
+            (rows * perRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial
+                || shares.IsPartial);
         return Summarise(model, layout, groups, rows, problem, shares, question, run);
 
         RunOptions Reporting(Func<long, long> evaluations) =>
@@ -75,7 +82,8 @@ public static class RankAnalysis
             $"all subsets can be run of up to {ShareRun.MostExactPlayers} factors, and this scenario has {problem.Players}: leave --subsets out, and random orders find the same shares");
 
     private static RankResult Summarise(
-        LifeModel model, RankPlan layout, double[][] groups, long rows, LifeShareProblem problem, ShareRun shares, RankQuestion question, RunRecord run)
+        LifeModel model, RankPlan layout, double[][] groups, long rows, LifeShareProblem problem, ShareRun shares, RankQuestion question,
+            RunRecord run)
     {
         Interval Of(Func<double[], double> statistic) =>
             groups.Length >= 2 ? Jackknife.Estimate(groups, statistic) : new(double.NaN, double.NaN, double.NaN); // cancelled at once
@@ -94,7 +102,8 @@ public static class RankAnalysis
         {
             int pin = layout.Pins.ToList().FindIndex(p => p.Factor == factor && p.Point == point);
             return pin < 0 ? null : new Pinned(
-                ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1), Positive(s => s[layout.PinnedEvent(pin)] / (0.5 * s[RankPlan.Event])));
+                ValueOf(layout.Pins[pin]), Probability(layout.PinnedEvent(pin), 1),
+                    Positive(s => s[layout.PinnedEvent(pin)] / (0.5 * s[RankPlan.Event])));
         }
 
         Interval ShareOf(int output, Func<Factor, bool> of) =>
@@ -133,7 +142,8 @@ public static class RankAnalysis
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegOfFailures(
                 leg.Name, Of(s => s[layout.FailuresOfLeg(i)] / LegsTogether(s)).Within(0, 1)))],
             Modes = [.. Enumerable.Range(0, layout.Modes).Select(m => new ModeOfFailures(
-                model.Modes.Modes[m], Of(s => s[layout.FirstOfMode(m)] / s[RankPlan.Rows]).Within(0, 1), Probability(layout.WithoutMode(m), 1)))],
+                model.Modes.Modes[m], Of(s => s[layout.FirstOfMode(m)] / s[RankPlan.Rows]).Within(0, 1),
+                Probability(layout.WithoutMode(m), 1)))],
             IsConditional = model.Chances.IsExact,
             Rows = rows,
             Run = run,

@@ -82,7 +82,8 @@ internal sealed class RankPlan
 
 /// <summary>Factors that are exchanged together because they depend on one another; usually one.</summary>
 /// <param name="Factors">The factors.</param>
-/// <param name="IsScale">Whether the group scales the life of a mode without touching what is evaluated, so that it costs no evaluation.</param>
+/// <param name="IsScale">Whether the group scales the life of a mode without touching what is evaluated, so that it costs no
+/// evaluation.</param>
 internal sealed record RankGroup(ImmutableArray<Factor> Factors, bool IsScale)
 {
     public IEnumerable<int> Columns => Factors.SelectMany(f => Enumerable.Range(f.FirstColumn, f.ColumnNames.Length));

@@ -27,7 +27,10 @@ public sealed record RankResult
     /// <summary>Pairs of independent base rows behind the shares; of random orders, also the number of orders.</summary>
     public required long SharePairs { get; init; }
 
-    /// <summary>Half the width of the widest 95 % interval of a factor's share, of failure or of the spread of life, a fraction; infinite where one is unknown.</summary>
+    /// <summary>
+    /// Half the width of the widest 95 % interval of a factor's share, of failure or of the spread of life, a fraction; infinite
+    /// where one is unknown.
+    /// </summary>
     public required double WidestHalf { get; init; }
 
     /// <summary>The half width that the run went for; 0 where it was to spend all its evaluations.</summary>
@@ -51,10 +54,14 @@ public sealed record RankResult
     /// <summary>The run behind it.</summary>
     public required RunRecord Run { get; init; }
 
-    /// <summary>The same with the figure of the risk study; what is held is that figure times its paired ratio to the own sample's, where that agrees with it (<see cref="RiskHeadline.Agrees"/>).</summary>
+    /// <summary>
+    /// The same with the figure of the risk study; what is held is that figure times its paired ratio to the own sample's, where
+    /// that agrees with it (<see cref="RiskHeadline.Agrees"/>).
+    /// </summary>
     public RankResult With(RiskHeadline headline)
     {
-        Pinned Anchored(Pinned p) => p.Ratio.Estimate > 0 && headline.Agrees(Probability) ? p with { Probability = headline.Times(p.Ratio) } : p;
+        Pinned Anchored(Pinned p) => p.Ratio.Estimate > 0 && headline.Agrees(Probability) ? p with
+        { Probability = headline.Times(p.Ratio) } : p;
         return this with
         {
             Headline = headline,
@@ -74,7 +81,9 @@ public sealed record RankedFactor
     /// <summary>The factor.</summary>
     public required Factor Factor { get; init; }
 
-    /// <summary>The factors it is correlated with: their indices are those of all of them together. Empty for an independent factor.</summary>
+    /// <summary>
+    /// The factors it is correlated with: their indices are those of all of them together. Empty for an independent factor.
+    /// </summary>
     public required ImmutableArray<string> RankedWith { get; init; }
 
     /// <summary>Its part of all shares of failure, a fraction; NaN where nothing fails.</summary>
@@ -133,7 +142,9 @@ public enum ShareMethod
     RandomOrders,
 }
 
-/// <summary>The shares that all factors of one kind have together: what better data could remove, and what only another design can.</summary>
+/// <summary>
+/// The shares that all factors of one kind have together: what better data could remove, and what only another design can.
+/// </summary>
 /// <param name="Knowledge">The kind.</param>
 /// <param name="Factors">The number of factors.</param>
 /// <param name="Failure">Their share of failure, a fraction.</param>

@@ -146,7 +146,9 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
         return w.OfMixed.Fails.AsSpan(0, count).ToArray().Sum();
     }
 
-    /// <summary>Evaluates the outputs of a sample; where only the scale differs from an evaluated sample its damage is taken over.</summary>
+    /// <summary>
+    /// Evaluates the outputs of a sample; where only the scale differs from an evaluated sample its damage is taken over.
+    /// </summary>
     private void Evaluate(Worker w, double[][] values, int count, Outputs to, Outputs? sameDamage = null)
     {
         if (sameDamage is null || !model.Modes.IsPlain)

@@ -8,7 +8,9 @@ namespace AxleRisk.Core.Analyses.Ranking;
 /// </summary>
 internal static class SobolTerms
 {
-    /// <summary>First order: Saltelli et al. (2010, Computer Physics Communications 181, 259-270, table 2 b). Outputs are best centred.</summary>
+    /// <summary>
+    /// First order: Saltelli et al. (2010, Computer Physics Communications 181, 259-270, table 2 b). Outputs are best centred.
+    /// </summary>
     public static double First(double a, double b, double mixed) => b * (mixed - a);
 
     /// <summary>Total: Jansen (1999, Computer Physics Communications 117, 35-43).</summary>
@@ -27,7 +29,9 @@ internal static class SobolTerms
     public static double ScaleFirst(double standardisedA, double standardisedB, double pA, double pB, double share) =>
         BivariateNormal.Cumulative(standardisedA, standardisedB, share) - (pA * pB);
 
-    /// <summary>Total of a normal part of the chance: two copies of a row that share all but it both fail with Phi2(g, g; 1 - share).</summary>
+    /// <summary>
+    /// Total of a normal part of the chance: two copies of a row that share all but it both fail with Phi2(g, g; 1 - share).
+    /// </summary>
     public static double ScaleTotal(double standardised, double p, double share) =>
         p - BivariateNormal.Cumulative(standardised, standardised, 1 - share);
 }

@@ -77,7 +77,8 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
         DesignPoint point = NearestFailing.Approach(state, Points, clearly, seed, $"{stream}/approach {approaches++}");
 
         // A sample about a true point at beta lies at about the root of beta^2 + dimension; but its weight must be a number.
-        double farthest = Math.Min(Math.Sqrt((DesignPointSearch.GreatestRadius * DesignPointSearch.GreatestRadius) + state.Dimension), GreatestWeighed);
+        double farthest = Math.Min(Math.Sqrt((DesignPointSearch.GreatestRadius * DesignPointSearch.GreatestRadius) + state.Dimension),
+            GreatestWeighed);
         return point.Beta < farthest && Points.Add(point);
     }
 
@@ -101,7 +102,8 @@ internal sealed class DesignPointFinder(LimitState state, ulong seed, string str
                 return;
             }
 
-            double[] from = left.MinBy(u => Points.Points.Select(p => PointVectors.Dot(p.Alpha, u)).DefaultIfEmpty().Max() / PointVectors.Norm(u))!;
+            double[] from = left.MinBy(u => Points.Points.Select(p => PointVectors.Dot(p.Alpha, u)).DefaultIfEmpty()
+                .Max() / PointVectors.Norm(u))!;
             inVain = Follow(from, left) ? 0 : inVain + 1;
             left.Remove(from);
         }

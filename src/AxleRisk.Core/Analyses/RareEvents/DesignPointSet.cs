@@ -42,7 +42,9 @@ internal sealed class DesignPointSet
         return same < 0;
     }
 
-    /// <summary>How far a failing point lies beyond the nearest touching plane; a negative number is not explained by any point here.</summary>
+    /// <summary>
+    /// How far a failing point lies beyond the nearest touching plane; a negative number is not explained by any point here.
+    /// </summary>
     public double Beyond(ReadOnlySpan<double> u)
     {
         double most = double.NegativeInfinity;

@@ -33,7 +33,8 @@ internal sealed class ImportanceRun(LimitState state, NormalMixture mixture, ulo
     {
         long done = Sums.Count;
         BlockRun<Block> run = BlockRunner.Run(
-            (rows + BlockSize - 1) / BlockSize * BlockSize, BlockSize, options, CreateWorker, (w, first, count) => Work(w, done + first, count));
+            (rows + BlockSize - 1) / BlockSize * BlockSize, BlockSize, options, CreateWorker, (w, first, count) =>
+                Work(w, done + first, count));
         foreach (Block block in run.Blocks)
         {
             Sums = Sums.Plus(block.Sums);

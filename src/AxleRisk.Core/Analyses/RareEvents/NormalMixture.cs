@@ -12,14 +12,18 @@ internal sealed class NormalMixture
     private const double NominalShare = 0.05;
     private const double WideShare = 0.05;
 
-    /// <summary>How far out the wide part reaches, in least distances of failure: half, because beyond that its weights for samples near a missed design point grow wild.</summary>
+    /// <summary>
+    /// How far out the wide part reaches, in least distances of failure: half, because beyond that its weights for samples near a
+    /// missed design point grow wild.
+    /// </summary>
     private const double Reach = 0.5;
 
     private readonly int dimension;
     private readonly List<Part> parts = [];
 
     /// <summary>Creates the mixture.</summary>
-    /// <param name="centres">The centres with their weights, at least one; further coordinates than <paramref name="dimension"/> are left out.</param>
+    /// <param name="centres">The centres with their weights, at least one; further coordinates than <paramref name="dimension"/>
+    /// are left out.</param>
     /// <param name="dimension">The number of coordinates.</param>
     public NormalMixture(IReadOnlyList<(double[] Centre, double Weight)> centres, int dimension)
     {
@@ -44,10 +48,16 @@ internal sealed class NormalMixture
     /// <summary>The spread of a normal density about the origin whose samples typically lie beta farther out than nominal ones.</summary>
     public static double WideSpread(double beta, int dimension) => 1 + (Math.Max(0, beta) / Math.Sqrt(Math.Max(1, dimension)));
 
-    /// <summary>A 95 % upper bound of the failure probability where none of <paramref name="samples"/> failed: the nominal part alone (rule of three).</summary>
+    /// <summary>
+    /// A 95 % upper bound of the failure probability where none of <paramref name="samples"/> failed: the nominal part alone
+    /// (rule of three).
+    /// </summary>
     public static double BoundWithoutFailure(long samples) => Math.Min(1, 3 / (NominalShare * Math.Max(1, samples)));
 
-    /// <summary>Draws the samples from <paramref name="first"/> on, by coordinate and row, and their weights: nominal density over this one.</summary>
+    /// <summary>
+    /// Draws the samples from <paramref name="first"/> on, by coordinate and row, and their weights: nominal density over this
+    /// one.
+    /// </summary>
     public void Draw(ulong seed, string stream, long first, int count, double[][] u, Span<double> weight)
     {
         var choice = new double[count];

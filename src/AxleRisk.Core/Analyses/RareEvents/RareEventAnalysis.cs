@@ -13,7 +13,8 @@ public static class RareEventAnalysis
     /// <param name="settings">Seed, target, limit, cross-check.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <exception cref="ArgumentException">The distance or a setting is outside its range.</exception>
-    public static RareEventResult Run(LifeModel model, double distanceKm, RareEventSettings settings, RunOptions options) => distanceKm > 0 && double.IsFinite(distanceKm)
+    public static RareEventResult Run(LifeModel model, double distanceKm, RareEventSettings settings, RunOptions options) =>
+        distanceKm > 0 && double.IsFinite(distanceKm)
         ? Run(model, state => new LifeLimitState(model, distanceKm, state), "rare", distanceKm, settings, options)
         : throw new ArgumentException("the distance must be a number above 0", nameof(distanceKm));
 
@@ -25,7 +26,8 @@ public static class RareEventAnalysis
     /// <param name="settings">Seed, target, limit, cross-check.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     internal static RareEventResult Run(
-        LifeModel model, Func<DiscreteState, FactorLimitState> limitOf, string stream, double distanceKm, RareEventSettings settings, RunOptions options)
+        LifeModel model, Func<DiscreteState, FactorLimitState> limitOf, string stream, double distanceKm, RareEventSettings settings,
+            RunOptions options)
     {
         settings.Validate();
         IReadOnlyList<DiscreteState> discrete = DiscreteState.Of(model.Factors);
@@ -33,7 +35,8 @@ public static class RareEventAnalysis
         Stratum[] strata = Search(discrete, limits, stream, settings.Seed, options);
         var sampling = new StratifiedImportance(strata, settings);
         var choice = RareEventChoice.Of(sampling, limitOf(DiscreteState.None), settings, options);
-        var words = new RareEventWords(choice, sampling, settings, Averaged(model), strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
+        var words = new RareEventWords(choice, sampling, settings, Averaged(model),
+            strata.Sum(s => s.Points.Points.Count(p => !p.IsApproximate)));
         return new RareEventResult
         {
             DistanceKm = distanceKm,
@@ -50,23 +53,28 @@ public static class RareEventAnalysis
             SamplingEvaluations = strata.Sum(s => s.SamplingEvaluations),
             CrossCheck = choice.Check,
             Run = new RunRecord(
-                choice.Answer.Evaluations, settings.MaxEvaluations, settings.Seed, choice.Answer.Method, LifeModel.Version, choice.IsPartial),
+                choice.Answer.Evaluations, settings.MaxEvaluations, settings.Seed, choice.Answer.Method, LifeModel.Version,
+                choice.IsPartial),
         };
     }
 
     private static string Averaged(LifeModel model) => !model.Chances.IsExact ? ""
-        : model.Chances.Modes.Length == 1 ? ", Miner sum and S-N scatter averaged exactly" : ", Miner sum and the scatters of all modes averaged exactly";
+        : model.Chances.Modes.Length == 1
+            ? ", Miner sum and S-N scatter averaged exactly" : ", Miner sum and the scatters of all modes averaged exactly";
 
-    private static Stratum[] Search(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits, string stream, ulong seed, RunOptions options)
+    private static Stratum[] Search(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits, string stream, ulong seed,
+        RunOptions options)
     {
         // One state's search is short and goes by its own streams: the states are the blocks.
         BlockRun<Stratum> run = BlockRunner.Run(
             limits.Length, 1, options with { Progress = null, Cancellation = default }, () => 0,
-            (_, i, _) => new Stratum(discrete[(int)i].Probability, limits[i], seed, $"{stream}/{discrete[(int)i].Name}", options.Cancellation));
+            (_, i, _) => new Stratum(discrete[(int)i].Probability, limits[i], seed, $"{stream}/{discrete[(int)i].Name}",
+                options.Cancellation));
         return [.. run.Blocks];
     }
 
-    private static ImmutableArray<RareEventState> States(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits, Stratum[] strata) =>
+    private static ImmutableArray<RareEventState> States(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits,
+        Stratum[] strata) =>
         [.. Enumerable.Range(0, strata.Length).OrderByDescending(i => strata[i].Part).Select(i => new RareEventState(
             discrete[i].Name, discrete[i].Probability, strata[i].Mean, [.. strata[i].Points.Points.Select(limits[i].Report)]))];
 }

@@ -31,7 +31,10 @@ public sealed record RareEventResult
     /// <summary>Why the answer cannot be relied on; null where it can.</summary>
     public required string? Doubt { get; init; }
 
-    /// <summary>The states of the discrete factors, the greatest part of the failures first; one state of probability 1 where there are no such factors.</summary>
+    /// <summary>
+    /// The states of the discrete factors, the greatest part of the failures first; one state of probability 1 where there are no
+    /// such factors.
+    /// </summary>
     public required ImmutableArray<RareEventState> States { get; init; }
 
     /// <summary>The effective sample size of the weights.</summary>
@@ -54,9 +57,13 @@ public sealed record RareEventResult
 
     /// <summary>The reliability index beta = -Phi^-1(P) with its interval; infinite ends where the probability's are 0.</summary>
     public Interval Beta => new(
-        -StandardNormal.Quantile(Probability.Estimate), -StandardNormal.Quantile(Probability.High), -StandardNormal.Quantile(Probability.Low));
+        -StandardNormal.Quantile(Probability.Estimate), -StandardNormal.Quantile(Probability.High),
+            -StandardNormal.Quantile(Probability.Low));
 
-    /// <summary>How many standard errors of both together the cross-check lies from the probability, on the logarithm's scale; NaN without one.</summary>
+    /// <summary>
+    /// How many standard errors of both together the cross-check lies from the probability, on the logarithm's scale; NaN without
+    /// one.
+    /// </summary>
     public double CrossCheckDistance => CrossCheck is { } check
         ? Math.Abs(Math.Log(check.Probability.Estimate / Probability.Estimate)) / Math.Sqrt((check.Cov * check.Cov) + (Cov * Cov))
         : double.NaN;

@@ -51,7 +51,8 @@ internal sealed class Stratum
     public bool CanFail => run is not null;
 
     /// <summary>An upper bound of P(fail | state), as far as it is known, where no failure was sampled; 0 otherwise.</summary>
-    public double Unresolved => run is null ? finder.NotAbove ?? 1 : run.Sums.Sum > 0 ? 0 : NormalMixture.BoundWithoutFailure(run.Sums.Count);
+    public double Unresolved => run is null ? finder.NotAbove ?? 1 : run.Sums.Sum > 0
+        ? 0 : NormalMixture.BoundWithoutFailure(run.Sums.Count);
 
     /// <summary>P(fail | state); weights of a state that fails more often than not may have a mean above 1.</summary>
     public double Mean => run is { Sums.Count: > 0 } ? Math.Min(1, run.Unit * run.Sums.Mean) : 0;
@@ -71,7 +72,9 @@ internal sealed class Stratum
     /// <summary>The root of the sum of the squares of the terms of the failure probability.</summary>
     public double RootOfSquares => Samples > 0 ? Probability * run!.Unit * Math.Sqrt(run.Sums.SumOfSquares) / Samples : 0;
 
-    /// <summary>The first-order failure probability of this state's part; of a state without design point unknown and taken as large.</summary>
+    /// <summary>
+    /// The first-order failure probability of this state's part; of a state without design point unknown and taken as large.
+    /// </summary>
     public double FirstOrderPart => Probability * (Points.Beta is null ? 1 : Points.FirstOrder);
 
     /// <summary>Samples on; then, where one sample stands for a region no design point explains, takes it in and starts again.</summary>

@@ -43,7 +43,8 @@ internal static class SubsetRun
             if (threshold <= 0)
             {
                 int[] failing = [.. order.TakeWhile(row => g[row] <= 0)];
-                return new SubsetOutcome(probability * failing.Length / samples, [.. failing.Select(row => PointVectors.Row(u, row))], evaluations);
+                return new SubsetOutcome(probability * failing.Length / samples, [.. failing.Select(row => PointVectors.Row(u, row))],
+                    evaluations);
             }
 
             if (!(threshold < last) || g[order[0]] == g[order[^1]] || cancellation.IsCancellationRequested)
@@ -62,7 +63,8 @@ internal static class SubsetRun
         // No failing sample among the last: P is at most about what was reached, times what one level cannot resolve.
         int met = g.Count(x => x <= 0);
         return new SubsetOutcome(
-            probability * Math.Max(met, 3) / samples, [.. Enumerable.Range(0, samples).Where(row => g[row] <= 0).Select(row => PointVectors.Row(u, row))], evaluations);
+            probability * Math.Max(met, 3) / samples,
+                [.. Enumerable.Range(0, samples).Where(row => g[row] <= 0).Select(row => PointVectors.Row(u, row))], evaluations);
     }
 
     private static double Advance(

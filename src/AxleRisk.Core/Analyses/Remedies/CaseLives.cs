@@ -6,8 +6,10 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Remedies;
 
 /// <summary>
-/// What is kept of one scenario's evaluations, by group: of fatigue alone the damage where failure given the damage is averaged exactly; of several
-/// modes or ageing the averages at fixed distances; the life where failures are counted. The groups are the same samples in every scenario; that is
+/// What is kept of one scenario's evaluations, by group: of fatigue alone the damage where failure given the damage is averaged
+/// exactly; of several
+/// modes or ageing the averages at fixed distances; the life where failures are counted. The groups are the same samples in every
+/// scenario; that is
 /// what pairs them.
 /// </summary>
 /// <param name="model">The scenario made ready.</param>
@@ -18,7 +20,8 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
 {
     private readonly bool hasTables = conditional && !model.Modes.IsPlain;
     private readonly LogHistogram[] numbers = [.. Enumerable.Range(0, groups).Select(_ => new LogHistogram())];
-    private readonly ModeTable[] tables = [.. Enumerable.Range(0, conditional && !model.Modes.IsPlain ? groups : 0).Select(_ => new ModeTable(distanceKm, modes: 0))];
+    private readonly ModeTable[] tables = [.. Enumerable.Range(0, conditional && !model.Modes.IsPlain ? groups : 0)
+        .Select(_ => new ModeTable(distanceKm, modes: 0))];
     private readonly Lock adding = new();
 
     /// <summary>Adds a block's evaluations, each to its group; from any thread.</summary>
@@ -92,7 +95,10 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTabl
     /// <summary>The number of evaluations.</summary>
     public long Evaluations => counts.Count;
 
-    /// <summary>The share failed by a distance, the middle of a bin of damage standing for its values; lives of the bin that the distance divides count in proportion.</summary>
+    /// <summary>
+    /// The share failed by a distance, the middle of a bin of damage standing for its values; lives of the bin that the distance
+    /// divides count in proportion.
+    /// </summary>
     public double FailedBy(double lnKm)
     {
         if (table is not null)
@@ -112,7 +118,10 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTabl
         return sum / counts.Count;
     }
 
-    /// <summary>The ln of the distance by which a share has failed, to within <paramref name="tolerance"/>; NaN where there is none from 1e-18 to 1e18 km.</summary>
+    /// <summary>
+    /// The ln of the distance by which a share has failed, to within <paramref name="tolerance"/>; NaN where there is none from
+    /// 1e-18 to 1e18 km.
+    /// </summary>
     public double LnKmAt(double share, double tolerance)
     {
         (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));

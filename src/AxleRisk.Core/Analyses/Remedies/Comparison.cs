@@ -12,7 +12,10 @@ public static class Comparison
     /// <summary>The evaluations of each scenario unless asked otherwise.</summary>
     public const long DefaultEvaluations = 100_000;
 
-    /// <summary>The sampling plan unless asked otherwise: that of the risk study, so that the first scenario has its digits, where it has the dimensions for all.</summary>
+    /// <summary>
+    /// The sampling plan unless asked otherwise: that of the risk study, so that the first scenario has its digits, where it has
+    /// the dimensions for all.
+    /// </summary>
     public static string DefaultSampling(IReadOnlyList<LifeModel> models) => RiskAnalysis.DefaultSampling(new CommonDraw(models).Columns);
 
     /// <summary>Runs the comparison.</summary>
@@ -30,7 +33,8 @@ public static class Comparison
         int groups = plan.Replicates > 1 ? plan.Replicates : GroupInterval.Independent;
         CaseLives[] lives = [.. models.Select(m => new CaseLives(m, distanceKm, groups, conditional))];
         long rows = 0;
-        ComparisonTally[] workers = BlockRunner.CreateWorkers(options, plan.Blocks, () => new ComparisonTally(models, draw, plan, settings.Seed));
+        ComparisonTally[] workers = BlockRunner.CreateWorkers(options, plan.Blocks,
+            () => new ComparisonTally(models, draw, plan, settings.Seed));
         long end = BlockRunner.Run(workers, 0, plan.Blocks, (worker, block) =>
         {
             long soFar = Interlocked.Add(ref rows, worker.Work(block, lives));
@@ -52,6 +56,7 @@ public static class Comparison
             .. lives.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(threads, 512))
                 .Select(l => new CaseEstimate(l, distanceKm, counted)),
         ];
-        return [.. estimates.Select((e, i) => new ComparedCase(e.ProbabilityInterval(), e.B10Interval(), i == 0 ? null : e.From(estimates[0])))];
+        return [.. estimates.Select((e, i) => new ComparedCase(e.ProbabilityInterval(), e.B10Interval(),
+            i == 0 ? null : e.From(estimates[0])))];
     }
 }

@@ -17,7 +17,9 @@ public sealed record ComparisonResult
     /// <summary>The scenarios in the order given; the first is what the others are compared with.</summary>
     public required ImmutableArray<ComparedCase> Cases { get; init; }
 
-    /// <summary>Whether exact failure probabilities given the damage are averaged, or failures counted; the same in all scenarios.</summary>
+    /// <summary>
+    /// Whether exact failure probabilities given the damage are averaged, or failures counted; the same in all scenarios.
+    /// </summary>
     public required bool IsConditional { get; init; }
 
     /// <summary>The run behind it; its evaluations are those of each scenario.</summary>
@@ -25,20 +27,24 @@ public sealed record ComparisonResult
 
     /// <summary>
     /// The same with the risk study's figure of the first scenario: every other probability is that figure times the paired ratio, and
-    /// every difference goes with it. Where the sample saw something else in the first (<see cref="RiskHeadline.Agrees"/>), as of a rare event,
-    /// the others keep their own figures and are set against the risk study's without pairs; left as they are where nothing is known of the first.
+    /// every difference goes with it. Where the sample saw something else in the first (<see cref="RiskHeadline.Agrees"/>), as of
+    /// a rare event,
+    /// the others keep their own figures and are set against the risk study's without pairs; left as they are where nothing is
+    /// known of the first.
     /// </summary>
     public ComparisonResult With(RiskHeadline headline)
     {
         double times = headline.Probability.Estimate / Cases[0].Probability.Estimate;
         ComparedCase Anchored(ComparedCase c) => c.Change is not { } change ? c with { Probability = headline.Probability }
             : !(headline.Probability.Estimate > 0) ? c
-            : !headline.Agrees(Cases[0].Probability) ? c with { Change = change with { Difference = headline.Off(c.Probability), Ratio = headline.Under(c.Probability) } }
+            : !headline.Agrees(Cases[0].Probability) ? c with
+            { Change = change with { Difference = headline.Off(c.Probability), Ratio = headline.Under(c.Probability) } }
             : c with { Probability = headline.Times(change.Ratio), Change = change with { Difference = Scaled(change.Difference, times) } };
         return this with { Headline = headline, Cases = [.. Cases.Select(Anchored)] };
     }
 
-    private static Interval Scaled(Interval interval, double times) => new(times * interval.Estimate, times * interval.Low, times * interval.High);
+    private static Interval Scaled(Interval interval, double times) =>
+        new(times * interval.Estimate, times * interval.Low, times * interval.High);
 }
 
 /// <summary>One scenario of a comparison, with 95 % intervals.</summary>

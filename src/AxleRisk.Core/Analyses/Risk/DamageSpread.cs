@@ -31,7 +31,8 @@ internal sealed class DamageSpread
         if (summary.Modes is { } table)
         {
             return new PowerSums(
-                Evaluations, Evaluations * table.Mean(table.Failed, Evaluations, km), Evaluations * table.Mean(table.Squares, Evaluations, km));
+                Evaluations, Evaluations * table.Mean(table.Failed, Evaluations, km),
+                    Evaluations * table.Mean(table.Squares, Evaluations, km));
         }
 
         // Infinite damage fails for certain, none never.

@@ -59,7 +59,10 @@ internal sealed class FailureCurve
         return IsCarriedByFew(km) ? FewTerms.Bound(sampled, all.Evaluations) : sampled;
     }
 
-    /// <summary>The coefficient of variation of the failure probability by a distance; infinite where nothing fails or few evaluations carry it.</summary>
+    /// <summary>
+    /// The coefficient of variation of the failure probability by a distance; infinite where nothing fails or few evaluations
+    /// carry it.
+    /// </summary>
     public double CoefficientOfVariation(double km) => all.Evaluations > 0 && IsCarriedByFew(km) ? double.PositiveInfinity : SampledCov(km);
 
     private bool IsCarriedByFew(double km) => scale is not null && pooled.Failure(km, scale) is var sums && FewTerms.Carry(sums, sums.Mean);
@@ -107,7 +110,8 @@ internal sealed class FailureCurve
         {
             RankInterval ranks = OrderStatistics.QuantileInterval(all.Evaluations, p);
             return new Interval(
-                all.Life.ValueOfRank(1 + ((all.Evaluations - 1) * p)), all.Life.ValueOfRank(ranks.Lower), all.Life.ValueOfRank(ranks.Upper));
+                all.Life.ValueOfRank(1 + ((all.Evaluations - 1) * p)), all.Life.ValueOfRank(ranks.Lower),
+                    all.Life.ValueOfRank(ranks.Upper));
         }
 
         double life = KmAt(p);

@@ -8,7 +8,8 @@ namespace AxleRisk.Core.Analyses.Risk;
 /// <summary>One mode's part of the risk.</summary>
 /// <param name="Mode">The mode.</param>
 /// <param name="First">The probability that it has failed, and before the others, by each distance of the table.</param>
-/// <param name="Without">The probability that one of the other modes has failed by the required distance, this one switched off; NaN where failures are counted.</param>
+/// <param name="Without">The probability that one of the other modes has failed by the required distance, this one switched off;
+/// NaN where failures are counted.</param>
 public sealed record ModeRisk(FailureMode Mode, ImmutableArray<double> First, double Without)
 {
     /// <summary>Every mode's part; none where fatigue is the only one.</summary>
@@ -23,7 +24,8 @@ public sealed record ModeRisk(FailureMode Mode, ImmutableArray<double> First, do
         [
             .. model.Modes.Modes.Select((mode, m) => new ModeRisk(
                 mode,
-                [.. distances.Select(d => counted ? Counted(table.FirstCounts[m], d.DistanceKm) / all.Evaluations : table.Mean(table.First[m], all.Evaluations, d.DistanceKm))],
+                [.. distances.Select(d => counted ? Counted(table.FirstCounts[m], d.DistanceKm)
+                    / all.Evaluations : table.Mean(table.First[m], all.Evaluations, d.DistanceKm))],
                 counted ? double.NaN : table.Mean(table.Without[m], all.Evaluations, table.RequiredKm))),
         ];
     }

@@ -6,7 +6,9 @@ using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;
 
-/// <summary>One thread's sums for a <see cref="ModeTable"/>: distance after distance, each over all rows of a block, eight at a time.</summary>
+/// <summary>
+/// One thread's sums for a <see cref="ModeTable"/>: distance after distance, each over all rows of a block, eight at a time.
+/// </summary>
 internal sealed class ModeTally
 {
     // Beyond them a probability is 0 or 1 to all digits that matter.
@@ -115,7 +117,8 @@ internal sealed class ModeTally
         // What fails between two distances fails by each mode in proportion to the hazard it has there.
         Vector512<double> more = failed - At(failedBefore, row);
         Vector512<double> rise = all - allOld;
-        Vector512<double> part = Vector512.ConditionalSelect(Vector512.GreaterThan(more, Vector512<double>.Zero), more / rise, Vector512<double>.Zero);
+        Vector512<double> part = Vector512.ConditionalSelect(Vector512.GreaterThan(more, Vector512<double>.Zero), more / rise,
+            Vector512<double>.Zero);
         bool isInfinite = Vector512.EqualsAny(rise, Vector512.Create(double.PositiveInfinity));
         for (int m = 0; m < modes; m++)
         {
@@ -161,7 +164,8 @@ internal sealed class ModeTally
 
             double h = hazard[mode][row + i];
             int infinite = hazard.Count(of => double.IsInfinity(of[row + i]));
-            first[mode][row + i] += infinite == 0 ? more[i] * (h - before[mode][row + i]) / rise[i] : double.IsInfinity(h) ? more[i] / infinite : 0;
+            first[mode][row + i] += infinite == 0 ? more[i] * (h - before[mode][row + i]) / rise[i] : double.IsInfinity(h)
+                ? more[i] / infinite : 0;
         }
     }
 

@@ -81,7 +81,8 @@ internal static class RareDistances
         }
 
         DistanceRisk Better(DistanceRisk d) =>
-            rare.FirstOrDefault(r => r.DistanceKm == d.DistanceKm) is { } r ? new(d.DistanceKm, ProbabilityOf(r), RiskMethod.Importance) : d;
+            rare.FirstOrDefault(r => r.DistanceKm == d.DistanceKm) is { } r
+                ? new(d.DistanceKm, ProbabilityOf(r), RiskMethod.Importance) : d;
         return sampled with
         {
             AtRequired = Better(sampled.AtRequired),
@@ -98,7 +99,8 @@ internal static class RareDistances
         _ => IsPoor(d.Probability),
     };
 
-    private static Interval ProbabilityOf(RareEventResult r) => r.FailureFound ? r.Probability : r.Probability with { Estimate = double.NaN };
+    private static Interval ProbabilityOf(RareEventResult r) => r.FailureFound ? r.Probability : r.Probability with
+    { Estimate = double.NaN };
 
     /// <summary>Whether a sampled probability is worth a rare-event answer.</summary>
     public static bool IsPoor(Interval p) => !(p.Estimate > 0) || (p.Estimate < Rare && HasPoorCov(p));

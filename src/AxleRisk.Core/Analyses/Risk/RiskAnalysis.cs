@@ -24,8 +24,10 @@ public static class RiskAnalysis
     /// <param name="question">Method, distances, when to stop, which part, where to go on from.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <returns>The result and the state behind it.</returns>
-    /// <exception cref="StudyException">The conditional method or the sampling plan does not fit the scenario, or the state to go on from the study.</exception>
-    public static (RiskResult Result, RiskState State) Run(LifeModel model, StudySettings settings, RiskQuestion question, RunOptions options)
+    /// <exception cref="StudyException">The conditional method or the sampling plan does not fit the scenario, or the state to go
+    /// on from the study.</exception>
+    public static (RiskResult Result, RiskState State) Run(LifeModel model, StudySettings settings, RiskQuestion question,
+        RunOptions options)
     {
         (RiskMethod method, _) = Choose(model, question.Method);
         var study = new RiskStudy(model, settings, question.Part);
@@ -73,7 +75,8 @@ public static class RiskAnalysis
         (RiskMethod method, string reason) = Choose(model, question.Method);
         double required = model.Scenario.RequiredKm;
         FailureCurve curve = CurveOf(model, state, method);
-        IEnumerable<double> distances = (question.DistancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : question.DistancesKm)
+        IEnumerable<double> distances =
+            (question.DistancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : question.DistancesKm)
             .Append(required).Distinct().Order();
         LifeSummary all = LifeSummary.Sum(state.Replicates);
         StudySettings settings = state.Settings;
@@ -140,14 +143,16 @@ public static class RiskAnalysis
     private static (RiskMethod Method, string Reason) Choose(LifeModel model, RiskMethod asked)
     {
         const string Exact = "Miner sum and S-N scatter are lognormal and independent, so their part is averaged exactly";
-        const string ExactModes = "given the other factors, the chance left in every mode of failure is independent and known, so it is averaged exactly";
+        const string ExactModes =
+            "given the other factors, the chance left in every mode of failure is independent and known, so it is averaged exactly";
         const string Counted = "Miner sum and S-N scatter are not both lognormal and independent, so failures are counted";
         return (asked, model.Chances.IsExact) switch
         {
             (RiskMethod.Crude, _) => (RiskMethod.Crude, "failures are counted, as asked"),
             (_, true) => (RiskMethod.Conditional, model.Modes.IsPlain ? Exact : ExactModes),
             (RiskMethod.Auto or RiskMethod.Importance, false) => (RiskMethod.Crude, Counted),
-            _ => throw new StudyException("the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
+            _ => throw new StudyException(
+                "the conditional method needs a lognormal Miner sum and a normal scatter of log10 N, both independent of all else"),
         };
     }
 }

@@ -23,7 +23,8 @@ public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskM
     /// <param name="settings">Those of the risk study.</param>
     /// <param name="options">Threads, cancellation; no progress is told.</param>
     /// <exception cref="StudyException">The sampling plan has fewer dimensions than the scenario has columns.</exception>
-    public static ImmutableArray<RiskHeadline> Of(LifeModel model, ImmutableArray<double> distancesKm, StudySettings settings, RunOptions options)
+    public static ImmutableArray<RiskHeadline> Of(LifeModel model, ImmutableArray<double> distancesKm, StudySettings settings,
+        RunOptions options)
     {
         (RiskResult result, _) = RiskAnalysis.Run(
             model, settings, new RiskQuestion { DistancesKm = distancesKm }, options with { Progress = null });
@@ -42,12 +43,15 @@ public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskM
     }
 
     /// <summary>
-    /// Whether an own sample saw what this figure tells of: its estimate lies within a factor of two. Of a rare event it may lie decades off;
+    /// Whether an own sample saw what this figure tells of: its estimate lies within a factor of two. Of a rare event it may lie
+    /// decades off;
     /// then what it finds in pairs cannot be told as times this.
     /// </summary>
     public bool Agrees(Interval own) => Math.Abs(Math.Log(own.Estimate / Probability.Estimate)) <= Ln2;
 
-    /// <summary>What another case's probability is over this one, where the two are independent; normal on the scale of the logarithm.</summary>
+    /// <summary>
+    /// What another case's probability is over this one, where the two are independent; normal on the scale of the logarithm.
+    /// </summary>
     public Interval Under(Interval other)
     {
         double ratio = other.Estimate / Probability.Estimate;

@@ -69,7 +69,8 @@ public sealed record DistanceRisk(double DistanceKm, Interval Probability, RiskM
 
     /// <summary>The reliability index beta = -Phi^-1(P) with its interval.</summary>
     public Interval Beta => new(
-        -StandardNormal.Quantile(Probability.Estimate), -StandardNormal.Quantile(Probability.High), -StandardNormal.Quantile(Probability.Low));
+        -StandardNormal.Quantile(Probability.Estimate), -StandardNormal.Quantile(Probability.High),
+            -StandardNormal.Quantile(Probability.Low));
 }
 
 /// <summary>The distance by which a share of the vehicles has failed (B10 life: a tenth), with its 95 % interval.</summary>

@@ -12,7 +12,10 @@ internal sealed class RiskStudy
     /// <summary>The first round's end, in blocks; each later round doubles it until the longest.</summary>
     private const long FirstRound = 16;
 
-    /// <summary>From here on a round is this many blocks, or <see cref="RoundPart"/> of what is done: a number of rounds that grows with the logarithm alone.</summary>
+    /// <summary>
+    /// From here on a round is this many blocks, or <see cref="RoundPart"/> of what is done: a number of rounds that grows with
+    /// the logarithm alone.
+    /// </summary>
     private const long LongRound = 1024;
 
     private const long RoundPart = 8;
@@ -59,7 +62,8 @@ internal sealed class RiskStudy
 
     /// <summary>Runs to the last block, until <paramref name="afterRound"/> says that it is enough, or until cancelled.</summary>
     /// <param name="options">Threads, progress, cancellation.</param>
-    /// <param name="afterRound">Asked after every round; null where nobody looks before the end: then all is one round, and no thread waits for another.</param>
+    /// <param name="afterRound">Asked after every round; null where nobody looks before the end: then all is one round, and no
+    /// thread waits for another.</param>
     public void Run(RunOptions options, Func<RiskStudy, bool>? afterRound)
     {
         RiskTally[] workers = BlockRunner.CreateWorkers(options, endBlock - firstBlock, () => new RiskTally(model, settings.Seed, plan));

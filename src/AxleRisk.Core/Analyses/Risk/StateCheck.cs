@@ -23,7 +23,8 @@ public static class StateCheck
         }
 
         var plan = new BlockPlan(settings, 1);
-        if (!(state.FirstBlock >= 0 && state.FirstBlock <= state.NextBlock && state.NextBlock <= state.EndBlock && state.EndBlock <= plan.Blocks))
+        if (!(state.FirstBlock >= 0 && state.FirstBlock <= state.NextBlock && state.NextBlock <= state.EndBlock
+            && state.EndBlock <= plan.Blocks))
         {
             return "names blocks that its study does not have";
         }
@@ -47,7 +48,8 @@ public static class StateCheck
             return "has other legs, modes or distances than its scenario";
         }
 
-        if (summary.Life.Count != rows || summary.Damage.Count != rows || summary.Modes?.FirstCounts.Sum(c => c.Count) is { } first && first != rows)
+        if (summary.Life.Count != rows || summary.Damage.Count != rows || summary.Modes?.FirstCounts.Sum(c => c.Count) is { } first
+            && first != rows)
         {
             return $"holds counts that do not add up to its {rows} evaluations";
         }

@@ -66,7 +66,8 @@ internal sealed class BivariateTable(double rho)
             return node =>
             {
                 double h = Least + (node / (double)PerUnit);
-                return (BivariateNormal.Cumulative(g, h, rho), StandardNormal.Density(h) * StandardNormal.Cumulative((g - (rho * h)) / root) / PerUnit);
+                return (BivariateNormal.Cumulative(g, h, rho),
+                    StandardNormal.Density(h) * StandardNormal.Cumulative((g - (rho * h)) / root) / PerUnit);
             };
         }
 

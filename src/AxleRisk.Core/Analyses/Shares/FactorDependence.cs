@@ -9,7 +9,8 @@ internal static class FactorDependence
 {
     /// <summary>The dependence of those factors that are correlated; null where none is.</summary>
     /// <param name="set">The scenario's factors.</param>
-    /// <param name="evaluated">Those of them that are evaluated, all correlated ones among them; the dependence goes by their places.</param>
+    /// <param name="evaluated">Those of them that are evaluated, all correlated ones among them; the dependence goes by their
+    /// places.</param>
     public static ScoreDependence? Of(FactorSet set, ImmutableArray<Factor> evaluated) => set.Copula is { } copula
         ? new ScoreDependence([.. set.Correlated.Select(f => evaluated.IndexOf(f))], copula.Pearson)
         : null;

@@ -33,7 +33,8 @@ internal sealed class LifeShareProblem : ShareProblem
         evaluated = [.. model.Factors.Factors.Except(scale)];
         if (evaluated.Length > MostPlayers)
         {
-            throw new StudyException($"shares can be found of up to {MostPlayers} factors besides Miner sum and S-N scatter, and this scenario has {evaluated.Length}");
+            throw new StudyException(
+                $"shares can be found of up to {MostPlayers} factors besides Miner sum and S-N scatter, and this scenario has {evaluated.Length}");
         }
 
         Factors = [.. evaluated, .. scale];
@@ -41,7 +42,8 @@ internal sealed class LifeShareProblem : ShareProblem
         Dependence = FactorDependence.Of(model.Factors, evaluated);
         double[] variances = [.. scale.Select(f => model.Scale.VarianceShare(f) * model.Scale.Sigma * model.Scale.Sigma)];
         double limit = -Math.Log(model.Scenario.RequiredKm);
-        Moments = [new AdditiveMoment(-centreLnLife, variances), isConditional ? new ScatterMoment(limit, variances) : new CountedMoment(limit)];
+        Moments = [new AdditiveMoment(-centreLnLife, variances),
+            isConditional ? new ScatterMoment(limit, variances) : new CountedMoment(limit)];
     }
 
     /// <summary>The factor of each player.</summary>

@@ -48,15 +48,21 @@ internal sealed class OrderGame(int ordered, int scale)
         }
     }
 
-    /// <summary>By number of scale players and k: the probability that just these scale players stand before the ordered player number k.</summary>
+    /// <summary>
+    /// By number of scale players and k: the probability that just these scale players stand before the ordered player number k.
+    /// </summary>
     private static double[][] BesideOrdered(int ordered, int scale) =>
         [.. Enumerable.Range(0, scale + 1).Select(before => Enumerable.Range(0, ordered).Select(k =>
             Rising(k + 1, before) * Rising(ordered - k, scale - before) / Rising(ordered + 1, scale)).ToArray())];
 
-    /// <summary>By number of other scale players and k: the probability that the first k ordered players and just these others stand before a scale player.</summary>
+    /// <summary>
+    /// By number of other scale players and k: the probability that the first k ordered players and just these others stand
+    /// before a scale player.
+    /// </summary>
     private static double[][] BesideScale(int ordered, int scale) =>
         [.. Enumerable.Range(0, scale).Select(before => Enumerable.Range(0, ordered + 1).Select(k =>
-            Rising(k + 1, before) * Rising(ordered - k + 1, scale - 1 - before) / Rising(ordered + 2, scale - 1) / (ordered + 1)).ToArray())];
+            Rising(k + 1, before) * Rising(ordered - k + 1, scale - 1 - before) / Rising(ordered + 2, scale - 1) / (ordered + 1))
+                .ToArray())];
 
     /// <summary>start (start + 1) ... of <paramref name="factors"/> factors: the ways to place them one by one in a growing row.</summary>
     private static double Rising(int start, int factors)

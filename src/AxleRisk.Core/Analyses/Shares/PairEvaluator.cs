@@ -118,7 +118,8 @@ internal sealed class PairEvaluator
 /// <summary>A row mixed of the base rows x and x' of a pair.</summary>
 /// <param name="Pair">The pair's place in its block.</param>
 /// <param name="FromX">The players from x; the rest is from x'.</param>
-/// <param name="KeepsSecond">Whether what is from x' is kept and the rest conditional on it, rather than the other way round; of independent players it is the same.</param>
+/// <param name="KeepsSecond">Whether what is from x' is kept and the rest conditional on it, rather than the other way round; of
+/// independent players it is the same.</param>
 internal readonly record struct MixedRow(int Pair, UInt128 FromX, bool KeepsSecond)
 {
     /// <summary>The 64 bits that a player's is among: shifting all 128 takes several times as long.</summary>

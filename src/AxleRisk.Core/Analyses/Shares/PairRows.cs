@@ -19,7 +19,10 @@ internal sealed class PairRows
         Complements = [.. subsets.Select((s, i) => dependence?.Splits(s) == true ? Add(new MixedRow(0, s, true)) : i)];
     }
 
-    /// <summary>The rows, as of the first pair of a block: those that keep the subsets from x, in their order, x' first and x last; then what else the complements need.</summary>
+    /// <summary>
+    /// The rows, as of the first pair of a block: those that keep the subsets from x, in their order, x' first and x last; then
+    /// what else the complements need.
+    /// </summary>
     public IReadOnlyList<MixedRow> Rows => rows;
 
     /// <summary>The number of subsets.</summary>

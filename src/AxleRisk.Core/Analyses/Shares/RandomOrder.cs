@@ -5,7 +5,10 @@ namespace AxleRisk.Core.Analyses.Shares;
 /// <summary>Random orders.</summary>
 internal static class RandomOrder
 {
-    /// <summary>The order of a number: all equally likely (Fisher and Yates; Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P).</summary>
+    /// <summary>
+    /// The order of a number: all equally likely (Fisher and Yates; Knuth, The Art of Computer Programming 2, 3.4.2, algorithm
+    /// P).
+    /// </summary>
     public static int[] Of(RandomStream stream, long number, int players)
     {
         int[] order = new int[players];

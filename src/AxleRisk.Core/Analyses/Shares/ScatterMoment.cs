@@ -20,7 +20,8 @@ internal sealed class ScatterMoment : JointMoment
         this.limit = limit;
         double total = variances.Sum();
         sigma = Math.Sqrt(total);
-        tables = [.. Enumerable.Range(0, 1 << variances.Length).Select(q => new BivariateTable(variances.Where((_, i) => (q >> i & 1) == 1).Sum() / total))];
+        tables = [.. Enumerable.Range(0, 1 << variances.Length)
+            .Select(q => new BivariateTable(variances.Where((_, i) => (q >> i & 1) == 1).Sum() / total))];
     }
 
     /// <inheritdoc/>

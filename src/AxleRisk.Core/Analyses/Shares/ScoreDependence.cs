@@ -44,13 +44,16 @@ internal sealed class ScoreDependence
         return false;
     }
 
-    /// <summary>Fills the members' scores of one row: those of a subset from one sample, the rest conditional on them by way of another.</summary>
+    /// <summary>
+    /// Fills the members' scores of one row: those of a subset from one sample, the rest conditional on them by way of another.
+    /// </summary>
     /// <param name="subset">The players kept.</param>
     /// <param name="kept">The members' scores in the sample that the subset is kept from.</param>
     /// <param name="other">Their scores in the other, independent sample.</param>
     /// <param name="scores">Takes the scores.</param>
     /// <param name="regressions">One thread's store of regressions.</param>
-    public void Fill(UInt128 subset, ReadOnlySpan<double> kept, ReadOnlySpan<double> other, Span<double> scores, Dictionary<UInt128, double[,]> regressions)
+    public void Fill(UInt128 subset, ReadOnlySpan<double> kept, ReadOnlySpan<double> other, Span<double> scores,
+        Dictionary<UInt128, double[,]> regressions)
     {
         double[,]? regression = Splits(subset) ? Regression(subset, regressions) : null;
         for (int i = 0; i < Members.Length; i++)

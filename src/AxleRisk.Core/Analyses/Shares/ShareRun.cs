@@ -15,7 +15,9 @@ internal sealed class ShareRun
     /// <summary>The pairs of all subsets that bring shares to within one percentage point at a failure probability of 2 %.</summary>
     private const int ExactPairs = 20_480;
 
-    /// <summary>The pairs of a replicate before the width of the shares is first looked at: enough for the look to be worth something.</summary>
+    /// <summary>
+    /// The pairs of a replicate before the width of the shares is first looked at: enough for the look to be worth something.
+    /// </summary>
     private const int PairsOfFirstRound = 512;
 
     /// <summary>
@@ -51,12 +53,14 @@ internal sealed class ShareRun
     public bool IsPartial { get; }
 
     /// <summary>Half the width of the widest 95 % interval of a player's share of an output; infinite where one is unknown.</summary>
-    public double WidestHalf => Enumerable.Range(0, sums.Length).SelectMany(output => Enumerable.Range(0, sums[output].FirstOrDefault()?.Length ?? 0)
+    public double WidestHalf =>
+        Enumerable.Range(0, sums.Length).SelectMany(output => Enumerable.Range(0, sums[output].FirstOrDefault()?.Length ?? 0)
         .Select(player => Share(output, player)).Select(i => double.IsNaN(i.High) ? double.PositiveInfinity : (i.High - i.Low) / 2))
         .DefaultIfEmpty(double.PositiveInfinity).Max();
 
     /// <summary>The evaluations of all subsets where nobody says otherwise.</summary>
-    public static long EvaluationsOfAllSubsets(ShareProblem problem) => (long)(ExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true));
+    public static long EvaluationsOfAllSubsets(ShareProblem problem) =>
+        (long)(ExactPairs * ShareTally.EvaluationsOfPair(problem, allSubsets: true));
 
     /// <summary>Runs the pairs that fit into <paramref name="evaluations"/>, at least one pair a replicate.</summary>
     /// <param name="problem">The problem.</param>
@@ -64,10 +68,12 @@ internal sealed class ShareRun
     /// <param name="seed">The seed.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
     /// <param name="allSubsets">Whether every subset is run on each pair, rather than one random order.</param>
-    /// <param name="halfWidth">Ends the run after the first round in which no share's 95 % interval is wider to either side; 0 spends everything.</param>
+    /// <param name="halfWidth">Ends the run after the first round in which no share's 95 % interval is wider to either side; 0
+    /// spends everything.</param>
     /// <param name="pairsOfFirstRound">The pairs of a replicate in the first round, a multiple of 64.</param>
     public static ShareRun Run(
-        ShareProblem problem, long evaluations, ulong seed, RunOptions options, bool allSubsets = false, double halfWidth = 0, int pairsOfFirstRound = PairsOfFirstRound)
+        ShareProblem problem, long evaluations, ulong seed, RunOptions options, bool allSubsets = false, double halfWidth = 0,
+            int pairsOfFirstRound = PairsOfFirstRound)
     {
         double ofPair = ShareTally.EvaluationsOfPair(problem, allSubsets);
         long most = Math.Max(1, (long)(evaluations / ofPair / Replicates));
@@ -102,7 +108,9 @@ internal sealed class ShareRun
         }
     }
 
-    /// <summary>The share that a set of players has of the variance of an output, with its 95 % interval; NaN where nothing varies.</summary>
+    /// <summary>
+    /// The share that a set of players has of the variance of an output, with its 95 % interval; NaN where nothing varies.
+    /// </summary>
     public Interval Share(int output, params IReadOnlyCollection<int> players)
     {
         double Statistic(double[] s) => players.Sum(p => s[p]) / s.Sum();

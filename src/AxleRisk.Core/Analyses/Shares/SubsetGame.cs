@@ -35,7 +35,10 @@ internal static class SubsetGame
         return values;
     }
 
-    /// <summary>The share of the orders in which exactly a given subset of each size stands before a player: size! (players - 1 - size)! / players!.</summary>
+    /// <summary>
+    /// The share of the orders in which exactly a given subset of each size stands before a player: size! (players - 1 - size)! /
+    /// players!.
+    /// </summary>
     private static double[] Weights(int players)
     {
         var weights = new double[players];

@@ -76,12 +76,17 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
             outside -= inward;
         }
 
-        double safe = inside < 0 || inside == grid.Length ? grid[Math.Clamp(inside, 0, grid.Length - 1)] : Root(x => risk(x).High, grid[inside], root);
-        double far = outside < 0 || outside == grid.Length ? grid[Math.Clamp(outside, 0, grid.Length - 1)] : Root(x => risk(x).Low, root, grid[outside]);
+        double safe = inside < 0 || inside == grid.Length
+            ? grid[Math.Clamp(inside, 0, grid.Length - 1)] : Root(x => risk(x).High, grid[inside], root);
+        double far = outside < 0 || outside == grid.Length
+            ? grid[Math.Clamp(outside, 0, grid.Length - 1)] : Root(x => risk(x).Low, root, grid[outside]);
         return new Interval(root, Math.Min(safe, far), Math.Max(safe, far));
     }
 
-    /// <summary>The crossing between a value that keeps the target and one that does not, on the side that keeps it; false position on the logarithm.</summary>
+    /// <summary>
+    /// The crossing between a value that keeps the target and one that does not, on the side that keeps it; false position on the
+    /// logarithm.
+    /// </summary>
     private double Root(Func<double, double> risk, double kept, double above) => FalsePosition.LastNotAbove(
         x => Math.Log(risk(x) / target), kept, above, Tolerance * Math.Abs(kept == 0 ? above : kept));
 

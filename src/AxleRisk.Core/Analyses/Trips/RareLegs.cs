@@ -37,7 +37,8 @@ internal static class RareLegs
             {
                 int leg = l;
                 RareEventResult answer = RareEventAnalysis.Run(
-                    whole, state => new TripLimitState(whole, trip, leg, state), $"trip/{legs[l].Name}/rare", legs[l].EndKm, new RareEventSettings(settings.Seed),
+                    whole, state => new TripLimitState(whole, trip, leg, state), $"trip/{legs[l].Name}/rare", legs[l].EndKm,
+                    new RareEventSettings(settings.Seed),
                     options with { Progress = null });
                 if (answer.Run.IsPartial)
                 {
@@ -68,7 +69,8 @@ internal static class RareLegs
             Interval own = parts[l] is { } part ? part.Over(reached with { P = reached.P * survived }) : leg.Conditional;
             Interval cumulative = l <= poorTo ? Part.Sum(parts[..(l + 1)]).Over(reached) : leg.Cumulative;
             Interval share = isRareTrip ? (parts[l] ?? default).ShareOf(all)
-                : parts[l] is { } small ? small.Over(Part.Of(sampled.Probability) with { P = sampled.Probability.Estimate * reached.P }).Within(0, 1)
+                : parts[l] is { } small ? small.Over(Part.Of(sampled.Probability) with { P = sampled.Probability.Estimate * reached.P })
+                    .Within(0, 1)
                 : leg.Share;
             legs.Add(leg with { Conditional = own, Cumulative = cumulative, Share = share });
             survived = 1 - (double.IsNaN(cumulative.Estimate) ? 0 : cumulative.Estimate);
@@ -87,7 +89,8 @@ internal static class RareLegs
         private const double TwoSided95 = 1.959963984540054;
 
         public static Part Of(RareEventResult answer) => answer.FailureFound
-            ? new Part(answer.Probability.Estimate, answer.Cov, Math.Max(0, answer.Probability.High - (answer.Probability.Estimate * Math.Exp(TwoSided95 * answer.Cov))))
+            ? new Part(answer.Probability.Estimate, answer.Cov,
+                Math.Max(0, answer.Probability.High - (answer.Probability.Estimate * Math.Exp(TwoSided95 * answer.Cov))))
             : new Part(0, 0, answer.Probability.High);
 
         public static Part Of(Interval p) => new(p.Estimate, p.Low > 0 ? Math.Log(p.High / p.Low) / (2 * TwoSided95) : 0, 0);

@@ -26,7 +26,8 @@ public static class TripAnalysis
     /// <param name="settings">Evaluations (vehicles of the sample, at least 64 are taken), seed, sampling plan.</param>
     /// <param name="question">Method and target.</param>
     /// <param name="options">Threads, progress in evaluations of all questions, cancellation.</param>
-    /// <exception cref="StudyException">The method or the sampling plan does not fit the scenario, or there are too many evaluations to keep.</exception>
+    /// <exception cref="StudyException">The method or the sampling plan does not fit the scenario, or there are too many
+    /// evaluations to keep.</exception>
     public static TripResult Run(Scenario scenario, StudySettings settings, TripQuestion question, RunOptions options)
     {
         if (settings.Evaluations > MostRows)
@@ -84,7 +85,8 @@ public static class TripAnalysis
         * (1 + (scenario.Remedies.Length + scenario.Trip!.Remedies.Length is > 0 and var n ? n + 1 : 0)
             + (hasTarget ? TriesOfLever * (2 + scenario.Trip.Legs.Length) : 0));
 
-    private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) => new(!isCounted && whole.Chances.IsExact ? whole.Chances : null);
+    private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) =>
+        new(!isCounted && whole.Chances.IsExact ? whole.Chances : null);
 
     private static RunOptions After(RunOptions options, long spent) =>
         options with { Progress = options.Progress is { } report ? done => report(spent + done) : null };

@@ -5,7 +5,10 @@ using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Trips;
 
-/// <summary>The worst combinations for a trip: the search of combined effects on the vehicles that reach its start, for the event of failing on it.</summary>
+/// <summary>
+/// The worst combinations for a trip: the search of combined effects on the vehicles that reach its start, for the event of
+/// failing on it.
+/// </summary>
 internal static class TripCombinations
 {
     /// <summary>The most combinations told.</summary>
@@ -61,7 +64,8 @@ internal static class TripCombinations
             }
         }
 
-        return new DrawnRows(new EventRows(weights, [.. kept.Select(k => sample.Blocks[k.Block].Group[k.Row])], sample.Groups), bits, false);
+        return new DrawnRows(new EventRows(weights, [.. kept.Select(k => sample.Blocks[k.Block].Group[k.Row])], sample.Groups), bits,
+            false);
     }
 
     private static void FillWeights(RangePlan plan, TripBlock block, int row, Span<double> fails)

@@ -4,23 +4,35 @@ using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Analyses.Trips;
 
-/// <summary>Legs of a trip that are driven with one load, as a scenario of their own: each has the share 1, so its damage is that of one km on it.</summary>
+/// <summary>
+/// Legs of a trip that are driven with one load, as a scenario of their own: each has the share 1, so its damage is that of one
+/// km on it.
+/// </summary>
 /// <param name="Scenario">The scenario; its inputs keep their names, by which they are found among the factors of the whole.</param>
 /// <param name="Legs">The legs' indices in the trip.</param>
 internal sealed record TripLegScenario(Scenario Scenario, ImmutableArray<int> Legs)
 {
-    /// <summary>The scenarios of some legs of a trip; one a leg where the modes of failure are several, as their rates are those of a whole use.</summary>
+    /// <summary>
+    /// The scenarios of some legs of a trip; one a leg where the modes of failure are several, as their rates are those of a
+    /// whole use.
+    /// </summary>
     /// <param name="whole">The scenario with its trip's inputs among its own.</param>
     /// <param name="legs">The legs' indices in the trip.</param>
     public static ImmutableArray<TripLegScenario> Of(Scenario whole, IEnumerable<int> legs) =>
         new ModeSet(whole).Modes.Length > 1
             ? [.. legs.Select(leg => new TripLegScenario(Of(whole, LoadOf(whole, leg), [leg]), [leg]))]
-            : [.. legs.GroupBy(leg => LoadOf(whole, leg), new SameLoad()).Select(g => new TripLegScenario(Of(whole, g.Key, [.. g]), [.. g]))];
+            : [.. legs.GroupBy(leg => LoadOf(whole, leg), new SameLoad())
+                .Select(g => new TripLegScenario(Of(whole, g.Key, [.. g]), [.. g]))];
 
-    /// <summary>What the vehicle carries on a leg: what the leg states, else the payload of the usual use; null where neither is stated.</summary>
+    /// <summary>
+    /// What the vehicle carries on a leg: what the leg states, else the payload of the usual use; null where neither is stated.
+    /// </summary>
     public static Input? LoadOf(Scenario whole, int leg) => InputOf(whole, Quantities.Payload, leg) ?? whole.Find(Quantities.Payload);
 
-    /// <summary>The input of a quantity on a leg of the trip: what the leg states, else that of the usual leg it is like; null where there is none.</summary>
+    /// <summary>
+    /// The input of a quantity on a leg of the trip: what the leg states, else that of the usual leg it is like; null where there
+    /// is none.
+    /// </summary>
     public static Input? InputOf(Scenario whole, Quantity quantity, int leg) =>
         whole.Find(quantity, whole.Legs.Length + leg)
         ?? (whole.Trip!.Legs[leg].Like is { } like ? whole.Find(quantity, like) : null);

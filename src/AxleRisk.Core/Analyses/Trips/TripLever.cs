@@ -55,7 +55,8 @@ public sealed record TripLever(TripLeverKind Kind, string? Leg, string Unit, dou
         IEnumerable<TripLever> speeds = all.Select(l =>
         {
             double planned = TripLegScenario.InputOf(whole, Quantities.Speed, l)!.Value.Nominal;
-            return new TripLever(TripLeverKind.LegSpeed, legs[l].Name, Quantities.Speed.Unit, planned, Slowest * planned, Fastest * planned);
+            return new TripLever(TripLeverKind.LegSpeed, legs[l].Name, Quantities.Speed.Unit, planned, Slowest * planned,
+                Fastest * planned);
         });
         return
         [
@@ -75,7 +76,8 @@ public sealed record TripLever(TripLeverKind Kind, string? Leg, string Unit, dou
     internal Scenario Apply(Scenario whole, double x) => Kind switch
     {
         TripLeverKind.AllSpeeds => Set(whole, Quantities.SpeedFactor, null, v => Change.Times.Scale(v, x)),
-        TripLeverKind.Load => LegsOf(whole).Aggregate(whole, (s, l) => Set(s, Quantities.Payload, whole.Legs.Length + l, _ => new Value.Certain(x))),
+        TripLeverKind.Load => LegsOf(whole)
+            .Aggregate(whole, (s, l) => Set(s, Quantities.Payload, whole.Legs.Length + l, _ => new Value.Certain(x))),
         _ => Set(whole, Quantities.Speed, whole.Legs.Length + LegsOf(whole)[0], _ => new Value.Certain(x)),
     };
 

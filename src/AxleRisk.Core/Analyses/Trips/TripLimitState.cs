@@ -26,12 +26,15 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
             about.Evaluate(values, count);
             for (int row = 0; row < count; row++)
             {
-                g[row] = !about.IsDriven(row) ? double.PositiveInfinity : HasNormalPart ? Averaged(about.Before(row), about.After(row)) : Drawn(about, row);
+                g[row] = !about.IsDriven(row) ? double.PositiveInfinity : HasNormalPart
+                    ? Averaged(about.Before(row), about.After(row)) : Drawn(about, row);
             }
         };
     }
 
-    /// <summary>An axle that breaks at the end of the leg: nearly all of a rare leg's failures are there, for earlier is rarer still.</summary>
+    /// <summary>
+    /// An axle that breaks at the end of the leg: nearly all of a rare leg's failures are there, for earlier is rarer still.
+    /// </summary>
     protected override double[] UsedAtFailure(double[][] values)
     {
         var about = new UsedAbout(Model, trip, leg, 1);
@@ -47,7 +50,8 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
             return -StandardNormal.Quantile(fails);
         }
 
-        // No double is that small: far on the safe side the way on is toward using up more, or, of a vehicle that must have broken before, toward less.
+        // No double is that small: far on the safe side the way on is toward using up more, or, of a vehicle that must have
+        // broken before, toward less.
         double end = Model.Chances.Margin(after);
         return end > 0 ? end : -Model.Chances.Margin(before);
     }

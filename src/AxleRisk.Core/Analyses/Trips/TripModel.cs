@@ -6,7 +6,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Trips;
 
 /// <summary>
-/// What legs of a trip use up of each mode of failure, on the factor columns of the whole scenario: its legs are evaluated as legs of use, those of
+/// What legs of a trip use up of each mode of failure, on the factor columns of the whole scenario: its legs are evaluated as
+/// legs of use, those of
 /// one load together. Holds no state that changes; each thread brings its own <see cref="TripWorkspace"/>.
 /// </summary>
 internal sealed class TripModel
@@ -17,14 +18,16 @@ internal sealed class TripModel
 
     /// <summary>Prepares legs of a trip.</summary>
     /// <param name="whole">The scenario with its trip's inputs among its own.</param>
-    /// <param name="factors">The factors whose columns will be handed over, by name; those of <paramref name="whole"/> or of a scenario it was changed from.</param>
+    /// <param name="factors">The factors whose columns will be handed over, by name; those of <paramref name="whole"/> or of a
+    /// scenario it was changed from.</param>
     /// <param name="legs">The legs' indices in the trip.</param>
     public TripModel(Scenario whole, FactorSet factors, IEnumerable<int> legs)
     {
         Legs = whole.Trip!.Legs.Length;
         Modes = new ModeSet(whole).Modes.Length;
         loads = [.. TripLegScenario.Of(whole, legs).Select(s => (new LifeModel(s.Scenario, factors), s.Legs))];
-        distances = [.. Enumerable.Range(0, Legs).Select(l => SourceOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + l), factors))];
+        distances = [.. Enumerable.Range(0, Legs)
+            .Select(l => SourceOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + l), factors))];
         alreadyDriven = SourceOf(whole.Find(TripQuantities.AlreadyDriven), factors);
     }
 
@@ -41,9 +44,13 @@ internal sealed class TripModel
     public int Modes { get; }
 
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
-    public TripWorkspace CreateWorkspace(int capacity) => new([.. loads.Select(l => l.Model.CreateWorkspace(capacity))], new double[capacity]);
+    public TripWorkspace CreateWorkspace(int capacity) =>
+        new([.. loads.Select(l => l.Model.CreateWorkspace(capacity))], new double[capacity]);
 
-    /// <summary>What each prepared leg uses up over its whole distance, by leg, row and mode, of vehicles as worn as they are at the trip's start; other legs are left as they are.</summary>
+    /// <summary>
+    /// What each prepared leg uses up over its whole distance, by leg, row and mode, of vehicles as worn as they are at the
+    /// trip's start; other legs are left as they are.
+    /// </summary>
     public void Evaluate(double[][] values, int count, TripWorkspace workspace, double[][] usedByLeg)
     {
         for (int row = 0; row < count; row++)

@@ -46,7 +46,8 @@ internal static class TripRemedies
         return run.IsPartial ? [] : Compare(run.Blocks, remedies, groups, !survival.IsConditional);
     }
 
-    private static ImmutableArray<TripRemedy> Compare(IReadOnlyList<TripSums[]> blocks, ImmutableArray<Remedy> remedies, int groups, bool counted)
+    private static ImmutableArray<TripRemedy> Compare(IReadOnlyList<TripSums[]> blocks, ImmutableArray<Remedy> remedies, int groups,
+        bool counted)
     {
         TripSums[] cases = [.. blocks[0].Select(_ => new TripSums(1, groups))];
         foreach (TripSums[] block in blocks)

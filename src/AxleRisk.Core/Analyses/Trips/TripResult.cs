@@ -19,7 +19,10 @@ public sealed record TripResult
     /// <summary>P(reaches the trip's start).</summary>
     public required Interval Reached { get; init; }
 
-    /// <summary>P(fails on the trip | reached its start); NaN where no vehicle reaches it, and where it was not resolved: then the upper end is a bound below 1.</summary>
+    /// <summary>
+    /// P(fails on the trip | reached its start); NaN where no vehicle reaches it, and where it was not resolved: then the upper
+    /// end is a bound below 1.
+    /// </summary>
     public required Interval Probability { get; init; }
 
     /// <summary>Whether any vehicle reaches the trip's start.</summary>
@@ -43,7 +46,9 @@ public sealed record TripResult
     /// <summary>The failure probability to be kept; null where none was stated.</summary>
     public required double? Target { get; init; }
 
-    /// <summary>How far each thing that can be set may go under the target; empty where there is no target or the run was ended early.</summary>
+    /// <summary>
+    /// How far each thing that can be set may go under the target; empty where there is no target or the run was ended early.
+    /// </summary>
     public required ImmutableArray<TripLimit> Limits { get; init; }
 
     /// <summary>The rare-event answers, one for each leg that was too rare to sample, in the order they are driven.</summary>
@@ -59,12 +64,14 @@ public sealed record TripResult
     public required long AllEvaluations { get; init; }
 
     /// <summary>The limit of one kind of lever, of one leg's speed by the leg's name; null where it was not sought.</summary>
-    public TripLimit? Limit(TripLeverKind kind, string? leg = null) => Limits.FirstOrDefault(l => l.Lever.Kind == kind && l.Lever.Leg == leg);
+    public TripLimit? Limit(TripLeverKind kind, string? leg = null) =>
+        Limits.FirstOrDefault(l => l.Lever.Kind == kind && l.Lever.Leg == leg);
 }
 
 /// <summary>A leg that was too rare to sample.</summary>
 /// <param name="Leg">The leg.</param>
-/// <param name="Answer">P(fails on it), of all vehicles, also those that do not reach the trip's start; its distance is that of the leg's end from the trip's start.</param>
+/// <param name="Answer">P(fails on it), of all vehicles, also those that do not reach the trip's start; its distance is that of
+/// the leg's end from the trip's start.</param>
 public sealed record RareLeg(string Leg, RareEventResult Answer);
 
 /// <summary>One leg of a trip.</summary>
@@ -80,7 +87,8 @@ public sealed record TripLegRisk(string Name, double Km, double EndKm, Interval 
 /// <param name="Remedy">The remedy.</param>
 /// <param name="Probability">P(fails on the trip | reached its start) with it.</param>
 /// <param name="Difference">The difference from the trip as planned, negative where fewer fail; a paired interval.</param>
-/// <param name="Ratio">The ratio to the trip as planned; NaN where nothing fails on that; a paired interval, and no estimate but the ends where one of the two was not resolved.</param>
+/// <param name="Ratio">The ratio to the trip as planned; NaN where nothing fails on that; a paired interval, and no estimate but
+/// the ends where one of the two was not resolved.</param>
 public sealed record TripRemedy(Remedy Remedy, Interval Probability, Interval Difference, Interval Ratio)
 {
     /// <summary>Whether the two can be told apart: the interval of the difference does not cover 0.</summary>
@@ -89,7 +97,8 @@ public sealed record TripRemedy(Remedy Remedy, Interval Probability, Interval Di
 
 /// <summary>Where one thing that can be set keeps the target.</summary>
 /// <param name="Lever">What is set.</param>
-/// <param name="Windows">The ranges in which the failure probability is not above the target, rising; empty where it is above everywhere.</param>
+/// <param name="Windows">The ranges in which the failure probability is not above the target, rising; empty where it is above
+/// everywhere.</param>
 /// <param name="BestAt">The value with the least failure probability of those tried.</param>
 /// <param name="Least">The failure probability there.</param>
 public sealed record TripLimit(TripLever Lever, ImmutableArray<TripWindow> Windows, double BestAt, Interval Least)
@@ -97,11 +106,15 @@ public sealed record TripLimit(TripLever Lever, ImmutableArray<TripWindow> Windo
     /// <summary>Whether every value tried keeps the target.</summary>
     public bool IsAlwaysKept => Windows is [{ From: null, To: null }];
 
-    /// <summary>Whether the target is kept by every value up to some limit, which is the first window's end; above it there may be other windows.</summary>
+    /// <summary>
+    /// Whether the target is kept by every value up to some limit, which is the first window's end; above it there may be other
+    /// windows.
+    /// </summary>
     public bool HasUpperLimit => Windows is [{ From: null, To: not null }, ..];
 }
 
 /// <summary>A range of values that keep a target.</summary>
-/// <param name="From">Its lower end; null where it is that of the values tried. The interval is where the ends of the risk's 95 % interval meet the target.</param>
+/// <param name="From">Its lower end; null where it is that of the values tried. The interval is where the ends of the risk's 95 %
+/// interval meet the target.</param>
 /// <param name="To">Its upper end, likewise.</param>
 public sealed record TripWindow(Interval? From, Interval? To);

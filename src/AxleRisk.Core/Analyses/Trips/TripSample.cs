@@ -67,7 +67,8 @@ internal sealed record TripSample(IReadOnlyList<TripBlock> Blocks, long Rows, in
         private readonly Workspace usual = whole.CreateWorkspace(StudySettings.BlockSize);
         private readonly TripWorkspace legs = trip.CreateWorkspace(StudySettings.BlockSize);
 
-        public TripBlock Draw(BlockPlan plan, StudySettings settings, long block, ImmutableArray<PlannedRange> ranges, Func<int, byte> groupOf)
+        public TripBlock Draw(BlockPlan plan, StudySettings settings, long block, ImmutableArray<PlannedRange> ranges,
+            Func<int, byte> groupOf)
         {
             (int replicate, long first, int rows) = plan[block];
             double[][] values = Workspace.Columns(whole.Factors.ColumnNames.Length, rows);

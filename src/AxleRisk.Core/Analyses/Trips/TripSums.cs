@@ -28,7 +28,8 @@ internal sealed class TripSums(int legs, int groups)
     /// <param name="row">Its row there.</param>
     /// <param name="limits">What each mode can use up, as drawn.</param>
     /// <param name="survival">How survival follows.</param>
-    public void Add(int group, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits, TripSurvival survival)
+    public void Add(int group, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits,
+        TripSurvival survival)
     {
         int modes = start.Length;
         Span<double> both = stackalloc double[2 * modes];
@@ -103,17 +104,22 @@ internal sealed class TripSums(int legs, int groups)
     /// <summary>P(fails on the trip | reached its start) as the vehicles have it, few or many.</summary>
     public double Drawn => OfGroups.Sum(Failed) / OfGroups.Sum(s => s[0]);
 
-    /// <summary>P(fails before the end of leg number <paramref name="last"/>, the first being 1 | reached the trip's start); where few vehicles carry it no estimate but a bound.</summary>
+    /// <summary>
+    /// P(fails before the end of leg number <paramref name="last"/>, the first being 1 | reached the trip's start); where few
+    /// vehicles carry it no estimate but a bound.
+    /// </summary>
     public Interval Cumulative(int last, bool counted) => last == 0 ? new Interval(0, 0, 0)
         : Resolved(byEnd[last - 1], isDriven.Take(last).Any(d => d), s => (Failed(s, 0, last), s[0]), counted);
 
     /// <summary>P(fails on a leg | reached the leg's start); where few vehicles carry it no estimate but a bound.</summary>
-    public Interval Conditional(int leg, bool counted) => Resolved(onLeg[leg], isDriven[leg], s => (s[1 + leg], s[0] - Failed(s, 0, leg)), counted);
+    public Interval Conditional(int leg, bool counted) =>
+        Resolved(onLeg[leg], isDriven[leg], s => (s[1 + leg], s[0] - Failed(s, 0, leg)), counted);
 
     private Interval Resolved(PowerSums terms, bool isDriven, Func<double[], (double Failed, double Reached)> ratio, bool counted)
     {
         Interval drawn = Probability(OfGroups, ratio, counted);
-        return !counted && isDriven && FewTerms.Carry(terms, drawn.Estimate) ? FewTerms.Bound(drawn, OfGroups.Sum(s => ratio(s).Reached)) : drawn;
+        return !counted && isDriven && FewTerms.Carry(terms, drawn.Estimate)
+            ? FewTerms.Bound(drawn, OfGroups.Sum(s => ratio(s).Reached)) : drawn;
     }
 
     /// <summary>The share of the trip's failures that happen on a leg; NaN where nothing fails.</summary>
@@ -139,7 +145,8 @@ internal sealed class TripSums(int legs, int groups)
             return new Interval(double.NaN, double.NaN, double.NaN);
         }
 
-        (double p, double error) = Jackknife.WithStandardError(groups, s => ratio(s) is var (failed, reached) && failed > 0 ? failed / reached : 0);
+        (double p, double error) = Jackknife.WithStandardError(groups, s => ratio(s) is var (failed, reached)
+            && failed > 0 ? failed / reached : 0);
         if (p > 0)
         {
             double spread = Math.Exp(-StudentT.Quantile(0.025, groups.Length - 1) * error / p);

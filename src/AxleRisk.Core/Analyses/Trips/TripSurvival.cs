@@ -9,7 +9,9 @@ internal sealed class TripSurvival(FailureChances? chances)
     /// <summary>Whether what is left to chance is averaged exactly.</summary>
     public bool IsConditional => chances is not null;
 
-    /// <summary>P(survives what each mode has <paramref name="used"/> up | all other factors); 1 or 0 where the limits drawn are gone by.</summary>
+    /// <summary>
+    /// P(survives what each mode has <paramref name="used"/> up | all other factors); 1 or 0 where the limits drawn are gone by.
+    /// </summary>
     public double At(ReadOnlySpan<double> used, ReadOnlySpan<double> limits) =>
         chances is not null ? chances.Survival(used) : FailureChances.Exceeds(used, limits) ? 0 : 1;
 

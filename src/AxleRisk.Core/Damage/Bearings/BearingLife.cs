@@ -31,13 +31,16 @@ internal static class BearingLife
     public static double ReliabilityFactor(double reliability) =>
         LeastLife + (1 - LeastLife) * Math.Pow(Math.Log(reliability) / Math.Log(0.9), 1 / WeibullSlope);
 
-    /// <summary>Weibull scale of life over rating life above <see cref="LeastLife"/>: the distribution of <see cref="ReliabilityFactor"/>.</summary>
+    /// <summary>
+    /// Weibull scale of life over rating life above <see cref="LeastLife"/>: the distribution of <see cref="ReliabilityFactor"/>.
+    /// </summary>
     public static double WeibullScale { get; } = (1 - LeastLife) / Math.Pow(-Math.Log(0.9), 1 / WeibullSlope);
 
     /// <summary>
     /// The greater load of two bearings over the wheel's force, by levers: the outer carries <c>1 + e/s</c>, the inner <c>-e/s</c>.
     /// </summary>
-    /// <param name="overhangM">How far the contact centre lies outboard of the outer bearing, e; negative where it lies between the two.</param>
+    /// <param name="overhangM">How far the contact centre lies outboard of the outer bearing, e; negative where it lies between
+    /// the two.</param>
     /// <param name="spreadM">Distance of the two bearings, s, above 0.</param>
     public static double LoadFactor(double overhangM, double spreadM) =>
         Math.Max(Math.Abs(1 + overhangM / spreadM), Math.Abs(overhangM / spreadM));

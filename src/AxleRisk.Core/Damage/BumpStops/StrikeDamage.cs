@@ -14,7 +14,9 @@ internal static class StrikeDamage
     /// </summary>
     public const double RangeWithoutStrike = 5.692;
 
-    /// <summary>Clearance over the standard deviation of the travel beyond which there is no strike in a thousand million seconds.</summary>
+    /// <summary>
+    /// Clearance over the standard deviation of the travel beyond which there is no strike in a thousand million seconds.
+    /// </summary>
     public const double GreatestLevel = 7;
 
     /// <summary>Damage per second: every strike turns one cycle into a larger one.</summary>
@@ -44,7 +46,8 @@ internal static class StrikeDamage
     }
 
     /// <summary>
-    /// Rate at which strikes take the section force above a level, 1/s. At a strike the force of the linear ride is normal given the compression.
+    /// Rate at which strikes take the section force above a level, 1/s. At a strike the force of the linear ride is normal given
+    /// the compression.
     /// </summary>
     /// <param name="ride">The ride.</param>
     /// <param name="moments">Moments on the road.</param>

@@ -5,8 +5,10 @@ namespace AxleRisk.Core.Damage.BumpStops;
 
 /// <summary>
 /// The force of bump-stop strikes, from the moments of the linear ride. The rate is Rice's (1944) of the compression through the clearance;
-/// the velocity there has a Rayleigh density (Rice), so that its energy has an exponential one. The body, a mass ms, meets the stop at that velocity v
-/// while the linear ride slows it by a: energy gives the depth <c>e = [sqrt(a^2 + w^2 v^2) - a] / w^2</c>, w^2 = k/ms, k the stop in series with
+/// the velocity there has a Rayleigh density (Rice), so that its energy has an exponential one. The body, a mass ms, meets the
+/// stop at that velocity v
+/// while the linear ride slows it by a: energy gives the depth <c>e = [sqrt(a^2 + w^2 v^2) - a] / w^2</c>, w^2 = k/ms, k the stop
+/// in series with
 /// the tyre, and k e the force. How much of that reaches the section depends on how far section force and travel go together.
 /// The four coefficients were fitted to the rainflow damage of 286 simulated rides of 512 s, see docs/accuracy.md.
 /// </summary>
@@ -25,7 +27,8 @@ internal readonly struct StrikeLoad
     public const double TransferSlope = 1.226;
 
     /// <summary>
-    /// Force of a strike in the largest loads over that in the damage: the fit to damage weighs ordinary strikes, and what is left out there
+    /// Force of a strike in the largest loads over that in the damage: the fit to damage weighs ordinary strikes, and what is
+    /// left out there
     /// (the wheel's own swing on the stop) tells in the rare ones.
     /// </summary>
     public const double PeakOverDamage = 3;

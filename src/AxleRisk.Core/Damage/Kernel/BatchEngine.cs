@@ -7,7 +7,8 @@ namespace AxleRisk.Core.Damage.Kernel;
 internal abstract class BatchEngine
 {
     /// <summary>
-    /// Fills damage, total and further rates of the tile from the rows <paramref name="first"/> and on, a multiple of every width. Where nothing of
+    /// Fills damage, total and further rates of the tile from the rows <paramref name="first"/> and on, a multiple of every
+    /// width. Where nothing of
     /// the ride and the road has changed since the last call (<paramref name="sameRide"/>) its moments are used again.
     /// </summary>
     public abstract void Evaluate(
@@ -68,7 +69,8 @@ internal sealed class BatchEngine<T> : BatchEngine
             LegDamages.FillPerSecond<T>(
                 method, ref tile.CorrugatedSums.At(0), ref scale, rows, curves, tile, tile.CorrugatedPerSecond);
             further?.OnSurface<T>(
-                columns, first, rows, true, ref tile.CorrugatedSums.At(0), ref tile.CorrugatedTravelSums.At(0), curves, tile, tile.CorrugatedPerSecond);
+                columns, first, rows, true, ref tile.CorrugatedSums.At(0), ref tile.CorrugatedTravelSums.At(0), curves, tile,
+                    tile.CorrugatedPerSecond);
         }
 
         LegDamages.FillPerKm<T>(l, first, rows, leg, corrugated, curves, tile);

@@ -5,7 +5,8 @@ namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
 /// The damage model in vector code: the job of <see cref="ScalarKernel"/>, within 1e-3 of its answer where that is above 1e-20 per km
-/// (typically within 1e-6). Owns its buffers, so it allocates nothing once made and serves one thread. A row's answer does not depend on its
+/// (typically within 1e-6). Owns its buffers, so it allocates nothing once made and serves one thread. A row's answer does not
+/// depend on its
 /// place; it may differ in the last digits between widths of registers.
 /// </summary>
 internal sealed class BatchKernel
@@ -53,9 +54,11 @@ internal sealed class BatchKernel
     /// <param name="damageByLeg">Takes the damage per km of the use by leg and row.</param>
     /// <param name="damagePerKm">Takes its sum over the legs.</param>
     /// <param name="further">Takes what each further mode uses up per km of the use, by mode and row.</param>
-    /// <param name="sameRide">Whether since the last call, of as many rows, nothing has changed but stress, thickness, S-N curve and the modes' own columns.</param>
+    /// <param name="sameRide">Whether since the last call, of as many rows, nothing has changed but stress, thickness, S-N curve
+    /// and the modes' own columns.</param>
     public void Evaluate(
-        DamageColumns columns, int count, double[][] damageByLeg, Span<double> damagePerKm, ReadOnlySpan<double[]> further, bool sameRide = false)
+        DamageColumns columns, int count, double[][] damageByLeg, Span<double> damagePerKm, ReadOnlySpan<double[]> further,
+            bool sameRide = false)
     {
         if (engine is null)
         {
@@ -95,7 +98,8 @@ internal sealed class BatchKernel
     }
 
     // Whatever the vector code does not serve it answers with NaN.
-    private void Repair(DamageColumns columns, int first, int rows, double[][] damageByLeg, Span<double> damagePerKm, ReadOnlySpan<double[]> further)
+    private void Repair(DamageColumns columns, int first, int rows, double[][] damageByLeg, Span<double> damagePerKm,
+        ReadOnlySpan<double[]> further)
     {
         for (int row = first; row < first + rows; row++)
         {

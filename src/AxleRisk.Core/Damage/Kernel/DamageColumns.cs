@@ -10,7 +10,10 @@ namespace AxleRisk.Core.Damage.Kernel;
 /// </summary>
 public sealed class DamageColumns
 {
-    /// <summary>Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, without a bump stop and for fatigue alone.</summary>
+    /// <summary>
+    /// Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, without a bump stop and for
+    /// fatigue alone.
+    /// </summary>
     public DamageColumns(int capacity, int legs)
         : this(capacity, new DamageLayout(legs))
     {
@@ -67,7 +70,10 @@ public sealed class DamageColumns
     /// <summary>Contact length, m.</summary>
     public double[] ContactLengthM { get; }
 
-    /// <summary>Stress per unit of force at the detail, MPa/N: stress factor times stress concentration times arm over section modulus. Infinite where no wall is left.</summary>
+    /// <summary>
+    /// Stress per unit of force at the detail, MPa/N: stress factor times stress concentration times arm over section modulus.
+    /// Infinite where no wall is left.
+    /// </summary>
     public double[] StressPerForceMPaPerN { get; }
 
     /// <summary>Wall thickness for the thickness correction, mm.</summary>
@@ -85,7 +91,10 @@ public sealed class DamageColumns
     /// <summary>Rate of the bump stop, N/m. Empty where the layout has none.</summary>
     public double[] BumpStopNPerM { get; }
 
-    /// <summary>The distance at which no wall is left, km; infinite for never. Empty unless the layout corrodes, and padded to whole registers.</summary>
+    /// <summary>
+    /// The distance at which no wall is left, km; infinite for never. Empty unless the layout corrodes, and padded to whole
+    /// registers.
+    /// </summary>
     public double[] WallLastsKm { get; }
 
     /// <summary>What each further mode of failure needs.</summary>

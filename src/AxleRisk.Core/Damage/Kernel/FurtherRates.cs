@@ -4,7 +4,8 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
-/// The steps of the batch kernel beyond plain fatigue over one tile of rows: strikes on the bump stop, and the rates of the further modes of
+/// The steps of the batch kernel beyond plain fatigue over one tile of rows: strikes on the bump stop, and the rates of the
+/// further modes of
 /// failure per km of the use.
 /// </summary>
 /// <param name="layout">What there is.</param>
@@ -30,9 +31,13 @@ internal sealed class FurtherRates(DamageLayout layout)
         }
     }
 
-    /// <summary>Adds the damage of strikes on a surface of the leg at work to its fatigue damage per second, and fills the rates of the modes there.</summary>
+    /// <summary>
+    /// Adds the damage of strikes on a surface of the leg at work to its fatigue damage per second, and fills the rates of the
+    /// modes there.
+    /// </summary>
     public void OnSurface<T>(
-        DamageColumns columns, int first, int rows, bool isCorrugated, ref float sums, ref float travel, CurveColumns curves, BatchBuffers tile,
+        DamageColumns columns, int first, int rows, bool isCorrugated, ref float sums, ref float travel, CurveColumns curves,
+        BatchBuffers tile,
         AlignedBuffer<float> perSecond)
         where T : struct, IFloatLanes<T>
     {
@@ -91,7 +96,8 @@ internal sealed class FurtherRates(DamageLayout layout)
             for (int pair = 0; pair < curves.SlopePairs.Length; pair++)
             {
                 T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
-                damage = T.IfLess(other, T.Create(0.5f), strikes.DamagePerSecond(without, perForce, curves.SlopePairs[pair], cutOff), damage);
+                damage = T.IfLess(other, T.Create(0.5f), strikes.DamagePerSecond(without, perForce, curves.SlopePairs[pair], cutOff),
+                    damage);
             }
 
             // In units of the grid's centre, as the fatigue damage; NaN where single precision has overflowed.
@@ -101,5 +107,6 @@ internal sealed class FurtherRates(DamageLayout layout)
         }
     }
 
-    private static AlignedBuffer<float>[] Buffers(DamageLayout layout) => [.. layout.Modes.Select(_ => new AlignedBuffer<float>(BatchBuffers.Rows))];
+    private static AlignedBuffer<float>[] Buffers(DamageLayout layout) =>
+        [.. layout.Modes.Select(_ => new AlignedBuffer<float>(BatchBuffers.Rows))];
 }

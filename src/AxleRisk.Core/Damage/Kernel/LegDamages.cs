@@ -25,7 +25,8 @@ internal static class LegDamages
             tile.OfPair.Span.Clear();
             for (int part = CountingBatch.FirstPart(method); part < RangeParts.Count; part++)
             {
-                PartIntegral integral = part == RangeParts.Exponential ? curves.Integrals[pair].Exponential : curves.Integrals[pair].Rayleigh;
+                PartIntegral integral = part == RangeParts.Exponential
+                    ? curves.Integrals[pair].Exponential : curves.Integrals[pair].Rayleigh;
                 PartDamages.Add<T>(
                     tile.Parts, part, integral, ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfPair.At(0));
             }
@@ -35,7 +36,8 @@ internal static class LegDamages
                 T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
                 T damage = T.Load(in tile.OfPair.At(row));
                 ref float to = ref perSecond.At(row);
-                T.Store(T.IfLess(other, T.Create(0.5f), T.IfLess(damage, T.Create(Greatest), damage, T.Create(float.NaN)), T.Load(in to)), ref to);
+                T.Store(T.IfLess(other, T.Create(0.5f), T.IfLess(damage, T.Create(Greatest), damage, T.Create(float.NaN)), T.Load(in to)),
+                    ref to);
             }
         }
     }

@@ -5,7 +5,8 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
-/// <see cref="LegLoad"/> of a tile of rows: what the modes of failure beside fatigue and the strikes on the bump stop read, a column each. Those of
+/// <see cref="LegLoad"/> of a tile of rows: what the modes of failure beside fatigue and the strikes on the bump stop read, a
+/// column each. Those of
 /// the travel are filled only where there is a bump stop.
 /// </summary>
 /// <param name="rows">Rows, a multiple of every width.</param>
@@ -52,7 +53,8 @@ internal sealed class LegForces(int rows, bool hasBumpStop)
             int at = first + row;
             T sprung = ColumnLanes.Load<T>(from.SprungMassKg, at);
             T inboard = T.Create(1) - ColumnLanes.Load<T>(from.OutboardShare, at);
-            Put(Static, row, T.Create((float)RideLimits.Gravity) * T.MultiplyAdd(inboard, ColumnLanes.Load<T>(from.UnsprungMassKg, at), sprung));
+            Put(Static, row, T.Create((float)RideLimits.Gravity) * T.MultiplyAdd(inboard, ColumnLanes.Load<T>(from.UnsprungMassKg, at),
+                sprung));
             Put(SprungMass, row, sprung);
             Put(TyreRate, row, ColumnLanes.Load<T>(from.TyreNPerM, at));
             if (!hasBumpStop)
@@ -72,7 +74,8 @@ internal sealed class LegForces(int rows, bool hasBumpStop)
         for (int row = 0; row < count; row += T.Count)
         {
             Put(Speed, row, ColumnLanes.Load<T>(from.Legs[leg].SpeedMPerS, first + row));
-            Put(ForceRoot, row, LegScales.OnRoad(from, first + row, leg, ColumnLanes.Load<T>(from.SprungMassKg, first + row) * T.Create(LegScales.PerMass)));
+            Put(ForceRoot, row, LegScales.OnRoad(from, first + row, leg,
+                ColumnLanes.Load<T>(from.SprungMassKg, first + row) * T.Create(LegScales.PerMass)));
         }
     }
 

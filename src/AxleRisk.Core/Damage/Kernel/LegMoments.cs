@@ -45,7 +45,8 @@ internal static class LegMoments
         T m2 = Enveloped(ref smooth, 1, e0, e2, e4, e6, e8, e10);
         T m4 = Enveloped(ref smooth, 2, e0, e2, e4, e6, e8, e10);
 
-        T c0 = T.Create(Turning[0]), c1 = T.Create(Turning[1]), c2 = T.Create(Turning[2]), c3 = T.Create(Turning[3]), c4 = T.Create(Turning[4]);
+        T c0 = T.Create(Turning[0]), c1 = T.Create(Turning[1]), c2 = T.Create(Turning[2]), c3 = T.Create(Turning[3]),
+            c4 = T.Create(Turning[4]);
         T nearest = T.Create(Nearest);
         ref float frequencies = ref grid.Frequencies.At(0);
         ref float weights = ref grid.Weights.At(0);

@@ -11,7 +11,9 @@ internal static class LegScales
     // The wavenumber at which roughness is stated, as a length: speed over it is a frequency.
     private static readonly double ReferenceOverCentre = Road.ReferenceWavenumber / MomentGrid.CentreHz;
 
-    /// <summary>w^2, which with the sprung mass <see cref="RideCoefficients"/> left out, and the root of the road's n0^2 / centre^2.</summary>
+    /// <summary>
+    /// w^2, which with the sprung mass <see cref="RideCoefficients"/> left out, and the root of the road's n0^2 / centre^2.
+    /// </summary>
     public static readonly float PerMass = (float)(CentreAngular * CentreAngular * ReferenceOverCentre);
 
     /// <summary>Fills the root of a leg's moment scale.</summary>
@@ -20,12 +22,16 @@ internal static class LegScales
     {
         for (int row = 0; row < rows; row += T.Count)
         {
-            T perForce = ColumnLanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row)) * T.Create(PerMass);
+            T perForce = ColumnLanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row))
+                * T.Create(PerMass);
             T.Store(OnRoad(columns, first + row, leg, perForce), ref to.ScaleRoot.At(leg * BatchBuffers.Rows + row));
         }
     }
 
-    /// <summary>The root of the scale of the moments of <paramref name="perForce"/> times the force, <see cref="PerMass"/> and the sprung mass included.</summary>
+    /// <summary>
+    /// The root of the scale of the moments of <paramref name="perForce"/> times the force, <see cref="PerMass"/> and the sprung
+    /// mass included.
+    /// </summary>
     public static T OnRoad<T>(DamageColumns columns, int row, int leg, T perForce)
         where T : struct, IFloatLanes<T>
     {

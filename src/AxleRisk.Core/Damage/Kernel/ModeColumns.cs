@@ -3,7 +3,8 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
-/// A mode of failure beside fatigue, as the damage model knows it: its input, one column a parameter and one row an evaluation, and the rate
+/// A mode of failure beside fatigue, as the damage model knows it: its input, one column a parameter and one row an evaluation,
+/// and the rate
 /// at which it uses up what it has, in vector code and, as its twin, in scalar code.
 /// </summary>
 /// <param name="capacity">The number of rows.</param>

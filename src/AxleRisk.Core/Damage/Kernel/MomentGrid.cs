@@ -6,7 +6,8 @@ using MathNet.Numerics.LinearAlgebra;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
-/// Points evenly spaced in ln f with the weights of the four moments, in single precision. Frequencies are in units of <see cref="CentreHz"/>, so that no power of them leaves the range of single precision.
+/// Points evenly spaced in ln f with the weights of the four moments, in single precision. Frequencies are in units of
+/// <see cref="CentreHz"/>, so that no power of them leaves the range of single precision.
 /// </summary>
 internal sealed class MomentGrid
 {
@@ -64,8 +65,10 @@ internal sealed class MomentGrid
     }
 
     /// <summary>
-    /// The grids, cheapest first: three eighths of the oracle's points, five eighths, and its own. Within its rule the first's moments 0 to 2
-    /// differ from the last's by at most 5e-4 and the fourth by 6.5e-4 (medians 4e-7), the second's by 3e-5 and 5e-5 (1.5e-9): measured over
+    /// The grids, cheapest first: three eighths of the oracle's points, five eighths, and its own. Within its rule the first's
+    /// moments 0 to 2
+    /// differ from the last's by at most 5e-4 and the fourth by 6.5e-4 (medians 4e-7), the second's by 3e-5 and 5e-5 (1.5e-9):
+    /// measured over
     /// 62,000 and 118,000 random rides.
     /// </summary>
     public static ImmutableArray<MomentGrid> All { get; } =
@@ -84,7 +87,9 @@ internal sealed class MomentGrid
     /// <summary>The number of points.</summary>
     public int Points { get; }
 
-    /// <summary>Points from the lowest on in which f s is at most <see cref="SmoothLimit"/> for every shift s that the grid serves.</summary>
+    /// <summary>
+    /// Points from the lowest on in which f s is at most <see cref="SmoothLimit"/> for every shift s that the grid serves.
+    /// </summary>
     public int SmoothPoints { get; }
 
     /// <summary>The frequencies.</summary>

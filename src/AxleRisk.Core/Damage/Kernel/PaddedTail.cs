@@ -12,7 +12,9 @@ internal static class PaddedTail
     /// <summary>A number of rows and those that fill up its last register.</summary>
     public static int Padded(int rows) => (rows + Multiple - 1) / Multiple * Multiple;
 
-    /// <summary>Copies the rows <paramref name="first"/> and on to the start of <paramref name="to"/>; returns their padded number.</summary>
+    /// <summary>
+    /// Copies the rows <paramref name="first"/> and on to the start of <paramref name="to"/>; returns their padded number.
+    /// </summary>
     public static int Fill(DamageColumns from, int first, int rows, DamageColumns to)
     {
         int padded = Padded(rows);

@@ -5,7 +5,8 @@ using MathNet.Numerics;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
-/// <see cref="WeibullRanges"/> in closed form. Ranges of a Weibull density of shape h (1 exponential, 2 Rayleigh) whose scale is q times the
+/// <see cref="WeibullRanges"/> in closed form. Ranges of a Weibull density of shape h (1 exponential, 2 Rayleigh) whose scale is
+/// q times the
 /// range at the knee do, per cycle and in units of that of a cycle at the knee, the damage <c>U1 + Gamma(1 + m2/h) q^m2 - U2</c>, m1 and m2
 /// the slopes above and below the knee, <c>U = q^m Gamma(1 + m/h, y)</c>, y = q^-h. For whole slopes
 /// <c>U = e^-y (P(q^h) + w q^m e^y erfc(1/q))</c> with a polynomial P (DLMF 8.8.2, step by step), so that one exponential serves both.
@@ -90,7 +91,8 @@ internal sealed class PartIntegral
         {
             double q = Math.Pow(at, -1.0 / shape);
             double complete = Math.Pow(q, slopes.Below) * SpecialFunctions.Gamma(a2);
-            return complete / (Math.Pow(q, slopes.Above) * PartialGamma.Upper(a1, at) + complete - Math.Pow(q, slopes.Below) * PartialGamma.Upper(a2, at));
+            return complete / (Math.Pow(q, slopes.Above) * PartialGamma.Upper(a1, at) + complete
+                - Math.Pow(q, slopes.Below) * PartialGamma.Upper(a2, at));
         }
     }
 

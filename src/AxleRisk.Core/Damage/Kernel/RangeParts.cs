@@ -3,7 +3,8 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>
-/// A range density as a sum of up to three parts, in columns: an exponential and two Rayleigh ones, each with a weight (cycles per second in
+/// A range density as a sum of up to three parts, in columns: an exponential and two Rayleigh ones, each with a weight (cycles
+/// per second in
 /// units of the grid's centre) and a scale over the range at the knee. What every counting method comes down to.
 /// </summary>
 /// <param name="rows">Rows.</param>

@@ -41,10 +41,12 @@ internal static class RideSpectrum
     }
 
     /// <summary>
-    /// As <see cref="Fill"/>, and fills <paramref name="travel"/> with the part of the squared gain that force and suspension travel share, likewise
+    /// As <see cref="Fill"/>, and fills <paramref name="travel"/> with the part of the squared gain that force and suspension
+    /// travel share, likewise
     /// without the powers of the frequency: the squared gain of the travel itself in the units of <see cref="RideCoefficients"/>.
     /// </summary>
-    public static void FillBoth<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum, AlignedBuffer<float> travel)
+    public static void FillBoth<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum,
+        AlignedBuffer<float> travel)
         where T : struct, IFloatLanes<T>
     {
         ref float ride = ref inputs.Ride(row);
@@ -73,7 +75,9 @@ internal static class RideSpectrum
         }
     }
 
-    /// <summary>Turns the spectra into those of roads of the rows' own exponents, which have the same density at the grid's centre.</summary>
+    /// <summary>
+    /// Turns the spectra into those of roads of the rows' own exponents, which have the same density at the grid's centre.
+    /// </summary>
     public static void ApplyExponent<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum)
         where T : struct, IFloatLanes<T>
     {

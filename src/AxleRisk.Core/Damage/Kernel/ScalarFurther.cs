@@ -5,7 +5,9 @@ using AxleRisk.Core.Damage.Spectra;
 
 namespace AxleRisk.Core.Damage.Kernel;
 
-/// <summary>Strikes on the bump stop and the further modes of failure in plain scalar code, the twin of <see cref="FurtherRates"/>.</summary>
+/// <summary>
+/// Strikes on the bump stop and the further modes of failure in plain scalar code, the twin of <see cref="FurtherRates"/>.
+/// </summary>
 internal static class ScalarFurther
 {
     /// <summary>Adds the strikes of a row to its damage and fills the rates of its further modes.</summary>
@@ -27,10 +29,12 @@ internal static class ScalarFurther
             if (share != 0)
             {
                 (LegLoad plain, LegLoad corrugated, double part) = LoadsOf(columns, leg, row, gains);
-                damageByLeg[leg][row] += share * Mix(StrikesPerKm(plain, stressPerForce, curve), StrikesPerKm(corrugated, stressPerForce, curve), part);
+                damageByLeg[leg][row] += share * Mix(StrikesPerKm(plain, stressPerForce, curve),
+                    StrikesPerKm(corrugated, stressPerForce, curve), part);
                 for (int mode = 0; mode < further.Length; mode++)
                 {
-                    further[mode][row] += share * Mix(columns.Modes[mode].PerKm(plain, row), columns.Modes[mode].PerKm(corrugated, row), part);
+                    further[mode][row] += share * Mix(columns.Modes[mode].PerKm(plain, row), columns.Modes[mode].PerKm(corrugated, row),
+                        part);
                 }
             }
 
@@ -63,7 +67,8 @@ internal static class ScalarFurther
     private static double StrikesPerKm(in LegLoad load, double stressPerForce, in SnConstants curve) =>
         StrikeDamage.PerSecond(load.Ride, load.Moments, load.Stop, stressPerForce, curve) * 1000 / load.SpeedMPerS;
 
-    private static (LegLoad Plain, LegLoad Corrugated, double Share) LoadsOf(DamageColumns columns, int leg, int row, ReadOnlySpan<RideGains> gains)
+    private static (LegLoad Plain, LegLoad Corrugated, double Share) LoadsOf(DamageColumns columns, int leg, int row,
+        ReadOnlySpan<RideGains> gains)
     {
         LegColumns l = columns.Legs[leg];
         double speed = l.SpeedMPerS[row];
@@ -73,7 +78,11 @@ internal static class ScalarFurther
         double share = l.CorrugatedShare[row];
         return share == 0
             ? (plain, plain, 0)
-            : (plain, plain with { Moments = road.Plus(ModeMoments.OnCorrugation(gains, speed, contact, l.CorrugationWavelengthM[row], l.CorrugationRmsM[row])) }, share);
+            : (plain, plain with
+            {
+                Moments = road.Plus(ModeMoments.OnCorrugation(gains, speed, contact, l.CorrugationWavelengthM[row],
+                l.CorrugationRmsM[row]))
+            }, share);
     }
 
     private static double Mix(double plain, double corrugated, double share) =>

@@ -54,13 +54,17 @@ internal static class ScalarKernel
         }
     }
 
-    /// <summary>Stress and damage leg by leg for one row; without strikes on a bump stop the damage is that of <see cref="Evaluate"/> to the last bit.</summary>
+    /// <summary>
+    /// Stress and damage leg by leg for one row; without strikes on a bump stop the damage is that of <see cref="Evaluate"/> to
+    /// the last bit.
+    /// </summary>
     /// <param name="columns">The input.</param>
     /// <param name="row">The row.</param>
     /// <param name="curves">The mean S-N curves.</param>
     /// <param name="method">How cycles are counted.</param>
     /// <param name="strikes">Whether the damage of strikes is in.</param>
-    public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method, bool strikes = true)
+    public static LegDetail[] LegDetails(DamageColumns columns, int row, ReadOnlySpan<SnCurve> curves, CountingMethod method,
+        bool strikes = true)
     {
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(columns.RideOf(row), ride);

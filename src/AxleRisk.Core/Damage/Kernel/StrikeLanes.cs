@@ -26,7 +26,8 @@ internal readonly struct StrikeLanes<T>
         T correlation = loads.Of<T>(LegForces.Correlation, row);
         T squaredFrequency = T.Create((float)(4 * Math.PI * Math.PI)) * hz * hz;
         T velocity = T.Create(2) * squaredFrequency * travel * travel;
-        T share = T.Create((float)StrikeLoad.Transfer) * T.MultiplyAdd(T.Create((float)StrikeLoad.TransferSlope), correlation - T.Create(0.5f), one);
+        T share = T.Create((float)StrikeLoad.Transfer) * T.MultiplyAdd(T.Create((float)StrikeLoad.TransferSlope),
+            correlation - T.Create(0.5f), one);
         perSecond = T.IfLess(T.Create(0), strikes, hz * VectorMath.Exp(T.Create(-0.5f) * level * level), T.Create(0));
         slowing = T.Create((float)StrikeLoad.Slowing) * level * travel * squaredFrequency;
         squaredPerEnergy = velocity * rate / loads.Of<T>(LegForces.SprungMass, row);

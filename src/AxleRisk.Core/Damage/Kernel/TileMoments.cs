@@ -6,7 +6,8 @@ namespace AxleRisk.Core.Damage.Kernel;
 internal static class TileMoments
 {
     /// <summary>
-    /// Fills <see cref="BatchBuffers.Sums"/>, each row on the cheapest grid whose rule it keeps; NaN where a shift is beyond the last grid's
+    /// Fills <see cref="BatchBuffers.Sums"/>, each row on the cheapest grid whose rule it keeps; NaN where a shift is beyond the
+    /// last grid's
     /// greatest. Rows of the first grid are done where they are; those of another are picked out and done together, whatever their place.
     /// </summary>
     public static void Fill<T>(int legs, int rows, BatchBuffers tile)
@@ -73,7 +74,8 @@ internal static class TileMoments
 
                 void Put(AlignedBuffer<float> from, int at, int columns, AlignedBuffer<float> to, int place)
                 {
-                    for (int column = columns * leg * BatchBuffers.Rows; column < columns * (leg + 1) * BatchBuffers.Rows; column += BatchBuffers.Rows)
+                    for (int column = columns * leg * BatchBuffers.Rows; column < columns * (leg + 1)
+                        * BatchBuffers.Rows; column += BatchBuffers.Rows)
                     {
                         to.At(column + place) = served ? from.At(column + at) : float.NaN;
                     }
@@ -83,7 +85,8 @@ internal static class TileMoments
     }
 
     private static void FillLanes<T>(
-        MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums, AlignedBuffer<float> travelSums)
+        MomentInputs inputs, int row, int legs, MomentGrid grid, BatchBuffers tile, AlignedBuffer<float> sums,
+            AlignedBuffer<float> travelSums)
         where T : struct, IFloatLanes<T>
     {
         ref float spectrum = ref tile.Spectrum.At(0);
@@ -117,7 +120,8 @@ internal static class TileMoments
         for (int leg = 0; leg < legs; leg++)
         {
             T shift = T.Load(in inputs.Shift(leg, row));
-            LegMoments.FillTravel(ref travel, ref smooth, grid, shift, ref travelSums.At(2 * leg * BatchBuffers.Rows + row), BatchBuffers.Rows);
+            LegMoments.FillTravel(ref travel, ref smooth, grid, shift, ref travelSums.At(2 * leg * BatchBuffers.Rows + row),
+                BatchBuffers.Rows);
         }
     }
 }

@@ -1,6 +1,8 @@
 namespace AxleRisk.Core.Damage.Rides;
 
-/// <summary>What the two-mass ride makes of road height at one frequency: section force, suspension travel and how far they go together.</summary>
+/// <summary>
+/// What the two-mass ride makes of road height at one frequency: section force, suspension travel and how far they go together.
+/// </summary>
 /// <param name="ForceSquared">Squared gain of the section force, N^2/m^2, as <see cref="Ride.ForceGainSquared"/>.</param>
 /// <param name="TravelSquared">Squared gain of the suspension's compression zu - zs, m^2/m^2.</param>
 /// <param name="InPhase">The real part of force gain times conjugate travel gain, N m/m^2: the part of the two that is in phase.</param>

@@ -24,7 +24,10 @@ internal sealed record RideLimits
     /// <summary>The static tyre force, N: where the tyre force about it falls to minus this, the wheel leaves the ground.</summary>
     public double StaticTyreForceN { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Whether it does: a tyre does not pull. Otherwise the tyre holds on to the ground, as in the linear model, and the time is counted.</summary>
+    /// <summary>
+    /// Whether it does: a tyre does not pull. Otherwise the tyre holds on to the ground, as in the linear model, and the time is
+    /// counted.
+    /// </summary>
     public bool LiftsOff { get; init; }
 
     /// <summary>The damper's rate in compression over that of the linear model.</summary>
@@ -35,7 +38,8 @@ internal sealed record RideLimits
 
     /// <summary>Whether any part acts.</summary>
     public bool IsLinear =>
-        (double.IsPositiveInfinity(BumpClearanceM) || BumpStopNPerM == 0) && (double.IsPositiveInfinity(ReboundClearanceM) || ReboundStopNPerM == 0)
+        (double.IsPositiveInfinity(BumpClearanceM) || BumpStopNPerM == 0)
+            && (double.IsPositiveInfinity(ReboundClearanceM) || ReboundStopNPerM == 0)
         && !LiftsOff && BumpDamping == 1 && ReboundDamping == 1;
 
     /// <summary>Standard acceleration of gravity, m/s^2 (CGPM 1901).</summary>

@@ -5,7 +5,8 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
-/// Inverse Fourier transforms of <see cref="RecordGrid.BaseSamples"/> points, eight at a time in the lanes of a register: decimation in time
+/// Inverse Fourier transforms of <see cref="RecordGrid.BaseSamples"/> points, eight at a time in the lanes of a register:
+/// decimation in time
 /// (Cooley and Tukey 1965), in place, each quarter finished before the next so that it stays in the core's cache.
 /// </summary>
 internal static class LaneFourier
@@ -26,7 +27,9 @@ internal static class LaneFourier
     /// <summary>Where the coefficient of exp(2 pi i k t) stands before the transform.</summary>
     public static int Place(int k) => Places[k];
 
-    /// <summary>Transforms in place, without scaling: coefficients in the order of <see cref="Place"/> to samples in that of time.</summary>
+    /// <summary>
+    /// Transforms in place, without scaling: coefficients in the order of <see cref="Place"/> to samples in that of time.
+    /// </summary>
     public static void Inverse(AlignedBuffer<double> data)
     {
         const int half = Length / 2;

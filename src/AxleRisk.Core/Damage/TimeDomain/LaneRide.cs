@@ -80,7 +80,8 @@ internal sealed class LaneRide
         ref double c = ref constants.At(0);
         ref double state = ref states.At(lanes);
         Vector512<double> zs = Vector512.LoadUnsafe(ref state), vs = Vector512.LoadUnsafe(ref state, RecordBatch.Records);
-        Vector512<double> zu = Vector512.LoadUnsafe(ref state, 2 * RecordBatch.Records), vu = Vector512.LoadUnsafe(ref state, 3 * RecordBatch.Records);
+        Vector512<double> zu = Vector512.LoadUnsafe(ref state, 2 * RecordBatch.Records),
+            vu = Vector512.LoadUnsafe(ref state, 3 * RecordBatch.Records);
         Vector512<double> before = Sample(batch, (first + samples - 1) % samples, lanes), u = Sample(batch, first, lanes);
         Vector512<double> next = Sample(batch, (first + 1) % samples, lanes);
         Vector512<double> forceSquares = Vector512<double>.Zero, travelSquares = forceSquares, tyreSquares = forceSquares;

@@ -31,7 +31,8 @@ internal static class LaneSteadyState
             for (int lanes = 0; lanes < Records; lanes += LaneFourier.Lanes)
             {
                 int at = 2 * i * Records + lanes;
-                Vector512<double> cosine = Vector512.LoadUnsafe(ref normals.At(at)), sine = Vector512.LoadUnsafe(ref normals.At(at + Records));
+                Vector512<double> cosine = Vector512.LoadUnsafe(ref normals.At(at)),
+                    sine = Vector512.LoadUnsafe(ref normals.At(at + Records));
                 Vector512<double> re = cosine * tyre.Real - sine * tyre.Imaginary, im = cosine * tyre.Imaginary + sine * tyre.Real;
                 re.StoreUnsafe(ref coefficients.At(at));
                 im.StoreUnsafe(ref coefficients.At(at + Records));

@@ -26,7 +26,8 @@ internal sealed class LaneTallies
     /// <summary>Back to nothing.</summary>
     public void Clear()
     {
-        foreach (AlignedBuffer<double> buffer in (AlignedBuffer<double>[])[ForceSquares, TravelSquares, TyreSquares, BumpStrikes, ReboundStrikes, OffGround])
+        foreach (AlignedBuffer<double> buffer in (AlignedBuffer<double>[])[ForceSquares, TravelSquares, TyreSquares, BumpStrikes,
+            ReboundStrikes, OffGround])
         {
             buffer.Span.Clear();
         }

@@ -9,7 +9,8 @@ using AxleRisk.Core.Randomness;
 namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
-/// Sixteen independent records of a road at once: the real and the imaginary parts of eight transforms. A record of a higher rate is several
+/// Sixteen independent records of a road at once: the real and the imaginary parts of eight transforms. A record of a higher rate
+/// is several
 /// of the base rate, each shifted by a part of a sample: the band fills the transform, and no work goes into empty frequencies.
 /// </summary>
 internal sealed class RecordBatch
@@ -23,9 +24,13 @@ internal sealed class RecordBatch
     private readonly AlignedBuffer<double>[] samples;
     private int partsLog2;
 
-    /// <summary>Allocates records of up to <paramref name="greatestRate"/> samples a second, <see cref="RecordGrid.BaseRate"/> times a power of two.</summary>
+    /// <summary>
+    /// Allocates records of up to <paramref name="greatestRate"/> samples a second, <see cref="RecordGrid.BaseRate"/> times a
+    /// power of two.
+    /// </summary>
     public RecordBatch(int greatestRate) =>
-        samples = [.. Enumerable.Range(0, greatestRate / RecordGrid.BaseRate).Select(_ => new AlignedBuffer<double>(RecordGrid.BaseSamples * Records))];
+        samples = [.. Enumerable.Range(0, greatestRate / RecordGrid.BaseRate)
+            .Select(_ => new AlignedBuffer<double>(RecordGrid.BaseSamples * Records))];
 
     /// <summary>Samples a second of the records last made.</summary>
     public int Rate { get; private set; }
@@ -63,7 +68,8 @@ internal sealed class RecordBatch
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ref double At(int sample) => ref samples[sample & ((1 << partsLog2) - 1)].At((sample >> partsLog2) * Records);
 
-    // The transform of a + i b, a and b real records: at f it is half of a's and i times half of b's coefficient, at -f of their conjugates.
+    // The transform of a + i b, a and b real records: at f it is half of a's and i times half of b's coefficient, at -f of their
+    // conjugates.
     private void Place(AlignedBuffer<double> data, double shift)
     {
         data.Span.Clear();

@@ -7,7 +7,9 @@ namespace AxleRisk.Core.Damage.TimeDomain;
 /// </summary>
 internal static class RecordGrid
 {
-    /// <summary>Length of a record, s. The spacing of the sinusoids, 1/64 Hz, is a tenth of the width of a body bounce with worn dampers.</summary>
+    /// <summary>
+    /// Length of a record, s. The spacing of the sinusoids, 1/64 Hz, is a tenth of the width of a body bounce with worn dampers.
+    /// </summary>
     public const int Seconds = 64;
 
     /// <summary>Samples a second of the coarsest record that holds the band: above twice 50 Hz, and a power of two.</summary>

@@ -3,7 +3,8 @@ using AxleRisk.Core.Damage.Rides;
 namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
-/// The ride as <c>x' = A x + b (u + et) + g es</c>: x = (zs, zs', zu, zu'), u the road's part of the tyre force, et and es what the tyre and
+/// The ride as <c>x' = A x + b (u + et) + g es</c>: x = (zs, zs', zu, zu'), u the road's part of the tyre force, et and es what
+/// the tyre and
 /// the suspension carry beyond the linear law, N, both counted as they act on the axle, upward.
 /// </summary>
 internal static class RideMatrix

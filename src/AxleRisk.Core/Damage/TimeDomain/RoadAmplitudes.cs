@@ -9,7 +9,8 @@ namespace AxleRisk.Core.Damage.TimeDomain;
 internal static class RoadAmplitudes
 {
     /// <summary>
-    /// Fills the standard deviation of the cosine's and of the sine's coefficient of every sinusoid, m. The two ends of the band count half,
+    /// Fills the standard deviation of the cosine's and of the sine's coefficient of every sinusoid, m. The two ends of the band
+    /// count half,
     /// as in the trapezoid rule.
     /// </summary>
     /// <param name="speed">Speed, m/s.</param>

@@ -4,14 +4,17 @@ using MathNet.Numerics.IntegralTransforms;
 namespace AxleRisk.Core.Damage.TimeDomain;
 
 /// <summary>
-/// One record in plain code. What drives the ride is <c>u = kt z + ct z'</c>, the road's part of the tyre force: made from the spectrum as a
+/// One record in plain code. What drives the ride is <c>u = kt z + ct z'</c>, the road's part of the tyre force: made from the
+/// spectrum as a
 /// whole, so that no profile need be differentiated. With kt = 1 and ct = 0 it is the profile itself.
 /// </summary>
 internal static class RoadRecord
 {
     /// <summary>
-    /// The coefficients of a record: <c>z(t) = sum of amplitude_i (a_i cos - b_i sin)(2 pi f_i t)</c>, a and b standard normal, two numbers a
-    /// sinusoid. The record is a sample of the Gaussian process of that density (Shinozuka and Deodatis 1991 on random amplitudes; from memory).
+    /// The coefficients of a record: <c>z(t) = sum of amplitude_i (a_i cos - b_i sin)(2 pi f_i t)</c>, a and b standard normal,
+    /// two numbers a
+    /// sinusoid. The record is a sample of the Gaussian process of that density (Shinozuka and Deodatis 1991 on random
+    /// amplitudes; from memory).
     /// </summary>
     /// <param name="amplitudes">From <see cref="RoadAmplitudes"/>.</param>
     /// <param name="normals">Twice as many standard normal numbers.</param>

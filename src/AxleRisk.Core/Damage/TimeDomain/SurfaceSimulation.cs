@@ -83,7 +83,8 @@ internal sealed class SurfaceSimulation
             question.Ride, question.Limits, question.Limits.IsLinear ? LinearRate : PiecewiseRate);
 
         public LaneCycles[] Cycles { get; } =
-            [.. Enumerable.Range(0, 2).Select(_ => new LaneCycles(BlockSize, new MinerSum(question.StressPerForceMPaPerN, question.Curve)))];
+            [.. Enumerable.Range(0, 2)
+                .Select(_ => new LaneCycles(BlockSize, new MinerSum(question.StressPerForceMPaPerN, question.Curve)))];
 
         public Totals Totals { get; } = new();
 

@@ -9,7 +9,10 @@ namespace AxleRisk.Core.Damage.Yields;
 /// <param name="capacity">The number of rows.</param>
 internal sealed class YieldColumns(int capacity) : ModeColumns(capacity, 2)
 {
-    /// <summary>Nominal stress per unit of force, MPa/N: as <see cref="DamageColumns.StressPerForceMPaPerN"/>, without the detail's stress concentration.</summary>
+    /// <summary>
+    /// Nominal stress per unit of force, MPa/N: as <see cref="DamageColumns.StressPerForceMPaPerN"/>, without the detail's stress
+    /// concentration.
+    /// </summary>
     public double[] NominalStressMPaPerN => All[0];
 
     /// <summary>Yield strength, MPa.</summary>

@@ -17,7 +17,10 @@ internal static class VectorColumns
     /// <summary><c>offset + slope * x</c> of every element.</summary>
     public static void Line(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) => Apply(new LineOf(slope, offset), x, y);
 
-    /// <summary><c>low + (high - low) / (1 + exp(-x))</c> of every element, from the nearer end, so that the distance to it keeps its digits.</summary>
+    /// <summary>
+    /// <c>low + (high - low) / (1 + exp(-x))</c> of every element, from the nearer end, so that the distance to it keeps its
+    /// digits.
+    /// </summary>
     public static void Logistic(ReadOnlySpan<double> x, double low, double high, Span<double> y) => Apply(new LogisticOf(low, high), x, y);
 
     /// <summary><c>scale * x</c> of every element.</summary>
@@ -27,7 +30,8 @@ internal static class VectorColumns
     public static void Clamp(Span<double> x, double least, double most) => Apply(new WithinOf(least, most), x, x);
 
     /// <summary><c>scale * x[i] * y[i]</c>.</summary>
-    public static void ScaledProduct(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double scale, Span<double> to) => Apply(new ProductOf(scale), x, y, to);
+    public static void ScaledProduct(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double scale, Span<double> to) =>
+        Apply(new ProductOf(scale), x, y, to);
 
     /// <summary><c>x[i] / y[i]</c>.</summary>
     public static void Quotient(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> to) => Apply(new QuotientOf(), x, y, to);
@@ -42,9 +46,12 @@ internal static class VectorColumns
     public static void Log(ReadOnlySpan<double> x, Span<double> y) => Apply(new LogOf(), x, y);
 
     /// <summary>-ln P(Z &gt; z), z = slope * ln x + offset, of every element: the cumulated hazard of a lognormal.</summary>
-    public static void LognormalHazard(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) => Apply(new LognormalHazardOf(slope, offset), x, y);
+    public static void LognormalHazard(ReadOnlySpan<double> x, double slope, double offset, Span<double> y) =>
+        Apply(new LognormalHazardOf(slope, offset), x, y);
 
-    /// <summary><c>((x - least) / scale)^shape</c> of every element, 0 below the least: the cumulated hazard of a Weibull distribution.</summary>
+    /// <summary>
+    /// <c>((x - least) / scale)^shape</c> of every element, 0 below the least: the cumulated hazard of a Weibull distribution.
+    /// </summary>
     public static void WeibullHazard(ReadOnlySpan<double> x, double least, double scale, double shape, Span<double> y) =>
         Apply(new WeibullHazardOf(least, scale, shape), x, y);
 
@@ -137,7 +144,8 @@ internal static class VectorColumns
         {
             Vector512<double> e = VectorExponential.Of(-Vector512.Abs(x));
             Vector512<double> fromEnd = (high - low) * e / (Vector512<double>.One + e);
-            return Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512<double>.Zero), Vector512.Create(low) + fromEnd, Vector512.Create(high) - fromEnd);
+            return Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512<double>.Zero), Vector512.Create(low) + fromEnd,
+                Vector512.Create(high) - fromEnd);
         }
     }
 
@@ -158,7 +166,8 @@ internal static class VectorColumns
 
     private readonly struct WithinOf(double least, double most) : IFunction
     {
-        public Vector512<double> Of(Vector512<double> x) => Vector512.Min(Vector512.Max(x, Vector512.Create(least)), Vector512.Create(most));
+        public Vector512<double> Of(Vector512<double> x) =>
+            Vector512.Min(Vector512.Max(x, Vector512.Create(least)), Vector512.Create(most));
     }
 
     private readonly struct ProductOf(double scale) : IFunctionOfTwo

@@ -3,7 +3,9 @@ using System.Runtime.Intrinsics;
 
 namespace AxleRisk.Core.Numerics.Vectors;
 
-/// <summary>exp of eight numbers, written out so that it is compiled into the loops around it: the library's is a call for each half.</summary>
+/// <summary>
+/// exp of eight numbers, written out so that it is compiled into the loops around it: the library's is a call for each half.
+/// </summary>
 internal static class VectorExponential
 {
     private const double Log2E = 1.4426950408889634074;
@@ -55,14 +57,17 @@ internal static class VectorExponential
         return Vector512.FusedMultiplyAdd(odd, r, even);
     }
 
-    // |r| up to ln(2)/2: the polynomial of least relative error, 2.2e-16; even and odd powers apart, so that the two chains overlap. The odd
+    // |r| up to ln(2)/2: the polynomial of least relative error, 2.2e-16; even and odd powers apart, so that the two chains
+    // overlap. The odd
     // part lacks a factor r; the even part is without the 1 unless it is asked for.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static (Vector512<double> Even, Vector512<double> Odd) Parts(Vector512<double> r, double constant)
     {
         Vector512<double> s = r * r;
-        Vector512<double> even = Vector512.FusedMultiplyAdd(Vector512.Create(2.762635724144722286e-7), s, Vector512.Create(2.480150434699768726e-5));
-        Vector512<double> odd = Vector512.FusedMultiplyAdd(Vector512.Create(2.764018079620985113e-6), s, Vector512.Create(1.98411702704400684e-4));
+        Vector512<double> even = Vector512.FusedMultiplyAdd(Vector512.Create(2.762635724144722286e-7), s,
+            Vector512.Create(2.480150434699768726e-5));
+        Vector512<double> odd = Vector512.FusedMultiplyAdd(Vector512.Create(2.764018079620985113e-6), s,
+            Vector512.Create(1.98411702704400684e-4));
         even = Vector512.FusedMultiplyAdd(even, s, Vector512.Create(1.388888893248859818e-3));
         odd = Vector512.FusedMultiplyAdd(odd, s, Vector512.Create(8.333333385667782471e-3));
         even = Vector512.FusedMultiplyAdd(even, s, Vector512.Create(0.04166666666657314261));

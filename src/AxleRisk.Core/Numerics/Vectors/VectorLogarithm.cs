@@ -3,7 +3,9 @@ using System.Runtime.Intrinsics;
 
 namespace AxleRisk.Core.Numerics.Vectors;
 
-/// <summary>ln of eight numbers, written out so that it is compiled into the loops around it, a third of the cost of the library's.</summary>
+/// <summary>
+/// ln of eight numbers, written out so that it is compiled into the loops around it, a third of the cost of the library's.
+/// </summary>
 internal static class VectorLogarithm
 {
     private const double Ln2High = 0.693147180369123816490;
@@ -12,7 +14,10 @@ internal static class VectorLogarithm
     private const long RootHalfBits = 0x3FE6A09E667F3BCD;
     private const long FractionBits = 0x000FFFFFFFFFFFFF;
 
-    /// <summary>ln x, within 1e-15 of itself, but for an error of 2e-16 beside 1; of numbers that are not normal -infinity up to 0, infinity of infinity.</summary>
+    /// <summary>
+    /// ln x, within 1e-15 of itself, but for an error of 2e-16 beside 1; of numbers that are not normal -infinity up to 0,
+    /// infinity of infinity.
+    /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector512<double> Of(Vector512<double> x)
     {
@@ -31,6 +36,7 @@ internal static class VectorLogarithm
         Vector512<double> small = Vector512.FusedMultiplyAdd(n, Vector512.Create(Ln2Low), s * z * sum);
         Vector512<double> ln = Vector512.FusedMultiplyAdd(n, Vector512.Create(Ln2High), small + (s + s));
         ln = Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512.Create(double.MaxValue)), ln, x);
-        return Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512.Create(2.2250738585072014e-308)), Vector512.Create(double.NegativeInfinity), ln);
+        return Vector512.ConditionalSelect(Vector512.LessThan(x, Vector512.Create(2.2250738585072014e-308)),
+            Vector512.Create(double.NegativeInfinity), ln);
     }
 }

@@ -2,7 +2,9 @@ using System.Runtime.CompilerServices;
 
 namespace AxleRisk.Core.Numerics.Vectors;
 
-/// <summary>Transcendental functions in single precision at every vector width. A lane's result does not depend on the other lanes.</summary>
+/// <summary>
+/// Transcendental functions in single precision at every vector width. A lane's result does not depend on the other lanes.
+/// </summary>
 internal static class VectorMath
 {
     private const float Log2E = 1.44269504f;
@@ -21,7 +23,8 @@ internal static class VectorMath
     // The polynomial of least relative error, 1.3e-7, in (x - 2.5)/(x + 2.5) for x from 0 on.
     private static readonly float[] Erfc =
     [
-        1.26483807f, -0.122357917f, -0.0990185193f, 0.15765035f, -0.103017943f, 0.0326557148f, 0.00108260797f, -0.0041510826f, 0.000305500137f,
+        1.26483807f, -0.122357917f, -0.0990185193f, 0.15765035f, -0.103017943f, 0.0326557148f, 0.00108260797f, -0.0041510826f,
+        0.000305500137f,
         0.000392525739f,
     ];
 

@@ -18,8 +18,10 @@ public class RoundTripTests
     {
         string edited = ScenarioEditor.Apply(Texts[c.File], ScenarioEdit.Set(ScenarioEdits.PathOf(c.Input), TomlValue.Of(c.Number)));
         Place wasThere = new(Texts[c.File], edited);
-        bool readBack = TryRead(edited) is not Scenario read || read.Inputs.Single(i => i.Name == c.Input.Name) is { IsDefault: false, Value: Value.Certain v } && v.Number.Equals(c.Number);
-        return readBack.Label("read back").And((wasThere.OldLines <= 1).Label($"{wasThere.OldLines} old lines changed")).And(KeepsComments(Texts[c.File], edited));
+        bool readBack = TryRead(edited) is not Scenario read || read.Inputs.Single(i => i.Name == c.Input.Name) is
+        { IsDefault: false, Value: Value.Certain v } && v.Number.Equals(c.Number);
+        return readBack.Label("read back").And((wasThere.OldLines <= 1).Label($"{wasThere.OldLines} old lines changed"))
+            .And(KeepsComments(Texts[c.File], edited));
     });
 
     [Property(MaxTest = 60)]
@@ -31,7 +33,8 @@ public class RoundTripTests
         string back = ScenarioEditor.Apply(edited, old is null ? ScenarioEdit.Remove(path) : ScenarioEdit.Set(path, old));
 
         // A section made for one key stays, empty.
-        return (back == Texts[c.File] || (old is null && back.Replace("\n[fatigue]\n", "") == Texts[c.File].Replace("\n[fatigue]\n", ""))).Label(back);
+        return (back == Texts[c.File] || (old is null && back.Replace("\n[fatigue]\n", "") == Texts[c.File].Replace("\n[fatigue]\n", "")))
+            .Label(back);
     });
 
     [Property(MaxTest = 20)]
@@ -75,11 +78,13 @@ public class RoundTripTests
     }
 
     private static TomlValue.Table Uniform(double x) => TomlValue.TableOf(
-        ("distribution", TomlValue.Of("uniform")), ("low", TomlValue.Of(x)), ("high", TomlValue.Of(1.1 * x)), ("knowledge", TomlValue.Of("unknown")));
+        ("distribution", TomlValue.Of("uniform")), ("low", TomlValue.Of(x)), ("high", TomlValue.Of(1.1 * x)),
+            ("knowledge", TomlValue.Of("unknown")));
 
     private static Property KeepsComments(string before, string after)
     {
-        string[] lost = [.. before.Split('\n').Where(l => l.Contains('#')).Select(l => l[l.IndexOf('#')..]).Where(c => !after.Contains(c, StringComparison.Ordinal))];
+        string[] lost = [.. before.Split('\n').Where(l => l.Contains('#')).Select(l => l[l.IndexOf('#')..])
+            .Where(c => !after.Contains(c, StringComparison.Ordinal))];
         return (lost.Length == 0).Label("lost: " + string.Join(" | ", lost));
     }
 

@@ -28,13 +28,16 @@ public class ScenarioEditorTests
         Assert.Equal(expected, Set("wall_mm = 3\n", "wall_mm", new TomlValue.Number(1, literal)));
 
     [Theory]
-    [InlineData("w = { distribution = \"normal\", mean = 7.0, sd = 0.30 } # c\n", "w = { distribution = \"normal\", mean = 7.0, sd = 0.25 } # c\n")]
+    [InlineData("w = { distribution = \"normal\", mean = 7.0, sd = 0.30 } # c\n",
+        "w = { distribution = \"normal\", mean = 7.0, sd = 0.25 } # c\n")]
     [InlineData("w = { sd=1, mean = 7, distribution='normal' }\n", "w = { sd=0.25, mean = 7, distribution='normal' }\n")]
     [InlineData("w = { distribution = \"normal\", mean = 7, cov = 0.1 }\n", "w = { distribution = \"normal\", mean = 7, sd = 0.25 }\n")]
     [InlineData("w = 3\n", "w = { distribution = \"normal\", mean = 7, sd = 0.25 }\n")]
     [InlineData("w.distribution = \"normal\"\nw.mean = 7 # m\nw.sd = 1\n", "w.distribution = \"normal\"\nw.mean = 7 # m\nw.sd = 0.25\n")]
-    [InlineData("[w]\ndistribution = \"normal\"\nmean = 7\n# cov\ncov = 0.1\n", "[w]\ndistribution = \"normal\"\nmean = 7\nsd = 0.25\n# cov\n")]
-    [InlineData("w = { distribution = \"normal\", # n\n  mean = 7, # m\n  sd = 1, # s\n}\n", "w = { distribution = \"normal\", # n\n  mean = 7, # m\n  sd = 0.25, # s\n}\n")]
+    [InlineData("[w]\ndistribution = \"normal\"\nmean = 7\n# cov\ncov = 0.1\n",
+        "[w]\ndistribution = \"normal\"\nmean = 7\nsd = 0.25\n# cov\n")]
+    [InlineData("w = { distribution = \"normal\", # n\n  mean = 7, # m\n  sd = 1, # s\n}\n",
+        "w = { distribution = \"normal\", # n\n  mean = 7, # m\n  sd = 0.25, # s\n}\n")]
     public void A_distribution_is_changed_where_it_differs(string text, string expected) => Assert.Equal(
         expected,
         Set(text, "w", TomlValue.TableOf(("distribution", TomlValue.Of("normal")), ("mean", TomlValue.Of(7)), ("sd", TomlValue.Of(0.25)))));
@@ -46,14 +49,18 @@ public class ScenarioEditorTests
         Assert.Equal(expected, Set(text, "w", TomlValue.Of(5)));
 
     [Theory]
-    [InlineData("[vehicle]\nsprung_kg = 1 # s\n# u\nunsprung_kg = 2\n\n# axle\n[axle]\n", "vehicle.payload_kg", "[vehicle]\nsprung_kg = 1 # s\npayload_kg = 9\n# u\nunsprung_kg = 2\n\n# axle\n[axle]\n")]
+    [InlineData("[vehicle]\nsprung_kg = 1 # s\n# u\nunsprung_kg = 2\n\n# axle\n[axle]\n", "vehicle.payload_kg",
+        "[vehicle]\nsprung_kg = 1 # s\npayload_kg = 9\n# u\nunsprung_kg = 2\n\n# axle\n[axle]\n")]
     [InlineData("[vehicle]\n  sprung_kg = 1", "vehicle.payload_kg", "[vehicle]\n  sprung_kg = 1\n  payload_kg = 9\n")]
     [InlineData("[vehicle] # v\r\nunsprung_kg = 2\r\n", "vehicle.payload_kg", "[vehicle] # v\r\npayload_kg = 9\r\nunsprung_kg = 2\r\n")]
-    [InlineData("title = \"t\"\n\n# what to do\n[[remedies]]\nname = \"x\"\n", "fatigue.miner_sum", "title = \"t\"\n\n[fatigue]\nminer_sum = 9\n\n# what to do\n[[remedies]]\nname = \"x\"\n")]
+    [InlineData("title = \"t\"\n\n# what to do\n[[remedies]]\nname = \"x\"\n", "fatigue.miner_sum",
+        "title = \"t\"\n\n[fatigue]\nminer_sum = 9\n\n# what to do\n[[remedies]]\nname = \"x\"\n")]
     [InlineData("title = \"t\"", "fatigue.miner_sum", "title = \"t\"\n\n[fatigue]\nminer_sum = 9\n")]
     [InlineData("[[use.legs]]\nname = \"a\"\n", "use.speed_factor", "[use]\nspeed_factor = 9\n\n[[use.legs]]\nname = \"a\"\n")]
-    [InlineData("[[use.legs]]\nname = \"a\"\nshare = 1\n[[use.legs]]\nname = \"b\"\n", "legs.b.share", "[[use.legs]]\nname = \"a\"\nshare = 1\n[[use.legs]]\nname = \"b\"\nshare = 9\n")]
-    [InlineData("use.legs = [{ name = \"a\" }, { name = \"b\" }]\n", "legs.b.share", "use.legs = [{ name = \"a\" }, { name = \"b\", share = 9 }]\n")]
+    [InlineData("[[use.legs]]\nname = \"a\"\nshare = 1\n[[use.legs]]\nname = \"b\"\n", "legs.b.share",
+        "[[use.legs]]\nname = \"a\"\nshare = 1\n[[use.legs]]\nname = \"b\"\nshare = 9\n")]
+    [InlineData("use.legs = [{ name = \"a\" }, { name = \"b\" }]\n", "legs.b.share",
+        "use.legs = [{ name = \"a\" }, { name = \"b\", share = 9 }]\n")]
     [InlineData("vehicle = {}\n", "vehicle.x", "vehicle = { x = 9 }\n")]
     [InlineData("vehicle.a = 1\n[x]\n", "vehicle.b", "vehicle.a = 1\nvehicle.b = 9\n[x]\n")]
     [InlineData("", "required_km", "required_km = 9\n")]
@@ -83,7 +90,8 @@ public class ScenarioEditorTests
     [InlineData("r = []\n", "r = [{ n = 5 }]\n")]
     [InlineData("x = 1\n", "x = 1\n\n[[r]]\nn = 5\n")]
     public void A_table_is_added_to_its_like(string text, string expected) =>
-        Assert.Equal(expected, ScenarioEditor.Apply(text, ScenarioEdit.Append(TomlPath.Of("r"), TomlValue.TableOf(("n", TomlValue.Of(5))))));
+        Assert.Equal(expected,
+            ScenarioEditor.Apply(text, ScenarioEdit.Append(TomlPath.Of("r"), TomlValue.TableOf(("n", TomlValue.Of(5))))));
 
     [Theory]
     [InlineData("a = 1\n", "a.b", "a is no table")]
@@ -104,5 +112,6 @@ public class ScenarioEditorTests
     public void The_texts_of_numbers_are_read_with_them() => Assert.Equal(
         "200_000", ((TomlValue.Number)ScenarioEditor.Read("required_km = 200_000\n", TomlPath.Of("required_km"))!).Literal);
 
-    private static string Set(string text, string path, TomlValue value) => ScenarioEditor.Apply(text, ScenarioEdit.Set(TomlPath.Of(path), value));
+    private static string Set(string text, string path, TomlValue value) =>
+        ScenarioEditor.Apply(text, ScenarioEdit.Set(TomlPath.Of(path), value));
 }

@@ -22,7 +22,8 @@ public class ScenarioEditsTests
     [Fact]
     public void Legs_come_and_go_and_the_shares_still_add_up()
     {
-        TomlValue.Table leg = TomlValue.TableOf(("name", TomlValue.Of("ford")), ("road_class", TomlValue.Of("E")), ("speed_km_per_h", TomlValue.Of(10)));
+        TomlValue.Table leg = TomlValue.TableOf(("name", TomlValue.Of("ford")), ("road_class", TomlValue.Of("E")),
+            ("speed_km_per_h", TomlValue.Of(10)));
         double[] shares = [.. Read(Van).Legs.Select(l => l.Share)];
         string more = ScenarioEditor.Apply(Van, ScenarioEdits.AddLeg(shares, leg, 0.1));
         Assert.Equal([0.315, 0.36, 0.18, 0.045, 0.1], Read(more).Legs.Select(l => Math.Round(l.Share, 12)));
@@ -36,7 +37,8 @@ public class ScenarioEditsTests
     {
         string added = ScenarioEditor.Apply(Van, ScenarioEdits.Correlation(Read(Van), "axle.wall_mm", "vehicle.tyre_n_per_mm", 0.25));
         Assert.Equal(0.25, Read(added).Correlations[1].Spearman);
-        string changed = ScenarioEditor.Apply(added, ScenarioEdits.Correlation(Read(added), "use.speed_factor", "vehicle.payload_kg", -0.5));
+        string changed = ScenarioEditor.Apply(added,
+            ScenarioEdits.Correlation(Read(added), "use.speed_factor", "vehicle.payload_kg", -0.5));
         Assert.Equal(added.Replace("spearman = -0.3", "spearman = -0.5"), changed);
         string gone = ScenarioEditor.Apply(added, ScenarioEdits.Correlation(Read(added), "axle.wall_mm", "vehicle.tyre_n_per_mm", 0));
         Assert.Equal(Van, gone);
@@ -47,7 +49,8 @@ public class ScenarioEditsTests
     {
         ScenarioEdit choice = ScenarioEdits.Detail("DNV-RP-C203", [("E", 1), ("F", 1), ("F1", 1)], Knowledge.Varies);
         string text = ScenarioEditor.Apply(Van, choice);
-        Assert.Contains("values = [\"E\", \"F\", \"F1\"], weights = [0.3334, 0.3333, 0.3333], knowledge = \"varies\" }", text, StringComparison.Ordinal);
+        Assert.Contains("values = [\"E\", \"F\", \"F1\"], weights = [0.3334, 0.3333, 0.3333], knowledge = \"varies\" }", text,
+            StringComparison.Ordinal);
         Assert.Equal(["E", "F", "F1"], Read(text).Detail.Categories);
         string one = ScenarioEditor.Apply(text, ScenarioEdits.Detail("DNV-RP-C203", [("E", 1)], Knowledge.Unknown));
         Assert.Contains("\ncategory = \"E\"\n", one, StringComparison.Ordinal);
@@ -61,7 +64,8 @@ public class ScenarioEditsTests
         Assert.Equal(Broken.Replace("failed_at_km = 62000", "failed_between_km = [60000, 64000]"), text);
         Assert.Equal(new LifeEvidence.FailedBetween(60_000, 64_000), Read(text).Evidence.Life);
         Assert.Null(Read(ScenarioEditor.Apply(text, ScenarioEdits.Life(null))).Evidence.Life);
-        Assert.Equal(new LifeEvidence.Survived(9), Read(ScenarioEditor.Apply(Van, ScenarioEdits.Life(new LifeEvidence.Survived(9)))).Evidence.Life);
+        Assert.Equal(new LifeEvidence.Survived(9),
+            Read(ScenarioEditor.Apply(Van, ScenarioEdits.Life(new LifeEvidence.Survived(9)))).Evidence.Life);
     }
 
     [Fact]
@@ -76,20 +80,24 @@ public class ScenarioEditsTests
     public void Remedies_are_added_and_taken_out()
     {
         TomlPath all = TomlPath.Of("remedies");
-        TomlValue.Table remedy = TomlValue.TableOf(("name", TomlValue.Of("9 mm")), ("change", TomlValue.TableOf(("axle.wall_mm", TomlValue.Of(9)))));
+        TomlValue.Table remedy = TomlValue.TableOf(("name", TomlValue.Of("9 mm")),
+            ("change", TomlValue.TableOf(("axle.wall_mm", TomlValue.Of(9)))));
         string more = ScenarioEditor.Apply(Van, ScenarioEdit.Append(all, remedy));
         int end = Van.IndexOf("\n# The promise", StringComparison.Ordinal);
         Assert.Equal(Van.Insert(end, "\n[[remedies]]\nname = \"9 mm\"\nchange = { \"axle.wall_mm\" = 9 }\n"), more);
         Assert.Equal(5, Read(more).Remedies.Length);
         Assert.Equal(Van, ScenarioEditor.Apply(more, ScenarioEdit.Remove(all.At(4))));
-        Assert.Equal(8, Read(ScenarioEditor.Apply(more, ScenarioEdit.Set(TomlPath.Of("remedies[4].change.\"axle.wall_mm\""), TomlValue.Of(8)))).Remedies[4].Changes.OfType<Change.ToValue>().Single().Value.Nominal);
+        Assert.Equal(8, Read(ScenarioEditor.Apply(more, ScenarioEdit.Set(TomlPath.Of("remedies[4].change.\"axle.wall_mm\""),
+            TomlValue.Of(8)))).Remedies[4].Changes.OfType<Change.ToValue>().Single().Value.Nominal);
     }
 
     [Fact]
     public void A_leg_goes_from_a_class_to_a_roughness_and_back()
     {
         string text = ScenarioEditor.Apply(Van, ScenarioEdits.Roughness("gravel", TomlValue.Of(300)));
-        Assert.Equal(Van.Replace("road_class = \"C\"\nspeed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\n", "speed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\nroughness_1e_6_m3 = 300\n"), text);
+        Assert.Equal(Van.Replace(
+            "road_class = \"C\"\nspeed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\n",
+            "speed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\nroughness_1e_6_m3 = 300\n"), text);
         Assert.Equal(300, Read(text).Find(Quantities.Roughness, 2)!.Value.Nominal);
         Assert.Equal(Van, ScenarioEditor.Apply(text, ScenarioEdits.RoadClass("gravel", 'C')));
     }
@@ -97,9 +105,12 @@ public class ScenarioEditsTests
     [Fact]
     public void A_tube_becomes_a_box_and_a_given_section()
     {
-        Scenario box = Read(ScenarioEditor.Apply(Van, ScenarioEdits.Shape("box", new Dictionary<string, double> { ["width_mm"] = 90, ["height_mm"] = 110 })));
-        Assert.Equal((SectionShape.Box, 110.0, null), (box.Shape, box.Find(Quantities.BoxHeight)!.Value.Nominal, box.Find(Quantities.OutsideDiameter)));
-        Scenario given = Read(ScenarioEditor.Apply(Van, ScenarioEdits.Shape("given", new Dictionary<string, double> { ["section_modulus_mm3"] = 45_000 })));
+        Scenario box = Read(ScenarioEditor.Apply(Van,
+            ScenarioEdits.Shape("box", new Dictionary<string, double> { ["width_mm"] = 90, ["height_mm"] = 110 })));
+        Assert.Equal((SectionShape.Box, 110.0, null),
+            (box.Shape, box.Find(Quantities.BoxHeight)!.Value.Nominal, box.Find(Quantities.OutsideDiameter)));
+        Scenario given = Read(ScenarioEditor.Apply(Van,
+            ScenarioEdits.Shape("given", new Dictionary<string, double> { ["section_modulus_mm3"] = 45_000 })));
         Assert.Equal(45_000, given.Find(Quantities.SectionModulus)!.Value.Nominal);
     }
 

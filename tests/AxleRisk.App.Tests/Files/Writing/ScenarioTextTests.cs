@@ -61,7 +61,8 @@ public sealed class ScenarioTextTests : IDisposable
     {
         Assert.Contains("there is no such file", Error(() => ScenarioText.Open(PathTo("none.toml"))), StringComparison.Ordinal);
         File.WriteAllBytes(PathTo("bad.toml"), [0x61, 0xff]);
-        Assert.Contains("bad.toml(1,2): the text is not valid UTF-8", Error(() => ScenarioText.Open(PathTo("bad.toml"))), StringComparison.Ordinal);
+        Assert.Contains("bad.toml(1,2): the text is not valid UTF-8", Error(() => ScenarioText.Open(PathTo("bad.toml"))),
+            StringComparison.Ordinal);
         Assert.Contains("not saved", Error(() => ScenarioText.New(PathTo("no/folder.toml"), "").Save("")), StringComparison.Ordinal);
     }
 

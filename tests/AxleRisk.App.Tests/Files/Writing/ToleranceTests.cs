@@ -5,13 +5,15 @@ namespace AxleRisk.App.Tests.Files.Writing;
 
 public class ToleranceTests
 {
-    // Cp = (U - L) / (6 sd): 6 +/- 0.4 at Cp 1.33 has sd 0.8 / 7.98 = 0.100251; at Cp 1 the limits lie at three sd. ISO 22514-2, from memory.
+    // Cp = (U - L) / (6 sd): 6 +/- 0.4 at Cp 1.33 has sd 0.8 / 7.98 = 0.100251; at Cp 1 the limits lie at three sd. ISO 22514-2,
+    // from memory.
     [Theory]
     [InlineData(6, 0.4, 0.4, 1.33, null, 6, 0.100251)]
     [InlineData(6, 0.3, 0.3, 1, null, 6, 0.1)]
     [InlineData(6, 0.2, 0.4, 1, null, 6.1, 0.1)]
     [InlineData(6, 0.6, 0.6, 2, 1.5, 5.85, 0.1)]
-    public void A_tolerance_and_a_capability_make_a_normal_distribution(double nominal, double minus, double plus, double cp, double? cpk, double mean, double sd)
+    public void A_tolerance_and_a_capability_make_a_normal_distribution(double nominal, double minus, double plus, double cp, double? cpk,
+        double mean, double sd)
     {
         var tolerance = new Tolerance(nominal, minus, plus, cp, cpk);
         Assert.Null(tolerance.Problem);
@@ -19,13 +21,15 @@ public class ToleranceTests
         Assert.Equal(sd, tolerance.StandardDeviation, 6);
 
         // The definition of Cpk, used the other way round.
-        Assert.Equal(cpk ?? cp, Math.Min(tolerance.Mean - (nominal - minus), nominal + plus - tolerance.Mean) / (3 * tolerance.StandardDeviation), 9);
+        Assert.Equal(cpk ?? cp,
+            Math.Min(tolerance.Mean - (nominal - minus), nominal + plus - tolerance.Mean) / (3 * tolerance.StandardDeviation), 9);
     }
 
     [Fact]
     public void It_is_read_as_a_truncated_normal_distribution_about_the_drawing()
     {
-        string text = ScenarioEditor.Apply(Good.Text, ScenarioEdit.Set(TomlPath.Of("axle.wall_mm"), new Tolerance(6, 0.4, 0.4, 1.33).ToValue()));
+        string text = ScenarioEditor.Apply(Good.Text,
+            ScenarioEdit.Set(TomlPath.Of("axle.wall_mm"), new Tolerance(6, 0.4, 0.4, 1.33).ToValue()));
         Assert.Contains("wall_mm = { distribution = \"normal\", mean = 6, sd = 0.100251, min = 5.6, max = 6.4, nominal = 6, knowledge = \"varies\" }", text, StringComparison.Ordinal);
         Assert.Equal(6, Good.Parse(text).Scenario.Inputs.Single(i => i.Name == "axle.wall_mm").Value.Nominal);
     }

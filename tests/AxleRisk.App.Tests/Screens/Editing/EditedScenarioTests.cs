@@ -36,7 +36,8 @@ public sealed class EditedScenarioTests : IDisposable
         EditOutcome outcome = scenario.Apply(Wall(60));
         Assert.Equal(["axle.wall_mm (60) must not be above half of outside_diameter_mm (95)"], outcome.Reasons);
         Assert.Equal((Good.Text, 0, (string?)null), (scenario.Text, scenario.Edition, scenario.UndoName));
-        Assert.Contains("no table", scenario.Apply(ScenarioEdit.Set(TomlPath.Of("axle.wall_mm.x"), TomlValue.Of(1))).Reasons.Single(), StringComparison.Ordinal);
+        Assert.Contains("no table", scenario.Apply(ScenarioEdit.Set(TomlPath.Of("axle.wall_mm.x"), TomlValue.Of(1))).Reasons.Single(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -86,7 +87,8 @@ public sealed class EditedScenarioTests : IDisposable
 
         File.WriteAllText(scratch.PathTo("walls.csv"), "wall_mm\n5.9\n6.1\n");
         Assert.True(scenario.Apply(ScenarioEdit.Set(TomlPath.Of("axle.wall_mm"), TomlValue.TableOf(
-            ("distribution", TomlValue.Of("sample")), ("file", TomlValue.Of("walls.csv")), ("column", TomlValue.Of("wall_mm"))))).IsAccepted);
+            ("distribution", TomlValue.Of("sample")), ("file", TomlValue.Of("walls.csv")),
+                ("column", TomlValue.Of("wall_mm"))))).IsAccepted);
         Directory.CreateDirectory(scratch.PathTo("sub"));
         SaveOutcome outcome = scenario.SaveAs(scratch.PathTo("sub/c.toml"));
         Assert.Equal(SaveResult.Failed, outcome.Result);

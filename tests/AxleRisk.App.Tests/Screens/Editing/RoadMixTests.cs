@@ -31,7 +31,8 @@ public class RoadMixTests
 
     [Property]
     public Property It_always_adds_up_and_no_leg_vanishes() => Prop.ForAll(
-        Gen.ListOf(Gen.Zip(Gen.Choose(0, 7), Gen.Choose(-200, 1200)), 12).Zip(Gen.ListOf(Gen.Choose(1, 1000), 8)).Zip(Gen.ListOf(Gen.Elements(true, false, false), 8)).ToArbitrary(),
+        Gen.ListOf(Gen.Zip(Gen.Choose(0, 7), Gen.Choose(-200, 1200)), 12).Zip(Gen.ListOf(Gen.Choose(1, 1000), 8))
+            .Zip(Gen.ListOf(Gen.Elements(true, false, false), 8)).ToArbitrary(),
         c =>
         {
             ((var moves, var weights), var locks) = c;

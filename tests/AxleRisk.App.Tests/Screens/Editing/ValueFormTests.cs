@@ -52,7 +52,8 @@ public sealed class ValueFormTests : IDisposable
     public void The_form_of_a_stated_distribution_shows_it_as_it_is_stated()
     {
         ValueForm form = Form("vehicle.damper_n_s_per_mm");
-        Assert.Equal(["mean=4", "sd=0.4", "min=", "max=", "nominal=4.2", "knowledge=unknown"], form.Fields.Select(f => $"{f.Name}={f.Text}"));
+        Assert.Equal(["mean=4", "sd=0.4", "min=", "max=", "nominal=4.2", "knowledge=unknown"],
+            form.Fields.Select(f => $"{f.Name}={f.Text}"));
         Assert.True(FormCheck.Of(form, scratch.Open()).IsRight);
         EditedScenario scenario = scratch.Open();
         Assert.True(scenario.Apply(form.ToEdit(out _)!).IsAccepted);
@@ -78,7 +79,8 @@ public sealed class ValueFormTests : IDisposable
     [InlineData("knowledge", "perhaps", "knowledge", "\"varies\" or \"unknown\"")]
     public void What_is_wrong_is_said_at_its_field(string field, string text, string at, string reason)
     {
-        FormCheck check = FormCheck.Of(Form("vehicle.damper_n_s_per_mm").With("min", "2").With("max", "6").With(field, text) is var f && field == "max" ? f.With("min", "4") : f, scratch.Open());
+        FormCheck check = FormCheck.Of(Form("vehicle.damper_n_s_per_mm").With("min", "2").With("max", "6").With(field, text) is var f
+            && field == "max" ? f.With("min", "4") : f, scratch.Open());
         Assert.Contains(reason, check.Reasons[at], StringComparison.Ordinal);
         Assert.False(check.IsRight);
     }

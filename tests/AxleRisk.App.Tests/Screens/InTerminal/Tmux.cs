@@ -4,7 +4,9 @@ using Xunit;
 
 namespace AxleRisk.App.Tests.Screens.InTerminal;
 
-/// <summary>The program as a process of its own in a real terminal of 80 by 24 characters: a server of tmux that nobody else uses.</summary>
+/// <summary>
+/// The program as a process of its own in a real terminal of 80 by 24 characters: a server of tmux that nobody else uses.
+/// </summary>
 internal sealed class Tmux : IDisposable
 {
     private static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(40);
@@ -23,7 +25,8 @@ internal sealed class Tmux : IDisposable
 
     /// <summary>Whether tmux is here.</summary>
     public static bool IsHere { get; } = OperatingSystem.IsLinux()
-        && (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Any(folder => folder.Length > 0 && File.Exists(Path.Combine(folder, "tmux")));
+        && (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':')
+            .Any(folder => folder.Length > 0 && File.Exists(Path.Combine(folder, "tmux")));
 
     /// <summary>What the terminal shows.</summary>
     public string Screen => Call("capture-pane", "-p");
@@ -48,7 +51,8 @@ internal sealed class Tmux : IDisposable
         {
             Press(key);
             string before = line;
-            line = Marked(Until(screen => Marked(screen) is { Length: > 0 } now && now != before, $"an answer to {key} on the way to: {text}"));
+            line = Marked(Until(screen => Marked(screen) is { Length: > 0 } now && now != before,
+                $"an answer to {key} on the way to: {text}"));
         }
     }
 

@@ -32,7 +32,8 @@ public sealed class WholeWayTests
         terminal.Press("4", "e");
         terminal.Until("How many evaluations");
         terminal.Press("C-a", "2000", "Enter");
-        string ranking = terminal.Until(screen => screen.Contains("\nDone: ", StringComparison.Ordinal) && screen.Contains("4>", StringComparison.Ordinal), "the ranking done");
+        string ranking = terminal.Until(screen => screen.Contains("\nDone: ", StringComparison.Ordinal)
+            && screen.Contains("4>", StringComparison.Ordinal), "the ranking done");
         Assert.Contains("fatigue.stress_factor", ranking, StringComparison.Ordinal);
         Assert.Matches(@"\d %", ranking);
 
@@ -67,6 +68,7 @@ public sealed class WholeWayTests
         using var second = new Tmux("console", path);
         second.Until("Changes found");
         second.Press("Enter"); // the last answer: take them
-        second.Until(screen => screen.Contains("fails by 90,000 km", StringComparison.Ordinal) && screen.Contains("(not saved)", StringComparison.Ordinal), "the changes taken");
+        second.Until(screen => screen.Contains("fails by 90,000 km", StringComparison.Ordinal)
+            && screen.Contains("(not saved)", StringComparison.Ordinal), "the changes taken");
     }
 }

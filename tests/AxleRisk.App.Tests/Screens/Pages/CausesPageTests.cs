@@ -16,8 +16,10 @@ public sealed class CausesPageTests
         using var page = new CausesPage(session, new NoDialogs());
         Opened.Study(page, 10_000);
         string narrow = Opened.Text(page), wide = Opened.Text(page, 120);
-        Assert.DoesNotContain(narrow.Split('\n'), l => l.Contains("> life", StringComparison.Ordinal) && l.Contains("Broken at", StringComparison.Ordinal));
-        Assert.Contains(wide.Split('\n'), l => l.Contains("> life", StringComparison.Ordinal) && l.Contains("Broken at 62,000 km", StringComparison.Ordinal));
+        Assert.DoesNotContain(narrow.Split('\n'), l => l.Contains("> life", StringComparison.Ordinal)
+            && l.Contains("Broken at", StringComparison.Ordinal));
+        Assert.Contains(wide.Split('\n'), l => l.Contains("> life", StringComparison.Ordinal)
+            && l.Contains("Broken at 62,000 km", StringComparison.Ordinal));
         Assert.Contains("Effective sample size", narrow, StringComparison.Ordinal);
         Assert.Contains("nothing unusual", narrow, StringComparison.Ordinal);
         Assert.Contains("times likelier", narrow, StringComparison.Ordinal);

@@ -24,7 +24,8 @@ internal static class Opened
         }
     }
 
-    public static string Text(Page page, int width = 80, int height = 400) => string.Join('\n', page.Lines(width, height).Select(l => l.Text.TrimEnd()));
+    public static string Text(Page page, int width = 80, int height = 400) =>
+        string.Join('\n', page.Lines(width, height).Select(l => l.Text.TrimEnd()));
 
     public static bool HasKey(Page page, string key) => page.Keys.Any(k => k.Key == key);
 }

@@ -25,7 +25,8 @@ public sealed class RemediesPageTests
         RemedySetResult result = page.Run.Result!;
         Assert.Equal(5, result.Comparison.Cases.Length); // none, both together, three alone
         Assert.True(result.Together!.Change!.IsRiskDistinct);
-        string text = string.Join(' ', Opened.Text(page).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)); // however it is wrapped
+        // However it is wrapped.
+        string text = string.Join(' ', Opened.Text(page).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("With dampers in time + housing with a 7 mm wall:", text, StringComparison.Ordinal);
         Assert.Contains("times as many failures (paired", text, StringComparison.Ordinal);
         Assert.Contains("Cost together 1,130", text, StringComparison.Ordinal);
@@ -61,7 +62,8 @@ public sealed class RemediesPageTests
     public void A_remedy_is_added_changed_and_taken_out_by_the_form()
     {
         using Session session = Opened.Session("broken-housing");
-        Action<Form> fill = form => Fill(form, ("name", "better weld"), ("cost, if known", "75"), ("change 1", "detail.category"), ("  becomes", "E"));
+        Action<Form> fill = form =>
+            Fill(form, ("name", "better weld"), ("cost, if known", "75"), ("change 1", "detail.category"), ("  becomes", "E"));
         using var page = new RemediesPage(session, new NoDialogs { Filling = f => fill(f) });
         page.Press('a');
         Remedy added = session.Document.Scenario.Remedies[^1];

@@ -77,5 +77,6 @@ public sealed class ReportPageTests
         form.Set(1, evaluations);
     }
 
-    private static Session Open() => new(EditedScenario.Open(Cli.Shipped("benchmark-five-legs")), TimeProvider.System, HeadlessConsole.FewEvaluations);
+    private static Session Open() =>
+        new(EditedScenario.Open(Cli.Shipped("benchmark-five-legs")), TimeProvider.System, HeadlessConsole.FewEvaluations);
 }

@@ -62,7 +62,8 @@ public sealed class TripAndFleetPageTests
         Assert.Equal(printed, shown.TakeWhile(l => !l.StartsWith("Run: ", StringComparison.Ordinal)));
     }
 
-    private static string Example(Page page) => string.Join('\n', page.Lines(80, 20).Where(l => l.Pieces.Any(p => p.Ink == Ink.Strong)).Select(l => l.Text.Trim()));
+    private static string Example(Page page) =>
+        string.Join('\n', page.Lines(80, 20).Where(l => l.Pieces.Any(p => p.Ink == Ink.Strong)).Select(l => l.Text.Trim()));
 
     private static Session Open(string scenario, long riskEvaluations = HeadlessConsole.FewEvaluations) =>
         new(EditedScenario.Open(Cli.Shipped(scenario)), TimeProvider.System, riskEvaluations);

@@ -55,9 +55,12 @@ public sealed class KeyLineTests
     public Property Whatever_else_there_is_the_line_is_as_wide_as_asked_and_holds_both(byte room, PositiveInt[] lengths)
     {
         int width = 18 + (room % 120);
-        IEnumerable<KeyHint> others = lengths.Select((n, i) => new KeyHint(new string('k', 1 + (n.Get % 6)), new string('d', 1 + (n.Get % 14)), (KeyWorth)(1 + (i % 3))));
+        IEnumerable<KeyHint> others =
+            lengths.Select((n, i) => new KeyHint(new string('k', 1 + (n.Get % 6)), new string('d', 1 + (n.Get % 14)),
+            (KeyWorth)(1 + (i % 3))));
         PageLine line = KeyLine.Of([.. others, new("?", "explain", KeyWorth.Always), new("q", "quit", KeyWorth.Always)], width);
-        return (line.Length == width && line.Text.Contains(" ? explain  ", StringComparison.Ordinal) && line.Text.Contains("q quit", StringComparison.Ordinal)).ToProperty();
+        return (line.Length == width && line.Text.Contains(" ? explain  ", StringComparison.Ordinal)
+            && line.Text.Contains("q quit", StringComparison.Ordinal)).ToProperty();
     }
 
     [Fact]
@@ -81,8 +84,10 @@ public sealed class KeyLineTests
                     causes.Start();
                     remedies.Start();
                 },
-                Until(s => s.Pages.OfType<CausesPage>().Single().Run.Completion), Until(s => s.Pages.OfType<RemediesPage>().Single().Run.Completion),
-                Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.Enter), Pause(), Pause(), Keys(Key.A.WithCtrl), Type("90000"), Keys(Key.Enter), Pause(), Pause(),
+                Until(s => s.Pages.OfType<CausesPage>().Single().Run.Completion),
+                Until(s => s.Pages.OfType<RemediesPage>().Single().Run.Completion),
+                Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.Enter), Pause(), Pause(), Keys(Key.A.WithCtrl), Type("90000"),
+                Keys(Key.Enter), Pause(), Pause(),
                 .. All(),
             ]);
         Assert.Equal(20, seen.Count);
@@ -92,7 +97,8 @@ public sealed class KeyLineTests
 
         // What was dropped before this test was written: the line of these was full without them.
         Assert.Contains(seen, s => s is { Name: "Causes" } && s.Line.Contains("r run again", StringComparison.Ordinal));
-        Assert.Contains(seen, s => s is { Name: "Remedies" } && s.Line.Contains("Space on/off  Enter change  a add  Del take out  r run again", StringComparison.Ordinal));
+        Assert.Contains(seen, s => s is { Name: "Remedies" }
+            && s.Line.Contains("Space on/off  Enter change  a add  Del take out  r run again", StringComparison.Ordinal));
         Assert.Contains(seen, s => s.Line.Contains("Ctrl+S save", StringComparison.Ordinal));
     }
 }

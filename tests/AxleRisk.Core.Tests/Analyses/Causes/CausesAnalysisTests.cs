@@ -17,11 +17,13 @@ public sealed class CausesAnalysisTests
     private static Scenario ScaleOnly => FiveLegs.Scenario with
     {
         Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                { Value = new Value.Certain(i.Value.Nominal) })],
     };
 
     /// <summary>The benchmark with the category of the weld unknown as well.</summary>
-    private static Scenario WithCategories => FiveLegs.Scenario with { Detail = new Detail("DNV-RP-C203", ["E", "F3", "W1"], [0.6, 0.3, 0.1]) };
+    private static Scenario WithCategories =>
+        FiveLegs.Scenario with { Detail = new Detail("DNV-RP-C203", ["E", "F3", "W1"], [0.6, 0.3, 0.1]) };
 
     [Theory]
     [InlineData(100_000)]
@@ -83,7 +85,8 @@ public sealed class CausesAnalysisTests
         // median follows the sum of a cut and a whole normal, so the state of it is checked by its adverse tenth instead:
         // P(scatter low | survived) by quadrature over the sum.
         double v = 0.29 * 0.29, w = Math.Pow(0.2 * Ln10, 2), share = w / (v + w);
-        double expected = Quadrature(z, t => StandardNormal.Cumulative((-PosteriorSums.TenthScore - (Math.Sqrt(share) * t)) / Math.Sqrt(1 - share)));
+        double expected = Quadrature(z,
+            t => StandardNormal.Cumulative((-PosteriorSums.TenthScore - (Math.Sqrt(share) * t)) / Math.Sqrt(1 - share)));
         StateShift tenth = Find(result, "fatigue.log10_life_scatter").States[0];
         Assert.Equal(expected, tenth.Posterior.Estimate, 4 * Math.Sqrt(expected / 38_000) + 0.0005);
     }
@@ -107,9 +110,11 @@ public sealed class CausesAnalysisTests
     public void A_known_state_is_the_scenario_with_that_state()
     {
         var failed = new LifeEvidence.FailedAt(60_000);
-        CausesResult known = Run(new LifeModel(WithCategories), new Evidence { Life = failed, Known = [new("detail.category", 1)] }, 20_000);
+        CausesResult known = Run(new LifeModel(WithCategories), new Evidence { Life = failed, Known = [new("detail.category", 1)] },
+            20_000);
         CausesResult certain = Run(
-            new LifeModel(FiveLegs.Scenario with { Detail = new Detail("DNV-RP-C203", ["F3"], [1]) }), new Evidence { Life = failed }, 20_000);
+            new LifeModel(FiveLegs.Scenario with { Detail = new Detail("DNV-RP-C203", ["F3"], [1]) }), new Evidence { Life = failed },
+                20_000);
         StateShift f3 = Find(known, "detail.category").States.Single(s => s.Name == "F3");
         Assert.Equal(1, f3.Posterior.Estimate);
         Assert.Equal(1 / 0.3, f3.Times.Estimate, 1e-9);
@@ -150,7 +155,8 @@ public sealed class CausesAnalysisTests
     public void Explanations_come_with_their_pairs_and_nothing_unusual_last()
     {
         CausesResult result = Run(
-            new LifeModel(FiveLegs.Scenario), new Evidence { Life = new LifeEvidence.FailedAt(50_000), Explanations = Explanations }, 20_000);
+            new LifeModel(FiveLegs.Scenario), new Evidence { Life = new LifeEvidence.FailedAt(50_000), Explanations = Explanations },
+                20_000);
         Assert.Equal([1, 1, 2, 0], result.Explanations.Select(e => e.Names.Length));
         ExplanationShift thin = result.Explanations.Single(e => e.Names is ["thin"]);
         ExplanationShift nothing = result.Explanations[^1], both = result.Explanations[2];
@@ -211,7 +217,8 @@ public sealed class CausesAnalysisTests
             Life = new LifeEvidence.FailedAt(50_000),
             Explanations = [new("thin", null, [new Condition("axle.wall_mm", double.NegativeInfinity, 3, [])])],
         };
-        Assert.Contains("never holds", Assert.Throws<StudyException>(() => Run(new LifeModel(FiveLegs.Scenario), never, 4000)).Message, StringComparison.Ordinal);
+        Assert.Contains("never holds", Assert.Throws<StudyException>(() => Run(new LifeModel(FiveLegs.Scenario), never, 4000)).Message,
+            StringComparison.Ordinal);
     }
 
     private static ImmutableArray<Explanation> Explanations { get; } =

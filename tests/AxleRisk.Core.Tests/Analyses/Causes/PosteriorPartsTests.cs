@@ -27,7 +27,8 @@ public sealed class PosteriorPartsTests
         Assert.Equal(0.3, sums.GreatestShare, 1e-15);
         Assert.Equal([1.0, 3, 2, 2, 1, 1], sums.Patterns.SelectMany(p => p.Where(w => w > 0)));
 
-        // Above 1: 3 of 4, 2 of 4, 1 of 2; without each group 3/6, 4/6, 5/8: the jackknife by hand, Student with 2 degrees of freedom 4.3027.
+        // Above 1: 3 of 4, 2 of 4, 1 of 2; without each group 3/6, 4/6, 5/8: the jackknife by hand, Student with 2 degrees of
+        // freedom 4.3027.
         Interval above = sums.Tail(0, high: true, 1);
         double[] left = [3 / 6.0, 4 / 6.0, 5 / 8.0];
         double error = Math.Sqrt(2 / 3.0 * left.Sum(x => Math.Pow(x - left.Average(), 2)));
@@ -56,7 +57,8 @@ public sealed class PosteriorPartsTests
     [Fact]
     public void What_was_never_seen_reaches_to_three_effective_rows()
     {
-        var sums = new PosteriorSums([.. Enumerable.Range(0, 4).Select(_ => Tally([.. Enumerable.Repeat((0.0, 2.0), 30)]))]); // 120 equal rows
+        // 120 equal rows.
+        var sums = new PosteriorSums([.. Enumerable.Range(0, 4).Select(_ => Tally([.. Enumerable.Repeat((0.0, 2.0), 30)]))]);
         Assert.Equal(new Interval(0, 0, 3 / 120.0), sums.Tail(0, high: true, 1));
         Assert.Equal(new Interval(1, 1 - (3 / 120.0), 1), sums.Tail(0, high: false, -1));
         Assert.Equal(new Interval(0, 0, 15 / 120.0), sums.Bounded(new(0, 0, 0), 5));
@@ -88,7 +90,8 @@ public sealed class PosteriorPartsTests
                 Assert.Equal(1 - u, StandardNormal.Upper(survived) / StandardNormal.Upper(Z(km)), 1e-9);
                 double between = LifeLikelihood.DrawScore(new LifeEvidence.FailedBetween(km, 3 * km), scale, Damage, u);
                 (double low, double high) = (Z(km), Z(3 * km));
-                Assert.Equal(u, (StandardNormal.Upper(low) - StandardNormal.Upper(between)) / (StandardNormal.Upper(low) - StandardNormal.Upper(high)), 1e-7);
+                Assert.Equal(u, (StandardNormal.Upper(low) - StandardNormal.Upper(between))
+                    / (StandardNormal.Upper(low) - StandardNormal.Upper(high)), 1e-7);
             }
         }
 
@@ -98,7 +101,8 @@ public sealed class PosteriorPartsTests
     [Fact]
     public void A_counted_life_agrees_or_does_not()
     {
-        static bool Agrees(LifeEvidence? life, double km) => LifeLikelihood.LogCounted(life, km) switch { 0 => true, double.NegativeInfinity => false, _ => throw new InvalidOperationException() };
+        static bool Agrees(LifeEvidence? life, double km) => LifeLikelihood.LogCounted(life, km) switch
+        { 0 => true, double.NegativeInfinity => false, _ => throw new InvalidOperationException() };
         var at = new LifeEvidence.FailedAt(1000);
         Assert.Equal([false, true, true, false], new[] { 974.9, 975.1, 1024.9, 1025.1 }.Select(km => Agrees(at, km)));
         var between = new LifeEvidence.FailedBetween(1000, 2000);
@@ -153,14 +157,17 @@ public sealed class PosteriorPartsTests
         Assert.InRange(pilot.EffectiveSize(0.01), 100, 1000);
         Assert.Equal(1000, pilot.EffectiveSize(0), 1e-9);
         Assert.NotNull(ProposalFit.Of(TwoNormals, pilot));
-        Assert.Null(ProposalFit.Of(TwoNormals, new Pilot(Proposal.PriorOf(TwoNormals), normals, [], [.. log.Select((_, i) => i == 3 ? 0 : double.NegativeInfinity)])));
-        Assert.Equal(0, new Pilot(Proposal.PriorOf(TwoNormals), normals, [], [.. log.Select(_ => double.NegativeInfinity)]).EffectiveSize());
+        Assert.Null(ProposalFit.Of(TwoNormals,
+            new Pilot(Proposal.PriorOf(TwoNormals), normals, [], [.. log.Select((_, i) => i == 3 ? 0 : double.NegativeInfinity)])));
+        Assert.Equal(0, new Pilot(Proposal.PriorOf(TwoNormals), normals, [], [.. log.Select(_ => double.NegativeInfinity)])
+            .EffectiveSize());
     }
 
     [Fact]
     public void Explanations_have_the_probabilities_of_their_conditions()
     {
-        static Explanation Below(string column, double edge) => new(column, null, [new Condition(column, double.NegativeInfinity, edge, [])]);
+        static Explanation Below(string column, double edge) =>
+            new(column, null, [new Condition(column, double.NegativeInfinity, edge, [])]);
         var evidence = new Evidence { Explanations = [Below("axle.wall_mm", 6 - 0.25), Below("use.speed_factor", 1)] };
         double[] patterns = PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence, 1, new RunOptions());
 
@@ -168,20 +175,27 @@ public sealed class PosteriorPartsTests
         double wall = StandardNormal.Upper(1), error = 2 * Math.Sqrt(0.25 / PatternPrior.Draws);
         Assert.Equal([(1 - wall) / 2, wall / 2, (1 - wall) / 2, wall / 2], patterns, (a, b) => Math.Abs(a - b) < error);
         Assert.Equal(1, patterns.Sum(), 1e-12);
-        Assert.Contains("never", Assert.Throws<StudyException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence with { Explanations = [Below("axle.wall_mm", 0)] }, 1, new RunOptions())).Message);
-        Assert.Contains("always", Assert.Throws<StudyException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence with { Explanations = [Below("axle.wall_mm", 60)] }, 1, new RunOptions())).Message);
+        Assert.Contains("never",
+            Assert.Throws<StudyException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence with
+            { Explanations = [Below("axle.wall_mm", 0)] }, 1, new RunOptions())).Message);
+        Assert.Contains("always",
+            Assert.Throws<StudyException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence with
+            { Explanations = [Below("axle.wall_mm", 60)] }, 1, new RunOptions())).Message);
         using var ended = new CancellationTokenSource();
         ended.Cancel();
-        Assert.Throws<OperationCanceledException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence, 1, new RunOptions { Cancellation = ended.Token }));
+        Assert.Throws<OperationCanceledException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence, 1, new RunOptions
+        { Cancellation = ended.Token }));
     }
 
-    // A measurement of error s of a normal factor of spread d, on its mean: the posterior is normal of variance 1 / (1/d^2 + 1/s^2). Bits are
+    // A measurement of error s of a normal factor of spread d, on its mean: the posterior is normal of variance 1 / (1/d^2 +
+    // 1/s^2). Bits are
     // the divergence over the scenario's tenths, and the adverse tenth's share is the posterior's tail.
     [Fact]
     public void Bits_are_the_divergence_over_the_tenths()
     {
         var evidence = new Evidence { Measured = [new("axle.wall_mm", 6.1, 0.25)] };
-        CausesResult result = CausesAnalysis.Run(new LifeModel(FiveLegs.Scenario), evidence, new StudySettings(15_000, 1, "plain"), new RunOptions());
+        CausesResult result = CausesAnalysis.Run(new LifeModel(FiveLegs.Scenario), evidence, new StudySettings(15_000, 1, "plain"),
+            new RunOptions());
         Cause wall = result.Causes.Single(c => c.Name == "axle.wall_mm");
         double mean = 0.2, deviation = Math.Sqrt(0.5); // in scores: 0.4 measured, half of it believed
         double Below(double p) => p is 0 or 1 ? p : StandardNormal.Cumulative((StandardNormal.Quantile(p) - mean) / deviation);
@@ -191,9 +205,11 @@ public sealed class PosteriorPartsTests
         Assert.StartsWith("below", tenth.Name, StringComparison.Ordinal);
         double expected = Below(0.1);
         Assert.Equal(expected, tenth.Posterior.Estimate, 4 * Math.Sqrt(expected / result.EffectiveSampleSize));
-        Assert.Equal((0.1, tenth.Posterior.Estimate / 0.1, tenth.Posterior.High / 0.1), (tenth.Prior, tenth.Times.Estimate, tenth.Times.High));
+        Assert.Equal((0.1, tenth.Posterior.Estimate / 0.1, tenth.Posterior.High / 0.1),
+            (tenth.Prior, tenth.Times.Estimate, tenth.Times.High));
         Assert.Equal(6 - (0.25 * 1.6448536), wall.Prior!.Value.Low, 1e-6);
-        Assert.Equal((6, 6 + (0.25 * 1.6448536)), (wall.Prior.Value.Median, wall.Prior.Value.High), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
+        Assert.Equal((6, 6 + (0.25 * 1.6448536)), (wall.Prior.Value.Median, wall.Prior.Value.High),
+            (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
         Assert.All(result.Causes.Zip(result.Causes.Skip(1)), p => Assert.True(p.First.Bits >= p.Second.Bits));
         Assert.Equal(wall.Name, result.Causes[0].Name);
     }

@@ -28,7 +28,8 @@ public sealed class PosteriorRunTests
             Assert.Equal(mean - (1.6449 * deviation), sums.QuantileScore(i, 0.05), error);
             Assert.Equal(mean + (1.6449 * deviation), sums.QuantileScore(i, 0.95), error);
             double tail = StandardNormal.Upper((PosteriorSums.TenthScore - mean) / deviation);
-            Assert.Equal(tail, sums.Tail(i, high: true, PosteriorSums.TenthScore).Estimate, 4 * Math.Sqrt(tail * (1 - tail) / sums.EffectiveSize) + 0.002);
+            Assert.Equal(tail, sums.Tail(i, high: true, PosteriorSums.TenthScore).Estimate,
+                4 * Math.Sqrt(tail * (1 - tail) / sums.EffectiveSize) + 0.002);
         }
     }
 

@@ -22,7 +22,8 @@ public sealed class CombineAnalysisTests
         Scenario scenario = FiveLegs.Scenario with
         {
             Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-                i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+                i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                    { Value = new Value.Certain(i.Value.Nominal) })],
             RequiredKm = 200_000,
         };
         CombineResult result = Run(scenario, 40_000, sampling);
@@ -76,11 +77,13 @@ public sealed class CombineAnalysisTests
     [Fact]
     public void Correlated_factors_are_marked_and_play_as_one()
     {
-        CombineResult result = Run(At200 with { Correlations = [new RankCorrelation("axle.wall_mm", "fatigue.stress_factor", -0.7)] }, 20_000, "plain");
+        CombineResult result = Run(At200 with { Correlations = [new RankCorrelation("axle.wall_mm", "fatigue.stress_factor", -0.7)] },
+            20_000, "plain");
         PairEffect pair = result.Pairs.Single(p => p.AreCorrelated);
         Assert.Equal(["axle.wall_mm", "fatigue.stress_factor"], new[] { pair.First.Column, pair.Second.Column }.Order());
         Assert.True(pair.Likelihood > 0.08); // 0.04 if they were independent
-        Assert.Contains(result.Interactions, i => i.First.Contains(" + ", StringComparison.Ordinal) || i.Second.Contains(" + ", StringComparison.Ordinal));
+        Assert.Contains(result.Interactions, i => i.First.Contains(" + ", StringComparison.Ordinal)
+            || i.Second.Contains(" + ", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -111,7 +114,8 @@ public sealed class CombineAnalysisTests
         var settings = new StudySettings(30_001, 4, sampling);
         CombineResult one = CombineAnalysis.Run(model, settings, new CombineLimits(), new RunOptions { Threads = 1 });
         CombineResult many = CombineAnalysis.Run(model, settings, new CombineLimits(), new RunOptions { Threads = 4 });
-        Assert.Equal(one.Ranges.Select(r => (r.Column, r.Limit, r.Probability)), many.Ranges.Select(r => (r.Column, r.Limit, r.Probability)));
+        Assert.Equal(one.Ranges.Select(r => (r.Column, r.Limit, r.Probability)),
+            many.Ranges.Select(r => (r.Column, r.Limit, r.Probability)));
         Assert.Equal(one.Pairs.Select(p => (p.Together, p.Ratio)), many.Pairs.Select(p => (p.Together, p.Ratio)));
         Assert.Equal(one.Interactions, many.Interactions);
         Assert.Equal(one.Combinations.Select(c => (c.Probability, c.Lift)), many.Combinations.Select(c => (c.Probability, c.Lift)));
@@ -130,9 +134,12 @@ public sealed class CombineAnalysisTests
 
     private static CombineResult Run(Scenario scenario, long evaluations, string sampling) =>
         CombineAnalysis.Run(
-            new LifeModel(scenario), new StudySettings(evaluations, 1, sampling), new CombineLimits { StrongestFactors = 4 }, new RunOptions());
+            new LifeModel(scenario), new StudySettings(evaluations, 1, sampling), new CombineLimits { StrongestFactors = 4 },
+                new RunOptions());
 
-    /// <summary>Integral of f times the normal density from -9 to a point by the midpoint rule; 20,000 panels, kinks and all within 1e-6.</summary>
+    /// <summary>
+    /// Integral of f times the normal density from -9 to a point by the midpoint rule; 20,000 panels, kinks and all within 1e-6.
+    /// </summary>
     private static double Lower(Func<double, double> f, double to)
     {
         const int Panels = 20_000;

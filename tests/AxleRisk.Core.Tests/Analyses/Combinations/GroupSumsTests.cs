@@ -60,7 +60,8 @@ public sealed class GroupSumsTests
     public void A_pair_is_notable_where_its_departure_is_surer_than_the_rate(double times, bool notable)
     {
         double[][] units = Synthetic.Units(2, 20_000, 3);
-        EventRows rows = Synthetic.Rows(units, u => u[0] > 0.8 && u[1] > 0.8 ? 0.15 + (0.2 * u[1]) : 0.05 + (0.3 * (u[0] > 0.8 ? u[0] : 0.2)));
+        EventRows rows = Synthetic.Rows(units, u => u[0] > 0.8
+            && u[1] > 0.8 ? 0.15 + (0.2 * u[1]) : 0.05 + (0.3 * (u[0] > 0.8 ? u[0] : 0.2)));
         var ranges = Synthetic.UpperFifths(units);
         var sums = new GroupSums(rows, ranges);
         static double Product(double[] n, double[] f) => f[1] / n[1] * (f[2] / n[2]) / (f[3] / n[3]);
@@ -69,7 +70,8 @@ public sealed class GroupSumsTests
         double surety = Math.Min(Math.Abs(difference), Math.Abs(ratio));
         double rate = 2 * StudentT.Upper(surety, 63);
         Assert.InRange(rate, 1e-60, 0.5);
-        PairEffect pair = Assert.Single(PairEffects.Of(rows, Synthetic.Told(2), ranges, [0, 1], new CombineLimits { ErrorRate = rate * times }));
+        PairEffect pair = Assert.Single(PairEffects.Of(rows, Synthetic.Told(2), ranges, [0, 1], new CombineLimits
+        { ErrorRate = rate * times }));
         Assert.Equal(notable, pair.IsNotable);
         Assert.Equal(sums.Probability([0, 1]), pair.Together);
         Assert.Equal(pair.Together.Estimate / pair.Multiplied.Estimate, pair.Ratio.Estimate, 1e-12);
@@ -91,7 +93,8 @@ public sealed class GroupSumsTests
         Assert.True(byMultiplication < pair.Rows * pair.Together.Estimate);
         Assert.True(Of(new() { LeastEffectiveFailures = byMultiplication * 0.999 })[0].IsNotable);
         Assert.False(Of(new() { LeastEffectiveFailures = byMultiplication * 1.001 })[0].IsNotable);
-        Assert.Empty(PairEffects.Of(rows, Synthetic.Told(2), [ranges[0], ranges[1] with { Owner = 0 }], [0, 1], new())); // one factor's two ranges
+        // One factor's two ranges.
+        Assert.Empty(PairEffects.Of(rows, Synthetic.Told(2), [ranges[0], ranges[1] with { Owner = 0 }], [0, 1], new()));
     }
 
     [Fact]
@@ -126,7 +129,10 @@ public sealed class GroupSumsTests
         var model = new LifeModel(FiveLegs.Scenario);
         Factor[] damage = [.. model.Factors.Factors.Where(f => !LifeScale.Contains(f)).Take(players)];
         Factor scale = model.Factors.Factors.First(LifeScale.Contains);
-        Assert.Equal(1 + sets, InteractionTally.EvaluationsPerRow(model, [.. damage.Select(f => System.Collections.Immutable.ImmutableArray.Create(f))]));
-        Assert.Equal(1 + sets, InteractionTally.EvaluationsPerRow(model, [[scale], .. damage.Select(f => System.Collections.Immutable.ImmutableArray.Create(f))]));
+        Assert.Equal(1 + sets,
+            InteractionTally.EvaluationsPerRow(model, [.. damage.Select(f => System.Collections.Immutable.ImmutableArray.Create(f))]));
+        Assert.Equal(1 + sets,
+            InteractionTally.EvaluationsPerRow(model,
+            [[scale], .. damage.Select(f => System.Collections.Immutable.ImmutableArray.Create(f))]));
     }
 }

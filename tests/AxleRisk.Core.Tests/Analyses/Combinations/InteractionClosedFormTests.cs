@@ -37,7 +37,9 @@ public sealed class InteractionClosedFormTests
         foreach (InteractionPair pair in runs[0].Interactions)
         {
             (double second, double shapley) = Expected(model.Scenario, pair.First, pair.Second);
-            InteractionPair[] same = [.. runs.Select(r => r.Interactions.Single(i => new[] { i.First, i.Second }.ToHashSet().SetEquals([pair.First, pair.Second])))];
+            InteractionPair[] same =
+                [.. runs.Select(r => r.Interactions.Single(i => new[] { i.First, i.Second }.ToHashSet()
+                .SetEquals([pair.First, pair.Second])))];
             AssertHolds(second, [.. same.Select(i => i.SecondOrder)]);
             AssertHolds(shapley, [.. same.Select(i => i.Shapley)]);
         }
@@ -58,17 +60,21 @@ public sealed class InteractionClosedFormTests
     {
         Scenario two = FleetCases.ScaleOnly() with { RequiredKm = 200_000 };
         Value ratio = FleetCases.Lognormal(1, RatioSigma);
-        Scenario three = two with { Inputs = [.. two.Inputs, new Input("fatigue.damage_ratio", Quantities.DamageRatio, null, ratio, false)] };
+        Scenario three = two with
+        { Inputs = [.. two.Inputs, new Input("fatigue.damage_ratio", Quantities.DamageRatio, null, ratio, false)] };
 
-        // Cut off at 15 standard deviations the scatter is normal to all digits, but no longer a normal distribution by name: lives are counted.
+        // Cut off at 15 standard deviations the scatter is normal to all digits, but no longer a normal distribution by name:
+        // lives are counted.
         return isConditional ? three
-            : FleetCases.With(three, Quantities.LifeScatter, new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies));
+            : FleetCases.With(three, Quantities.LifeScatter,
+                new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies));
     }
 
     private static (double SecondOrder, double Shapley) Expected(Scenario scenario, string first, string second)
     {
         (string Name, double Sigma)[] factors =
-            [("fatigue.damage_ratio", RatioSigma), ("fatigue.miner_sum", FleetCases.MinerSigma), ("fatigue.log10_life_scatter", FleetCases.ScatterSigma)];
+            [("fatigue.damage_ratio", RatioSigma), ("fatigue.miner_sum", FleetCases.MinerSigma),
+                ("fatigue.log10_life_scatter", FleetCases.ScatterSigma)];
         double variance = factors.Sum(f => f.Sigma * f.Sigma);
         double g = Math.Log(scenario.RequiredKm / FleetCases.MedianLifeKm) / Math.Sqrt(variance);
         double Share(string name) => Math.Pow(factors.Single(f => f.Name == name).Sigma, 2) / variance;

@@ -44,7 +44,8 @@ public sealed class InteractionGameTests
         Scenario scenario = FiveLegs.Scenario with
         {
             Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-                i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+                i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                    { Value = new Value.Certain(i.Value.Nominal) })],
             RequiredKm = 200_000,
         };
         var model = new LifeModel(scenario);
@@ -68,7 +69,8 @@ public sealed class InteractionGameTests
         { RequiredKm = 300_000 });
         foreach (InteractionPair pair in exact)
         {
-            InteractionPair other = counted.Single(c => new[] { c.First, c.Second }.Order().SequenceEqual(new[] { pair.First, pair.Second }.Order()));
+            InteractionPair other = counted.Single(c => new[] { c.First, c.Second }.Order()
+                .SequenceEqual(new[] { pair.First, pair.Second }.Order()));
             AssertClose(pair.SecondOrder, other.SecondOrder);
             AssertClose(pair.Shapley, other.Shapley);
         }

@@ -32,9 +32,12 @@ public sealed class PairEffectsTests
         EventRows rows = Synthetic.Rows(units, u => Fails(StandardNormal.Quantile(u[0]), StandardNormal.Quantile(u[1])));
         PairEffect pair = Pairs(rows, units, [0, 1]).Single();
         double z80 = StandardNormal.Quantile(0.8);
-        double both = Integral(z1 => StandardNormal.Density(z1) * Integral(z2 => StandardNormal.Density(z2) * Fails(z1, z2), z80, 9), z80, 9) / 0.04;
-        double first = Integral(z => StandardNormal.Density(z) * StandardNormal.Cumulative(((A1 * z) - Beta) / Math.Sqrt(1 - (A1 * A1))), z80, 9) / 0.2;
-        double second = Integral(z => StandardNormal.Density(z) * StandardNormal.Cumulative(((A2 * z) - Beta) / Math.Sqrt(1 - (A2 * A2))), z80, 9) / 0.2;
+        double both = Integral(z1 => StandardNormal.Density(z1) * Integral(z2 => StandardNormal.Density(z2) * Fails(z1, z2), z80, 9), z80,
+            9) / 0.04;
+        double first = Integral(z => StandardNormal.Density(z) * StandardNormal.Cumulative(((A1 * z) - Beta) / Math.Sqrt(1 - (A1 * A1))),
+            z80, 9) / 0.2;
+        double second = Integral(z => StandardNormal.Density(z) * StandardNormal.Cumulative(((A2 * z) - Beta) / Math.Sqrt(1 - (A2 * A2))),
+            z80, 9) / 0.2;
         double multiplied = first * second / StandardNormal.Cumulative(-Beta);
         AssertInside(both, pair.Together);
         AssertInside(multiplied, pair.Multiplied);

@@ -91,7 +91,8 @@ public sealed class PlantedTests
         double[][] units = Synthetic.Units(4, 40_000, 3);
         units[2] = [.. units[1].Select((u, i) => i % 50 == 0 ? units[3][i] : u)];
         int[][] listed = Synthetic.Listed(
-            Synthetic.Rows(units, u => u[0] > 0.8 && u[1] > 0.8 ? 0.6 : 0.03), Synthetic.UpperFifths(units), new CombineLimits { MostMembers = 2 });
+            Synthetic.Rows(units, u => u[0] > 0.8 && u[1] > 0.8 ? 0.6 : 0.03), Synthetic.UpperFifths(units), new CombineLimits
+            { MostMembers = 2 });
         Assert.Single(listed, l => l.Length == 2);
     }
 

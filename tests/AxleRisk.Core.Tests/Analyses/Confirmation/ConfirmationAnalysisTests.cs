@@ -34,7 +34,8 @@ public class ConfirmationAnalysisTests
     {
         Scenario fast = FiveLegs.Scenario with
         {
-            Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i.Quantity == Quantities.Speed ? i with { Value = new Value.Certain(80) } : i)],
+            Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i.Quantity == Quantities.Speed ? i with
+                { Value = new Value.Certain(80) } : i)],
         };
         ConfirmedLeg track = ConfirmationAnalysis.Run(new LifeModel(fast), Short, new RunOptions()).Points[0].Legs[^1];
         Assert.InRange(track.LimitsOverLinear.Estimate, 0.5, 0.85);
@@ -52,7 +53,8 @@ public class ConfirmationAnalysisTests
         ConfirmationQuestion all = Short with { KmPerRecord = 0.2, ReboundDamping = 1.5, BumpClearanceMm = 20 };
         ConfirmationResult whole = ConfirmationAnalysis.Run(Model, all, new RunOptions());
         Assert.Equal([RideStepKind.TwoRateDamper, RideStepKind.BumpStop, RideStepKind.LiftOff], whole.Steps);
-        ConfirmedPoint damper = ConfirmationAnalysis.Run(Model, all with { LiftOff = false, BumpClearanceMm = double.PositiveInfinity }, new RunOptions()).Points[0];
+        ConfirmedPoint damper = ConfirmationAnalysis.Run(Model, all with { LiftOff = false, BumpClearanceMm = double.PositiveInfinity },
+            new RunOptions()).Points[0];
         ConfirmedPoint stop = ConfirmationAnalysis.Run(Model, all with { LiftOff = false }, new RunOptions()).Points[0];
         Assert.Equal(damper.Limits, whole.Points[0].Steps[0]);
         Assert.Equal(stop.Steps[1], whole.Points[0].Steps[1]);
@@ -75,7 +77,8 @@ public class ConfirmationAnalysisTests
     public void A_run_cancelled_inside_its_only_record_has_nothing_to_tell()
     {
         // One leg, so that nothing but the record itself can stop: 3,000 km of it are minutes of work, and would be a whole answer.
-        Scenario leg = FiveLegs.Scenario with { Legs = [FiveLegs.Scenario.Legs[0]], Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Leg is null or 0)] };
+        Scenario leg = FiveLegs.Scenario with
+        { Legs = [FiveLegs.Scenario.Legs[0]], Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Leg is null or 0)] };
         using var source = new CancellationTokenSource(TimeSpan.FromMilliseconds(100));
         Assert.ThrowsAny<OperationCanceledException>(() => ConfirmationAnalysis.Run(
             new LifeModel(leg), Short with { KmPerRecord = 3_000 }, new RunOptions { Threads = 1, Cancellation = source.Token }));
@@ -88,14 +91,16 @@ public class ConfirmationAnalysisTests
         ConfirmationResult whole = ConfirmationAnalysis.Run(Model, question, new RunOptions());
         using var source = new CancellationTokenSource();
         ConfirmationResult part = ConfirmationAnalysis.Run(
-            Model, question, new RunOptions { Threads = 1, Cancellation = source.Token, Progress = done => { if (done == 7) { source.Cancel(); } } });
+            Model, question, new RunOptions
+            { Threads = 1, Cancellation = source.Token, Progress = done => { if (done == 7) { source.Cancel(); } } });
         ConfirmedPoint point = Assert.Single(part.Points);
         Assert.True(part.IsPartial && !whole.IsPartial);
         Assert.Equal((whole.Points[0].Name, whole.Points[0].Ratio, whole.Points[0].Fast), (point.Name, point.Ratio, point.Fast));
         Assert.Equal(point.Ratio.Estimate, part.RatioMedian, 1e-12);
 
         // The two legs of the next point that were done are told nowhere, not in the time either.
-        Assert.Equal(ConfirmationAnalysis.Run(Model, question with { Points = 0 }, new RunOptions()).SimulatedSeconds, part.SimulatedSeconds);
+        Assert.Equal(ConfirmationAnalysis.Run(Model, question with { Points = 0 }, new RunOptions()).SimulatedSeconds,
+            part.SimulatedSeconds);
     }
 
     [Fact]
@@ -104,7 +109,8 @@ public class ConfirmationAnalysisTests
         ConfirmationQuestion question = Short with { Points = 4, KmPerRecord = 0.1 };
         ConfirmedPoint[] points = [.. ConfirmationAnalysis.Run(Model, question, new RunOptions()).Points];
         Assert.Equal(5, points.Length);
-        Assert.All(points.Where(p => p.Name.StartsWith("near", StringComparison.Ordinal)), p => Assert.Equal(1, p.LifeKm / FiveLegs.Scenario.RequiredKm, 0.05));
+        Assert.All(points.Where(p => p.Name.StartsWith("near", StringComparison.Ordinal)),
+            p => Assert.Equal(1, p.LifeKm / FiveLegs.Scenario.RequiredKm, 0.05));
         Assert.Equal(points.Length, points.Select(p => p.LifeKm).Distinct().Count());
     }
 
@@ -122,9 +128,11 @@ public class ConfirmationAnalysisTests
         // Lognormal errors multiply: a ratio of median 1 with the Miner sum's spread acts as a second Miner sum.
         double sd = 0.29;
         LifeModel ratio = new(With(new Value.Uncertain(new Lognormal(1, sd), Knowledge.Unknown)));
-        LifeModel miner = new(FiveLegs.With(Quantities.MinerSum, new Value.Uncertain(new Lognormal(1, sd * Math.Sqrt(2)), Knowledge.Varies)));
+        LifeModel miner = new(FiveLegs.With(Quantities.MinerSum,
+            new Value.Uncertain(new Lognormal(1, sd * Math.Sqrt(2)), Knowledge.Varies)));
         double Probability(LifeModel m) => RiskAnalysis.Run(
-            m, new StudySettings(200_000, 3, RiskAnalysis.DefaultSampling(m)), new RiskQuestion(), new RunOptions()).Result.AtRequired.Probability.Estimate;
+            m, new StudySettings(200_000, 3, RiskAnalysis.DefaultSampling(m)), new RiskQuestion(),
+                new RunOptions()).Result.AtRequired.Probability.Estimate;
         double expected = Probability(miner);
         Assert.Equal(expected, Probability(ratio), 0.03 * expected);
         Assert.Contains(ratio.Factors.Factors, f => f.Name == "fatigue.damage_ratio");

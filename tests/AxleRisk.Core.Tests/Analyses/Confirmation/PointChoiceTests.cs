@@ -56,14 +56,16 @@ public sealed class PointChoiceTests
 
         // Of the whole sample those nearest to the required distance on the logarithm's scale, nearest first.
         double required = FiveLegs.Scenario.RequiredKm;
-        Assert.Equal(all.Select(x => Math.Abs(Math.Log(x / required))).Order().Take(4), lives[1..5].Select(x => Math.Abs(Math.Log(x / required))), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(all.Select(x => Math.Abs(Math.Log(x / required))).Order().Take(4),
+            lives[1..5].Select(x => Math.Abs(Math.Log(x / required))), (a, b) => Math.Abs(a - b) < 1e-9);
         Assert.NotEqual(chosen[5].Values, PointChoice.Choose(Model, 8, 6)[5].Values);
     }
 
     [Fact]
     public void A_scenario_without_factors_has_its_base_case_alone()
     {
-        var certain = new LifeModel(FiveLegs.Scenario with { Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i with { Value = new Value.Certain(i.Value.Nominal) })] });
+        var certain = new LifeModel(FiveLegs.Scenario with
+        { Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i with { Value = new Value.Certain(i.Value.Nominal) })] });
         Assert.Single(PointChoice.Choose(certain, 5, 1));
         Assert.Equal(5, ConfirmationAnalysis.SimulationsOf(certain, new ConfirmationQuestion { Points = 4 }));
     }
@@ -100,12 +102,17 @@ public sealed class PointChoiceTests
     [InlineData(2.001)]
     public void A_record_lasts_as_many_whole_periods_as_its_distance_needs(double periods)
     {
-        Scenario leg = FiveLegs.Scenario with { Legs = [FiveLegs.Scenario.Legs[0] with { Share = 1 }], Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Leg is null or 0)] };
+        Scenario leg = FiveLegs.Scenario with
+        {
+            Legs = [FiveLegs.Scenario.Legs[0] with { Share = 1 }],
+            Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Leg is null or 0)]
+        };
         var question = new ConfirmationQuestion { Points = 0, KmPerRecord = periods * 64 * 80 / 3600.0 * (1 - 1e-12), LiftOff = false };
         ConfirmationResult result = ConfirmationAnalysis.Run(new LifeModel(leg), question, new RunOptions());
         Assert.Equal(16 * 64 * Math.Ceiling(periods), result.SimulatedSeconds);
         Assert.Equal((1, 16), (result.Evaluations, result.Records));
-        Assert.Equal((0.02, result.Points[0].Ratio.Estimate), (result.RatioCov, result.RatioMedian), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-12);
+        Assert.Equal((0.02, result.Points[0].Ratio.Estimate), (result.RatioCov, result.RatioMedian),
+            (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-12);
     }
 
     private static double[] Lives(ChosenPoint[] points)

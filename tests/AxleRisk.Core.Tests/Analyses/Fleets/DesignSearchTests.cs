@@ -41,17 +41,22 @@ public sealed class DesignSearchTests
 
         // The other study has its own error; the wall's interval says what ours is.
         double wall = average.WallMm.Value.Estimate;
-        Interval other = Risk(With(FiveLegs.Scenario, Quantities.Wall, new Value.Uncertain(new Normal(wall, 0.25), Knowledge.Varies)), target.Km);
-        Interval atLow = Risk(With(FiveLegs.Scenario, Quantities.Wall, new Value.Uncertain(new Normal(average.WallMm.Value.Low, 0.25), Knowledge.Varies)), target.Km);
+        Interval other = Risk(With(FiveLegs.Scenario, Quantities.Wall, new Value.Uncertain(new Normal(wall, 0.25), Knowledge.Varies)),
+            target.Km);
+        Interval atLow = Risk(With(FiveLegs.Scenario, Quantities.Wall,
+            new Value.Uncertain(new Normal(average.WallMm.Value.Low, 0.25), Knowledge.Varies)), target.Km);
         double ours = (atLow.Estimate - other.Estimate) / 2.13; // Student, 15 degrees of freedom
         double theirs = (other.High - other.Low) / (2 * 1.96);
         Assert.Equal(target.Fraction, other.Estimate, 4 * Math.Sqrt((ours * ours) + (theirs * theirs)));
 
         // The target with confidence asks for more than that on average.
         Assert.True(design.Limits[1].WallMm!.Value.Estimate > wall);
-        Assert.True(average.Category.Probability.Estimate <= target.Fraction && average.Category.NextProbability.Estimate > target.Fraction);
-        Interval category = Risk(FiveLegs.Scenario with { Detail = FiveLegs.Scenario.Detail with { Categories = [average.Category.Category!] } }, target.Km);
-        Assert.Equal(category.Estimate, average.Category.Probability.Estimate, 2 * (average.Category.Probability.High - average.Category.Probability.Low));
+        Assert.True(average.Category.Probability.Estimate <= target.Fraction
+            && average.Category.NextProbability.Estimate > target.Fraction);
+        Interval category = Risk(FiveLegs.Scenario with
+        { Detail = FiveLegs.Scenario.Detail with { Categories = [average.Category.Category!] } }, target.Km);
+        Assert.Equal(category.Estimate, average.Category.Probability.Estimate,
+            2 * (average.Category.Probability.High - average.Category.Probability.Low));
     }
 
     [Fact]
@@ -61,7 +66,8 @@ public sealed class DesignSearchTests
         Scenario given = FiveLegs.Scenario with
         {
             Shape = SectionShape.Given,
-            Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Quantity != Quantities.OutsideDiameter), new Input("axle.section_modulus_mm3", Quantities.SectionModulus, null, Sure(36_000), false)],
+            Inputs = [.. FiveLegs.Scenario.Inputs.Where(i => i.Quantity != Quantities.OutsideDiameter),
+                new Input("axle.section_modulus_mm3", Quantities.SectionModulus, null, Sure(36_000), false)],
         };
         DesignLimits design = Run(given, Any with { TargetLife = new LifeTarget(0.05, 50_000) }, 1024).Design!;
         Assert.Null(design.NominalWallMm);
@@ -72,10 +78,12 @@ public sealed class DesignSearchTests
     public void A_target_that_nothing_or_everything_meets_is_said_to_be_so()
     {
         DesignLimit hopeless = Run(FiveLegs.Scenario, Any with { TargetLife = new LifeTarget(1e-6, 1e7) }, 1024).Design!.Limits[0];
-        Assert.Equal((SearchOutcome.NoneMeets, SearchOutcome.NoneMeets, SearchOutcome.NoneMeets), (hopeless.WallMm!.Outcome, hopeless.Tolerance!.Outcome, hopeless.Category.Outcome));
+        Assert.Equal((SearchOutcome.NoneMeets, SearchOutcome.NoneMeets, SearchOutcome.NoneMeets),
+            (hopeless.WallMm!.Outcome, hopeless.Tolerance!.Outcome, hopeless.Category.Outcome));
         Assert.Equal((null, "B1"), (hopeless.Category.Category, hopeless.Category.Next));
         DesignLimit easy = Run(FiveLegs.Scenario, Any with { TargetLife = new LifeTarget(0.5, 10) }, 1024).Design!.Limits[0];
-        Assert.Equal((SearchOutcome.EveryMeets, SearchOutcome.EveryMeets, SearchOutcome.EveryMeets), (easy.WallMm!.Outcome, easy.Tolerance!.Outcome, easy.Category.Outcome));
+        Assert.Equal((SearchOutcome.EveryMeets, SearchOutcome.EveryMeets, SearchOutcome.EveryMeets),
+            (easy.WallMm!.Outcome, easy.Tolerance!.Outcome, easy.Category.Outcome));
         Assert.Equal(("W3", null), (easy.Category.Category, easy.Category.Next));
     }
 
@@ -94,5 +102,6 @@ public sealed class DesignSearchTests
     }
 
     private static Interval Risk(Scenario scenario, double km) => RiskAnalysis.Run(
-        new LifeModel(scenario with { RequiredKm = km }), new StudySettings(8_000, 7, "sobol"), new RiskQuestion(), new RunOptions()).Result.AtRequired.Probability;
+        new LifeModel(scenario with { RequiredKm = km }), new StudySettings(8_000, 7, "sobol"), new RiskQuestion(),
+            new RunOptions()).Result.AtRequired.Probability;
 }

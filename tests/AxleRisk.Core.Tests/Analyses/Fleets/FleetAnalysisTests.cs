@@ -67,15 +67,18 @@ public sealed class FleetAnalysisTests
         Gen.Choose(1, 60).SelectMany(m => Gen.Choose(1, 30).SelectMany(km => Gen.Choose(1, 5_000).Select(n => (m, km, n)))).ToArbitrary(),
         c =>
         {
-            FleetResult Of(int months, double km, long vehicles) => Run(FiveLegs.Scenario, Fleet(vehicles, Lognormal(30_000, 0.3), months, km), 1024);
+            FleetResult Of(int months, double km, long vehicles) =>
+                Run(FiveLegs.Scenario, Fleet(vehicles, Lognormal(30_000, 0.3), months, km), 1024);
             FleetResult fewest = Of(c.m, 10_000 * c.km, c.n);
             Prediction first = fewest.Claims;
             Assert.True(first.Low <= first.High && first.High <= c.n);
             Assert.True(first.Expected.Low <= first.Expected.Estimate && first.Expected.Estimate <= first.Expected.High);
-            foreach (FleetResult more in (FleetResult[])[Of(c.m + 6, 10_000 * c.km, c.n), Of(c.m, 20_000 * c.km, c.n), Of(c.m, 10_000 * c.km, 2 * c.n)])
+            foreach (FleetResult more in (FleetResult[])[Of(c.m + 6, 10_000 * c.km, c.n), Of(c.m, 20_000 * c.km, c.n),
+                Of(c.m, 10_000 * c.km, 2 * c.n)])
             {
                 // The error of the inner draws is taken out of each band by itself; what may be left of it each result says.
-                double left = (fewest.Sampling.Residue * (first.High - first.Low)) + (more.Sampling.Residue * (more.Claims.High - more.Claims.Low));
+                double left = (fewest.Sampling.Residue * (first.High - first.Low))
+                    + (more.Sampling.Residue * (more.Claims.High - more.Claims.Low));
                 Assert.True(more.Claims.Expected.Estimate >= first.Expected.Estimate);
                 Assert.True(more.Claims.Low >= first.Low - left && more.Claims.High >= first.High - left);
             }
@@ -84,9 +87,11 @@ public sealed class FleetAnalysisTests
     [Fact]
     public void What_does_not_fit_is_refused()
     {
-        Assert.Contains("a fleet needs 1,024 to", Assert.Throws<StudyException>(() => Run(FiveLegs.Scenario, Whole, 1_000)).Message, StringComparison.Ordinal);
+        Assert.Contains("a fleet needs 1,024 to", Assert.Throws<StudyException>(() => Run(FiveLegs.Scenario, Whole, 1_000)).Message,
+            StringComparison.Ordinal);
         Scenario mixed = FiveLegs.Scenario with { Correlations = [new RankCorrelation("axle.wall_mm", "fatigue.stress_factor", 0.3)] };
-        Assert.Contains("a fleet needs both of one kind", Assert.Throws<StudyException>(() => Run(mixed, Whole)).Message, StringComparison.Ordinal);
+        Assert.Contains("a fleet needs both of one kind", Assert.Throws<StudyException>(() => Run(mixed, Whole)).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -95,7 +100,8 @@ public sealed class FleetAnalysisTests
         using var ended = new CancellationTokenSource();
         ended.Cancel();
         Assert.Throws<OperationCanceledException>(() => FleetAnalysis.Run(
-            new LifeModel(FiveLegs.Scenario with { Fleet = Whole }), new StudySettings(2048, 1, "sobol"), new RunOptions { Cancellation = ended.Token }));
+            new LifeModel(FiveLegs.Scenario with { Fleet = Whole }), new StudySettings(2048, 1, "sobol"), new RunOptions
+            { Cancellation = ended.Token }));
     }
 
     [Fact]

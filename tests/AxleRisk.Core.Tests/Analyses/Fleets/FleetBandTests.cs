@@ -15,8 +15,10 @@ public sealed class FleetBandTests
 {
     private const int Seeds = 4;
 
-    // Plain sampling leaves an error of the inner draws that is, at 16,384 evaluations, 4, 54 and 80 % of the variance between draws from the
-    // widest Miner sum to the narrowest here: as drawn the bands were up to twice as wide. A twentieth is allowed. The ends of the band, mean
+    // Plain sampling leaves an error of the inner draws that is, at 16,384 evaluations, 4, 54 and 80 % of the variance between
+    // draws from the
+    // widest Miner sum to the narrowest here: as drawn the bands were up to twice as wide. A twentieth is allowed. The ends of
+    // the band, mean
     // of four seeds, rest on 2,048 outer draws, 51 beyond each end, 14 % of them by chance: 0.03 of the width.
     [Theory]
     [InlineData("sobol", 0.05, 433, 578)]
@@ -28,7 +30,8 @@ public sealed class FleetBandTests
     [InlineData("plain", 1.0, 11, 2004)]
     public void The_error_of_the_inner_draws_widens_no_band(string sampling, double sigma, double low, double high)
     {
-        FleetResult[] runs = [.. Enumerable.Range(1, Seeds).Select(seed => Run(Case(sigma), Vehicles, 16_384, seed: (ulong)seed, plan: sampling))];
+        FleetResult[] runs = [.. Enumerable.Range(1, Seeds)
+            .Select(seed => Run(Case(sigma), Vehicles, 16_384, seed: (ulong)seed, plan: sampling))];
         double width = high - low;
         Assert.Equal(width, runs.Average(r => r.Claims.High - r.Claims.Low), 0.05 * width);
         Assert.Equal(low, runs.Average(r => r.Claims.Low), 0.05 * width);

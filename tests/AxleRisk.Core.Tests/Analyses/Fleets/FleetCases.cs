@@ -49,5 +49,6 @@ internal static class FleetCases
     };
 
     public static FleetResult Run(Scenario scenario, Fleet fleet, long n = 4096, int threads = 2, ulong seed = 1, string plan = "sobol") =>
-        FleetAnalysis.Run(new LifeModel(scenario with { Fleet = fleet }), new StudySettings(n, seed, plan), new RunOptions { Threads = threads });
+        FleetAnalysis.Run(new LifeModel(scenario with { Fleet = fleet }), new StudySettings(n, seed, plan), new RunOptions
+        { Threads = threads });
 }

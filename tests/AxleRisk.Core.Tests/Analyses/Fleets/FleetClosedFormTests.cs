@@ -25,7 +25,8 @@ public sealed class FleetClosedFormTests
         Assert.Equal(0, result.EndedByDistance);
         Assert.Equal(0, result.UnknownShare);
 
-        // Every vehicle has the same probability, so there is no error of sampling, and the count is binomial: scipy's binom.ppf of 2000 and 0.00505.
+        // Every vehicle has the same probability, so there is no error of sampling, and the count is binomial: scipy's binom.ppf
+        // of 2000 and 0.00505.
         Assert.Equal(0, result.Claims.Expected.High - result.Claims.Expected.Low, 1e-9);
         Assert.Equal((4L, 17L), (result.Claims.Low, result.Claims.High));
     }
@@ -33,7 +34,8 @@ public sealed class FleetClosedFormTests
     [Fact]
     public void Whichever_comes_first_is_the_closed_form_of_two_normal_variables()
     {
-        // ln(life) and ln(life / yearly distance) are bivariate normal. Source: scipy 1.10.1, multivariate_normal and quadrature agree on 0.01101768.
+        // ln(life) and ln(life / yearly distance) are bivariate normal. Source: scipy 1.10.1, multivariate_normal and quadrature
+        // agree on 0.01101768.
         FleetResult result = Run(ScaleOnly(), Fleet(3_000, Lognormal(40_000, 0.4), 48, 150_000), 65_536);
         Assert.Equal(0.0110177, result.ClaimRate.Estimate, 1e-3 * 0.011);
         Assert.Equal(StandardNormal.Upper(Math.Log(150.0 / 160) / 0.4), result.EndedByDistance, 2e-3);
@@ -59,7 +61,8 @@ public sealed class FleetClosedFormTests
     public void The_longest_warranty_is_the_quantile_of_life()
     {
         // Source: scipy 1.10.1: 47.739 months of 40,000 km a year; 159,131 km.
-        WarrantyLimit limit = Assert.Single(Run(ScaleOnly(), Fleet(2_000, Sure(40_000), 60, 300_000) with { TargetClaimRate = 0.02 }, 1024).Warranty!.Limits);
+        WarrantyLimit limit = Assert.Single(Run(ScaleOnly(), Fleet(2_000, Sure(40_000), 60, 300_000) with { TargetClaimRate = 0.02 },
+            1024).Warranty!.Limits);
         Assert.Equal(TargetBasis.Average, limit.Basis);
         Assert.Equal(47.739, limit.Months.Value.Estimate, 0.01);
         Assert.Equal(159_131, limit.Km.Value.Estimate, 30.0);
@@ -69,10 +72,12 @@ public sealed class FleetClosedFormTests
     public void The_warranty_that_holds_with_ninety_percent_follows_the_unknown_factor()
     {
         // P(life < km | Miner sum) at the Miner sum's lower tenth. Source: scipy 1.10.1, 130,319 km; P(rate of 3 years <= 5 %) = 0.98663.
-        WarrantyLimits limits = Run(ScaleOnly(Knowledge.Unknown), Fleet(2_000, Sure(40_000), 60, 300_000) with { TargetClaimRate = 0.02 }, 16_384).Warranty!;
+        WarrantyLimits limits = Run(ScaleOnly(Knowledge.Unknown), Fleet(2_000, Sure(40_000), 60, 300_000) with { TargetClaimRate = 0.02 },
+            16_384).Warranty!;
         Assert.Equal(130_319, limits.Limits[1].Km.Value.Estimate, 600.0);
         Assert.Equal(159_131, limits.Limits[0].Km.Value.Estimate, 600.0);
-        WarrantyLimits shorter = Run(ScaleOnly(Knowledge.Unknown), Fleet(2_000, Sure(40_000), 36, 300_000) with { TargetClaimRate = 0.05 }, 16_384).Warranty!;
+        WarrantyLimits shorter = Run(ScaleOnly(Knowledge.Unknown), Fleet(2_000, Sure(40_000), 36, 300_000) with { TargetClaimRate = 0.05 },
+            16_384).Warranty!;
         Assert.Equal(0.98663, shorter.Confidence.Estimate, 0.008); // 512 draws in 16 strata sets of 32: less than 4 / 512 off
     }
 
@@ -80,8 +85,10 @@ public sealed class FleetClosedFormTests
     public void Targets_out_of_reach_and_targets_always_met_are_said_to_be_so()
     {
         Fleet fleet = Fleet(2_000, Sure(400_000), 60, 300_000);
-        Assert.Equal(SearchOutcome.NoneMeets, Run(ScaleOnly(), fleet with { TargetClaimRate = 1e-9 }, 1024).Warranty!.Limits[0].Months.Outcome);
-        Assert.Equal(SearchOutcome.EveryMeets, Run(ScaleOnly(), fleet with { TargetClaimRate = 0.9 }, 1024).Warranty!.Limits[0].Months.Outcome);
+        Assert.Equal(SearchOutcome.NoneMeets,
+            Run(ScaleOnly(), fleet with { TargetClaimRate = 1e-9 }, 1024).Warranty!.Limits[0].Months.Outcome);
+        Assert.Equal(SearchOutcome.EveryMeets,
+            Run(ScaleOnly(), fleet with { TargetClaimRate = 0.9 }, 1024).Warranty!.Limits[0].Months.Outcome);
     }
 
     [Fact]
@@ -103,7 +110,8 @@ public sealed class FleetClosedFormTests
     {
         FleetResult result = Run(ScaleOnly(), Fleet(2_000, Sure(40_000), 60, 1e6) with { CostPerClaim = Sure(30) }, 1024);
         Interval claims = result.Claims.Expected;
-        Assert.Equal(new CostPrediction(new Interval(30 * claims.Estimate, 30 * claims.Low, 30 * claims.High), 30 * result.Claims.Low, 30 * result.Claims.High, 0), result.Cost);
+        Assert.Equal(new CostPrediction(new Interval(30 * claims.Estimate, 30 * claims.Low, 30 * claims.High), 30 * result.Claims.Low,
+            30 * result.Claims.High, 0), result.Cost);
     }
 
     [Fact]

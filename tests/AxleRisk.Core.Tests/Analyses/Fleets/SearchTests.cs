@@ -83,7 +83,8 @@ public sealed class SearchTests
     [InlineData(0.01, 0.02, 0.02, 0.07, false)]
     [InlineData(0.04, 0.06, 0.05, 0.07, true)] // both beyond
     [InlineData(0.01, 0.02, double.NaN, double.NaN, true)] // there is no next
-    public void A_category_is_clear_where_neither_interval_covers_the_target(double low, double high, double nextLow, double nextHigh, bool clear) =>
+    public void A_category_is_clear_where_neither_interval_covers_the_target(double low, double high, double nextLow, double nextHigh,
+        bool clear) =>
         Assert.Equal(clear, new CategoryAnswer(SearchOutcome.Found, "E", new(0, low, high), "F", new(0, nextLow, nextHigh)).IsClear(0.03));
 
     [Fact]
@@ -91,7 +92,8 @@ public sealed class SearchTests
     {
         // Two inner draws a part; what each vehicle's chance is follows from the lognormal distribution.
         var plan = new NestedPlan(1, 4, new StudySettings(64, 1, "plain")) { Parts = 2 };
-        double[][] centres = [.. Enumerable.Range(0, 16).Select(d => Enumerable.Range(0, 4).Select(v => Math.Log(1000) + (0.1 * d) + (0.3 * v)).ToArray())];
+        double[][] centres = [.. Enumerable.Range(0, 16)
+            .Select(d => Enumerable.Range(0, 4).Select(v => Math.Log(1000) + (0.1 * d) + (0.3 * v)).ToArray())];
         double[][] yearly = [.. centres.Select((_, d) => new[] { 100.0, 200, 400, 800 }.Select(x => Math.Log(x * (1 + d))).ToArray())];
         var sample = new FleetSample(plan, centres, yearly, 0.5, 2);
         DrawMeans by = sample.FailedBy(1200);
@@ -109,7 +111,9 @@ public sealed class SearchTests
         DrawMeans within = sample.FailedWithin(18, 600);
         for (int d = 0; d < 16; d++)
         {
-            Assert.Equal(Enumerable.Range(0, 4).Average(v => StandardNormal.Cumulative((Math.Log(Math.Min(1.5 * Math.Exp(yearly[d][v]), 600)) - centres[d][v]) / 0.5)), within.AsDrawn[d], 1e-14);
+            Assert.Equal(Enumerable.Range(0, 4)
+                .Average(v => StandardNormal.Cumulative((Math.Log(Math.Min(1.5 * Math.Exp(yearly[d][v]), 600)) - centres[d][v]) / 0.5)),
+                within.AsDrawn[d], 1e-14);
         }
 
         Assert.Equal(yearly.Average(y => y.Count(x => 1.5 * Math.Exp(x) > 600) / 4.0), sample.EndedByDistance(18, 600), 1e-14);
@@ -145,7 +149,8 @@ public sealed class SearchTests
             new RunOptions { Threads = 1, Progress = done => last = Math.Max(last, done) });
         Assert.Equal(4096 + (design.Sampling.Designs * 1024), design.Run.Evaluations);
         Assert.InRange(design.Sampling.Designs, 4, 60);
-        Assert.Equal((8192L, 8192 + (40 * 2048)), (FleetAnalysis.ExpectedEvaluations(fleet, 8192), FleetAnalysis.ExpectedEvaluations(target, 8192)));
+        Assert.Equal((8192L, 8192 + (40 * 2048)),
+            (FleetAnalysis.ExpectedEvaluations(fleet, 8192), FleetAnalysis.ExpectedEvaluations(target, 8192)));
         Assert.Equal(design.Run.Evaluations, last);
     }
 
@@ -164,5 +169,6 @@ public sealed class SearchTests
     private static DrawMeans Same(double p) => new([[.. Enumerable.Repeat(p, NestedPlan.Replicates)]]);
 
     private static bool Near((double, double) a, (double, double) b) =>
-        Math.Abs(a.Item1 - b.Item1) < 1e-8 * Math.Max(1, Math.Abs(a.Item1)) && Math.Abs(a.Item2 - b.Item2) < 1e-8 * Math.Max(1, Math.Abs(a.Item2));
+        Math.Abs(a.Item1 - b.Item1) < 1e-8 * Math.Max(1, Math.Abs(a.Item1))
+            && Math.Abs(a.Item2 - b.Item2) < 1e-8 * Math.Max(1, Math.Abs(a.Item2));
 }

@@ -17,7 +17,8 @@ public sealed class FactorRangeTests
         Scenario scaleOnly = FiveLegs.Scenario with
         {
             Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
-                i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+                i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                    { Value = new Value.Certain(i.Value.Nominal) })],
             RequiredKm = 200_000,
         };
         FactorRangeResult result = Run(scaleOnly, "fatigue.miner_sum", 512);
@@ -35,7 +36,8 @@ public sealed class FactorRangeTests
     public void The_states_of_a_choice_average_to_the_scenario_as_it_is()
     {
         // The law of total probability, up to the error of sampling.
-        Scenario chosen = FiveLegs.Scenario with { Detail = FiveLegs.Scenario.Detail with { Categories = ["E", "F"], Weights = [0.6, 0.4] } };
+        Scenario chosen = FiveLegs.Scenario with
+        { Detail = FiveLegs.Scenario.Detail with { Categories = ["E", "F"], Weights = [0.6, 0.4] } };
         FactorRangeResult result = Run(chosen, "detail.category", 20_000);
         Assert.Equal([0.6, 0.4], result.Points.Select(p => p.Level));
         double average = result.Points.Sum(p => p.Level * p.Case.Probability.Estimate);
@@ -54,7 +56,8 @@ public sealed class FactorRangeTests
         Assert.Equal(ranked.AtHigh!.Value, result.Points[^2].Value);
         Interval one = ranked.AtHigh.Probability, other = result.Points[^2].Case.Probability;
         Assert.True(one.Low < other.High && other.Low < one.High);
-        Assert.True(result.Points.Zip(result.Points.Skip(1), (a, b) => a.Case.Probability.Estimate < b.Case.Probability.Estimate).All(x => x));
+        Assert.True(result.Points.Zip(result.Points.Skip(1), (a, b) => a.Case.Probability.Estimate < b.Case.Probability.Estimate)
+            .All(x => x));
     }
 
     [Fact]

@@ -29,7 +29,8 @@ public sealed class ExactCasesTests(ITestOutputHelper output)
         { "sides 4 10", 2 * 3.167124183311986e-5 },
         { "sides 6 11", 2 * 9.865876450376946e-10 },
 
-        // Four-branch series system (attributed from memory to Waarts 2000 and Echard, Gayton, Lemaire 2011): exact by one-dimensional quadrature.
+        // Four-branch series system (attributed from memory to Waarts 2000 and Echard, Gayton, Lemaire 2011): exact by
+        // one-dimensional quadrature.
         { "branches 6", 4.457331490626e-3 },
         { "branches 7", 2.222795066194e-3 },
 
@@ -54,7 +55,8 @@ public sealed class ExactCasesTests(ITestOutputHelper output)
         { "beam", 1.0902214170e-5 },
 
         // 4 - u_1, with a step in u_2 that moves the surface: as a discrete factor does that is sampled. Sum over the steps.
-        { "step", (0.158655253931457 * 6.20966532577614e-3) + (0.682689492137086 * 3.167124183311986e-5) + (0.158655253931457 * 3.39767312473006e-6) },
+        { "step", (0.158655253931457 * 6.20966532577614e-3) + (0.682689492137086 * 3.167124183311986e-5)
+            + (0.158655253931457 * 3.39767312473006e-6) },
     };
 
     [Theory]
@@ -119,9 +121,11 @@ public sealed class ExactCasesTests(ITestOutputHelper output)
         // |u| > 0.03 and |u| > 0.001: two sides, each with a design point and nearly all of its half.
         for (ulong seed = 1; seed <= 6; seed++)
         {
-            StratifiedImportance sampling = TestLimits.Importance(TestLimits.Of(2, u => 0.001 * seed - Math.Abs(u[0])), TargetCov, seed: seed).Sampling;
+            StratifiedImportance sampling = TestLimits.Importance(TestLimits.Of(2, u => 0.001 * seed - Math.Abs(u[0])), TargetCov,
+                seed: seed).Sampling;
             Assert.InRange(sampling.Estimate, 0.9, 1);
-            Assert.True(sampling.Probability.Low <= sampling.Estimate && sampling.Estimate <= sampling.Probability.High && sampling.Probability.High <= 1);
+            Assert.True(sampling.Probability.Low <= sampling.Estimate && sampling.Estimate <= sampling.Probability.High
+                && sampling.Probability.High <= 1);
         }
     }
 

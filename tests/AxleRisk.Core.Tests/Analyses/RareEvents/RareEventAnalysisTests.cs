@@ -198,7 +198,8 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
 
     private static Scenario AllCertainBut(Quantity? quantity) => FiveLegs.Scenario with
     {
-        Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i.Quantity == quantity ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+        Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i.Quantity == quantity ? i : i with
+            { Value = new Value.Certain(i.Value.Nominal) })],
     };
 
     private static RareEventResult Run(LifeModel model, double km, bool crossCheck = false, int threads = 2) => RareEventAnalysis.Run(

@@ -19,7 +19,8 @@ public sealed class RareEventPartsTests
         var choice = RareEventChoice.Of(sampling, TestLimits.Linear(3, 2), settings, new RunOptions());
         Assert.Null(choice.Check);
         Assert.False(choice.IsSubset || choice.IsPartial);
-        Assert.Equal((RareEventChoice.Importance, sampling.Estimate, sampling.Spent), (choice.Answer.Method, choice.Answer.Probability.Estimate, choice.Answer.Evaluations));
+        Assert.Equal((RareEventChoice.Importance, sampling.Estimate, sampling.Spent),
+            (choice.Answer.Method, choice.Answer.Probability.Estimate, choice.Answer.Evaluations));
 
         // Half of the vehicles fail with Phi(-3), of the others only a bound is known: it lifts the upper end alone.
         double exact = 0.5 * StandardNormal.Upper(3);
@@ -41,7 +42,8 @@ public sealed class RareEventPartsTests
         var choice = RareEventChoice.Of(sampling, Never, settings, new RunOptions());
         Assert.NotNull(choice.Check);
         Assert.False(choice.IsSubset);
-        Assert.Equal((0, double.NaN, 8 * 1000), (choice.Check.Probability.Estimate, choice.Check.Cov, choice.Check.Evaluations)); // a plateau: one level of eight runs
+        // A plateau: one level of eight runs.
+        Assert.Equal((0, double.NaN, 8 * 1000), (choice.Check.Probability.Estimate, choice.Check.Cov, choice.Check.Evaluations));
 
         // One it does find is the answer, and the other the check.
         choice = RareEventChoice.Of(Sampling(Never).Sampling, TestLimits.Linear(2.5, 2), settings, new RunOptions());
@@ -61,7 +63,8 @@ public sealed class RareEventPartsTests
         Assert.Equal(estimate.Probability.Estimate * factor, estimate.Probability.High, 1e-8);
         Assert.Equal(estimate.Probability.Estimate / factor, estimate.Probability.Low, 1e-8);
 
-        // Phi(-3) = 1.35e-3 takes levels 1, 0.1, 0.01, in a run that falls short a fourth: one whole and the others nine tenths, eight times.
+        // Phi(-3) = 1.35e-3 takes levels 1, 0.1, 0.01, in a run that falls short a fourth: one whole and the others nine tenths,
+        // eight times.
         Assert.InRange(estimate.Evaluations, 8 * (1000 + (2 * 900)), 8 * (1000 + (3 * 900)));
         Assert.Equal(0, (estimate.Evaluations - 8000) % 900);
         using var ended = new CancellationTokenSource();
@@ -97,7 +100,8 @@ public sealed class RareEventPartsTests
     [Fact]
     public void States_are_sampled_in_proportion_to_their_part_of_the_error()
     {
-        (StratifiedImportance sampling, _, Stratum[] strata) = Of(0.01, TestLimits.Linear(3, 2), TestLimits.Linear(4, 2), TestLimits.Linear(7, 2));
+        (StratifiedImportance sampling, _, Stratum[] strata) = Of(0.01, TestLimits.Linear(3, 2), TestLimits.Linear(4, 2),
+            TestLimits.Linear(7, 2));
         double exact = new[] { 3.0, 4, 7 }.Sum(StandardNormal.Upper) / 3;
         Assert.Equal(exact, sampling.Estimate, 4 * 0.01 * exact);
         Assert.True(sampling.Cov <= 0.01);
@@ -112,7 +116,8 @@ public sealed class RareEventPartsTests
     [Fact]
     public void Beta_is_the_quantile_and_its_ends_are_those_of_the_probability_turned_round()
     {
-        RareEventResult result = Result(new Interval(StandardNormal.Upper(3), StandardNormal.Upper(3.2), StandardNormal.Upper(2.9)), 0.1, null);
+        RareEventResult result = Result(new Interval(StandardNormal.Upper(3), StandardNormal.Upper(3.2), StandardNormal.Upper(2.9)), 0.1,
+            null);
         Assert.Equal(3, result.Beta.Estimate, 1e-12);
         Assert.Equal(2.9, result.Beta.Low, 1e-12);
         Assert.Equal(3.2, result.Beta.High, 1e-12);
@@ -166,9 +171,12 @@ public sealed class RareEventPartsTests
         Assert.Contains("no combination", Of(false).Reason, StringComparison.Ordinal);
         Assert.Contains("ended before", Of(true).Reason, StringComparison.Ordinal);
         var rough = new RareEventEstimate(RareEventChoice.Importance, new Interval(1e-4, 0, 1), 0.2, 1);
-        Assert.Contains("20 %, not the 5 %", new RareEventWords(new RareEventChoice(rough, null, false, false), Sampling(TestLimits.Linear(3, 2)).Sampling, settings, "", 2).Doubt, StringComparison.Ordinal);
-        Assert.Contains("2 design points", new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, "", 2).Reason, StringComparison.Ordinal);
-        Assert.StartsWith("importance sampling about failing samples", new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, "", 0).Method, StringComparison.Ordinal);
+        Assert.Contains("20 %, not the 5 %", new RareEventWords(new RareEventChoice(rough, null, false, false),
+            Sampling(TestLimits.Linear(3, 2)).Sampling, settings, "", 2).Doubt, StringComparison.Ordinal);
+        Assert.Contains("2 design points",
+            new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, "", 2).Reason, StringComparison.Ordinal);
+        Assert.StartsWith("importance sampling about failing samples",
+            new RareEventWords(new RareEventChoice(rough, null, false, false), sampling, settings, "", 0).Method, StringComparison.Ordinal);
     }
 
     private static (StratifiedImportance Sampling, RareEventSettings Settings) Sampling(params LimitState[] states)

@@ -36,13 +36,15 @@ internal static class TestLimits
         var strength = Lognormal.FromMeanAndCov(300, 0.1);
         var load = Lognormal.FromMeanAndCov(150, 0.2);
         return Of(2, u =>
-            (strength.Median * Math.Exp(strength.StandardDeviationOfLn * u[0])) - (load.Median * Math.Exp(load.StandardDeviationOfLn * u[1])));
+            (strength.Median * Math.Exp(strength.StandardDeviationOfLn * u[0]))
+                - (load.Median * Math.Exp(load.StandardDeviationOfLn * u[1])));
     }
 
     /// <summary>Fy Z - 1140 with Fy normal (38, 3.8) and Z normal (54, 2.7).</summary>
     public static LimitState SteelBeam() => Of(2, u => ((38 + (3.8 * u[0])) * (54 + (2.7 * u[1]))) - 1140);
 
-    public static (StratifiedImportance Sampling, Stratum Stratum) Importance(LimitState state, double targetCov, long most = 20_000, ulong seed = 1, int threads = 2)
+    public static (StratifiedImportance Sampling, Stratum Stratum) Importance(LimitState state, double targetCov, long most = 20_000,
+        ulong seed = 1, int threads = 2)
     {
         var stratum = new Stratum(1, state, seed, "test");
         var sampling = new StratifiedImportance([stratum], new RareEventSettings(seed) { TargetCov = targetCov, MaxEvaluations = most });

@@ -33,7 +33,8 @@ public sealed class ComparisonTests
     public void The_first_scenario_has_the_digits_of_the_risk_study(string plan)
     {
         ComparedCase first = Run([Base, Stronger], 4_000, plan: plan).Cases[0];
-        RiskResult risk = RiskAnalysis.Run(new LifeModel(Base), new StudySettings(4_000, 1, plan), new RiskQuestion(), new RunOptions()).Result;
+        RiskResult risk = RiskAnalysis.Run(new LifeModel(Base), new StudySettings(4_000, 1, plan), new RiskQuestion(),
+            new RunOptions()).Result;
 
         // The sums run in another order, and the search for a life ends at 1e-6 in ln km.
         Assert.Equal(risk.AtRequired.Probability.Estimate, first.Probability.Estimate, 1e-9 * first.Probability.Estimate);
@@ -67,7 +68,8 @@ public sealed class ComparisonTests
     public void Less_stress_on_the_lower_slope_lengthens_life_by_the_power_of_the_slope()
     {
         // Stresses so small that every range lies below the knee, where the DNV curves have slope 5 (DNV-RP-C203, table 2-1).
-        Scenario Small(double factor) => With(Base, Quantities.StressFactor, new Value.Uncertain(new Lognormal(0.05 * factor, 0.2), Knowledge.Unknown));
+        Scenario Small(double factor) =>
+            With(Base, Quantities.StressFactor, new Value.Uncertain(new Lognormal(0.05 * factor, 0.2), Knowledge.Unknown));
         CaseChange change = Run([Small(1), Small(0.9)], 2_000, km: 1e12).Cases[1].Change!;
 
         // 1e-4 for ranges above the knee and the bins of damage; the interval covers what is left.
@@ -90,7 +92,9 @@ public sealed class ComparisonTests
     public void Counted_failures_give_the_same_change_as_averaged_probabilities()
     {
         Value cut = new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies);
-        ComparisonResult counted = Run([With(Base, Quantities.LifeScatter, cut), With(Times(Quantities.Wall, 1.1), Quantities.LifeScatter, cut)], 12_000, km: 200_000);
+        ComparisonResult counted =
+            Run([With(Base, Quantities.LifeScatter, cut), With(Times(Quantities.Wall, 1.1), Quantities.LifeScatter, cut)], 12_000,
+            km: 200_000);
         ComparisonResult averaged = Run([Base, Times(Quantities.Wall, 1.1)], 12_000, km: 200_000);
         Assert.False(counted.IsConditional);
         Assert.True(averaged.IsConditional);
@@ -140,7 +144,8 @@ public sealed class ComparisonTests
         {
             Correlations = [new RankCorrelation("vehicle.sprung_kg", "use.speed_factor", -0.9)],
         };
-        Scenario certain = Remedy.Apply(correlated, new Remedy("weighed", null, [new Change.ToValue("vehicle.sprung_kg", new Value.Certain(600))]));
+        Scenario certain = Remedy.Apply(correlated,
+            new Remedy("weighed", null, [new Change.ToValue("vehicle.sprung_kg", new Value.Certain(600))]));
         Assert.Empty(certain.Correlations);
         CaseChange change = Run([correlated, certain], 1_000).Cases[1].Change!;
         Assert.Equal(1, change.Ratio.Estimate, 1e-6);
@@ -160,8 +165,10 @@ public sealed class ComparisonTests
         Assert.Equal(a.Estimate, b.Estimate, 4 * se);
     }
 
-    private static ComparisonResult Run(Scenario[] scenarios, long n, ulong seed = 1, double km = 50_000, string plan = "plain", int threads = 2) =>
-        Comparison.Run([.. scenarios.Select(s => new LifeModel(s))], km, new StudySettings(n, seed, plan), new RunOptions { Threads = threads });
+    private static ComparisonResult Run(Scenario[] scenarios, long n, ulong seed = 1, double km = 50_000, string plan = "plain",
+        int threads = 2) =>
+        Comparison.Run([.. scenarios.Select(s => new LifeModel(s))], km, new StudySettings(n, seed, plan), new RunOptions
+        { Threads = threads });
 
     private static Scenario Times(Quantity quantity, double factor) =>
         With(Base, quantity, Change.Times.Scale(Base.Find(quantity)!.Value, factor));
@@ -177,6 +184,7 @@ public sealed class ComparisonTests
     private static Scenario ScaleOnly() => Base with
     {
         Inputs = [.. Base.Inputs.Select(i =>
-            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+            i.Quantity == Quantities.MinerSum || i.Quantity == Quantities.LifeScatter ? i : i with
+                { Value = new Value.Certain(i.Value.Nominal) })],
     };
 }

@@ -35,7 +35,8 @@ public sealed class CoverageTests
         int difference = 0, ratio = 0, life = 0;
         for (ulong seed = 1; seed <= 40; seed++)
         {
-            CaseChange change = Comparison.Run([before, after], Math.Exp(lnKm), new StudySettings(counted ? 1_024 : 512, seed, plan), new RunOptions()).Cases[1].Change!;
+            CaseChange change = Comparison.Run([before, after], Math.Exp(lnKm), new StudySettings(counted ? 1_024 : 512, seed, plan),
+                new RunOptions()).Cases[1].Change!;
             difference += Covers(change.Difference, pAfter - pBefore);
             ratio += Covers(change.Ratio, pAfter / pBefore);
             life += Covers(change.LifeRatio, lifeRatio);

@@ -15,7 +15,8 @@ public sealed class RemediesAnalysisTests
     private static readonly Remedy Nothing = new("nothing", 2, [new Change.Times("axle.wall_mm", 1)]);
 
     private static readonly RemediesResult Result = RemediesAnalysis.Run(
-        new LifeModel(FiveLegs.Scenario with { Remedies = [Nothing, Wall, Slower] }), new StudySettings(2_000, 1, "plain"), new RunOptions());
+        new LifeModel(FiveLegs.Scenario with { Remedies = [Nothing, Wall, Slower] }), new StudySettings(2_000, 1, "plain"),
+            new RunOptions());
 
     [Fact]
     public void Every_remedy_and_every_pair_has_its_row_and_the_best_comes_first()

@@ -16,7 +16,8 @@ public sealed class EndedSharesTests
     {
         var problem = new NormalProblem(2, z => z[0] + (2 * z[1]), new AdditiveMoment(0));
         using var source = new CancellationTokenSource();
-        ShareRun one = ShareRun.Run(problem, 20_000, 1, new RunOptions { Threads = 1, Cancellation = source.Token, Progress = _ => source.Cancel() }, allSubsets: true);
+        ShareRun one = ShareRun.Run(problem, 20_000, 1, new RunOptions
+        { Threads = 1, Cancellation = source.Token, Progress = _ => source.Cancel() }, allSubsets: true);
         Assert.True(one.IsPartial);
         Interval second = one.Share(0, 1);
         Assert.Equal((double.NaN, double.NaN), (second.Low, second.High));
@@ -32,7 +33,8 @@ public sealed class EndedSharesTests
     {
         long last = 0;
         RankResult result = RankAnalysis.Run(
-            new LifeModel(FiveLegs.Scenario), new StudySettings(8_000, 1, "plain"), new RunOptions { Threads = 1, Progress = done => last = Math.Max(last, done) });
+            new LifeModel(FiveLegs.Scenario), new StudySettings(8_000, 1, "plain"), new RunOptions
+            { Threads = 1, Progress = done => last = Math.Max(last, done) });
         Assert.False(result.Run.IsPartial);
 
         // Random orders cost each another number of evaluations: the progress counts their mean.

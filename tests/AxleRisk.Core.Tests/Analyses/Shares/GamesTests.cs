@@ -62,7 +62,8 @@ public sealed class GamesTests
     {
         // Cubic Hermite with step 1/8: step^4 / 384 = 6.4e-7 of the fourth derivatives in both directions, about 1.4 / (1 - rho^2)^1.5.
         var table = new BivariateTable(rho);
-        double[] h = [.. Enumerable.Range(0, 901).Select(i => -6.3 + (i / 100.0)), -40, 12], many = new double[h.Length], two = new double[2];
+        double[] h = [.. Enumerable.Range(0, 901).Select(i => -6.3 + (i / 100.0)), -40, 12], many = new double[h.Length],
+            two = new double[2];
         foreach (double g in new[] { -14.0, -6.01, -2.53, -1.2, 0.4, 2.97, 15 })
         {
             table.Fill(g, h, many);
@@ -70,7 +71,8 @@ public sealed class GamesTests
             {
                 double exact = BivariateNormal.Cumulative(g, h[i], rho);
                 Assert.Equal(exact, many[i], error);
-                Assert.True(rho > 0.7 || g < -7 || h[i] < -6.3 || Math.Abs(many[i] - exact) <= 0.01 * exact, $"{many[i]:G4} for {exact:G4} at {g}, {h[i]}");
+                Assert.True(rho > 0.7 || g < -7 || h[i] < -6.3 || Math.Abs(many[i] - exact) <= 0.01 * exact,
+                    $"{many[i]:G4} for {exact:G4} at {g}, {h[i]}");
             }
 
             // Few points go another way to the same numbers; where they are integrated instead, to the integral.

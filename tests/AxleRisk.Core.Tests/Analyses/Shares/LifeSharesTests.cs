@@ -23,7 +23,8 @@ public sealed class LifeSharesTests
         // Failure: closed moments by Phi2, two players. Median life 486,590 km from an independent numpy implementation (rounded: 1e-4).
         double share = miner / (miner + scatter), g = -Math.Log(486_590 / 200_000.0) / Math.Sqrt(miner + scatter);
         double p = StandardNormal.Cumulative(g);
-        double[] values = SubsetGame.Values(2, [p * p, BivariateNormal.Cumulative(g, g, share), BivariateNormal.Cumulative(g, g, 1 - share), p]);
+        double[] values = SubsetGame.Values(2,
+            [p * p, BivariateNormal.Cumulative(g, g, share), BivariateNormal.Cumulative(g, g, 1 - share), p]);
         Assert.Equal(values[0] / values.Sum(), Of(result, Quantities.MinerSum).FailureShare.Estimate, 1e-4);
     }
 
@@ -34,16 +35,19 @@ public sealed class LifeSharesTests
     {
         Scenario scenario = Only([.. Scale, Quantities.StressFactor, Quantities.RoughnessFactor, Quantities.Wall]);
         RankResult result = RankAnalysis.Run(
-            new LifeModel(scenario), new StudySettings(20_000, 1, "plain"), new RunOptions(), RankQuestion.Of(allSubsets, evaluationsStated: true));
+            new LifeModel(scenario), new StudySettings(20_000, 1, "plain"), new RunOptions(),
+                RankQuestion.Of(allSubsets, evaluationsStated: true));
         Assert.Equal(allSubsets ? ShareMethod.AllSubsets : ShareMethod.RandomOrders, result.ShareMethod);
-        Assert.Equal(result.Factors.Max(f => Math.Max(f.FailureShare.High - f.FailureShare.Low, f.LifeShare.High - f.LifeShare.Low)) / 2, result.WidestHalf, 1e-15);
+        Assert.Equal(result.Factors.Max(f => Math.Max(f.FailureShare.High - f.FailureShare.Low, f.LifeShare.High - f.LifeShare.Low)) / 2,
+            result.WidestHalf, 1e-15);
         foreach (Func<RankedFactor, Interval> share in new Func<RankedFactor, Interval>[] { f => f.FailureShare, f => f.LifeShare })
         {
             Assert.Equal(1, result.Factors.Sum(f => share(f).Estimate), 1e-12);
         }
 
         Assert.Equal(1, result.ByKnowledge.Sum(k => k.Failure.Estimate), 1e-12);
-        Assert.Equal(result.ByKnowledge.Single(k => k.Knowledge == Knowledge.Unknown).Failure, Of(result, Quantities.StressFactor).FailureShare);
+        Assert.Equal(result.ByKnowledge.Single(k => k.Knowledge == Knowledge.Unknown).Failure,
+            Of(result, Quantities.StressFactor).FailureShare);
         Assert.Equal(1, result.Legs.Sum(l => l.DamageShare.Estimate), 1e-12);
     }
 
@@ -59,7 +63,8 @@ public sealed class LifeSharesTests
                 Value = new Value.Uncertain(new Truncated(new Normal(0, 0.2), -3, 3), Knowledge.Varies),
             })],
         };
-        (ShareRun Run, LifeShareProblem Problem) exact = Run(scenario, 60_000, true), orders = Run(scenario, 60_000, false), crude = Run(counted, 300_000, true);
+        (ShareRun Run, LifeShareProblem Problem) exact = Run(scenario, 60_000, true), orders = Run(scenario, 60_000, false),
+            crude = Run(counted, 300_000, true);
         Assert.Equal(2, exact.Problem.ScalePlayers);
         Assert.Equal(0, crude.Problem.ScalePlayers);
         foreach (Factor factor in exact.Problem.Factors)
@@ -149,12 +154,14 @@ public sealed class LifeSharesTests
         var question = new RankQuestion { AllSubsets = true };
         StudyException refused = Assert.Throws<StudyException>(() => RankAnalysis.DefaultEvaluations(new LifeModel(scenario), question));
         Assert.Contains("up to 13 factors", refused.Message, StringComparison.Ordinal);
-        Assert.Throws<StudyException>(() => RankAnalysis.Run(new LifeModel(scenario), new StudySettings(1_000, 1, "plain"), new RunOptions(), question));
+        Assert.Throws<StudyException>(() => RankAnalysis.Run(new LifeModel(scenario), new StudySettings(1_000, 1, "plain"),
+            new RunOptions(), question));
     }
 
     private static Scenario Only(params Quantity[] uncertain) => FiveLegs.Scenario with
     {
-        Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => uncertain.Contains(i.Quantity) ? i : i with { Value = new Value.Certain(i.Value.Nominal) })],
+        Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => uncertain.Contains(i.Quantity) ? i : i with
+            { Value = new Value.Certain(i.Value.Nominal) })],
     };
 
     private static RankResult Rank(Scenario scenario, long evaluations) =>

@@ -13,7 +13,8 @@ internal sealed class NormalProblem(
     private readonly double[,]? cholesky = correlations is null ? null
         : MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(correlations).Cholesky().Factor.ToArray();
 
-    public override ImmutableArray<ImmutableArray<int>> Columns { get; } = [.. Enumerable.Range(0, players).Select(p => ImmutableArray.Create(p))];
+    public override ImmutableArray<ImmutableArray<int>> Columns { get; } = [.. Enumerable.Range(0, players)
+        .Select(p => ImmutableArray.Create(p))];
 
     public override int ColumnCount => players;
 

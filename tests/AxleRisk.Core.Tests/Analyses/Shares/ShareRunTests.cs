@@ -24,7 +24,8 @@ public sealed class ShareRunTests
         }
 
         static double Angle(double z) => Math.PI * ((2 * StandardNormal.Cumulative(z)) - 1);
-        AssertShares([.435747023179, .442411144790, .121841832031], new NormalProblem(3, F, new AdditiveMoment(3.5)), 200_000, allSubsets, 0.01);
+        AssertShares([.435747023179, .442411144790, .121841832031], new NormalProblem(3, F, new AdditiveMoment(3.5)), 200_000, allSubsets,
+            0.01);
     }
 
     [Theory]
@@ -128,7 +129,8 @@ public sealed class ShareRunTests
 
         JointMoment moment = withScalePlayers ? new ScatterMoment(Beta, .25, .23) : new CountedMoment(Beta);
         AssertShares(
-            expected, new NormalProblem(evaluated, F, moment, scalePlayers: 4 - evaluated), withScalePlayers ? 40_000 : 400_000, allSubsets, 0.015);
+            expected, new NormalProblem(evaluated, F, moment, scalePlayers: 4 - evaluated), withScalePlayers ? 40_000 : 400_000,
+                allSubsets, 0.015);
     }
 
     [Fact]
@@ -188,7 +190,8 @@ public sealed class ShareRunTests
         Assert.All(contained, c => Assert.InRange(c, 0.908, 0.992));
     }
 
-    // Between what a first round of 64 pairs a replicate reaches and what it misses: the look at it decides, which is hardest on the intervals.
+    // Between what a first round of 64 pairs a replicate reaches and what it misses: the look at it decides, which is hardest on
+    // the intervals.
     private const double WidthOfCoverage = 0.05;
 
     private static void AssertShares(double[] expected, ShareProblem problem, long evaluations, bool allSubsets, double widest)

@@ -44,10 +44,13 @@ public sealed class RareTripTests
         Scenario scenario = Trip(0, 300, 500);
         scenario = scenario with
         {
-            Inputs = [.. scenario.Inputs.Select(i => i.Quantity == Quantities.MinerSum ? i with { Value = new Value.Uncertain(new Uniform(0.7, 1.3), Knowledge.Varies) }
+            Inputs = [.. scenario.Inputs.Select(i => i.Quantity == Quantities.MinerSum ? i with
+                { Value = new Value.Uncertain(new Uniform(0.7, 1.3), Knowledge.Varies) }
                 : i.Quantity == Quantities.LifeScatter ? i with { Value = new Value.Certain(0) } : i)],
         };
-        double exact = Enumerable.Range(0, 2_000).Average(i => StandardNormal.Cumulative(Math.Log(800 / LogLinear.MedianKm / (0.7 + (0.6 * (i + 0.5) / 2_000))) / LogLinear.RatioSigma));
+        double exact = Enumerable.Range(0, 2_000)
+            .Average(i => StandardNormal.Cumulative(Math.Log(800 / LogLinear.MedianKm / (0.7 + (0.6 * (i + 0.5) / 2_000)))
+            / LogLinear.RatioSigma));
         TripResult result = TripRiskTests.Run(scenario, Few);
         Assert.False(result.IsConditional);
         VeryRareTests.AssertHolds(result.Probability, exact);
@@ -58,7 +61,8 @@ public sealed class RareTripTests
     {
         TripResult result = TripRiskTests.Run(Trip(200, 300, 500), Few);
         double Of(string name) => result.Rare[1].Answer.States[0].DesignPoints[0].Coordinates.Single(c => c.Name == name).Value;
-        double km = LogLinear.MedianKm * Of("fatigue.miner_sum") * Math.Pow(10, Of("fatigue.log10_life_scatter")) / Of("fatigue.damage_ratio");
+        double km = LogLinear.MedianKm * Of("fatigue.miner_sum") * Math.Pow(10, Of("fatigue.log10_life_scatter"))
+            / Of("fatigue.damage_ratio");
         Assert.InRange(km, 980, 1_020); // nearly all fail between 500 and 1,000 km, the most at the end
     }
 
@@ -115,7 +119,8 @@ public sealed class RareTripTests
         Assert.Equal(fails / plan, remedy.Ratio.Estimate, 1.05 * (remedy.Ratio.High - remedy.Ratio.Low));
 
         // Over all vehicles, those among them that never set out, it would be more than that allows.
-        double overAll = Enumerable.Range(0, 2_000).Average(i => Math.Exp(LogLinear.RatioSigma * StandardNormal.Quantile((i + 0.5) / 2_000)) is var r
+        double overAll = Enumerable.Range(0, 2_000)
+            .Average(i => Math.Exp(LogLinear.RatioSigma * StandardNormal.Quantile((i + 0.5) / 2_000)) is var r
             ? (F(driven + Km, r) - F(driven, r)) / (1 - F(driven, r)) : 0);
         Assert.True(overAll > (fails / reached) + (2 * tolerance));
     }
@@ -128,6 +133,10 @@ public sealed class RareTripTests
     private static Scenario Trip(double before, double first, double second)
     {
         Scenario trip = TripCases.Like(LogLinear.Scenario, before, (0, first), (0, second));
-        return trip with { Trip = trip.Trip! with { Legs = [trip.Trip.Legs[0] with { Name = "out" }, trip.Trip.Legs[1] with { Name = "back" }] } };
+        return trip with
+        {
+            Trip = trip.Trip! with
+            { Legs = [trip.Trip.Legs[0] with { Name = "out" }, trip.Trip.Legs[1] with { Name = "back" }] }
+        };
     }
 }

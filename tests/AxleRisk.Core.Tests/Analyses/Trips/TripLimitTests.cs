@@ -37,14 +37,16 @@ public sealed class TripLimitTests
         Assert.Equal(target, At(slower), 0.002 * target);
 
         // At its cautious end the interval of the risk ends at the target, at the other end it begins there.
-        Interval Of(double v) => TripRiskTests.Run(TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(v)), Settings).Probability;
+        Interval Of(double v) =>
+            TripRiskTests.Run(TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(v)), Settings).Probability;
         Assert.True(speed.Low < speed.Estimate && speed.Estimate < speed.High);
         Assert.Equal(target, Of(speed.Low).High, 0.002 * target);
         Assert.Equal(target, Of(speed.High).Low, 0.002 * target);
 
         Interval all = result.Limit(TripLeverKind.AllSpeeds)!.Windows[0].To!.Value;
         Scenario scaled = TripCases.Stating(
-            TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(40 * all.Estimate)), 1, Quantities.Speed, new Value.Certain(50 * all.Estimate));
+            TripCases.Stating(scenario, 0, Quantities.Speed, new Value.Certain(40 * all.Estimate)), 1, Quantities.Speed,
+                new Value.Certain(50 * all.Estimate));
         Assert.Equal(target, At(scaled), 0.002 * target);
         Assert.True(all.Estimate > speed.Estimate / 40); // slowing both, each need slow less
     }
@@ -67,13 +69,15 @@ public sealed class TripLimitTests
         // Common practice, no source: a corrugation shakes the wheel most near wavelength times hop frequency, about
         // 0.8 m * 10 Hz = 29 km/h here, and less at higher speed.
         double[] speeds = [10, 15, 20, 25, 30, 35, 45, 60, 80, 100];
-        double At(double v) => TripRiskTests.Run(TripCases.Stating(Corrugated, 1, Quantities.Speed, new Value.Certain(v)), Settings).Probability.Estimate;
+        double At(double v) => TripRiskTests.Run(TripCases.Stating(Corrugated, 1, Quantities.Speed, new Value.Certain(v)),
+            Settings).Probability.Estimate;
         double[] risks = [.. speeds.Select(At)];
         int peak = Array.IndexOf(risks, risks.Max());
         Assert.InRange(peak, 1, speeds.Length - 2);
 
         double target = 0.5 * (risks[peak] + Math.Max(risks[0], risks[^1]));
-        TripLimit limit = TripRiskTests.Run(Corrugated, Settings, new TripQuestion { Target = target }).Limit(TripLeverKind.LegSpeed, "leg2")!;
+        TripLimit limit = TripRiskTests.Run(Corrugated, Settings, new TripQuestion { Target = target })
+            .Limit(TripLeverKind.LegSpeed, "leg2")!;
         Assert.Equal(2, limit.Windows.Length);
         Interval below = limit.Windows[0].To!.Value, above = limit.Windows[1].From!.Value;
         Assert.True(below.Estimate < speeds[peak] && speeds[peak] < above.Estimate);
@@ -87,7 +91,8 @@ public sealed class TripLimitTests
     {
         Scenario scenario = TripCases.Like(TripCases.CertainVehicle, 20_000, (3, 20_000));
         double plan = TripRiskTests.Run(scenario, Settings).Probability.Estimate;
-        Interval speed = TripRiskTests.Run(scenario, Settings, new TripQuestion { Target = 0.7 * plan }).Limit(TripLeverKind.AllSpeeds)!.Windows[0].To!.Value;
+        Interval speed = TripRiskTests.Run(scenario, Settings, new TripQuestion { Target = 0.7 * plan })
+            .Limit(TripLeverKind.AllSpeeds)!.Windows[0].To!.Value;
         Assert.Equal(speed.Low, speed.High, 0.002 * speed.Estimate);
     }
 
@@ -104,7 +109,8 @@ public sealed class TripLimitTests
         };
         scenario = scenario with
         {
-            Trip = scenario.Trip! with { Remedies = [new Remedy("new", 5, [new Change.ToValue("trip.already_driven_km", new Value.Certain(0))])] },
+            Trip = scenario.Trip! with
+            { Remedies = [new Remedy("new", 5, [new Change.ToValue("trip.already_driven_km", new Value.Certain(0))])] },
         };
         TripResult result = TripRiskTests.Run(scenario, Settings);
         TripRemedy Row(string name) => result.Remedies.Single(r => r.Remedy.Name == name);
@@ -118,7 +124,8 @@ public sealed class TripLimitTests
         // from the start on is not slower from the beginning.
         double fresh = TripRiskTests.Run(TripCases.Like(FiveLegs.Scenario, 0, (3, 30_000)), Settings).Probability.Estimate;
         Assert.InRange(Row("new").Probability.Estimate, 0.5 * fresh, 0.97 * fresh);
-        double alwaysSlow = TripRiskTests.Run(Remedy.Apply(scenario, scenario.Remedies[1]) with { Remedies = [] }, Settings).Probability.Estimate;
+        double alwaysSlow = TripRiskTests.Run(Remedy.Apply(scenario, scenario.Remedies[1]) with { Remedies = [] },
+            Settings).Probability.Estimate;
         Assert.True(alwaysSlow < Row("slower").Probability.Estimate);
     }
 
@@ -157,7 +164,8 @@ public sealed class TripLimitTests
     public void A_trip_leaves_the_columns_of_the_other_factors_as_they_are()
     {
         Scenario mixed = Corrugated with { MixConcentration = 40 };
-        Scenario with = TripCases.Stating(mixed, 0, Quantities.Speed, new Value.Uncertain(new Core.Distributions.Uniform(20, 40), Knowledge.Varies));
+        Scenario with = TripCases.Stating(mixed, 0, Quantities.Speed,
+            new Value.Uncertain(new Core.Distributions.Uniform(20, 40), Knowledge.Varies));
         string[] usual = [.. FactorSet.Of(mixed).ColumnNames];
         string[] whole = [.. FactorSet.Of(Trip.Whole(with)).ColumnNames];
         Assert.Equal(usual, whole[..usual.Length]);
@@ -169,6 +177,8 @@ public sealed class TripLimitTests
         Assert.Throws<StudyException>(() => TripRiskTests.Run(Corrugated, new StudySettings(2_000_000, 1, "sobol")));
 
     private static string Tell(TripResult r) => string.Join(
-        "\n", r.Probability, r.Reached, string.Join(' ', r.Legs), string.Join(' ', r.Limits.Select(l => $"{l.Lever.Leg} {string.Join(' ', l.Windows)} {l.Least}")),
-        string.Join(' ', r.Remedies.Select(x => $"{x.Probability} {x.Difference} {x.Ratio}")), string.Join(' ', r.Combinations.Select(c => c.Probability)));
+        "\n", r.Probability, r.Reached, string.Join(' ', r.Legs),
+        string.Join(' ', r.Limits.Select(l => $"{l.Lever.Leg} {string.Join(' ', l.Windows)} {l.Least}")),
+        string.Join(' ', r.Remedies.Select(x => $"{x.Probability} {x.Difference} {x.Ratio}")),
+            string.Join(' ', r.Combinations.Select(c => c.Probability)));
 }

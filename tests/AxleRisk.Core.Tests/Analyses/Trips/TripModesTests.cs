@@ -26,7 +26,8 @@ public sealed class TripModesTests
         double expected = (S(before) - S(before + km)) / S(before);
         Assert.True(result.IsConditional);
         Assert.Equal(S(before), result.Reached.Estimate, 1e-6 * S(before));
-        Assert.Equal(expected, result.Probability.Estimate, 1e-5 * expected); // the vector kernel rounds a leg alone otherwise than among five
+        // The vector kernel rounds a leg alone otherwise than among five.
+        Assert.Equal(expected, result.Probability.Estimate, 1e-5 * expected);
         Assert.InRange(result.Probability.High - result.Probability.Low, 0, 1e-9);
     }
 
@@ -69,7 +70,8 @@ public sealed class TripModesTests
         Assert.True(counted.Probability.High - counted.Probability.Low > averaged.Probability.High - averaged.Probability.Low);
     }
 
-    // P = E[1 - exp(-rate(strength) km)] over the lognormal yield strength, by the midpoint rule in its normal score; the other modes are below 1e-15.
+    // P = E[1 - exp(-rate(strength) km)] over the lognormal yield strength, by the midpoint rule in its normal score; the other
+    // modes are below 1e-15.
     [Fact]
     public void A_rare_trip_has_the_expected_yields()
     {
@@ -90,8 +92,10 @@ public sealed class TripModesTests
     public void An_ageing_vehicle_drives_the_trip_as_worn_as_at_its_start(double start)
     {
         const double km = 5_000, perKm = 0.1 / 100_000;
-        Scenario ageing = ThreeModes.With(CertainModes.Scenario with { RequiredKm = 60_000 }, (Quantities.CorrosionRate, new Value.Certain(1e5 * perKm)));
-        Scenario worn = ThreeModes.With(CertainModes.Scenario, (Quantities.CorrosionLoss, new Value.Certain(perKm * Math.Min(start, 300_000))));
+        Scenario ageing = ThreeModes.With(CertainModes.Scenario with { RequiredKm = 60_000 },
+            (Quantities.CorrosionRate, new Value.Certain(1e5 * perKm)));
+        Scenario worn = ThreeModes.With(CertainModes.Scenario,
+            (Quantities.CorrosionLoss, new Value.Certain(perKm * Math.Min(start, 300_000))));
         TripResult result = TripRiskTests.Run(TripCases.Usual(ageing, start, km), Few);
         double[] used = UsedBy(ageing, start);
         (double damage, double yields, double lives) = CertainModes.Rates(worn);
@@ -134,12 +138,15 @@ public sealed class TripModesTests
         for (int i = 0; i < points; i++)
         {
             values[strength.FirstColumn][i] = ScoreOf(i) < 0
-                ? strength.Distribution!.Quantile(StandardNormal.Cumulative(ScoreOf(i))) : strength.Distribution!.UpperQuantile(StandardNormal.Upper(ScoreOf(i)));
+                ? strength.Distribution!.Quantile(StandardNormal.Cumulative(ScoreOf(i)))
+                    : strength.Distribution!.UpperQuantile(StandardNormal.Upper(ScoreOf(i)));
         }
 
         model.Evaluate(values, points, workspace);
         double[] rates = workspace.Rates!.Of(YieldMode.Name)[0];
-        return Enumerable.Range(0, points).Sum(i => -Math.Exp(-rates[i] * km) is var minus ? StandardNormal.Density(ScoreOf(i)) * 20 / points * (rates[i] * km < 1e-5 ? rates[i] * km : 1 + minus) : 0);
+        return Enumerable.Range(0, points)
+            .Sum(i => -Math.Exp(-rates[i] * km) is var minus ? StandardNormal.Density(ScoreOf(i)) * 20 / points
+            * (rates[i] * km < 1e-5 ? rates[i] * km : 1 + minus) : 0);
     }
 
     private static double[] UsedBy(Scenario scenario, double km)

@@ -29,7 +29,8 @@ public sealed class TripRiskTests
         double expected = (F(perKm * (before + km)) - F(perKm * before)) / (1 - F(perKm * before));
         TripResult result = Run(TripCases.Usual(TripCases.CertainVehicle, before, km), Few);
         Assert.True(result.IsConditional);
-        Assert.Equal(expected, result.Probability.Estimate, 1e-6 * expected); // the vector kernel rounds a leg alone otherwise than among five
+        // The vector kernel rounds a leg alone otherwise than among five.
+        Assert.Equal(expected, result.Probability.Estimate, 1e-6 * expected);
         Assert.Equal(1 - F(perKm * before), result.Reached.Estimate, 1e-9);
     }
 
@@ -128,7 +129,8 @@ public sealed class TripRiskTests
     {
         Scenario rusted = FiveLegs.Scenario with
         {
-            Inputs = [.. FiveLegs.Scenario.Inputs, new Input("axle.corrosion_loss_mm", Quantities.CorrosionLoss, null, new Value.Certain(20), false)],
+            Inputs = [.. FiveLegs.Scenario.Inputs,
+                new Input("axle.corrosion_loss_mm", Quantities.CorrosionLoss, null, new Value.Certain(20), false)],
         };
         TripResult result = Run(TripCases.Like(rusted, 0, (3, 0), (2, 10), (1, 10)), Few, new TripQuestion { Target = 0.5 });
         Assert.Equal((1, 1, 1), Of(result.Probability));
@@ -151,7 +153,8 @@ public sealed class TripRiskTests
             {
                 Inputs =
                 [
-                    .. plain.Trip.Inputs.Select(i => i with { Value = new Value.Uncertain(new Uniform(0.9 * i.Value.Nominal, 1.1 * i.Value.Nominal), Knowledge.Unknown) }),
+                    .. plain.Trip.Inputs.Select(i => i with
+                        { Value = new Value.Uncertain(new Uniform(0.9 * i.Value.Nominal, 1.1 * i.Value.Nominal), Knowledge.Unknown) }),
                 ],
             },
         };
@@ -169,7 +172,8 @@ public sealed class TripRiskTests
         Scenario scenario = TripCases.Like(FiveLegs.Scenario, 30_000, (3, 10_000));
         double truth = Run(scenario, new StudySettings(65_536, 99, "sobol")).Probability.Estimate;
         int covered = Enumerable.Range(0, 100).AsParallel().Count(seed =>
-            Run(scenario, new StudySettings(512, (ulong)seed, "plain"), threads: 1).Probability is var p && p.Low <= truth && truth <= p.High);
+            Run(scenario, new StudySettings(512, (ulong)seed, "plain"), threads: 1).Probability is var p && p.Low <= truth
+                && truth <= p.High);
         Assert.InRange(covered, 87, 100);
     }
 

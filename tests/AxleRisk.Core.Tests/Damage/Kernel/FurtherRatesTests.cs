@@ -46,7 +46,8 @@ public class FurtherRatesTests
 
             Within(batch.DifferencesFrom(scalar), 1e-5, 2e-3);
             Within(batch.DifferencesFrom(scalar, Yield, 1e-15), 2e-5, 1e-2);
-            Within(batch.DifferencesFrom(scalar, Bearing, 1e-15), 1e-3, 4e-3); // the twin's quadrature is that far off where loads change their sign
+            // The twin's quadrature is that far off where loads change their sign.
+            Within(batch.DifferencesFrom(scalar, Bearing, 1e-15), 1e-3, 4e-3);
         }
     }
 
@@ -153,7 +154,8 @@ public class FurtherRatesTests
         }
     }
 
-    // E|X|^3 of a normal X in closed form (Winkelbauer 2012, arXiv:1209.4340): s^3 2^(3/2) Gamma(2)/sqrt(pi) 1F1(-3/2; 1/2; -m^2/2s^2); here with
+    // E|X|^3 of a normal X in closed form (Winkelbauer 2012, arXiv:1209.4340): s^3 2^(3/2) Gamma(2)/sqrt(pi) 1F1(-3/2; 1/2;
+    // -m^2/2s^2); here with
     // the normal distribution function, (m^3 + 3 m s^2)(2 Phi(m/s) - 1) + 2 s (m^2 + 2 s^2) phi(m/s), derived by parts.
     [Fact]
     public void The_third_absolute_moment_is_the_closed_form_at_every_spread()
@@ -166,7 +168,8 @@ public class FurtherRatesTests
                 : (1 + 3 * s * s) * (2 * Core.Numerics.StandardNormal.Cumulative(1 / s) - 1)
                     + 2 * s * (1 + 2 * s * s) * Core.Numerics.StandardNormal.Density(1 / s);
             Core.Numerics.Vectors.FloatLanes128.Store(
-                columns.MeanPower(Core.Numerics.Vectors.FloatLanes128.Create(1), Core.Numerics.Vectors.FloatLanes128.Create((float)s)), ref got[0]);
+                columns.MeanPower(Core.Numerics.Vectors.FloatLanes128.Create(1), Core.Numerics.Vectors.FloatLanes128.Create((float)s)),
+                    ref got[0]);
             Near.Relative(exact, got[0], 1e-5);
         }
     }
@@ -181,7 +184,8 @@ public class FurtherRatesTests
         foreach (double s in new[] { 0, 0.01, 0.1, 0.2, 0.3, 0.35 })
         {
             Core.Numerics.Vectors.FloatLanes128.Store(
-                columns.MeanPower(Core.Numerics.Vectors.FloatLanes128.Create(0.2f), Core.Numerics.Vectors.FloatLanes128.Create((float)(0.2 * s))), ref got[0]);
+                columns.MeanPower(Core.Numerics.Vectors.FloatLanes128.Create(0.2f),
+                    Core.Numerics.Vectors.FloatLanes128.Create((float)(0.2 * s))), ref got[0]);
             Near.Relative(BearingLife.MeanPower(0.2f, 0.2 * s, exponent), got[0], 1e-5);
         }
     }

@@ -26,7 +26,8 @@ public class LegMomentsTests
                         double sinc = x == 0 ? 1 : Math.Sin(Math.PI * x) / (Math.PI * x);
 
                         // The gain's f^4 over the road's f^2; the first weight is the trapezoid's, times f^4 over f^2 in the smooth part.
-                        double weight = i < grid.SmoothPoints ? grid.SmoothWeights.At(SmoothSums.Count * i) / (f * f) : grid.Weights.At(4 * i);
+                        double weight = i < grid.SmoothPoints
+                            ? grid.SmoothWeights.At(SmoothSums.Count * i) / (f * f) : grid.Weights.At(4 * i);
                         expected += gain[i] * weight * Math.Pow(f, 2 + Orders[k]) * sinc * sinc;
                     }
 

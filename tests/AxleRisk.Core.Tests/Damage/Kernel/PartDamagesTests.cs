@@ -42,10 +42,12 @@ public class PartDamagesTests
             {
                 double expected = 3 * WeibullRanges.DamagePerCycle((float)scales[i], shape, curve);
 
-                // exp(-y) is not a normal number of single precision beyond y = 87; such ranges far below a cut-off do no damage to speak of.
+                // exp(-y) is not a normal number of single precision beyond y = 87; such ranges far below a cut-off do no damage
+                // to speak of.
                 if (expected > 1e-30)
                 {
-                    Assert.InRange(damages[i] / expected, 1 - Tolerance - Bent(scales[i], cutOff, shape), 1 + Tolerance + Bent(scales[i], cutOff, shape));
+                    Assert.InRange(damages[i] / expected, 1 - Tolerance - Bent(scales[i], cutOff, shape),
+                        1 + Tolerance + Bent(scales[i], cutOff, shape));
                 }
                 else
                 {

@@ -23,7 +23,10 @@ internal static class RandomVehicles
     /// <summary>Fills <paramref name="rows"/> rows; a third of the rows has another waviness, a third of the legs a corrugation.</summary>
     public static DamageColumns Fill(int rows, int curves) => Fill(new DamageColumns(rows, Legs), rows, curves);
 
-    /// <summary>The same with a bump stop that is struck by a third of them, a yield strength of a few to a dozen deviations, and a bearing.</summary>
+    /// <summary>
+    /// The same with a bump stop that is struck by a third of them, a yield strength of a few to a dozen deviations, and a
+    /// bearing.
+    /// </summary>
     public static DamageColumns FillWithModes(int rows, int curves, double exponent = BearingLife.BallExponent)
     {
         DamageColumns columns = Fill(new DamageColumns(rows, LayoutWithModes(exponent)), rows, curves);

@@ -16,7 +16,8 @@ public class BearingLifeTests
     public void The_rating_life_is_that_of_ISO_281(double rating, double load, double exponent, double million) =>
         Near.Relative(million, BearingLife.RatingMillionRevolutions(rating, load, exponent), 1e-8);
 
-    // Shigley's Mechanical Engineering Design, example on catalogue ratings (from memory): 400 lbf, 5000 h at 1725 rpm, ball, needs 3211 lbf.
+    // Shigley's Mechanical Engineering Design, example on catalogue ratings (from memory): 400 lbf, 5000 h at 1725 rpm, ball,
+    // needs 3211 lbf.
     [Fact]
     public void The_textbook_ball_bearing_lasts_5000_hours_at_1725_rpm() =>
         Near.Relative(5000, 1e6 * BearingLife.RatingMillionRevolutions(3211.41755, 400, BearingLife.BallExponent) / (60 * 1725), 1e-7);

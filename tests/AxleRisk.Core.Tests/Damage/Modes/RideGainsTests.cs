@@ -17,7 +17,8 @@ public class RideGainsTests
     public void The_travel_has_the_closed_form_variances()
     {
         double Travel(int power) => Quadrature.OverLog(
-            f => Math.Pow(2 * Math.PI * f, power) * RideGains.At(Car, f).TravelSquared * Road.Psd(f / 20, 256e-6, 2) / 20, 1e-7, 1e11, 7201);
+            f => Math.Pow(2 * Math.PI * f, power) * RideGains.At(Car, f).TravelSquared * Road.Psd(f / 20, 256e-6, 2) / 20, 1e-7, 1e11,
+                7201);
         Near.Relative(1.1835214035e-4, Travel(0), 1e-8);
         Near.Relative(5.5851571853e-2, Travel(2), 1e-8);
     }

@@ -21,7 +21,8 @@ public class StrikeDamageTests
     [InlineData(1024, 80, 40, 800e3)]
     [InlineData(4096, 50, 40, 800e3)]
     [InlineData(4096, 80, 60, 300e3)]
-    public void The_damage_with_a_stop_is_that_of_the_simulation_within_15_percent(double roughness, double speed, double clearance, double stop)
+    public void The_damage_with_a_stop_is_that_of_the_simulation_within_15_percent(double roughness, double speed, double clearance,
+        double stop)
     {
         (double simulated, double fast, _, _) = Compare(Loaded, roughness, speed, clearance, stop, 2);
         Near.Relative(simulated, fast, 0.15);

@@ -8,7 +8,8 @@ using Xunit;
 namespace AxleRisk.Core.Tests.Damage;
 
 /// <summary>
-/// On a corrugated road the damage peaks where speed over wavelength meets the wheel hop, and falls beyond it: common experience of drivers,
+/// On a corrugated road the damage peaks where speed over wavelength meets the wheel hop, and falls beyond it: common experience
+/// of drivers,
 /// no source. Both models must say so.
 /// </summary>
 public class CorrugationDamageTests
@@ -57,6 +58,7 @@ public class CorrugationDamageTests
         RoadAmplitudes.FillCorrugated(speed, Contact, Roughness, 2, Wavelength, Rms, road);
         var limits = new RideLimits { StaticTyreForceN = RideLimits.StaticTyreForce(Car), LiftsOff = true };
         return new SurfaceSimulation().Run(
-            [new SurfaceQuestion(Car, limits, road, Stress, Curve)], new RandomStream(new StreamKey(1, "corrugated")), 1)[0].DamagePerSecond.Average();
+            [new SurfaceQuestion(Car, limits, road, Stress, Curve)], new RandomStream(new StreamKey(1, "corrugated")),
+                1)[0].DamagePerSecond.Average();
     }
 }

@@ -36,7 +36,8 @@ public class CountedSpectraTests
     {
         const int rate = 512, periods = 10, samples = rate * RecordGrid.Seconds, block = 256, lanes = LaneFourier.Lanes;
         LaneCycles[][] ofSlopes =
-            [.. Slopes.Select(m => Enumerable.Range(0, 2).Select(_ => new LaneCycles(block, new MinerSum(1, new SnConstants(m, 1, m, 1, 0, 0)))).ToArray())];
+            [.. Slopes.Select(m => Enumerable.Range(0, 2)
+                .Select(_ => new LaneCycles(block, new MinerSum(1, new SnConstants(m, 1, m, 1, 0, 0)))).ToArray())];
         var amplitudes = new double[RecordGrid.Bins];
         for (int i = 0; i < amplitudes.Length; i++)
         {
@@ -57,7 +58,8 @@ public class CountedSpectraTests
                     {
                         for (int i = 0; i < block; i++)
                         {
-                            MemoryMarshal.CreateReadOnlySpan(ref batch.At(first + i), RecordBatch.Records).Slice(half * lanes, lanes).CopyTo(cycles[half].Block[(i * lanes)..]);
+                            MemoryMarshal.CreateReadOnlySpan(ref batch.At(first + i), RecordBatch.Records).Slice(half * lanes, lanes)
+                                .CopyTo(cycles[half].Block[(i * lanes)..]);
                         }
 
                         cycles[half].CountBlock(block);

@@ -80,7 +80,8 @@ public class OscillatorTests
     {
         // Started at rest at the far end, it is there again after each period.
         double[] travel = Travel(ride, limits, -0.03, 4096);
-        double[] ends = [.. Enumerable.Range(1, travel.Length - 2).Where(i => travel[i] < travel[i - 1] && travel[i] <= travel[i + 1]).Select(i => Lowest(travel, i))];
+        double[] ends = [.. Enumerable.Range(1, travel.Length - 2).Where(i => travel[i] < travel[i - 1] && travel[i] <= travel[i + 1])
+            .Select(i => Lowest(travel, i))];
         Assert.True(ends.Length > 5);
         Near.Relative(period, ends[^1] / ends.Length * Seconds, tolerance);
     }

@@ -108,7 +108,8 @@ public class SurfaceSimulationTests
         var simulation = new SurfaceSimulation();
         SurfaceResult[] two = simulation.Run([question, question], Stream, 1, TestContext.Current.CancellationToken);
         Assert.Equal(two[0].DamagePerSecond, two[1].DamagePerSecond);
-        Assert.Equal(two[0].DamagePerSecond, simulation.Run([question], Stream, 1, TestContext.Current.CancellationToken)[0].DamagePerSecond);
+        Assert.Equal(two[0].DamagePerSecond,
+            simulation.Run([question], Stream, 1, TestContext.Current.CancellationToken)[0].DamagePerSecond);
     }
 
     [Theory]
@@ -122,7 +123,8 @@ public class SurfaceSimulationTests
         var simulation = new SurfaceSimulation();
         using var source = new CancellationTokenSource();
         Task run = Task.Factory.StartNew(
-            () => simulation.Run([question], Stream, periods, source.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            () => simulation.Run([question], Stream, periods, source.Token), CancellationToken.None, TaskCreationOptions.LongRunning,
+                TaskScheduler.Default);
         Assert.True(SpinWait.SpinUntil(() => simulation.SamplesDone > 0 || run.IsCompleted, TimeSpan.FromMinutes(1)));
         source.Cancel();
         long atCancellation = simulation.SamplesDone;

@@ -55,7 +55,8 @@ public class VectorMathTests
     [Fact]
     public void The_upper_tail_agrees_with_the_library()
     {
-        float[] z = [.. Enumerable.Range(-128, 256).Select(i => i * 0.093f), 0, -1e-12f, 1e-12f, 40, -40, float.PositiveInfinity, float.NegativeInfinity, 1, 2, 3];
+        float[] z = [.. Enumerable.Range(-128, 256).Select(i => i * 0.093f), 0, -1e-12f, 1e-12f, 40, -40, float.PositiveInfinity,
+            float.NegativeInfinity, 1, 2, 3];
         for (int i = 0; i + 4 <= z.Length; i += 4)
         {
             var y = new float[4];
@@ -63,7 +64,8 @@ public class VectorMathTests
             for (int k = 0; k < 4; k++)
             {
                 double expected = StandardNormal.Upper(z[i + k]);
-                Assert.InRange(y[k], expected * (1 - 8e-6) - 1e-38, expected * (1 + 8e-6)); // half of it the rounding of the square, of up to 71
+                // Half of it the rounding of the square, of up to 71.
+                Assert.InRange(y[k], expected * (1 - 8e-6) - 1e-38, expected * (1 + 8e-6));
             }
         }
     }

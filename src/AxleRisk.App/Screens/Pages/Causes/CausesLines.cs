@@ -12,7 +12,8 @@ internal static class CausesLines
         .. PageLine.FromPrinted(SurpriseText.Lines(result)), Size(result), PageLine.Empty,
         .. Explanations(result, width),
         PageLine.Of(CausesText.ToldHeading, Ink.Heading), .. PageLine.FromPrinted(CausesText.InWords(result)), PageLine.Empty,
-        PageLine.Of("Factors before (prior) | after the evidence (posterior)", Ink.Heading), .. PageLine.FromPrinted(CausesText.FactorTable(result).Lines(Layout.Width)), PageLine.Empty,
+        PageLine.Of("Factors before (prior) | after the evidence (posterior)", Ink.Heading),
+        .. PageLine.FromPrinted(CausesText.FactorTable(result).Lines(Layout.Width)), PageLine.Empty,
         .. PageLine.FromPrinted(CausesText.Choices(result)),
         .. PageLine.FromPrinted(Wrap.Lines(CausesText.Reading(result), Layout.Width, "")), PageLine.Empty,
         .. PageLine.FromPrinted(Frame.Foot(result.Run, CausesText.Method(result), elapsed)),
@@ -38,7 +39,9 @@ internal static class CausesLines
         [
             .. result.Explanations.Select(e => new Bar(
                 Printable.Line(CausesText.NameOf(result, e)), e.Posterior.Estimate, e.Posterior.Low, e.Posterior.High,
-                $"{Figures.Share(e.Prior),7} -> " + (e.Settled is null ? $"{Figures.Share(e.Posterior.Estimate),7} ({Figures.Share(e.Posterior.Low).Replace(" %", "")}..{Figures.Share(e.Posterior.High).Replace(" %", "")})" : $"{CausesText.Settled(e)}, settled"))),
+                $"{Figures.Share(e.Prior),7} -> "
+                    + (e.Settled is null
+                    ? $"{Figures.Share(e.Posterior.Estimate),7} ({Figures.Share(e.Posterior.Low).Replace(" %", "")}..{Figures.Share(e.Posterior.High).Replace(" %", "")})" : $"{CausesText.Settled(e)}, settled"))),
         ];
         int text = bars.Max(b => b.Text.Length);
         int room = Math.Min(width, Layout.Width);
@@ -46,7 +49,8 @@ internal static class CausesLines
         [
             PageLine.Of("Explanations, before -> after the evidence (95 %); a pair means both", Ink.Heading),
             .. Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length, full: 1)),
-            .. PageLine.FromPrinted(result.Explanations.Any(e => e.Settled is not null) ? Wrap.Lines(CausesText.ExplanationsReading(result), room, "") : []), PageLine.Empty,
+            .. PageLine.FromPrinted(result.Explanations.Any(e => e.Settled is not null)
+                ? Wrap.Lines(CausesText.ExplanationsReading(result), room, "") : []), PageLine.Empty,
         ];
     }
 }

@@ -44,8 +44,10 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
     public override int Revision => HashCode.Combine(base.Revision, presses);
 
     protected override string? Unavailable =>
-        Session.Model.Factors.Factors.IsEmpty ? "No value of this scenario is uncertain, so evidence can change nothing. Give at least one input a distribution on the page Inputs."
-        : Scenario.Evidence.IsEmpty ? "Nothing was found yet. Enter states what is known of the life, m a factor measured, k a state that is known; the answer follows."
+        Session.Model.Factors.Factors.IsEmpty
+            ? "No value of this scenario is uncertain, so evidence can change nothing. Give at least one input a distribution on the page Inputs."
+        : Scenario.Evidence.IsEmpty
+            ? "Nothing was found yet. Enter states what is known of the life, m a factor measured, k a state that is known; the answer follows."
         : null;
 
     protected override long DefaultEvaluations => CausesAnalysis.DefaultEvaluations;
@@ -58,14 +60,16 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
 
     private EvidenceItem Chosen => Items[Math.Min(chosen, Items.Count - 1)];
 
-    private bool CanRemove => EvidenceEdits.Remove(Chosen) is not null && (Chosen.Kind != EvidenceKind.Life || Scenario.Evidence.Life is not null);
+    private bool CanRemove =>
+        EvidenceEdits.Remove(Chosen) is not null && (Chosen.Kind != EvidenceKind.Life || Scenario.Evidence.Life is not null);
 
     public override IReadOnlyList<PageLine> Lines(int width, int height)
     {
         IReadOnlyList<EvidenceItem> items = Items;
         chosen = Math.Clamp(chosen, 0, items.Count - 1);
         _ = EvidenceLines.Of(items, chosen, width, out lineOf);
-        return view.Lines(w => EvidenceLines.Of(items, chosen, w, out _), lineOf[chosen], (w, h) => base.Lines(w, h), width, height, LeastBody);
+        return view.Lines(w => EvidenceLines.Of(items, chosen, w, out _), lineOf[chosen], (w, h) => base.Lines(w, h), width, height,
+            LeastBody);
     }
 
     public override bool Press(PageKey key)
@@ -119,7 +123,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
         WithHeadlines(model, model.Scenario.Evidence.Life?.DistancesKm ?? [], options, headlines => Stages.Run(
             settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o).With(headlines), r => r.Run));
 
-    protected override IReadOnlyList<PageLine> Show(CausesResult result, int width, int height) => [.. CausesLines.Of(result, Run.ResultElapsed, width)];
+    protected override IReadOnlyList<PageLine> Show(CausesResult result, int width, int height) =>
+        [.. CausesLines.Of(result, Run.ResultElapsed, width)];
 
     private void Change(EvidenceItem item)
     {

@@ -34,11 +34,14 @@ internal sealed record EvidenceItem(EvidenceKind Kind, int Index, string Label, 
         [
             new(EvidenceKind.Life, 0, "life", Life(evidence.Life)),
             .. evidence.Measured.Select((m, i) => new EvidenceItem(
-                EvidenceKind.Measured, i, Printable.Line(m.Factor), $"read {Figures.Number(m.Value)}{Unit(factors.Find(m.Factor))}, sd {Figures.Number(m.StandardDeviation)}")),
+                EvidenceKind.Measured, i, Printable.Line(m.Factor),
+                $"read {Figures.Number(m.Value)}{Unit(factors.Find(m.Factor))}, sd {Figures.Number(m.StandardDeviation)}")),
             .. evidence.Known.Select((k, i) => new EvidenceItem(
-                EvidenceKind.Known, i, Printable.Line(k.Factor), $"is {Printable.Line(factors.Find(k.Factor)?.Show(k.Value) ?? Figures.Number(k.Value))}")),
+                EvidenceKind.Known, i, Printable.Line(k.Factor),
+                $"is {Printable.Line(factors.Find(k.Factor)?.Show(k.Value) ?? Figures.Number(k.Value))}")),
             .. evidence.Explanations.Select((e, i) => new EvidenceItem(
-                EvidenceKind.Explanation, i, Printable.Line(e.Name), $"{When(e, factors)}{(e.Prior is double p ? $"; prior {Figures.Share(p)}" : "")}")),
+                EvidenceKind.Explanation, i, Printable.Line(e.Name),
+                $"{When(e, factors)}{(e.Prior is double p ? $"; prior {Figures.Share(p)}" : "")}")),
         ];
     }
 
@@ -50,7 +53,8 @@ internal sealed record EvidenceItem(EvidenceKind Kind, int Index, string Label, 
         _ => "nothing known",
     };
 
-    private static string When(Explanation explanation, FactorSet factors) => string.Join(" and ", explanation.When.Select(c => Condition(c, factors)));
+    private static string When(Explanation explanation, FactorSet factors) =>
+        string.Join(" and ", explanation.When.Select(c => Condition(c, factors)));
 
     private static string Condition(Condition c, FactorSet factors)
     {
@@ -58,7 +62,8 @@ internal sealed record EvidenceItem(EvidenceKind Kind, int Index, string Label, 
         string[] parts =
         [
             .. c.States.IsEmpty ? [] : new[] { string.Join(" or ", c.States.Select(Show)) },
-            .. double.IsFinite(c.Above) ? new[] { $"above {Show(c.Above)}" } : [], .. double.IsFinite(c.Below) ? new[] { $"below {Show(c.Below)}" } : [],
+            .. double.IsFinite(c.Above) ? new[] { $"above {Show(c.Above)}" } : [], .. double.IsFinite(c.Below) ? new[]
+                { $"below {Show(c.Below)}" } : [],
         ];
         return $"{Printable.Line(c.Column)} {string.Join(", ", parts)}";
     }

@@ -25,7 +25,8 @@ internal static class EvidenceLines
             lineOf[i] = lines.Count;
             Ink ink = i == chosen ? Ink.Chosen : item.Kind == EvidenceKind.Explanation ? Ink.Quiet : Ink.Plain;
             string sign = i == chosen ? "> " : "  ";
-            lines.AddRange(Wrap.Lines($"{item.Label}: {item.Text}", width - 2, "  ").Select((l, n) => PageLine.Of((n == 0 ? sign : "  ") + l, ink).Fit(width, ink)));
+            lines.AddRange(Wrap.Lines($"{item.Label}: {item.Text}", width - 2, "  ")
+                .Select((l, n) => PageLine.Of((n == 0 ? sign : "  ") + l, ink).Fit(width, ink)));
         }
 
         return lines;

@@ -35,13 +35,14 @@ internal sealed class LifeForm : Form
 
     private string Kind => Fields[0].Text;
 
-    private LifeEvidence? Life => (Kind, InputEditor.Number(Fields[1].Text), Kind == Between ? InputEditor.Number(Fields[2].Text) : null) switch
-    {
-        (At, double km, _) when km > 0 => new LifeEvidence.FailedAt(km),
-        (Survived, double km, _) when km > 0 => new LifeEvidence.Survived(km),
-        (Between, double from, double to) when from >= 0 && to > from => new LifeEvidence.FailedBetween(from, to),
-        _ => null,
-    };
+    private LifeEvidence? Life =>
+        (Kind, InputEditor.Number(Fields[1].Text), Kind == Between ? InputEditor.Number(Fields[2].Text) : null) switch
+        {
+            (At, double km, _) when km > 0 => new LifeEvidence.FailedAt(km),
+            (Survived, double km, _) when km > 0 => new LifeEvidence.Survived(km),
+            (Between, double from, double to) when from >= 0 && to > from => new LifeEvidence.FailedBetween(from, to),
+            _ => null,
+        };
 
     public override IReadOnlyList<PageLine> Picture(int width, int height) => [.. Wrap.Lines(Kind switch
     {
@@ -77,7 +78,8 @@ internal sealed class LifeForm : Form
     {
         foreach (FormField field in Fields.Skip(1))
         {
-            field.Refusal = InputEditor.Number(field.Text) is double km && (km > 0 || (km == 0 && field == Fields[1] && Kind == Between)) ? null : "a distance in km, above 0";
+            field.Refusal = InputEditor.Number(field.Text) is double km && (km > 0 || (km == 0 && field == Fields[1] && Kind == Between))
+                ? null : "a distance in km, above 0";
         }
 
         bool areRight = Fields.All(f => f.Refusal is null);

@@ -23,11 +23,13 @@ internal sealed class MeasureForm : Form
         this.session = session;
         this.index = index;
         Measurement? known = index is int i ? session.Document.Scenario.Evidence.Measured[i] : null;
-        string[] names = [.. Measurable(session).Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Measured.Any(m => m.Factor == n))];
+        string[] names = [.. Measurable(session)
+            .Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Measured.Any(m => m.Factor == n))];
         string factor = known?.Factor ?? names[0];
         Arrange(
         [
-            new FormField("factor", factor, "", names), new FormField("value read", known is null ? "" : FieldBook.Show(known.Value), Unit(factor)),
+            new FormField("factor", factor, "", names),
+            new FormField("value read", known is null ? "" : FieldBook.Show(known.Value), Unit(factor)),
             new FormField("sd of its error", known is null ? "" : FieldBook.Show(known.StandardDeviation), Unit(factor)),
         ]);
         Check();
@@ -36,13 +38,15 @@ internal sealed class MeasureForm : Form
     public override string Title => "A factor measured on this vehicle";
 
     /// <summary>The edit; null while a field is no number.</summary>
-    public ScenarioEdit? Edit => Number(1) is { } value && Number(2) is { } sd ? EvidenceEdits.Measure(index, Fields[0].Text, value, sd) : null;
+    public ScenarioEdit? Edit =>
+        Number(1) is { } value && Number(2) is { } sd ? EvidenceEdits.Measure(index, Fields[0].Text, value, sd) : null;
 
     private Factor? Factor => session.Model.Factors.Find(Fields[0].Text);
 
     /// <summary>The factors that can be measured: continuous, and not seen in the life alone.</summary>
     public static IEnumerable<string> Measurable(Session session) => session.Model.Factors.Factors.OfType<ScalarFactor>()
-        .Where(f => f.Distribution is not NumberChoice && f.Input.Quantity != Quantities.MinerSum && f.Input.Quantity != Quantities.LifeScatter).Select(f => f.Name);
+        .Where(f => f.Distribution is not NumberChoice && f.Input.Quantity != Quantities.MinerSum
+            && f.Input.Quantity != Quantities.LifeScatter).Select(f => f.Name);
 
     public override IReadOnlyList<PageLine> Picture(int width, int height)
     {
@@ -64,7 +68,8 @@ internal sealed class MeasureForm : Form
     {
         if (field == 0)
         {
-            Arrange([Fields[0], new FormField("value read", "", Unit(Fields[0].Text)), new FormField("sd of its error", "", Unit(Fields[0].Text))]);
+            Arrange([Fields[0], new FormField("value read", "", Unit(Fields[0].Text)),
+                new FormField("sd of its error", "", Unit(Fields[0].Text))]);
         }
 
         Check();
@@ -77,7 +82,8 @@ internal sealed class MeasureForm : Form
         Refusal = Fields.All(f => f.Refusal is null) ? session.WhyNot(Edit!) : null;
     }
 
-    private TomlValue.Number? Number(int field) => InputEditor.Number(Fields[field].Text) is double x ? new TomlValue.Number(x, Fields[field].Text) : null;
+    private TomlValue.Number? Number(int field) => InputEditor.Number(Fields[field].Text) is double x
+        ? new TomlValue.Number(x, Fields[field].Text) : null;
 
     private string Unit(string factor) => session.Model.Factors.Find(factor)?.Unit ?? "";
 }

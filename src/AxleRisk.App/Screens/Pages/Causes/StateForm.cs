@@ -21,7 +21,8 @@ internal sealed class StateForm : Form
         this.session = session;
         this.index = index;
         KnownState? known = index is int i ? session.Document.Scenario.Evidence.Known[i] : null;
-        string[] names = [.. Choices(session).Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Known.Any(k => k.Factor == n))];
+        string[] names = [.. Choices(session)
+            .Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Known.Any(k => k.Factor == n))];
         Build(names, known?.Factor ?? names[0], known?.Value);
     }
 
@@ -33,7 +34,8 @@ internal sealed class StateForm : Form
     private Factor Factor => session.Model.Factors.Find(Fields[0].Text)!;
 
     /// <summary>The factors that are a choice.</summary>
-    public static IEnumerable<string> Choices(Session session) => session.Model.Factors.Factors.Where(f => f.Distribution is NumberChoice).Select(f => f.Name);
+    public static IEnumerable<string> Choices(Session session) =>
+        session.Model.Factors.Factors.Where(f => f.Distribution is NumberChoice).Select(f => f.Name);
 
     public override IReadOnlyList<PageLine> Picture(int width, int height) =>
     [
@@ -56,7 +58,8 @@ internal sealed class StateForm : Form
     {
         Factor factor = session.Model.Factors.Find(name)!;
         string[] states = [.. Choice(factor).Values.Select(factor.Show)];
-        Arrange([new FormField("choice", name, "", names), new FormField("state", factor.Show(state ?? Choice(factor).Values[0]), factor.Unit, states)]);
+        Arrange([new FormField("choice", name, "", names),
+            new FormField("state", factor.Show(state ?? Choice(factor).Values[0]), factor.Unit, states)]);
         Refusal = session.WhyNot(Edit);
     }
 }

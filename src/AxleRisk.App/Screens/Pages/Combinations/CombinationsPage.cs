@@ -38,7 +38,8 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
 
     protected override long DefaultEvaluations => CombineAnalysis.DefaultEvaluations;
 
-    protected override string Invitation => "Looks for the worst combinations of circumstances and for pairs that do more than multiply. Press r to run it.";
+    protected override string Invitation =>
+        "Looks for the worst combinations of circumstances and for pairs that do more than multiply. Press r to run it.";
 
     public override bool Press(PageKey key)
     {
@@ -55,7 +56,8 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
 
     protected override CombineResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CombineResult> publish) =>
         WithHeadline(model, options, headline => Stages.Run(
-            settings, 1, options, publish, (s, o) => CombineAnalysis.Run(model, s, new CombineLimits(), o) with { Headline = headline }, r => r.Run));
+            settings, 1, options, publish, (s, o) => CombineAnalysis.Run(model, s, new CombineLimits(), o) with { Headline = headline },
+                r => r.Run));
 
     protected override IReadOnlyList<PageLine> Show(CombineResult result, int width, int height)
     {
@@ -65,7 +67,8 @@ internal sealed class CombinationsPage(Session session, IDialogs dialogs) : Stud
             .. Lines(HeadlineText.Lines(result.RequiredKm, result.Headline, result.Probability)),
             PageLine.Empty,
             .. grid, PageLine.Empty,
-            PageLine.Of("The worst combinations", Ink.Heading), .. Lines(CombineText.Worst(result.Combinations, result.Searched)), PageLine.Empty,
+            PageLine.Of("The worst combinations", Ink.Heading), .. Lines(CombineText.Worst(result.Combinations, result.Searched)),
+            PageLine.Empty,
             PageLine.Of(CombineText.PairsHeading, Ink.Heading), .. Lines(CombineText.Pairs(result)), PageLine.Empty,
             .. Lines(Wrap.Lines(CombineText.Reading(result), Layout.Width, "")), PageLine.Empty,
             .. PageLine.FromPrinted(Frame.Assumptions(Session.Document.Scenario)),

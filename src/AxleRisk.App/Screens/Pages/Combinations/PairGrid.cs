@@ -18,17 +18,21 @@ internal static class PairGrid
     /// <summary>The grid under its heading, with the legend below.</summary>
     public static IReadOnlyList<PageLine> Lines(CombineResult result, PairMeasure measure, int width)
     {
-        (string[] names, Func<int, int, double> value) = measure == PairMeasure.Interaction ? Interactions(result) : Ranges(result, measure);
+        (string[] names, Func<int, int, double> value) = measure == PairMeasure.Interaction
+            ? Interactions(result) : Ranges(result, measure);
         if (names.Length < 2)
         {
             return [PageLine.Of(Heading(measure), Ink.Heading), PageLine.Of("  Fewer than two factors have pairs to show.", Ink.Quiet)];
         }
 
-        double most = Enumerable.Range(0, names.Length).SelectMany(i => Enumerable.Range(0, names.Length).Select(j => Math.Abs(value(i, j)))).Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        double most = Enumerable.Range(0, names.Length)
+            .SelectMany(i => Enumerable.Range(0, names.Length).Select(j => Math.Abs(value(i, j)))).Where(double.IsFinite).DefaultIfEmpty(0)
+            .Max();
         double strong = measure == PairMeasure.Ratio ? Math.Log(StrongRatio) : most > 0 ? 0.75 * most : 1;
         int nameWidth = Math.Max(NarrowestName, Math.Min(width, Layout.Width) - 4 - (CellWidth * names.Length));
         Picture picture = HeatGrid.Draw(
-            [.. names.Select(n => TextTable.Shorten(n, nameWidth))], value, x => Cell(x, measure) + Shade(Math.Abs(x), strong), strong, width, names.Length + 1);
+            [.. names.Select(n => TextTable.Shorten(n, nameWidth))], value, x => Cell(x, measure) + Shade(Math.Abs(x), strong), strong,
+                width, names.Length + 1);
         return
         [
             PageLine.Of(Heading(measure), Ink.Heading), .. Pictures.Lines(picture),
@@ -68,7 +72,8 @@ internal static class PairGrid
             .. paired.GroupBy(r => r.Column).Select(g => (g.Key, g.Max(r => r.Probability.Estimate))).OrderByDescending(c => c.Item2),
         ];
         ILookup<(string, string), PairEffect> byColumns = result.Pairs
-            .SelectMany(p => new[] { (Key: (p.First.Column, p.Second.Column), p), (Key: (p.Second.Column, p.First.Column), p) }).ToLookup(x => x.Key, x => x.p);
+            .SelectMany(p => new[] { (Key: (p.First.Column, p.Second.Column), p), (Key: (p.Second.Column, p.First.Column), p) })
+                .ToLookup(x => x.Key, x => x.p);
         return ([.. columns.Select(c => Printable.Line(c.Column))], (i, j) =>
             i == j ? measure == PairMeasure.Together ? columns[i].Alone : double.NaN
             : byColumns[(columns[i].Column, columns[j].Column)].MaxBy(p => p.Together.Estimate) is { } pair
@@ -80,6 +85,7 @@ internal static class PairGrid
     {
         string[] names = [.. result.Interactions.SelectMany(i => new[] { i.First, i.Second }).Distinct()];
         return ([.. names.Select(Printable.Line)], (i, j) => result.Interactions
-            .FirstOrDefault(p => (p.First == names[i] && p.Second == names[j]) || (p.First == names[j] && p.Second == names[i]))?.Shapley.Estimate ?? double.NaN);
+            .FirstOrDefault(p => (p.First == names[i] && p.Second == names[j])
+                || (p.First == names[j] && p.Second == names[i]))?.Shapley.Estimate ?? double.NaN);
     }
 }

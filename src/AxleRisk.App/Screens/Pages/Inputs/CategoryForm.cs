@@ -39,7 +39,8 @@ internal sealed class CategoryForm : Form
         PageLine.Of("Categories, best first", Ink.Heading),
         .. Text.Wrap.Lines(string.Join(", ", SnCatalogue.Categories(Fields[0].Text)), Math.Max(10, width), "").Select(l => PageLine.Of(l)),
         PageLine.Empty,
-        .. Text.Wrap.Lines("One: E. Several with weights that add up to 1: E 0.7; F 0.3", Math.Max(10, width), "").Select(l => PageLine.Of(l, Ink.Quiet)),
+        .. Text.Wrap.Lines("One: E. Several with weights that add up to 1: E 0.7; F 0.3", Math.Max(10, width), "")
+            .Select(l => PageLine.Of(l, Ink.Quiet)),
         PageLine.Empty,
         .. Curves() is { Count: > 0 } curves ? Pictures.Lines(SnChart.Draw(curves, width, Math.Clamp(height - 8, 0, 16))) : [],
     ];

@@ -41,7 +41,8 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
             PageLine.Of(new string(' ', nameWidth) + head, Ink.Quiet),
             PageLine.Of(Name(0, factors[0].Name, nameWidth)),
             .. Enumerable.Range(top, Math.Min(rows - 1, factors.Length - top)).Select(r => PageLine.Of(
-                [new Piece(Name(r, factors[r].Name, nameWidth)), .. Enumerable.Range(left, columns).Where(c => c < r).Select(c => Cell(r, c))])),
+                [new Piece(Name(r, factors[r].Name, nameWidth)), .. Enumerable.Range(left, columns).Where(c => c < r)
+                    .Select(c => Cell(r, c))])),
         ];
     }
 
@@ -72,13 +73,15 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
         double spearman = Of(r, c);
         bool isChosen = (r, c) == (row, column);
         string text = spearman == 0 ? "." : spearman.ToString("0.##");
-        return new Piece(isChosen ? $"[{text}]".PadLeft(CellWidth) : $"{text} ".PadLeft(CellWidth), isChosen ? Ink.Chosen : spearman == 0 ? Ink.Quiet : Ink.Strong);
+        return new Piece(isChosen ? $"[{text}]".PadLeft(CellWidth) : $"{text} ".PadLeft(CellWidth),
+            isChosen ? Ink.Chosen : spearman == 0 ? Ink.Quiet : Ink.Strong);
     }
 
     private double Of(int r, int c)
     {
         ScalarFactor[] factors = Factors;
         return session.Document.Scenario.Correlations
-            .FirstOrDefault(x => (x.First, x.Second) == (factors[r].Name, factors[c].Name) || (x.First, x.Second) == (factors[c].Name, factors[r].Name))?.Spearman ?? 0;
+            .FirstOrDefault(x => (x.First, x.Second) == (factors[r].Name, factors[c].Name)
+                || (x.First, x.Second) == (factors[c].Name, factors[r].Name))?.Spearman ?? 0;
     }
 }

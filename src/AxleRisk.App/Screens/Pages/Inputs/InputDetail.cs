@@ -26,7 +26,8 @@ internal static class InputDetail
     private static IEnumerable<PageLine> Text(InputRow row, int width)
     {
         string unit = row.Unit.Length > 0 ? $" ({row.Unit})" : "";
-        IEnumerable<PageLine> Wrapped(string text, Ink ink) => Wrap.Lines(Printable.Line(text), width, "  ").Select(l => PageLine.Of(l, ink));
+        IEnumerable<PageLine> Wrapped(string text, Ink ink) =>
+            Wrap.Lines(Printable.Line(text), width, "  ").Select(l => PageLine.Of(l, ink));
         return
         [
             .. Wrapped($"{row.Name}{unit}: {row.Meaning}", Ink.Plain),

@@ -25,16 +25,19 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
     /// <returns>Why it was not set; null where it was, or where the reader left.</returns>
     public string? Correlate(string first, string second, double present)
     {
-        ScenarioEdit? Edit(string text) => Number(text) is { } r ? ScenarioEdits.Correlation(session.Document.Scenario, first, second, r) : null;
+        ScenarioEdit? Edit(string text) =>
+            Number(text) is { } r ? ScenarioEdits.Correlation(session.Document.Scenario, first, second, r) : null;
         string? text = dialogs.Ask(
             "Rank correlation", $"{first} with {second}: Spearman's rank correlation, above -1 and below 1; 0 makes them independent.",
-            present.ToString("0.###", CultureInfo.InvariantCulture), t => Edit(t) is { } e ? session.WhyNot(e) : "a number above -1 and below 1");
+            present.ToString("0.###", CultureInfo.InvariantCulture), t =>
+                Edit(t) is { } e ? session.WhyNot(e) : "a number above -1 and below 1");
         return text is null ? null : Apply(Edit(text)!);
     }
 
     /// <summary>A number as typed; null where it is none.</summary>
     public static double? Number(string text) =>
-        double.TryParse(text.Replace("_", ""), NumberStyles.Float, CultureInfo.InvariantCulture, out double n) && double.IsFinite(n) ? n : null;
+        double.TryParse(text.Replace("_", ""), NumberStyles.Float, CultureInfo.InvariantCulture, out double n) && double.IsFinite(n)
+            ? n : null;
 
     private string? Ask(InputRow row, Func<string, ScenarioEdit?> edit)
     {

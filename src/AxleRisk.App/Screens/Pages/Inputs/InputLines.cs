@@ -63,7 +63,8 @@ internal static class InputLines
         Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
         PageLine line = PageLine.Of(
             new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(value, row.Factor is null ? quiet : Ink.Strong),
-            new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet), new Piece(!row.IsStated && mark != "default" ? mark + "*" : mark, Ink.Quiet));
+            new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet),
+                new Piece(!row.IsStated && mark != "default" ? mark + "*" : mark, Ink.Quiet));
         return isChosen ? line.Fit(width).In(Ink.Chosen) : line;
     }
 }

@@ -39,12 +39,14 @@ internal sealed class InputsPage : Page
 
     public override IReadOnlyList<KeyHint> Keys => panel is not null ? panel.Keys :
     [
-        new("Enter", "change"), new("m", "road mix"), new("c", "correlations"), .. rows[chosen].CanReset ? new KeyHint[] { new("Del", "default") } : [],
+        new("Enter", "change"), new("m", "road mix"), new("c", "correlations"), .. rows[chosen].CanReset ? new KeyHint[]
+            { new("Del", "default") } : [],
     ];
 
     public override PageLine Status => outcome.Length > 0
         ? PageLine.Of(outcome, Ink.Warning)
-        : PageLine.Of(panel?.Status ?? $"{session.Document.Scenario.Legs.Length} legs, {session.Model.Factors.Factors.Length} factors", Ink.Quiet);
+        : PageLine.Of(panel?.Status ?? $"{session.Document.Scenario.Legs.Length} legs, {session.Model.Factors.Factors.Length} factors",
+            Ink.Quiet);
 
     public override int Revision => HashCode.Combine(session.Edition, presses);
 
@@ -121,7 +123,8 @@ internal sealed class InputsPage : Page
         switch (Chosen.Kind)
         {
             case InputKind.Share:
-                panel = new MixPanel(session, session.Document.Scenario.Legs.ToList().FindIndex(l => Chosen.Name == $"legs.{l.Name}.share"));
+                panel = new MixPanel(session, session.Document.Scenario.Legs.ToList()
+                    .FindIndex(l => Chosen.Name == $"legs.{l.Name}.share"));
                 break;
             case InputKind.Element when Chosen.Name.StartsWith("correlations", StringComparison.Ordinal):
                 panel = new CorrelationPanel(session, editor);

@@ -14,7 +14,8 @@ internal sealed class QuantityForm : Form
     private const string KindLabel = "kind";
     private const string WayLabel = "stated by";
 
-    private static readonly string[] InUnit = ["value", "mean", "sd", "median", "low", "high", "mode", "x1", "x2", "min", "max", "nominal", "location", "scale"];
+    private static readonly string[] InUnit = ["value", "mean", "sd", "median", "low", "high", "mode", "x1", "x2", "min", "max", "nominal",
+        "location", "scale"];
 
     private readonly Session session;
     private readonly Quantity quantity;
@@ -60,7 +61,8 @@ internal sealed class QuantityForm : Form
                 .. Pictures.Lines(DensityChart.Draw(uncertain.Distribution, quantity.Unit, width, Math.Clamp(height - 2, 4, 14))),
                 PageLine.Of($"base case {Figures.Number(uncertain.Nominal)} {quantity.Unit}", Ink.Quiet),
             ],
-            Value.Certain certain => [PageLine.Of("Certain:", Ink.Quiet), PageLine.Of($"{Figures.Number(certain.Number)} {quantity.Unit}", Ink.Strong)],
+            Value.Certain certain =>
+                [PageLine.Of("Certain:", Ink.Quiet), PageLine.Of($"{Figures.Number(certain.Number)} {quantity.Unit}", Ink.Strong)],
             _ => [PageLine.Of("No picture: something is not right yet.", Ink.Quiet)],
         };
     }
@@ -110,7 +112,8 @@ internal sealed class QuantityForm : Form
 
         fields.AddRange(isTolerance
             ? tolerance.Fields
-            : form.Fields.Select(f => new FormField(f.Name, f.Text, InUnit.Contains(f.Name) ? quantity.Unit : "", f.Words.Count > 0 ? f.Words : null)));
+            : form.Fields.Select(f => new FormField(f.Name, f.Text, InUnit.Contains(f.Name) ? quantity.Unit : "",
+                f.Words.Count > 0 ? f.Words : null)));
         Arrange(fields);
         Check();
     }

@@ -30,7 +30,8 @@ internal sealed class ToleranceFields
         {
             foreach (FormField wrong in Fields.Take(5))
             {
-                wrong.Refusal = InputEditor.Number(wrong.Text) is null && !(wrong.Text.Length == 0 && wrong == Fields[4]) ? "a number such as 0.3" : null;
+                wrong.Refusal = InputEditor.Number(wrong.Text) is null && !(wrong.Text.Length == 0 && wrong == Fields[4])
+                    ? "a number such as 0.3" : null;
             }
 
             return Fields.Any(f => f.Refusal is not null) ? "the tolerance is not complete" : Stated().Problem;

@@ -54,11 +54,13 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
     protected override long Requested(StudySettings settings) =>
         Stages.Requested(settings.Evaluations) * (Found is { } f ? FactorRangeAnalysis.CasesOf(f) : 1);
 
-    protected override FactorRangeResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<FactorRangeResult> publish)
+    protected override FactorRangeResult Study(LifeModel model, StudySettings settings, RunOptions options,
+        Action<FactorRangeResult> publish)
     {
         Factor held = model.Factors.Find(factor) ?? throw new StudyException($"{factor} is no factor any more");
         return WithHeadline(model, options, headline => Stages.Run(
-            settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o, headline), r => r.Run));
+            settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o, headline),
+                r => r.Run));
     }
 
     protected override IReadOnlyList<PageLine> Show(FactorRangeResult result, int width, int height) =>
@@ -90,11 +92,13 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
             .. found.Interactions.Where(i => (i.First == factor || i.Second == factor) && i.SecondOrder.Low > 0).Take(MostPairs)
                 .Select(i => $"{name} with {Printable.Line(i.First == factor ? i.Second : i.First)}: together they explain {Figures.Share(i.SecondOrder.Estimate)} of the variance of failure beyond what each explains."),
         ];
-        PairEffect[] pairs = [.. found.Pairs.Where(p => p.IsNotable && (p.First.Factor.Name == factor || p.Second.Factor.Name == factor)).Take(MostPairs)];
+        PairEffect[] pairs = [.. found.Pairs.Where(p => p.IsNotable && (p.First.Factor.Name == factor || p.Second.Factor.Name == factor))
+            .Take(MostPairs)];
         string stale = combinations.IsOutOfDate ? "OUT OF DATE: " : "";
         string[] sentences = [.. interactions, .. pairs.Select(CombineText.Sentence)];
         return sentences.Length == 0
             ? Wrap.Lines($"{stale}No pair with it departs from multiplication beyond chance, or it is not among the {found.Searched.Limits.StrongestFactors} factors that are strongest alone.", width - 2, "").Select(l => PageLine.Of("  " + l))
-            : sentences.SelectMany(s => Wrap.Lines(stale + s, width - 2, "  ")).Select(l => PageLine.Of("  " + l, stale.Length > 0 ? Ink.Quiet : Ink.Plain));
+            : sentences.SelectMany(s => Wrap.Lines(stale + s, width - 2, "  "))
+                .Select(l => PageLine.Of("  " + l, stale.Length > 0 ? Ink.Quiet : Ink.Plain));
     }
 }

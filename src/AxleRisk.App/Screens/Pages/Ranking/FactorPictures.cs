@@ -14,7 +14,8 @@ internal static class FactorPictures
     {
         Factor f = result.Factor;
         string knowledge = f.Knowledge == Knowledge.Varies ? "varies between vehicles" : "unknown, one value for all";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Name)}: {DistributionText.Of(f)}{Unit(f)}, {knowledge}", width), Ink.Heading);
+        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Name)}: {DistributionText.Of(f)}{Unit(f)}, {knowledge}", width),
+            Ink.Heading);
     }
 
     /// <summary>A curve over a continuous factor; bars of the states of a choice.</summary>
@@ -25,7 +26,8 @@ internal static class FactorPictures
         {
             Bar[] bars =
             [
-                .. result.Points.Select(p => Row(double.IsNaN(p.Value) ? "held at the stated shares" : $"{Printable.Line(f.Show(p.Value))}{Unit(f)}", p.Case.Probability)),
+                .. result.Points.Select(p => Row(double.IsNaN(p.Value)
+                    ? "held at the stated shares" : $"{Printable.Line(f.Show(p.Value))}{Unit(f)}", p.Case.Probability)),
                 Row("free, as it is", result.Base.Probability),
             ];
             return
@@ -42,7 +44,8 @@ internal static class FactorPictures
             new ChartAxis($"{Printable.Line(f.Name)}{(f.Unit.Length > 0 ? $", {f.Unit}" : "")}; 1 % to 99 % point"),
             new ChartAxis($"failed by {Figures.Exact(result.DistanceKm)} km", Label: Ticks.Percent))
         {
-            Series = [new ChartSeries("held", x, Ends(p => p.Estimate)), new ChartSeries("free", [x[0], x[^1]], [average, average], Dash.Dotted)],
+            Series = [new ChartSeries("held", x, Ends(p => p.Estimate)),
+                new ChartSeries("free", [x[0], x[^1]], [average, average], Dash.Dotted)],
             Bands = [new ChartBand("95 %", x, Ends(p => p.Low), Ends(p => p.High))],
             Marks = [new ChartMark(f.Nominal[0], "base case")],
         }.Draw(width, height));
@@ -53,7 +56,8 @@ internal static class FactorPictures
     {
         Factor f = result.Factor;
         HeldPoint[] points = [.. result.Points];
-        if (f is not ScalarFactor { Distribution: not Core.Distributions.NumberChoice } || points.Length < FactorRangeAnalysis.Levels.Length)
+        if (f is not ScalarFactor { Distribution: not Core.Distributions.NumberChoice }
+            || points.Length < FactorRangeAnalysis.Levels.Length)
         {
             return points.Length < 2 ? [] : Wrap.Lines(
                 $"The states differ by {Figures.Ratio(points.Max(p => p.Case.Probability.Estimate) / points.Min(p => p.Case.Probability.Estimate))} times from the best to the worst.", width, "");
@@ -81,7 +85,8 @@ internal static class FactorPictures
         ];
     }
 
-    private static Bar Row(string name, Interval p) => new(name, p.Estimate, p.Low, p.High, $"{Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)})");
+    private static Bar Row(string name, Interval p) =>
+        new(name, p.Estimate, p.Low, p.High, $"{Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)})");
 
     private static string Unit(Factor f) => f.Unit.Length > 0 ? $" {f.Unit}" : "";
 }

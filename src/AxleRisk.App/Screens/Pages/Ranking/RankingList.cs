@@ -30,7 +30,8 @@ internal static class RankingList
     public static IEnumerable<PageLine> Of(RankResult result, RankedFactor f, int width)
     {
         string unit = f.Factor.Unit.Length > 0 ? $" {f.Factor.Unit}" : "";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Factor.Name)}: {DistributionText.Of(f.Factor)}{unit}", width), Ink.Heading);
+        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Factor.Name)}: {DistributionText.Of(f.Factor)}{unit}", width),
+            Ink.Heading);
         string[] sentences =
         [
             $"Place {f.Place}{Tied(result, f)}: {Percent(f.FailureShare)} % of the failures, {Percent(f.LifeShare)} % of the spread of life. {Knowledge(f)}",
@@ -51,8 +52,10 @@ internal static class RankingList
 
     private static string Tied(RankResult result, RankedFactor factor)
     {
-        string[] others = [.. result.Factors.Where(f => f != factor && factor.IsTied && f.Place == factor.Place).Select(f => Printable.Line(f.Factor.Name))];
-        return others.Length == 0 ? "" : $", tied with {string.Join(", ", others.Take(3))}{(others.Length > 3 ? $" and {others.Length - 3} more" : "")}";
+        string[] others = [.. result.Factors.Where(f => f != factor && factor.IsTied && f.Place == factor.Place)
+            .Select(f => Printable.Line(f.Factor.Name))];
+        return others.Length == 0
+            ? "" : $", tied with {string.Join(", ", others.Take(3))}{(others.Length > 3 ? $" and {others.Length - 3} more" : "")}";
     }
 
     private static string Knowledge(RankedFactor f) => f.Factor.Knowledge == Core.Scenarios.Knowledge.Varies
@@ -74,9 +77,12 @@ internal static class RankingList
 
     private static string Held(RankedFactor f, string unit)
     {
-        string At(string what, Pinned? p) => p is null ? "" : $"{what}{(double.IsNaN(p.Value) ? "" : $" {f.Factor.Show(p.Value)}{unit}")}: {Figures.Probability(p.Probability.Estimate)}";
-        string means = f.Direction switch { > 0 => "; more of it means more failures", < 0 => "; more of it means fewer failures", _ => "" };
-        string[] parts = [.. new[] { At("5 % point", f.AtLow), At("nominal", f.AtNominal), At("95 % point", f.AtHigh) }.Where(t => t.Length > 0)];
+        string At(string what, Pinned? p) =>
+            p is null ? "" : $"{what}{(double.IsNaN(p.Value) ? "" : $" {f.Factor.Show(p.Value)}{unit}")}: {Figures.Probability(p.Probability.Estimate)}";
+        string means = f.Direction switch
+        { > 0 => "; more of it means more failures", < 0 => "; more of it means fewer failures", _ => "" };
+        string[] parts = [.. new[] { At("5 % point", f.AtLow), At("nominal", f.AtNominal), At("95 % point", f.AtHigh) }
+            .Where(t => t.Length > 0)];
         return $"Held at {string.Join(", ", parts)} fail{means}.";
     }
 }

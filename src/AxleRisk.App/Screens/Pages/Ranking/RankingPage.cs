@@ -7,7 +7,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.App.Screens.Pages.Ranking;
 
 /// <summary>The ranking of the factors as bars with a row to choose; Enter opens the factor chosen, t the tables.</summary>
-internal sealed class RankingPage(Session session, IDialogs dialogs, CombinationsPage combinations) : StudyPage<RankResult>(session, dialogs)
+internal sealed class RankingPage(Session session, IDialogs dialogs, CombinationsPage combinations) : StudyPage<RankResult>(session,
+    dialogs)
 {
     /// <summary>Evaluations of the first answers.</summary>
     private static readonly Stages Stages = new(20_000, 200_000);
@@ -80,7 +81,8 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
                 showsTables = !showsTables;
                 return true;
             case KeyName.Up or KeyName.Down when !showsTables:
-                chosen = result.Factors[Math.Clamp(Place(result) + (key.Name == KeyName.Up ? -1 : 1), 0, result.Factors.Length - 1)].Factor.Name;
+                chosen = result.Factors[Math.Clamp(Place(result) + (key.Name == KeyName.Up ? -1 : 1), 0,
+                    result.Factors.Length - 1)].Factor.Name;
                 return true;
             case KeyName.Enter when !showsTables:
                 Open(result.Factors[Place(result)].Factor.Name);
@@ -128,7 +130,8 @@ internal sealed class RankingPage(Session session, IDialogs dialogs, Combination
             (w, _) =>
             [
                 .. RankingList.Of(result, result.Factors[place], w), PageLine.Empty,
-                PageLine.Of(RankText.LegsHeading, Ink.Heading), .. PageLine.FromPrinted(RankText.LegTable(result).Lines(Layout.Width)), PageLine.Empty,
+                PageLine.Of(RankText.LegsHeading, Ink.Heading), .. PageLine.FromPrinted(RankText.LegTable(result).Lines(Layout.Width)),
+                PageLine.Empty,
                 .. foot,
             ], width, height, LeastBody);
     }

@@ -5,7 +5,10 @@ using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Pages.Remedies;
 
-/// <summary>What an input becomes by a remedy, as one line of text and back: <c>7.0</c>, <c>x 0.8</c>, <c>E</c>, or a distribution as in a scenario file.</summary>
+/// <summary>
+/// What an input becomes by a remedy, as one line of text and back: <c>7.0</c>, <c>x 0.8</c>, <c>E</c>, or a distribution as in a
+/// scenario file.
+/// </summary>
 internal static class ChangeText
 {
     /// <summary>What can be written.</summary>
@@ -47,7 +50,8 @@ internal static class ChangeText
     {
         if (input == Change.CategoryName)
         {
-            return scenario.Detail.Categories is [var only] ? only : DistributionText.Choice(scenario.Detail.Categories, scenario.Detail.Weights);
+            return scenario.Detail.Categories is [var only]
+                ? only : DistributionText.Choice(scenario.Detail.Categories, scenario.Detail.Weights);
         }
 
         Input? found = scenario.Inputs.FirstOrDefault(i => i.Name == input);

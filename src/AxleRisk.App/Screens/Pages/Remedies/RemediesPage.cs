@@ -46,11 +46,13 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     /// <summary>The remedies switched on, in file order.</summary>
     public ImmutableArray<Remedy> On => [.. All.Where(r => on.Contains(r.Name))];
 
-    protected override string? Unavailable => All.IsEmpty ? "This scenario has no remedies. a adds one: inputs that would be changed, under a name." : null;
+    protected override string? Unavailable =>
+        All.IsEmpty ? "This scenario has no remedies. a adds one: inputs that would be changed, under a name." : null;
 
     protected override long DefaultEvaluations => Comparison.DefaultEvaluations;
 
-    protected override string Invitation => "Compares the remedies that are switched on with none. Space switches one on or off; r runs it.";
+    protected override string Invitation =>
+        "Compares the remedies that are switched on with none. Space switches one on or off; r runs it.";
 
     private ImmutableArray<Remedy> All => Session.Document.Scenario.Remedies;
 
@@ -63,7 +65,8 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
 
         chosen = Math.Clamp(chosen, 0, All.Length - 1);
         return view.Lines(
-            w => RemedyLines.List(All, on, chosen, w), RemedyLines.Above + (2 * chosen) + 1, (w, h) => base.Lines(w, h), width, height, LeastBody);
+            w => RemedyLines.List(All, on, chosen, w), RemedyLines.Above + (2 * chosen) + 1, (w, h) =>
+                base.Lines(w, h), width, height, LeastBody);
     }
 
     public override bool Press(PageKey key)
@@ -138,7 +141,8 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
         // Another set has been switched on and its answer is not there yet.
         return result.Chosen.Select(r => r.Name).SequenceEqual(On.Select(r => r.Name)) || IsOutOfDate
             ? lines
-            : [PageLine.Of("OUT OF DATE: another set is switched on now; its answer is on its way.", Ink.Warning), .. lines.Select(l => l.In(Ink.Quiet))];
+            : [PageLine.Of("OUT OF DATE: another set is switched on now; its answer is on its way.", Ink.Warning),
+                .. lines.Select(l => l.In(Ink.Quiet))];
     }
 
     private void Fill(int? index)

@@ -28,7 +28,8 @@ internal sealed class RemedyForm : Form
         this.index = index;
         Remedy? known = index is int i ? Scenario.Remedies[i] : null;
         string[] choices = [NoInput, .. Scenario.Inputs.Select(x => x.Name), Change.CategoryName];
-        var fields = new List<FormField> { new("name", known?.Name ?? ""), new("cost, if known", known?.Cost is double c ? Editing.FieldBook.Show(c) : "") };
+        var fields = new List<FormField>
+            { new("name", known?.Name ?? ""), new("cost, if known", known?.Cost is double c ? Editing.FieldBook.Show(c) : "") };
         for (int change = 0; change < Math.Max(LeastChanges, (known?.Changes.Length ?? 0) + 1); change++)
         {
             string input = known?.Changes.ElementAtOrDefault(change)?.Input ?? NoInput;
@@ -65,7 +66,8 @@ internal sealed class RemedyForm : Form
             TomlPath at = All.At(place);
             return new ScenarioEdit("remedy",
             [
-                .. entries.Select(e => new TomlEdit.Set(at.Then(e.Item1), e.Item2)), .. Cost is null ? new TomlEdit[] { new TomlEdit.Remove(at.Then("cost")) } : [],
+                .. entries.Select(e => new TomlEdit.Set(at.Then(e.Item1), e.Item2)), .. Cost is null ? new TomlEdit[]
+                    { new TomlEdit.Remove(at.Then("cost")) } : [],
             ]);
         }
     }
@@ -99,8 +101,10 @@ internal sealed class RemedyForm : Form
     /// <summary>The changes as typed; null where one cannot be read.</summary>
     private List<(string, TomlValue)>? Changes()
     {
-        (string Input, TomlValue? Value)[] read = [.. Pairs().Where(p => p.Input.Text != NoInput).Select(p => (p.Input.Text, ChangeText.Parse(p.Input.Text, p.Becomes.Text)))];
-        return read.Any(r => r.Value is null) || read.DistinctBy(r => r.Input).Count() < read.Length ? null : [.. read.Select(r => (r.Input, r.Value!))];
+        (string Input, TomlValue? Value)[] read = [.. Pairs().Where(p => p.Input.Text != NoInput)
+            .Select(p => (p.Input.Text, ChangeText.Parse(p.Input.Text, p.Becomes.Text)))];
+        return read.Any(r => r.Value is null) || read.DistinctBy(r => r.Input).Count() < read.Length
+            ? null : [.. read.Select(r => (r.Input, r.Value!))];
     }
 
     private string Stated(int remedy, string input)
@@ -121,7 +125,8 @@ internal sealed class RemedyForm : Form
         {
             bool isTwice = input.Text != NoInput && Pairs().Count(p => p.Input.Text == input.Text) > 1;
             input.Refusal = isTwice ? "changed twice" : null;
-            becomes.Refusal = input.Text != NoInput && ChangeText.Parse(input.Text, becomes.Text) is null ? "a number, x 0.8 or { ... }" : null;
+            becomes.Refusal = input.Text != NoInput && ChangeText.Parse(input.Text, becomes.Text) is null
+                ? "a number, x 0.8 or { ... }" : null;
         }
 
         bool areRight = Fields.All(f => f.Refusal is null);

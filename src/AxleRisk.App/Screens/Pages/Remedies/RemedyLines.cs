@@ -37,7 +37,8 @@ internal static class RemedyLines
                 change.IsRiskDistinct
                     ? $"Change: {HeadlineText.Points(change.Difference)} percentage points; {ChangeTables.Ratio(change.Ratio)} times as many failures (paired 95 % intervals)."
                     : $"Change: {HeadlineText.Points(change.Difference)} percentage points: not distinguishable from none (paired 95 % interval).",
-                change.IsLifeDistinct ? $"B10 life: {ChangeTables.Ratio(change.LifeRatio)} times as long." : "The B10 life is not distinguishable.",
+                change.IsLifeDistinct
+                    ? $"B10 life: {ChangeTables.Ratio(change.LifeRatio)} times as long." : "The B10 life is not distinguishable.",
                 Cost(result),
             ];
             foreach ((string line, int i) in sentences.SelectMany((s, i) => Wrap.Lines(s, room).Select(l => (l, i))))
@@ -58,7 +59,8 @@ internal static class RemedyLines
             .. result.All.Select((r, i) => Bar(Printable.Line(r.Name), result.Alone(i))),
         ];
         int text = bars.Max(b => b.Text.Length);
-        foreach (PageLine line in Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length)))
+        foreach (PageLine line in Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room,
+            bars.Length)))
         {
             yield return line;
         }
@@ -74,7 +76,9 @@ internal static class RemedyLines
     {
         string cost = remedy.Cost is double c ? $"  cost {c:#,0.##}" : "";
         PageLine name = PageLine.Of(
-            new Piece(isChosen ? "> " : "  "), new Piece(isOn ? "[x] " : "[ ] ", Ink.Strong), new Piece(TextTable.Shorten(Printable.Line(remedy.Name), Math.Max(4, width - 6 - cost.Length))), new Piece(cost, Ink.Quiet));
+            new Piece(isChosen ? "> " : "  "), new Piece(isOn ? "[x] " : "[ ] ", Ink.Strong),
+                new Piece(TextTable.Shorten(Printable.Line(remedy.Name), Math.Max(4, width - 6 - cost.Length))),
+                new Piece(cost, Ink.Quiet));
         yield return isChosen ? name.Fit(width).In(Ink.Chosen) : name;
         string changes = string.Join("; ", remedy.Changes.Select(x => $"{x.Input} {DistributionText.Of(x)}"));
         yield return PageLine.Of(TextTable.Shorten("      " + Printable.Line(changes), width), Ink.Quiet);
@@ -84,13 +88,17 @@ internal static class RemedyLines
         name, c.Probability.Estimate, c.Probability.Low, c.Probability.High,
         $"{Figures.Probability(c.Probability.Estimate),9} {(c.Change is { } change ? ChangeTables.Ratio(change.Ratio) : ""),-20}{(c.Change is { IsRiskDistinct: false } ? " ~" : "  ")}");
 
-    private static string Risk(ComparedCase c) => $"{Figures.Probability(c.Probability.Estimate)} ({Figures.ProbabilityRange(c.Probability)})";
+    private static string Risk(ComparedCase c) =>
+        $"{Figures.Probability(c.Probability.Estimate)} ({Figures.ProbabilityRange(c.Probability)})";
 
-    private static string Life(ComparedCase c) => $"{Figures.Km(c.B10Km.Estimate)} km ({Figures.Km(c.B10Km.Low)} to {Figures.Km(c.B10Km.High)})";
+    private static string Life(ComparedCase c) =>
+        $"{Figures.Km(c.B10Km.Estimate)} km ({Figures.Km(c.B10Km.Low)} to {Figures.Km(c.B10Km.High)})";
 
     private static string Cost(RemedySetResult result) =>
-        result.Chosen.Aggregate((double?)0, (sum, r) => sum + r.Cost) is double cost ? $"Cost together {cost:#,0.##}, in the scenario's own unit." : "The cost of one of them is not stated.";
+        result.Chosen.Aggregate((double?)0, (sum, r) => sum + r.Cost) is double cost
+            ? $"Cost together {cost:#,0.##}, in the scenario's own unit." : "The cost of one of them is not stated.";
 
     private static string Method(ComparisonResult result) => $"{result.Cases.Length} cases, each with these same samples, "
-        + (result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted") + "; ~ not distinguishable from none";
+        + (result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted")
+            + "; ~ not distinguishable from none";
 }

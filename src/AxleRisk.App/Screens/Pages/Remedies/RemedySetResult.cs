@@ -31,8 +31,10 @@ internal sealed record RemedySetResult(ImmutableArray<Remedy> Chosen, ImmutableA
     public static RemedySetResult Run(LifeModel model, ImmutableArray<Remedy> chosen, StudySettings settings, RunOptions options)
     {
         ImmutableArray<Remedy> all = model.Scenario.Remedies;
-        IEnumerable<Scenario> changed = [.. chosen.IsEmpty ? [] : new[] { chosen.Aggregate(model.Scenario, Remedy.Apply) }, .. all.Select(r => Remedy.Apply(model.Scenario, r))];
+        IEnumerable<Scenario> changed = [.. chosen.IsEmpty ? [] : new[] { chosen.Aggregate(model.Scenario, Remedy.Apply) },
+            .. all.Select(r => Remedy.Apply(model.Scenario, r))];
         return new RemedySetResult(
-            chosen, all, Core.Analyses.Remedies.Comparison.Run([model, .. changed.Select(s => new LifeModel(s))], model.Scenario.RequiredKm, settings, options));
+            chosen, all, Core.Analyses.Remedies.Comparison.Run([model, .. changed.Select(s => new LifeModel(s))],
+                model.Scenario.RequiredKm, settings, options));
     }
 }
