@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
 using AxleRisk.Files;
 
 namespace AxleRisk.App.Commands;
@@ -12,7 +13,7 @@ namespace AxleRisk.App.Commands;
 /// <param name="Rows">Its rows.</param>
 /// <param name="IsPartial">Whether the run behind it was ended early.</param>
 internal sealed record Answer(
-    IEnumerable<string> Lines, Func<JsonObject> Document, string[] Header, IEnumerable<string[]> Rows, bool IsPartial = false)
+    IEnumerable<TextLine> Lines, Func<JsonObject> Document, string[] Header, IEnumerable<string[]> Rows, bool IsPartial = false)
 {
     /// <summary>Gives the answer in the form asked for, whatever becomes of the files that it is kept in beside.</summary>
     /// <param name="parsed">The arguments.</param>
@@ -27,9 +28,9 @@ internal sealed record Answer(
         }
         else
         {
-            foreach (string line in Lines)
+            foreach (TextLine line in Lines)
             {
-                terminal.Out.WriteLine(line);
+                terminal.Out.WriteLine(Style.Print(line));
             }
         }
 

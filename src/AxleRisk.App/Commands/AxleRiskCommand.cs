@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -15,13 +16,24 @@ internal static class AxleRiskCommand
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         var root = new RootCommand("How likely a live rear axle is to break, over distance, and what drives it.")
         {
-            CheckCommand.Create(terminal), BaseCommand.Create(terminal), RiskCommand.Create(terminal), RankCommand.Create(terminal),
-            CombineCommand.Create(terminal), CausesCommand.Create(terminal), RemediesCommand.Create(terminal),
-            CompareCommand.Create(terminal),
-            TripCommand.Create(terminal), FleetCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
-            MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
-            CommonOptions.DataFolders,
+            CheckCommand.Create(terminal), BaseCommand.Create(terminal),
         };
+        var ofStudy = new StudyCommand(terminal);
+        foreach (IStudy study in StudyBook.All)
+        {
+            root.Add(study == StudyBook.Risk ? RiskCommand.Create(terminal) : study.Accept(ofStudy));
+        }
+
+        foreach (Command command in (Command[])
+            [
+                CompareCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
+                MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
+            ])
+        {
+            root.Add(command);
+        }
+
+        root.Add(CommonOptions.DataFolders);
         if (terminal.WhyNoConsole is null)
         {
             // On a terminal no command means the console; elsewhere it stays an error, for a script has forgotten something.

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using System.CommandLine;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.BaseCase;
@@ -20,14 +20,12 @@ internal static class BaseCommand
             ScenarioDocument document = options.Read(parsed);
             var model = new LifeModel(document.Scenario);
             BaseCaseResult result = BaseCaseAnalysis.Run(model);
-            ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(model);
             return new Answer(
                 [
-                    .. Frame.Head(document), .. BaseText.Lines(result), .. LiftOffText.Lines(liftOff, document),
-                    .. Frame.Assumptions(document.Scenario),
-                    .. Wrap.Lines(Caution.Sentence, Layout.Width),
+                    .. Frame.Head(document), .. BlockLines.Of([.. BaseBlocks.Of(result), .. NoteBlocks.Of(document)]), TextLine.Empty,
+                    .. Wrap.Lines(Caution.Sentence, Layout.Width).Select(line => new TextLine(line)),
                 ],
-                () => LiftOffDocument.AddTo(BaseDocument.AddTo(Json.Head("base", document), result), liftOff).WithNotes(document),
+                () => BaseDocument.AddTo(Json.Head("base", document), result).WithNotes(document),
                 BaseDocument.Header, BaseDocument.Rows(result)).Give(parsed, options, terminal);
         });
         return command;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Scenarios;
@@ -18,7 +19,7 @@ internal static class CheckCommand
             ScenarioDocument document = options.Read(parsed);
             var factors = FactorSet.Of(document.Scenario);
             return new Answer(
-                [.. Frame.Head(document), .. CheckText.Lines(document.Scenario, factors)],
+                [.. Frame.Head(document), .. BlockLines.Of(CheckBlocks.Of(document.Scenario, factors))],
                 () => CheckDocument.AddTo(Json.Head("check", document), document.Scenario, factors).WithNotes(document),
                 CheckDocument.Header, CheckDocument.Rows(factors)).Give(parsed, options, terminal);
         });

@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
@@ -62,14 +62,8 @@ internal sealed class CommonOptions
         parsed.GetValue(Sampling) ?? defaultSampling ?? SamplingPlan.Names[0]);
 
     /// <summary>The failure probabilities that risk gives with these options.</summary>
-    public ImmutableArray<RiskHeadline> Headlines(ParseResult parsed, LifeModel model, ImmutableArray<double> distancesKm,
-        RunOptions run) =>
-        distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm,
-            Settings(parsed, RiskAnalysis.DefaultEvaluations, RiskAnalysis.DefaultSampling(model)), run);
-
-    /// <summary>That by the required distance.</summary>
-    public RiskHeadline HeadlineOf(ParseResult parsed, LifeModel model, RunOptions run) =>
-        Headlines(parsed, model, [model.Scenario.RequiredKm], run)[0];
+    public HeadlineSource Headlines(ParseResult parsed, LifeModel model) => Studies.Headlines.Of(
+        model, Settings(parsed, RiskAnalysis.DefaultEvaluations, RiskAnalysis.DefaultSampling(model)));
 
     /// <summary>Runs a study with its progress on the terminal, and times it.</summary>
     /// <param name="parsed">The arguments.</param>

@@ -1,8 +1,8 @@
 using System.CommandLine;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
-using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
@@ -29,18 +29,19 @@ internal static class CompareCommand
             LifeModel[] models = [.. documents.Select(d => new LifeModel(d.Scenario))];
             StudySettings settings = options.Settings(parsed, defaultSampling: Comparison.DefaultSampling(models));
             (ComparisonResult result, TimeSpan elapsed) = options.Run(
-                parsed, terminal, settings.Evaluations * documents.Count, run =>
-                {
-                    RiskHeadline headline = options.Headlines(parsed, models[0], [km], run)[0];
-                    return Comparison.Run(models, km, settings, run).With(headline);
-                }, cancellation);
+                parsed, terminal, settings.Evaluations * documents.Count,
+                run => Comparison.Run(models, km, settings, run).With(options.Headlines(parsed, models[0])([km], run)[0]), cancellation);
+            IReadOnlyList<Assumption> assumed = CompareText.Assumed(documents);
             return Task.FromResult(new Answer(
                 [
-                    .. CompareText.Lines(documents, result), .. Frame.Assumptions(CompareText.AllAssumed(documents)),
-                    .. Frame.Foot(result.Run, CompareText.Method(result), elapsed),
+                    .. CompareText.Head(documents),
+                    .. BlockLines.Of(
+                    [
+                        .. CompareBlocks.Of(documents, result), .. documents.SelectMany(NoteBlocks.Warnings), .. NoteBlocks.Assumed(assumed),
+                    ]), TextLine.Empty,
+                    .. Frame.Foot(Frame.Run(result.Run, CompareText.Method(result)), Frame.Partial(result.Run), elapsed),
                 ],
-                () => CompareDocument.Of(documents, result).WithRun(result.Run, elapsed)
-                    .WithNotes(documents[0] with { Scenario = CompareText.AllAssumed(documents) }),
+                () => CompareDocument.Of(documents, result).WithRun(result.Run, elapsed).WithNotes(documents[0], assumed),
                 CompareDocument.Header, CompareDocument.Rows(documents, result), result.Run.IsPartial).Give(parsed, options, terminal));
         });
         return command;

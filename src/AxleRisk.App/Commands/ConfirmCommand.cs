@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Confirmation;
@@ -32,8 +33,8 @@ internal static class ConfirmCommand
             var record = new RunRecord(result.Evaluations, result.Evaluations, question.Seed, "plain", LifeModel.Version, result.IsPartial);
             return Task.FromResult(new Answer(
                 [
-                    .. Frame.Head(document), .. ConfirmText.Lines(result), .. Frame.Assumptions(document.Scenario),
-                    .. ConfirmText.Foot(result, elapsed),
+                    .. Frame.Head(document), .. BlockLines.Of([.. ConfirmBlocks.Of(result), .. NoteBlocks.Of(document)]), TextLine.Empty,
+                    .. Frame.Foot(ConfirmText.Run(result), ConfirmText.Partial(result), elapsed),
                 ],
                 () => ConfirmDocument.AddTo(Json.Head("confirm", document), result).WithRun(record, elapsed).WithNotes(document),
                 ConfirmDocument.Header, ConfirmDocument.Rows(result), result.IsPartial).Give(parsed, options, terminal));

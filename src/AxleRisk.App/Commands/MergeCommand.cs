@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -38,7 +39,7 @@ internal static class MergeCommand
                 DistancesKm = own.Question(parsed).DistancesKm,
             };
             RiskResult result = RiskAnalysis.Summarise(model, whole, question, new RunOptions(), isPartial: false);
-            return RiskCommand.AnswerOf("merge", document, result, terminal.Clock.GetElapsedTime(start)).Give(parsed, options, terminal);
+            return StudyCommand.AnswerOf(StudyBook.Risk, document, new RiskRun(result, whole), terminal.Clock.GetElapsedTime(start), "merge").Give(parsed, options, terminal);
         });
         return command;
     }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Sections;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;
@@ -41,19 +42,24 @@ internal static class ReportCommand
             }
 
             var model = new LifeModel(document.Scenario);
-            var plan = ReportPlan.Of(model, options.Settings(parsed));
+            StudySettings settings = options.Settings(parsed);
+            var plan = ReportPlan.Of(model, settings.Evaluations, settings.Seed);
             ((ReportStudies studies, Report report), TimeSpan elapsed) = options.Run(
                 parsed, terminal, plan.Evaluations, run => Write(ReportStudies.Run(document, model, plan, run), folder), cancellation);
             string written = $"Written to {Printable.Line(folder)}: {ReportFiles.Page} (needs no other file), "
                 + $"{ReportFiles.Markdown}, {report.Pictures.Count()} pictures, {report.Files.Length} tables.";
-            foreach (string line in (string[])
+            foreach (TextLine line in (TextLine[])
                 [
-                    .. Frame.Head(document), .. RiskText.Summary(studies.Risk), "",
-                    .. studies.LeftOut.SelectMany(l => Wrap.Lines(LeftOutText.Told(l.Title, l.Reason), Layout.Width)),
-                    .. Wrap.Lines(written, Layout.Width), Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width),
+                    .. Frame.Head(document),
+                    .. BlockLines.Of(
+                    [
+                        RiskBlocks.Headline(studies.Risk),
+                        .. studies.LeftOut.Select(l => new Warning(LeftOutText.Told(l.Title, l.Reason))), new Paragraph(written),
+                    ]),
+                    Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width).Select(l => new TextLine(l)),
                 ])
             {
-                terminal.Out.WriteLine(line);
+                terminal.Out.WriteLine(Style.Print(line));
             }
 
             return ExitCode.Done;

@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
 using System.CommandLine;
-using AxleRisk.App.Documents;
-using AxleRisk.App.Text;
-using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -19,25 +16,10 @@ internal static class RiskCommand
     {
         var options = new CommonOptions(RiskAnalysis.DefaultEvaluations);
         var own = new RiskOptions();
-        Command command = options.StudyCommand("risk", "the failure probability over distance, and the B1, B5, B10 and B50 lives");
+        Command command = options.StudyCommand(StudyBook.Risk.Name, StudyBook.Risk.About);
         own.AddTo(command);
         command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, options, own, terminal, cancellation)));
         return command;
-    }
-
-    /// <summary>The answer of a study or of its parts joined.</summary>
-    public static Answer AnswerOf(string command, ScenarioDocument document, RiskResult result, TimeSpan elapsed)
-    {
-        ImmutableArray<LiftOffLeg> liftOff = LiftOffCheck.Run(new LifeModel(document.Scenario));
-        return new Answer(
-            [
-                .. Frame.Head(document), .. RiskText.Lines(result), .. LiftOffText.Lines(liftOff, document),
-                .. Frame.Assumptions(document.Scenario),
-                .. Frame.Foot(result.Run, RiskText.Method(result), elapsed),
-            ],
-            () => LiftOffDocument.AddTo(RiskDocument.AddTo(Json.Head(command, document), result), liftOff).WithRun(result.Run, elapsed)
-                .WithNotes(document),
-            RiskDocument.Header, RiskDocument.Rows(result), result.Run.IsPartial);
     }
 
     private static int Run(ParseResult parsed, CommonOptions options, RiskOptions own, Terminal terminal, CancellationToken cancellation)
@@ -57,6 +39,7 @@ internal static class RiskCommand
         ((RiskResult result, RiskState state), TimeSpan elapsed) = options.Run(
             parsed, terminal, settings.Evaluations / question.Part.Of, run =>
                 RiskAnalysis.Run(model, settings, question, run), cancellation);
-        return AnswerOf("risk", document, result, elapsed).Give(parsed, options, terminal, path is null ? null : keeper.Write(state));
+        return StudyCommand.AnswerOf(StudyBook.Risk, document, new RiskRun(result, state), elapsed)
+            .Give(parsed, options, terminal, path is null ? null : keeper.Write(state));
     }
 }

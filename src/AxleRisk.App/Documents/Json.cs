@@ -1,8 +1,11 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using AxleRisk.App.Answers;
+using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
 namespace AxleRisk.App.Documents;
@@ -48,7 +51,7 @@ internal static class Json
     };
 
     /// <summary>Adds what is needed to repeat a run, and how long it took.</summary>
-    public static JsonObject WithRun(this JsonObject document, RunRecord run, TimeSpan elapsed)
+    public static JsonObject WithRun(this JsonObject document, RunRecord run, TimeSpan? elapsed)
     {
         document["evaluations"] = run.Evaluations;
         document["evaluations_requested"] = run.Requested;
@@ -56,16 +59,25 @@ internal static class Json
         document["seed"] = run.Seed;
         document["sampling"] = run.Sampling;
         document["model_version"] = run.ModelVersion;
-        document["seconds"] = Math.Round(elapsed.TotalSeconds, 3);
+        if (elapsed is { } time)
+        {
+            document["seconds"] = Math.Round(time.TotalSeconds, 3);
+            document["evaluations_per_second"] = Number(Math.Round(run.Evaluations / time.TotalSeconds));
+        }
+
         return document;
     }
 
-    /// <summary>Adds the defaults in force and the caution.</summary>
-    public static JsonObject WithNotes(this JsonObject document, ScenarioDocument scenario)
+    /// <summary>Adds what the model does not know of the scenario, the defaults in force and the caution.</summary>
+    public static JsonObject WithNotes(this JsonObject document, ScenarioDocument scenario) =>
+        document.WithNotes(scenario, Text.Frame.Assumed(scenario.Scenario));
+
+    /// <summary>The same, with a list of its own of what was assumed.</summary>
+    public static JsonObject WithNotes(this JsonObject document, ScenarioDocument scenario, IReadOnlyList<Text.Assumption> assumed)
     {
-        document["assumed"] = List(
-            scenario.Scenario.Inputs.Where(i => i.IsDefault && i.Value is Core.Scenarios.Value.Uncertain),
-            i => new JsonObject { ["name"] = i.Name, ["source"] = i.Quantity.DefaultSource });
+        LiftOffDocument.AddTo(document, LiftOffCheck.Run(new LifeModel(scenario.Scenario)));
+        document["warnings"] = List(NoteBlocks.Warnings(scenario), w => JsonValue.Create(w.Text));
+        document["assumed"] = List(assumed, a => new JsonObject { ["name"] = a.Name, ["source"] = a.Source });
         document["caution"] = Text.Caution.Sentence;
         return document;
     }

@@ -7,7 +7,7 @@ namespace AxleRisk.App.Documents;
 /// <summary>The ranking as JSON and as rows.</summary>
 internal static class RankDocument
 {
-    public static JsonObject AddTo(JsonObject document, RankResult result, TimeSpan elapsed)
+    public static JsonObject AddTo(JsonObject document, RankResult result)
     {
         document["required_km"] = result.RequiredKm;
         HeadlineDocument.AddTo(document, result.Headline, result.Probability);
@@ -17,7 +17,6 @@ internal static class RankDocument
         document["share_pairs"] = result.SharePairs;
         document["share_half_width"] = Json.Number(result.WidestHalf);
         document["share_half_width_asked"] = result.HalfWidthAsked == 0 ? null : Json.Number(result.HalfWidthAsked);
-        document["evaluations_per_second"] = Json.Number(Math.Round(result.Run.Evaluations / elapsed.TotalSeconds));
         document["by_knowledge"] = Json.List(result.ByKnowledge, k => new JsonObject
         {
             ["knowledge"] = k.Knowledge.ToString().ToLowerInvariant(),

@@ -1,3 +1,4 @@
+using AxleRisk.App.Answers;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Reports.Charts;
@@ -15,7 +16,7 @@ internal static class InputsSection
     {
         Scenario scenario = studies.Document.Scenario;
         FactorSet factors = studies.Model.Factors;
-        return new Section("Inputs", [.. Uncertain(factors), .. Correlations(scenario), .. Assumed(scenario), Certain(scenario)]);
+        return new Section("Inputs", [.. Uncertain(factors), .. Correlations(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), Certain(scenario)]);
     }
 
     private static IEnumerable<Block> Uncertain(FactorSet factors)
@@ -25,8 +26,7 @@ internal static class InputsSection
             return [new Paragraph(CheckText.NothingUncertain)];
         }
 
-        Table table = ReportTable.Of(CheckText.FactorTable(factors), "The uncertain inputs", "factor", "unit", "kind", "5 %", "50 %",
-            "95 %");
+        Table table = CheckText.FactorTable(factors).Captioned("The uncertain inputs", "factor", "unit", "kind", "5 %", "50 %", "95 %");
         table = table with { Rows = [.. table.Rows.Zip(factors.Factors, (row, f) => row.SetItem(0, row[0] with { Note = Meaning(f) }))] };
         return
         [
@@ -57,10 +57,6 @@ internal static class InputsSection
     private static IEnumerable<Block> Correlations(Scenario scenario) =>
         scenario.Correlations.IsEmpty ? [] : [new ItemList([.. CheckText.Correlations(scenario)])];
 
-    private static IEnumerable<Block> Assumed(Scenario scenario) => Frame.Assumed(scenario) is { Count: > 0 } assumed
-        ? [new Subheading(Frame.AssumedHeading), new ItemList([.. assumed])]
-        : [];
-
     private static Table Certain(Scenario scenario) =>
-        ReportTable.Of(CheckText.CertainTable(scenario), "The certain inputs", "input", "value", "unit", "remark");
+        CheckText.CertainTable(scenario).Captioned("The certain inputs", "input", "value", "unit", "remark");
 }

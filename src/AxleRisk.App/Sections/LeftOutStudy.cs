@@ -1,3 +1,5 @@
+using AxleRisk.App.Studies;
+
 namespace AxleRisk.App.Sections;
 
 /// <summary>A study of a report that has no answer to its scenario; the rest of the report stands without it.</summary>

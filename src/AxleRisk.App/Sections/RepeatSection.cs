@@ -1,3 +1,4 @@
+using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;
 using AxleRisk.Reports.Content;
@@ -20,13 +21,13 @@ internal static class RepeatSection
                     $"Scenario: {scenario}", $"Digest of the scenario and its data files (SHA-256): {studies.Document.Digest}",
                     $"{Product.Name} {Product.Version}, damage model version {LifeModel.Version}",
                 ]),
-                ReportTable.Of(StudyTable(studies.Made), "The studies behind this report"),
+                StudyTable(studies.Made.Select(m => m.Step)).Captioned("The studies behind this report"),
                 new Paragraph("This command writes the report again; each of those below it gives the figures of one section, with more detail:"),
                 new CommandLines(
                 [
-                    CommandLine("report", scenario, studies.Plan.Risk.Settings),
+                    CommandLine("report", scenario, studies.Plan.Risk),
                     $"{Product.Name} base {Quoted(scenario)}",
-                    .. studies.Made.Select(s => CommandLine(s.Command, scenario, s.Settings, s.IsUsual)),
+                    .. studies.Made.Select(m => CommandLine(m.Step.Command, scenario, m.Step.Settings, m.Step.IsUsual)),
                 ]),
                 new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
                 new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision:"),

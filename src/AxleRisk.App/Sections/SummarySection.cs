@@ -1,6 +1,12 @@
+using AxleRisk.App.Answers;
 using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Reports.Content;
 
@@ -16,10 +22,8 @@ internal static class SummarySection
         [
             .. Paragraphs(studies.Document.Scenario.About),
             .. Decision(studies),
-            .. LeftOutSection.InSummary(studies),
-            new Headline(
-                RiskText.Question(studies.Risk.RequiredKm), RiskText.Answer(studies.Risk.AtRequired.Probability),
-                [RiskText.Precision(studies.Risk), $"In words: {RiskText.InWords(studies.Risk.AtRequired.Probability)}"]),
+            .. studies.LeftOut.Select(l => new Warning(LeftOutText.InSummary(l.Title))),
+            RiskBlocks.Headline(studies.Risk),
             new ItemList([.. Findings(studies)]),
             new Paragraph($"{Charting.RunOf(studies.Risk.Run)} Each section names the run behind its figures; all intervals are 95 %."),
             new Warning(Caution.Sentence),
@@ -32,25 +36,25 @@ internal static class SummarySection
     /// <summary>The answer to what the scenario's role asks, before all else.</summary>
     private static IEnumerable<Block> Decision(ReportStudies studies)
     {
-        if (studies.Trip is { } trip)
+        if (studies.Find<TripResult>() is { } trip)
         {
-            yield return TripSection.Headline(trip);
+            yield return TripBlocks.Headline(trip);
         }
 
-        if (studies.Fleet is { } fleet)
+        if (studies.Find<FleetResult>() is { } fleet)
         {
-            yield return FleetSection.Headline(fleet);
+            yield return FleetBlocks.Headline(fleet);
         }
     }
 
     private static IEnumerable<string> Findings(ReportStudies studies) =>
     [
         .. studies.Risk.Lives.Where(l => l.Percent == 10).Select(Life),
-        .. studies.Ranking is { } ranking ? Deciding(ranking) : [],
-        .. studies.Combined?.Combinations is [var worst, ..] ? new[] { $"The worst combination: {CombineText.Sentence(worst)}" } : [],
-        .. studies.Causes is { } causes ? SurpriseText.Sentences(causes).Take(1)
+        .. studies.Find<RankResult>() is { } ranking ? Deciding(ranking) : [],
+        .. studies.Find<CombineResult>()?.Combinations is [var worst, ..] ? new[] { $"The worst combination: {CombineText.Sentence(worst)}" } : [],
+        .. studies.Find<CausesResult>() is { } causes ? SurpriseText.Sentences(causes).Take(1)
             .Concat(CausesText.Told(causes).Take(1).Select(t => $"The evidence points first to {t}.")) : [],
-        .. studies.Remedies is { } remedies ? RemediesText.Sentences(remedies) : [],
+        .. studies.Find<RemediesResult>() is { } remedies ? RemediesText.Sentences(remedies) : [],
     ];
 
     private static string Life(LifeQuantile life) =>

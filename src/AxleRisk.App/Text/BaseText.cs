@@ -5,17 +5,11 @@ namespace AxleRisk.App.Text;
 /// <summary>The base case as text.</summary>
 internal static class BaseText
 {
-    public static IEnumerable<string> Lines(BaseCaseResult result) =>
-    [
-        Style.Heading(Sentence(result)), .. Facts(result).Select(fact => "  " + fact), "",
-        .. LegTable(result).Lines(Layout.Width), "",
-        .. OneAtATimeLines(result), "",
-    ];
-
     public const string OneAtATimeHeading = "One factor at a time: life over the life of the base case";
 
-    public static string Sentence(BaseCaseResult result) =>
-        $"Base case: life {Figures.Km(result.LifeKm)} km with everything at its nominal";
+    public const string Label = "Base case, everything at its nominal: life";
+
+    public static string Answer(BaseCaseResult result) => $"{Figures.Km(result.LifeKm)} km";
 
     public static IReadOnlyList<string> Facts(BaseCaseResult result) =>
     [
@@ -50,8 +44,4 @@ internal static class BaseText
 
         return table;
     }
-
-    private static IEnumerable<string> OneAtATimeLines(BaseCaseResult result) => result.Factors.IsEmpty
-        ? [CheckText.NothingUncertain]
-        : [Style.Heading(OneAtATimeHeading), .. OneAtATimeTable(result).Lines(Layout.Width)];
 }

@@ -11,16 +11,7 @@ internal static class CausesText
     public const string NothingUnusual = "nothing unusual";
     public const string NothingElse = "nothing else unusual";
 
-    public static IEnumerable<string> Lines(CausesResult result) =>
-    [
-        .. SurpriseText.Lines(result), "",
-        Style.Heading(ToldHeading), .. InWords(result), "",
-        .. Explanations(result),
-        Style.Heading("Factors before | after the evidence"), .. FactorTable(result).Lines(Layout.Width), "",
-        .. Choices(result),
-        .. Wrap.Lines(Reading(result), Layout.Width, ""), "",
-    ];
-
+    public const string FactorsHeading = "Factors before | after the evidence";
     public const string ToldHeading = "What the evidence points to, the most telling first";
     public const string ExplanationsHeading = "Explanations before and after the evidence";
     public const string ChoicesHeading = "Choices before and after the evidence";
@@ -36,11 +27,6 @@ internal static class CausesText
         .. result.Causes.Where(c => !c.IsKnown).Select(c => (Cause: c, State: Telling(c)))
             .Where(x => x.State.Times.Low > 1 || x.State.Times.High < 1).Take(MostInWords).Select(x => Phrase(x.Cause, x.State)),
     ];
-
-    /// <summary>What the evidence points to as sentences, the most telling first.</summary>
-    public static IEnumerable<string> InWords(CausesResult result) => Told(result) is { Count: > 0 } told
-        ? told.SelectMany((phrase, i) => Wrap.Lines($"{i + 1}. {phrase}", Layout.Width - 2, "   ")).Select(line => "  " + line)
-        : ["  " + NothingTold];
 
     /// <summary>The state to tell of: the adverse tenth, or of a choice the state that gained most.</summary>
     private static StateShift Telling(Cause cause) =>
@@ -70,14 +56,6 @@ internal static class CausesText
         return table;
     }
 
-    private static IEnumerable<string> Explanations(CausesResult result) => result.Explanations.IsEmpty
-        ? []
-        :
-        [
-            Style.Heading(ExplanationsHeading), .. ExplanationTable(result).Lines(Layout.Width),
-            .. Wrap.Lines(ExplanationsReading(result), Layout.Width, ""), "",
-        ];
-
     /// <summary>How to read the table of explanations; names those that are not weighed because a known state settles them.</summary>
     public static string ExplanationsReading(CausesResult result)
     {
@@ -100,14 +78,13 @@ internal static class CausesText
     public static TextTable FactorTable(CausesResult result)
     {
         List<Cause> causes = [.. result.Causes.Where(c => c.Posterior is not null)];
-        int width = causes.Select(c => Short(c.Posterior!.Value.Low).Length).Append(3).Max();
-        var table = new TextTable("factor", "5 %", "50 %", "95 %", "| " + "5 %".PadLeft(width), "50 %", "95 %", "tenth x");
+        var table = new TextTable("factor", "5 %", "50 %", "95 %", "|5 %", "50 %", "95 %", "tenth x");
         foreach (Cause c in causes)
         {
             (Percentiles before, Percentiles after) = (c.Prior!.Value, c.Posterior!.Value);
             table.Add(
                 c.Name + (c.Measured is null ? "" : " (m)"), Short(before.Low), Short(before.Median), Short(before.High),
-                "| " + Short(after.Low).PadLeft(width), Short(after.Median), Short(after.High), Figures.Ratio(c.States[0].Times.Estimate));
+                Short(after.Low), Short(after.Median), Short(after.High), Figures.Ratio(c.States[0].Times.Estimate));
         }
 
         return table;
@@ -134,11 +111,6 @@ internal static class CausesText
         "tenth x: how many times likelier the factor is to lie in its adverse tenth, the tenth of its values that goes with most damage."
         + (result.Causes.Any(c => c.Measured is not null) ? " (m): measured." : "")
         + (result.Explanations.IsEmpty ? "" : " Stated priors of explanations move the explanations' table alone.");
-
-    /// <summary>The choices' states before and after the evidence, under their heading; nothing where there is none.</summary>
-    public static IEnumerable<string> Choices(CausesResult result) => result.Causes.Any(c => c.Prior is null)
-        ? [Style.Heading(ChoicesHeading), .. ChoiceTable(result).Lines(Layout.Width), ""]
-        : [];
 
     /// <summary>Three figures: six numbers stand in a row.</summary>
     private static string Short(double x) => Math.Abs(x) switch

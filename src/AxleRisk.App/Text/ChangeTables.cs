@@ -8,12 +8,6 @@ internal static class ChangeTables
 {
     private const string Same = "not distinguishable";
 
-    public static IEnumerable<string> Lines(double distanceKm, IReadOnlyList<(string Name, ComparedCase Case)> rows) =>
-    [
-        Style.Heading(RiskHeading(distanceKm)), .. RiskTable(rows).Lines(Layout.Width), "",
-        Style.Heading(LifeHeading + "; likewise"), .. LifeTable(rows).Lines(Layout.Width), "",
-    ];
-
     public const string LifeHeading = "B10 life, the distance by which a tenth has failed";
     public const string TimesOfFirst = "; how many times that of the first row";
 

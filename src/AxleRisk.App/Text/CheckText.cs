@@ -7,14 +7,6 @@ internal static class CheckText
 {
     public const string NothingUncertain = "No value of this scenario is uncertain.";
 
-    public static IEnumerable<string> Lines(Scenario scenario, FactorSet factors) =>
-    [
-        $"Valid: {scenario.Legs.Length} legs, {factors.Factors.Length} factors, required distance {Figures.Exact(scenario.RequiredKm)} km.", "",
-        Style.Heading("Factors"), .. FactorTable(factors).Lines(Layout.Width), "", .. Descriptions(factors), "",
-        Style.Heading("Certain values"), .. CertainTable(scenario).Lines(Layout.Width), "",
-        .. Correlations(scenario).SelectMany(c => Wrap.Lines(c, Layout.Width)),
-    ];
-
     public static TextTable FactorTable(FactorSet factors)
     {
         var table = new TextTable("factor", "<unit", "<", "5 %", "50 %", "95 %");
@@ -53,8 +45,4 @@ internal static class CheckText
 
     public static IEnumerable<string> Correlations(Scenario scenario) =>
         scenario.Correlations.Select(c => $"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}");
-
-    private static IEnumerable<string> Descriptions(FactorSet factors) =>
-        factors.Factors.SelectMany(f => Wrap.Lines($"{f.Name}: {DistributionText.Of(f)}", Layout.Width - 2, "    "))
-            .Select(line => "  " + line);
 }

@@ -9,15 +9,7 @@ internal static class CombineText
     /// <summary>The most pairs printed; the JSON answer has all.</summary>
     private const int MostPairs = 8;
 
-    public static IEnumerable<string> Lines(CombineResult result) =>
-    [
-        .. HeadlineText.Lines(result.RequiredKm, result.Headline, result.Probability), "",
-        Style.Heading("The worst combinations"), .. Worst(result.Combinations, result.Searched), "",
-        Style.Heading(PairsHeading), .. Pairs(result), "",
-        Style.Heading(InteractionsHeading), .. Interactions(result), "",
-        .. Wrap.Lines(Reading(result), Layout.Width, ""), "",
-    ];
-
+    public const string WorstHeading = "The worst combinations";
     public const string PairsHeading = "Pairs against what they would give if their effects multiplied";
     public const string InteractionsHeading = "Interaction of two factors, share of the variance of failure";
     public const string NoInteractions = "Not computed: fewer than two independent factors, or the run was ended early.";
@@ -83,29 +75,10 @@ internal static class CombineText
         + "Of a choice only its worse states are paired. second order: what two explain together beyond what each explains. Shapley: the same, averaged over what else is known. "
         + "Intervals are 95 %.";
 
-    /// <summary>The worst combinations, numbered, and what was searched for them.</summary>
-    public static IEnumerable<string> Worst(IReadOnlyList<Combination> combinations, SearchRecord searched) =>
-    [
-        .. combinations.SelectMany((c, i) => Indented($"{i + 1}. {Sentence(c)}", "   ")),
-        .. combinations.Count == 0 ? ["  " + NoneListed(searched)] : Array.Empty<string>(),
-        .. Indented(Searched(searched), ""),
-    ];
-
-    /// <summary>The pairs that depart from multiplication as sentences, and how many they are.</summary>
-    public static IEnumerable<string> Pairs(CombineResult result) =>
-        [.. Told(result).SelectMany(p => Indented(Sentence(p), "  ")), "  " + PairsTold(result)];
-
-    private static IEnumerable<string> Interactions(CombineResult result) =>
-        result.Interactions.IsEmpty ? ["  " + NoInteractions] : InteractionTable(result).Lines(Layout.Width);
-
     /// <summary>Two decimals and half of the interval, which is symmetric.</summary>
     private static string Index(Interval i) => double.IsNaN(i.Estimate)
         ? Figures.None
         : $"{Math.Round(i.Estimate, 2) + 0.0:0.00} +-{(i.High - i.Low) / 2:0.00}".Replace("-0.00 ", "0.00 ");
-
-    /// <summary>Wraps a paragraph; a percent sign stays with its number.</summary>
-    private static IEnumerable<string> Indented(string text, string indent) =>
-        Wrap.Lines(text.Replace(" %", "\u00a0%"), Layout.Width - 2, indent).Select(line => "  " + line.Replace('\u00a0', ' '));
 
     private static string Range(Interval p) => $"{RangeWords.Percent(p.Low).Replace(" %", "")} to {RangeWords.Percent(p.High)}";
 }

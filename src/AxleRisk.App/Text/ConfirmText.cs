@@ -10,31 +10,14 @@ internal static class ConfirmText
     // Less than the counting formula's own error: the models agree.
     private const double Agreement = 0.05;
 
-    public static IEnumerable<string> Lines(ConfirmationResult result) =>
-    [
-        .. Verdict(result), "",
-        Style.Heading("Step by step in the base case: damage of the use"), .. StepTable(result, result.Points[0]).Lines(Layout.Width), "",
-        Style.Heading("Base case by leg: damage of the fast model over that of the simulation"), .. Legs(result, result.Points[0]), "",
-        Style.Heading("Base case and sampled points: true over computed damage of the use"), .. Points(result), "",
-        .. TripLines(result),
-        .. Factor(result), "",
-    ];
-
-    public static IEnumerable<string> Foot(ConfirmationResult result, TimeSpan elapsed)
-    {
-        if (result.IsPartial)
-        {
-            yield return Style.Heading($"PARTIAL: ended early, after {result.Points.Length} of {result.Question.Points + 1} points.");
-        }
-
-        string text = $"Run: {result.Records} records of {Figures.Number(result.Question.KmPerRecord)} km a leg, point and ride, {result.SimulatedSeconds / 3600:#,0} hours of "
+    /// <summary>The run in words.</summary>
+    public static string Run(ConfirmationResult result) =>
+        $"Run: {result.Records} records of {Figures.Number(result.Question.KmPerRecord)} km a leg, point and ride, {result.SimulatedSeconds / 3600:#,0} hours of "
             + $"driving in all; seed {result.Question.Seed}; model {LifeModel.Version}, axlerisk {Product.Version}. Intervals are of 95 %, from the records.";
-        foreach (string line in (string[])[.. Wrap.Lines(text, Layout.Width), Frame.Took(elapsed),
-            .. Wrap.Lines(Caution.Sentence, Layout.Width)])
-        {
-            yield return line;
-        }
-    }
+
+    /// <summary>That it was ended early; null where it was not.</summary>
+    public static string? Partial(ConfirmationResult result) => result.IsPartial
+        ? $"PARTIAL: ended early, after {result.Points.Length} of {result.Question.Points + 1} points." : null;
 
     /// <summary>The line for the scenario file.</summary>
     public static string TomlLine(ConfirmationResult result) =>
@@ -50,11 +33,11 @@ internal static class ConfirmText
         _ => "wheel lift-off",
     };
 
-    private static IEnumerable<string> Verdict(ConfirmationResult result)
+    /// <summary>What the simulation says of the fast model, in words.</summary>
+    public static IEnumerable<string> Verdict(ConfirmationResult result)
     {
         ConfirmedPoint first = result.Points[0];
         double ratio = first.Ratio.Estimate;
-        yield return Style.Heading($"True over computed damage in the base case: {Index(first.Ratio)}");
         string fast = Math.Abs(ratio - 1) <= Agreement
             ? "The fast model agrees with the simulation within 5 %."
             : ratio < 1
@@ -64,24 +47,13 @@ internal static class ConfirmText
             $"{(i == 0 ? "With" : "Then, with")} {StepInWords(step, result.Question)}{(i == 0 ? "" : " too")}, {Relation(first.Steps[i].Estimate, i == 0 ? "the linear ride" : "the step before")}.");
         string strikes = Math.Abs(first.FastStrikes - 1) < 0.005 ? ""
             : $" The fast model itself adds {100 * (first.FastStrikes - 1):0} % for strikes on the stop.";
-        string text = $"{fast} Counting cycle by cycle, {Relation(1 / first.Fast.Estimate, "the fast model's formula")}. {string.Join(' ', steps)}{strikes}";
-        foreach (string line in Wrap.Lines(text, Layout.Width - 2, "").Concat(Extremes(result)))
+        yield return $"{fast} Counting cycle by cycle, {Relation(1 / first.Fast.Estimate, "the fast model's formula")}. {string.Join(' ', steps)}{strikes}";
+        if (result.Points.Length > 1)
         {
-            yield return "  " + line;
+            (ConfirmedPoint least, ConfirmedPoint most) = (result.Points.MinBy(p => p.Ratio.Estimate)!,
+                result.Points.MaxBy(p => p.Ratio.Estimate)!);
+            yield return $"Over all points the ratio lies between {Figures.Ratio(least.Ratio.Estimate)} ({least.Name}) and {Figures.Ratio(most.Ratio.Estimate)} ({most.Name}).";
         }
-    }
-
-    private static IEnumerable<string> Extremes(ConfirmationResult result)
-    {
-        if (result.Points.Length < 2)
-        {
-            return [];
-        }
-
-        (ConfirmedPoint least, ConfirmedPoint most) = (result.Points.MinBy(p => p.Ratio.Estimate)!,
-            result.Points.MaxBy(p => p.Ratio.Estimate)!);
-        return Wrap.Lines(
-            $"Over all points the ratio lies between {Figures.Ratio(least.Ratio.Estimate)} ({least.Name}) and {Figures.Ratio(most.Ratio.Estimate)} ({most.Name}).", Layout.Width - 2, "");
     }
 
     private static string Relation(double ratio, string than) =>
@@ -90,7 +62,7 @@ internal static class ConfirmText
         : $"the damage is {100 * (1 - ratio):0} % below that of {than}";
 
     /// <summary>What each step of the simulation does to the damage.</summary>
-    private static TextTable StepTable(ConfirmationResult result, ConfirmedPoint point)
+    public static TextTable StepTable(ConfirmationResult result, ConfirmedPoint point)
     {
         var table = new TextTable("simulated", "over the row above", "over the linear ride");
         table.Add("linear ride, over the formula", Index(Inverse(point.Fast)), "1");
@@ -105,15 +77,9 @@ internal static class ConfirmText
         return table;
     }
 
-    private static IEnumerable<string> TripLines(ConfirmationResult result) => result.Points[0].Trip is not { } trip ? [] :
-    [
-        Style.Heading($"The trip in the base case: true over computed damage {Index(trip.Ratio)}"),
-        .. StepTable(result, trip).Lines(Layout.Width), .. Legs(result, trip), "",
-    ];
-
     private static Interval Inverse(Interval x) => new(1 / x.Estimate, 1 / x.High, 1 / x.Low);
 
-    private static IEnumerable<string> Legs(ConfirmationResult result, ConfirmedPoint point)
+    public static TextTable LegTable(ConfirmationResult result, ConfirmedPoint point)
     {
         // With strikes the page has no room for the linear ride; the JSON document has it.
         bool stop = result.Steps.Contains(RideStepKind.BumpStop);
@@ -125,10 +91,10 @@ internal static class ConfirmText
                 stop ? Figures.Number(leg.StrikesPerKm) : Index(leg.FastOverLinear), OffGround(leg.OffGroundShare));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
 
-    private static IEnumerable<string> Points(ConfirmationResult result)
+    public static TextTable PointTable(ConfirmationResult result)
     {
         var table = new TextTable("point", "life km", "true/computed", "counting alone", "off ground");
         foreach (ConfirmedPoint point in result.Points)
@@ -137,18 +103,12 @@ internal static class ConfirmText
                 OffGround(point.Legs.Max(l => l.OffGroundShare)));
         }
 
-        return table.Lines(Layout.Width);
+        return table;
     }
-
-    private static IEnumerable<string> Factor(ConfirmationResult result) =>
-    [
-        .. Wrap.Lines("To carry this in every other command, with its spread between the points, add under [fatigue]:", Layout.Width, ""),
-        TomlLine(result),
-    ];
 
     private static string OffGround(double share) => share == 0 ? "0" : share < 5e-5 ? "<0.01 %" : (100 * share).ToString("0.00") + " %";
 
-    private static string Index(Interval i) => Figures.Index(i);
+    public static string Index(Interval i) => Figures.Index(i);
 
     private static string Short(double x) => x.ToString("G3");
 }

@@ -62,10 +62,6 @@ internal static class Figures
         static string Power(double x) => double.IsNaN(x) ? None : x == 0 ? "0" : x.ToString("0.0e-0");
     }
 
-    /// <summary>The answer to the question of a scenario, in one line.</summary>
-    public static string Answer(double requiredKm, Interval p) =>
-        $"{RiskText.Question(requiredKm)}: {RiskText.Answer(p)} ({ProbabilityRange(p)})";
-
     /// <summary>A share of a whole, in percent.</summary>
     public static string Share(double share) => double.IsNaN(share) ? None : (100 * share).ToString("0.0") + " %";
 

@@ -6,24 +6,12 @@ namespace AxleRisk.App.Text;
 /// <summary>What meets a fleet's targets, as text.</summary>
 internal static class FleetLimitsText
 {
-    public static IEnumerable<string> Warranty(FleetResult result) => result.Warranty is not { } warranty ? [] :
-    [
-        Style.Heading(WarrantyHeading(warranty)), .. Indented(WarrantyWords(result, warranty)), .. WarrantyTable(result, warranty)
-            .Lines(Layout.Width), "",
-    ];
-
-    public static IEnumerable<string> Design(FleetResult result) => result.Design is not { } design ? [] :
-    [
-        Style.Heading(DesignHeading(design)), .. Indented(AsItIs(result, design)), .. DesignTable(design).Lines(Layout.Width),
-        .. DesignSentences(design).SelectMany(Indented), "",
-    ];
-
     public static string WarrantyHeading(WarrantyLimits warranty) =>
         $"Target: claims of no more than {Figures.Probability(warranty.Target)} of the fleet";
 
     public static TextTable WarrantyTable(FleetResult result, WarrantyLimits warranty)
     {
-        var table = new TextTable("longest warranty under the target", "limit", "95 % interval", "<holds");
+        var table = new TextTable("longest", "limit", "95 % interval", "<holds");
         foreach (WarrantyLimit limit in warranty.Limits)
         {
             Add(table, $"months, at {Figures.Exact(result.Fleet.WarrantyKm)} km", limit.Months, limit.Basis, Months, "months");
@@ -97,8 +85,6 @@ internal static class FleetLimitsText
         design.NominalWallMm is null ? ["The section modulus is given, so no wall and no tolerance can be searched."]
         : !design.HasWallSpread ? ["The wall is certain, so there is no tolerance to loosen."]
         : [];
-
-    private static IEnumerable<string> Indented(string text) => Wrap.Lines(text, Layout.Width - 2).Select(line => "  " + line);
 
     private static void Add(TextTable table, string name, SearchAnswer answer, TargetBasis basis, Func<double, string> show, string unit)
     {

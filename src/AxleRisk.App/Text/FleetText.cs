@@ -10,21 +10,10 @@ internal static class FleetText
     /// <summary>The share from which on an error of the band is told.</summary>
     private const double Negligible = 0.05;
 
-    public static IEnumerable<string> Lines(FleetResult result) =>
-    [
-        .. Summary(result), "",
-        .. FleetLimitsText.Warranty(result), .. FleetLimitsText.Design(result),
-        Style.Heading(MonthsHeading), .. MonthTable(result).Lines(Layout.Width), "",
-        .. Wrap.Lines(Reading, Layout.Width), "",
-    ];
-
     public const string MonthsHeading = "Claims since the first sale, by month";
     public const string Reading =
         "A vehicle is sold in the middle of its month and makes one claim at most: when its axle fails before its warranty ends. "
         + "The 95 % bands cover chance and what is unknown of the whole fleet, not wrong inputs or the limits of the model.";
-
-    /// <summary>The expected claims.</summary>
-    public static string Expected(FleetResult result) => $"{Number(result.Claims.Expected.Estimate)} {OfFleet(result)}";
 
     /// <summary>Of how many, and as a share.</summary>
     public static string OfFleet(FleetResult result) =>
@@ -56,15 +45,6 @@ internal static class FleetText
             : $"; {s.Designs} designs with {Figures.Count(s.DesignOuter)} times {Figures.Count(s.DesignInner)} vehicles, the same random numbers in each")
         + (s.IsConditional ? "; Miner sum and S-N scatter of a vehicle averaged exactly" : "; failures counted");
 
-    private static IEnumerable<string> Summary(FleetResult result) =>
-    [
-        Style.Heading($"Expected claims: {Expected(result)}"),
-        $"  {Precision(result)}",
-        $"  {Terms(result)}",
-        .. ExpectedCost(result) is { } cost ? [$"  {cost}"] : Array.Empty<string>(),
-        .. Wrap.Lines($"{WriteDown(result)} {Why(result)}", Layout.Width - 2, "").Select(line => "  " + line),
-    ];
-
     /// <summary>Why the predictive interval is as wide as it is.</summary>
     public static string Why(FleetResult result)
     {
@@ -82,11 +62,11 @@ internal static class FleetText
 
     public static TextTable MonthTable(FleetResult result)
     {
-        var table = new TextTable("to the end of month", "claims so far", "95 % band", "in this month", "95 % band");
+        var table = new TextTable(">to the end of month", "claims so far", "95 % band", "in this month", "95 % band");
         int step = (result.Months.Length + MostRows - 1) / MostRows;
         foreach (ClaimMonth m in result.Months.Where(m => m.Month % step == 0 || m.Month == result.Months.Length))
         {
-            table.Add(m.Month.ToString().PadLeft(19), Number(m.SoFar.Expected.Estimate), Band(m.SoFar),
+            table.Add(m.Month.ToString(), Number(m.SoFar.Expected.Estimate), Band(m.SoFar),
                 Number(m.InMonth.Expected.Estimate), Band(m.InMonth));
         }
 

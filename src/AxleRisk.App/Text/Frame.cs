@@ -7,32 +7,25 @@ namespace AxleRisk.App.Text;
 /// <summary>What all answers have around them: the scenario's name above, the assumptions, the run and the caution below.</summary>
 internal static class Frame
 {
-    public static IEnumerable<string> Head(ScenarioDocument document) =>
+    public static IEnumerable<TextLine> Head(ScenarioDocument document) =>
     [
         TextTable.Shorten(Printable.Line(document.Scenario.Title), Layout.Width),
         $"{TextTable.Shorten(Printable.Line(document.FileName), Layout.Width - 22)}  digest {document.Digest[..12]}",
         "",
     ];
 
-    /// <summary>The defaults in force that move the answer: those that are uncertain. Never silent.</summary>
-    public static IEnumerable<string> Assumptions(Scenario scenario)
-    {
-        IReadOnlyList<string> assumed = Assumed(scenario);
-        return assumed.Count == 0
-            ? []
-            : [Style.Heading(AssumedHeading), .. assumed.SelectMany(a => Wrap.Lines(a, Layout.Width - 2, "    "))
-                .Select(line => "  " + line), ""];
-    }
-
     public const string AssumedHeading = "Assumed, not stated in the file";
 
-    /// <summary>Each default in force that is uncertain, with its source.</summary>
-    public static IReadOnlyList<string> Assumed(Scenario scenario) =>
-        [.. scenario.Inputs.Where(i => i.IsDefault && i.Value is Value.Uncertain).Select(i => $"{i.Name}: {i.Quantity.DefaultSource}")];
+    /// <summary>Each default in force that is uncertain, and so moves the answer.</summary>
+    public static IReadOnlyList<Assumption> Assumed(Scenario scenario) =>
+    [
+        .. scenario.Inputs.Where(i => i.IsDefault && i.Value is Value.Uncertain)
+            .Select(i => new Assumption(i.Name, i.Quantity.DefaultSource!)),
+    ];
 
     /// <summary>What must be known to repeat a run, and how it was done.</summary>
     public static string Run(RunRecord run, string method) =>
-        $"{Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling{Asked(run)}, {method}; model {run.ModelVersion}, axlerisk {Product.Version}";
+        $"Run: {Figures.Count(run.Evaluations)} evaluations, seed {run.Seed}, {run.Sampling} sampling{Asked(run)}, {method}; model {run.ModelVersion}, axlerisk {Product.Version}.";
 
     // Ended early is said on a line of its own.
     private static string Asked(RunRecord run) => run.IsPartial || run.Requested == run.Evaluations ? ""
@@ -43,23 +36,27 @@ internal static class Frame
     /// <summary>The time a run took; on a line of its own, for it alone differs from run to run.</summary>
     public static string Took(TimeSpan elapsed, string speed = "") => $"  Took {elapsed.TotalSeconds:0.0} s{speed}.";
 
+    /// <summary>That a run was ended early; null where it was not.</summary>
+    public static string? Partial(RunRecord run) => run.IsPartial
+        ? $"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations." : null;
+
     /// <summary>The lines below an answer.</summary>
-    /// <param name="run">The run.</param>
-    /// <param name="method">How it was done, in words.</param>
+    /// <param name="run">The run in words: <see cref="Run"/>.</param>
+    /// <param name="partial">That it was ended early; null where it was not.</param>
     /// <param name="elapsed">The time it took.</param>
     /// <param name="speed">What is said of its speed, behind that.</param>
-    public static IEnumerable<string> Foot(RunRecord run, string method, TimeSpan elapsed, string speed = "")
-    {
-        if (run.IsPartial)
-        {
-            yield return Style.Heading(
-                $"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations.");
-        }
+    public static IEnumerable<TextLine> Foot(string run, string? partial, TimeSpan elapsed, string speed = "") =>
+    [
+        .. partial is null ? [] : new[] { new TextLine(partial, LineKind.Warning) },
+        .. Wrap.Lines(run, Layout.Width).Append(Took(elapsed, speed)).Concat(Wrap.Lines(Caution.Sentence, Layout.Width))
+            .Select(line => new TextLine(line)),
+    ];
+}
 
-        foreach (string line in (string[])
-            [.. Wrap.Lines($"Run: {Run(run, method)}.", Layout.Width), Took(elapsed, speed), .. Wrap.Lines(Caution.Sentence, Layout.Width)])
-        {
-            yield return line;
-        }
-    }
+/// <summary>A default in force that moves the answer.</summary>
+/// <param name="Name">The input.</param>
+/// <param name="Source">The value and where it is from.</param>
+internal readonly record struct Assumption(string Name, string Source)
+{
+    public override string ToString() => $"{Name}: {Source}";
 }

@@ -6,11 +6,6 @@ namespace AxleRisk.App.Text;
 /// <summary>The failure probability as the risk study gives it, and what an analysis' own sample says of it.</summary>
 internal static class HeadlineText
 {
-    /// <summary>The headline of an analysis, and how far its own sample is off.</summary>
-    public static IEnumerable<string> Lines(double km, RiskHeadline? headline, Interval own) => headline is null
-        ? [Figures.Answer(km, own)]
-        : [Figures.Answer(km, headline.Probability), .. Wrap.Lines(Own(headline, own), Layout.Width - 2, "").Select(l => "  " + l)];
-
     /// <summary>How far an analysis' own sample is off, in a sentence.</summary>
     public static string Own(RiskHeadline headline, Interval own) => double.IsNaN(headline.Off(own).Estimate)
         ? $"As risk gives it ({Run(headline)})."

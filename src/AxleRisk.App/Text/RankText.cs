@@ -11,21 +11,7 @@ internal static class RankText
     private const int BarLength = 12;
 
     /// <summary>An index that two decimals show as 0.</summary>
-    private const double LeastShown = 0.005;
-
-    public static IEnumerable<string> Lines(RankResult result) =>
-    [
-        .. HeadlineText.Lines(result.RequiredKm, result.Headline, result.Probability), "",
-        Style.Heading(SharesHeading(result)), .. ShareTable(result).Lines(Layout.Width), "",
-        .. ModeText.Lines(result),
-        Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
-        Style.Heading("Failure before that distance, factor by factor (Sobol' indices of the event)"),
-        .. Indices(result, f => f.Failure), "",
-        Style.Heading("Spread of life, factor by factor (Sobol' indices of ln life)"),
-        .. Indices(result, f => f.Life), "",
-        Style.Heading(PinsHeading), .. PinTable(result).Lines(Layout.Width), "",
-        .. Wrap.Lines(string.Join(' ', [SharesReading, IndicesReading, .. CorrelatedReading(result)]), Layout.Width, ""), "",
-    ];
+    public const double LeastShown = 0.005;
 
     public const string LegsHeading = "Which leg does the damage, among the vehicles that fail";
     public const string PinsHeading = "Failure probability with one factor held";
@@ -34,7 +20,7 @@ internal static class RankText
         "share: the factor's fair part of the variance, Shapley effect; all shares sum to 100 %. Factors of one place (=) are tied: "
         + "their intervals overlap. What varies between vehicles only another design or use can change; what is unknown, better data can remove.";
 
-    private const string IndicesReading =
+    public const string IndicesReading =
         "alone: share of the variance that knowing this factor would remove. with others: share that would "
         + "be left if all but this factor were known. Of a rare event, totals run high for every factor: compare them, do not add them.";
 
@@ -114,18 +100,16 @@ internal static class RankText
         return table;
     }
 
-    private static IEnumerable<string> Indices(RankResult result, Func<RankedFactor, SobolPair> of)
+    /// <summary>Sobol' indices, and how many factors are left out because theirs are nearly 0.</summary>
+    public static (TextTable Table, int LeftOut) IndexTable(RankResult result, Func<RankedFactor, SobolPair> of)
     {
         var table = new TextTable("factor", "alone", "with others");
-        List<RankedFactor> shown =
-            [.. result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown))];
-        foreach (RankedFactor f in shown)
+        foreach (RankedFactor f in result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown)))
         {
             table.Add(f.Factor.Name + (f.RankedWith.IsEmpty ? "" : " *"), Figures.Index(of(f).First), Figures.Index(of(f).Total));
         }
 
-        int rest = result.Factors.Length - shown.Count;
-        return [.. table.Lines(Layout.Width), .. rest > 0 ? [$"  and {rest} more, each below {LeastShown}"] : Array.Empty<string>()];
+        return (table, result.Factors.Length - table.Count);
     }
 
     /// <summary>What to know of correlated factors; nothing where there are none.</summary>

@@ -9,24 +9,6 @@ internal static class RareEventText
     /// <summary>Factors shown at a design point: those that bring most of the way there.</summary>
     private const int Shown = 6;
 
-    public static IEnumerable<string> Lines(RiskResult result) => Speaker(result) is { } chosen ? Lines(chosen, DesignHeading(chosen)) : [];
-
-    /// <summary>How an answer was had, and under a heading the likeliest way to fail.</summary>
-    public static IEnumerable<string> Lines(RareEventResult chosen, string heading)
-    {
-        foreach (string line in Sentences(chosen).SelectMany(s => Wrap.Lines(s, Layout.Width - 2, "  ")))
-        {
-            yield return "  " + line;
-        }
-
-        foreach (string line in DesignPoint(chosen, heading))
-        {
-            yield return line;
-        }
-
-        yield return "";
-    }
-
     /// <summary>The answer nearest to the question, which speaks for all; null where there is none.</summary>
     public static RareEventResult? Speaker(RiskResult result) => result.RareEvents.IsEmpty
         ? null
@@ -61,13 +43,4 @@ internal static class RareEventText
 
         return (state.Name, table);
     }
-
-    private static IEnumerable<string> DesignPoint(RareEventResult chosen, string heading) => DesignTable(chosen) is not var (state, table)
-        ? []
-        :
-        [
-            "", Style.Heading(heading),
-            .. Wrap.Lines(state, Layout.Width - 2, "").Select(line => "  " + line),
-            .. table.Lines(Layout.Width),
-        ];
 }

@@ -8,14 +8,6 @@ internal static class RemediesText
 {
     private const string BaseName = "as it is";
 
-    public static IEnumerable<string> Lines(Scenario scenario, RemediesResult result) =>
-    [
-        .. Sentences(result).SelectMany(s => Wrap.Lines(s, Layout.Width)), "",
-        .. ChangeTables.Lines(result.Comparison.DistanceKm, Cases(result)),
-        Style.Heading(Heading), .. scenario.Remedies.SelectMany(r => Wrap.Lines(Sentence(r), Layout.Width - 2, "    "))
-            .Select(l => "  " + l), "",
-    ];
-
     public const string Heading = "The remedies";
 
     /// <summary>The best single remedy and the best pair in words.</summary>

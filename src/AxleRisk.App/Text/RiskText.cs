@@ -10,30 +10,8 @@ internal static class RiskText
     public const string LivesHeading = "Lives: the distance by which a share has failed";
     public const string LegsHeading = "Share of the damage by leg, mean over all vehicles";
 
-    public static IEnumerable<string> Lines(RiskResult result) =>
-    [
-        .. Summary(result), "",
-        Style.Heading(DistancesHeading), .. DistanceTable(result).Lines(Layout.Width), "",
-        .. RareEventText.Lines(result),
-        .. ModeText.Lines(result),
-        Style.Heading(LivesHeading), .. LifeTable(result).Lines(Layout.Width), "",
-        Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
-    ];
-
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(RiskResult result) => $"{result.Method.ToString().ToLowerInvariant()} method ({result.MethodReason})";
-
-    /// <summary>The main figure.</summary>
-    public static IEnumerable<string> Summary(RiskResult result)
-    {
-        Interval p = result.AtRequired.Probability;
-        yield return Style.Heading($"{Question(result.RequiredKm)}: {Answer(p)}");
-        yield return "  " + Precision(result);
-        foreach (string line in Wrap.Lines($"In words: {InWords(p)}", Layout.Width - 2, "  "))
-        {
-            yield return "  " + line;
-        }
-    }
 
     /// <summary>The main figure itself.</summary>
     public static string Answer(Interval p) =>
@@ -65,7 +43,7 @@ internal static class RiskText
 
     public static TextTable DistanceTable(RiskResult result)
     {
-        var table = new TextTable("distance km", "failed", "95 % interval", "beta", "<");
+        var table = new TextTable(">distance km", "failed", "95 % interval", "beta", "<");
         foreach (DistanceRisk risk in result.Distances)
         {
             string mark = string.Join(" ", new[]
@@ -74,7 +52,7 @@ internal static class RiskText
                 risk.Method == RiskMethod.Importance ? "i" : "",
             }.Where(word => word.Length > 0));
             table.Add(
-                Figures.Exact(risk.DistanceKm).PadLeft(11), Figures.Probability(risk.Probability),
+                Figures.Exact(risk.DistanceKm), Figures.Probability(risk.Probability),
                 Figures.ProbabilityRange(risk.Probability), Beta(risk), mark);
         }
 

@@ -7,9 +7,6 @@ namespace AxleRisk.App.Text;
 /// <summary>The evidence in words, and how surprising the life is under the scenario.</summary>
 internal static class SurpriseText
 {
-    public static IEnumerable<string> Lines(CausesResult result) =>
-        Sentences(result).SelectMany(s => Wrap.Lines(s, Layout.Width));
-
     public static IEnumerable<string> Sentences(CausesResult result)
     {
         if (result.FailureBefore is var (from, to))

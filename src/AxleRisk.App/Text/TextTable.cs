@@ -1,48 +1,53 @@
+using System.Collections.Immutable;
+using AxleRisk.Reports.Content;
+
 namespace AxleRisk.App.Text;
 
-/// <summary>
-/// A table of text, its columns as wide as their widest cell; the first column is set left, the others right unless said.
-/// </summary>
+/// <summary>A table in the making: the first column is set left, the others right unless said.</summary>
 internal sealed class TextTable
 {
-    private const string Gap = "  ";
     private readonly string[] headers;
-    private readonly bool[] left;
-    private readonly bool[] bars;
     private readonly List<string[]> rows = [];
 
     /// <summary>
-    /// Creates a table; a header that begins with <c>&lt;</c> makes a column set left, one that is <c>#</c> a column of bars
-    /// made of characters, without a heading.
+    /// Creates a table; a header that begins with <c>&lt;</c> makes a column set left, one with <c>&gt;</c> sets the first right,
+    /// one with <c>|</c> has a rule before it, one that is <c>#</c> is of bars made of characters, without a heading.
     /// </summary>
-    public TextTable(params string[] headers)
-    {
-        left = [.. headers.Select((h, i) => i == 0 || h.StartsWith('<') || h == "#")];
-        bars = [.. headers.Select(h => h == "#")];
-        this.headers = [.. headers.Select(h => h.TrimStart('<', '#'))];
-    }
+    public TextTable(params string[] headers) => this.headers = headers;
 
-    /// <summary>The columns that hold words or figures, not bars: their places, headings and whether they are set left.</summary>
-    public IEnumerable<(int Place, string Header, bool IsLeft)> Columns =>
-        headers.Select((h, i) => (i, h, left[i])).Where(c => !bars[c.i]);
-
-    /// <summary>The rows; missing cells at the end of a row are empty.</summary>
-    public IReadOnlyList<string[]> Rows => rows;
+    /// <summary>The number of rows.</summary>
+    public int Count => rows.Count;
 
     /// <summary>Adds a row; missing cells at its end are empty.</summary>
     public void Add(params string[] cells) => rows.Add(cells);
 
-    /// <summary>The lines. The first column is shortened where the table would be wider than <paramref name="width"/>.</summary>
-    public IEnumerable<string> Lines(int width)
+    /// <summary>The table as a block of an answer.</summary>
+    /// <param name="caption">What it shows.</param>
+    /// <param name="longHeaders">
+    /// Headings for where there is room and little stands around them, in place of its own; none to keep them, else one for
+    /// each column but those of bars.
+    /// </param>
+    public Table Captioned(string caption, params string[] longHeaders)
     {
-        int[] widths = [.. headers.Select((h, c) => rows.Select(r => Cell(r, c).Length).Append(h.Length).Max())];
-        int excess = widths.Sum() + (Gap.Length * widths.Length) - width;
-        widths[0] -= Math.Clamp(excess, 0, Math.Max(0, widths[0] - 12));
-        yield return Line(headers, widths);
-        foreach (string[] row in rows)
-        {
-            yield return Line(row, widths);
-        }
+        int next = 0;
+        return new Table(
+            caption,
+            [
+                .. headers.Select((h, i) =>
+                {
+                    string own = h.TrimStart('<', '>', '|', '#');
+                    bool isBar = h == "#";
+                    string header = isBar || longHeaders.Length == 0 ? own : longHeaders[next++];
+                    return new Column(header, h.StartsWith('<') || isBar) 
+                    {
+                        Short = own,
+                        IsBar = isBar,
+                        IsRight = h.StartsWith('>'),
+                        HasRule = h.StartsWith('|'),
+                    };
+                }),
+            ],
+            [.. rows.Select(row => headers.Select((_, i) => new Cell(i < row.Length ? row[i] : "")).ToImmutableArray())]);
     }
 
     /// <summary>
@@ -59,14 +64,4 @@ internal sealed class TextTable
         int head = (width - 2) / 2;
         return string.Concat(text.AsSpan(0, head), "..", text.AsSpan(text.Length - (width - 2 - head)));
     }
-
-    /// <summary>A cell, empty where the row has none.</summary>
-    public static string Cell(string[] row, int column) => column < row.Length ? row[column] : "";
-
-    private string Line(string[] cells, int[] widths) =>
-        (Gap + string.Join(Gap, widths.Select((w, c) =>
-        {
-            string cell = Shorten(Cell(cells, c), w);
-            return left[c] ? cell.PadRight(w) : cell.PadLeft(w);
-        }))).TrimEnd();
 }

@@ -6,17 +6,6 @@ namespace AxleRisk.App.Text;
 /// <summary>A trip as text: first what a planner can act on, then the figures behind it.</summary>
 internal static class TripText
 {
-    public static IEnumerable<string> Lines(TripResult result) =>
-    [
-        .. Paragraph(TripWords.Verdict(result), ""), .. Paragraph(TripWords.Advice(result), ""), "",
-        .. Paragraph(Distances(result), "  "), "",
-        .. RareLines(result),
-        Style.Heading(LegsHeading), .. LegTable(result).Lines(Layout.Width), "",
-        Style.Heading(EndsHeading), .. EndTable(result).Lines(Layout.Width), "",
-        .. Limits(result), .. Remedies(result), .. Combinations(result),
-        .. Paragraph(Reading(result), "  "), "",
-    ];
-
     /// <summary>The share of the trip's failures from which on it is told how a rare leg fails.</summary>
     private const double WorthTelling = 0.05;
 
@@ -101,25 +90,13 @@ internal static class TripText
     /// <summary>The heading of its design point.</summary>
     public static string DesignHeading(RareLeg leg) => $"The likeliest way to fail on {Printable.Line(leg.Leg)}";
 
-    private static IEnumerable<string> RareLines(TripResult result) =>
-        Speaker(result) is { } leg ? RareEventText.Lines(leg.Answer, DesignHeading(leg)) : [];
-
     private static string RareReading(TripResult result) =>
         (result.Rare.IsEmpty ? "" : "Legs marked i are each answered by importance sampling, and what they add up to by their sum. ")
         + (result.Rare.IsEmpty && result.Remedies.All(r => !double.IsNaN(r.Probability.Estimate)) ? ""
             : "Remedies, limits and combinations go by the sampled vehicles alone: where few of those carry the risk, it is not resolved, its upper end is a bound, and no combinations are sought. ");
 
-    private static IEnumerable<string> Limits(TripResult result) => result.Target is not { } target || result.Limits.IsEmpty ? [] :
-        [Style.Heading(LimitsHeading(target)), .. LimitSentences(result).SelectMany(l => Indented(l, "    ")), ""];
-
-    private static IEnumerable<string> Remedies(TripResult result) => result.Remedies.IsEmpty ? [] :
-        [Style.Heading(RemediesHeading), .. RemedyTable(result).Lines(Layout.Width), ""];
-
     private static string Ratio(Interval r) => double.IsNaN(r.Estimate) && double.IsFinite(r.High)
         ? $"< {r.High:0.000}" : double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
-
-    private static IEnumerable<string> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
-        [Style.Heading(CombinationsHeading), .. CombineText.Worst(result.Combinations, searched), ""];
 
     public static string Reading(TripResult result) =>
         "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
@@ -129,12 +106,4 @@ internal static class TripText
             + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
         + RareReading(result)
         + "Intervals are 95 % and cover the error of sampling only.";
-
-    /// <summary>Wraps a paragraph; a number stays with its unit.</summary>
-    private static IEnumerable<string> Paragraph(string text, string indent) =>
-        Wrap.Lines(text.Replace(" %", "\u00a0%").Replace(" km", "\u00a0km").Replace(" kg", "\u00a0kg"), Layout.Width, indent)
-            .Select(line => line.Replace('\u00a0', ' '));
-
-    private static IEnumerable<string> Indented(string text, string indent) =>
-        Wrap.Lines(text.Replace(" %", "\u00a0%"), Layout.Width - 2, indent).Select(line => "  " + line.Replace('\u00a0', ' '));
 }

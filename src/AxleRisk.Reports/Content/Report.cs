@@ -15,7 +15,7 @@ public sealed record Report(string Title, ImmutableArray<Section> Sections, Immu
         Block Numbered(Block block) => block switch
         {
             Figure figure => figure with { Number = ++figures },
-            Table table => table with { Number = ++tables },
+            Table table => table.ForPage() with { Number = ++tables },
             _ => block,
         };
         return new Report(title, [.. sections.Select(s => s with { Blocks = [.. s.Blocks.Select(Numbered)] })], [.. files]);

@@ -73,7 +73,7 @@ public sealed class CausesTests
     [InlineData("--failed-between must be two distances in km, the second above the first, such as 60000,64000, not \"6,5\"",
         "--failed-between", "6,5")]
     [InlineData("only one of --failed-at, --failed-between and --survived can be true", "--failed-at", "5", "--survived", "6")]
-    [InlineData("there is no evidence: state [evidence] in the file, or --failed-at, --failed-between or --survived")]
+    [InlineData("there is no evidence; state what was found under [evidence], or with --failed-at, --failed-between or --survived")]
     [InlineData("no answer: of 2,000 evaluations only", "-n", "2000", "--failed-at", "0.01")]
     public void What_cannot_be_answered_is_refused(string expected, params string[] options)
     {

@@ -88,7 +88,7 @@ public sealed class HeadlineTests
         Assert.Equal(risk.Probability, combinations.Run.Result!.Headline!.Probability);
         Assert.Equal(risk.Probability, ranking.Run.Result!.Headline!.Probability);
         Assert.Equal(risk.Probability, remedies.Run.Result!.None.Probability);
-        Assert.Contains(Figures.Answer(risk.DistanceKm, risk.Probability), Opened.Text(combinations), StringComparison.Ordinal);
+        Assert.Contains($"{RiskText.Question(risk.DistanceKm)}: {RiskText.Answer(risk.Probability)}\n", Opened.Text(combinations), StringComparison.Ordinal);
     }
 
     [Fact]

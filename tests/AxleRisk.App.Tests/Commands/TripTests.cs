@@ -19,7 +19,8 @@ public sealed class TripTests
         Assert.Empty(error);
         string[] lines = output.Split('\n');
         Assert.All(lines, line => Assert.True(line.Length <= 80, line));
-        Assert.StartsWith("As planned, ", lines[3], StringComparison.Ordinal);
+        Assert.StartsWith("Failed on the trip, of the vehicles that set out: ", lines[3], StringComparison.Ordinal);
+        Assert.StartsWith("  As planned, ", lines[4], StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
         Assert.Contains("trip.rocky-pass.roughness_within_class: class limits", output, StringComparison.Ordinal);
         Assert.Contains("Caution", output, StringComparison.Ordinal);

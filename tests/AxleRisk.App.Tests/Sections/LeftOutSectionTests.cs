@@ -1,6 +1,6 @@
 using AxleRisk.App.Sections;
+using AxleRisk.App.Studies;
 using AxleRisk.App.Tests.Commands;
-using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 using AxleRisk.Reports.Content;
@@ -44,25 +44,22 @@ public sealed class LeftOutSectionTests
         ReportStudies all = Studies(Asked);
         Assert.Empty(all.LeftOut);
         Report whole = ReportComposer.Compose(all);
-        foreach ((StudyStep? step, string title, ReportStudies without) in new[]
+        Assert.Equal(StudyBook.All, all.Plan.Steps.Select(s => s.Study));
+        foreach (StudyStep step in all.Plan.Steps.Skip(1))
         {
-            (all.Plan.Rank, RankSection.Title, all with { Ranking = null }),
-            (all.Plan.Combine, CombineSection.Title, all with { Combined = null }),
-            (all.Plan.Trip, TripSection.Title, all with { Trip = null }),
-            (all.Plan.Fleet, FleetSection.Title, all with { Fleet = null }),
-            (all.Plan.Causes, CausesSection.Title, all with { Causes = null }),
-            (all.Plan.Remedies, RemediesSection.Title, all with { Remedies = null }),
-        })
-        {
-            ReportStudies lacking = without with { LeftOut = [new LeftOutStudy(step!, title, "of\u001b[1m this")] };
+            ReportStudies lacking = all with
+            {
+                Made = [.. all.Made.Where(m => m.Step != step)],
+                LeftOut = [new LeftOutStudy(step, step.Study.Title, "of\u001b[1m this")],
+            };
+            string title = step.Study.Title;
             Report report = ReportComposer.Compose(lacking);
             Assert.Equal(whole.Sections.Select(s => s.Title), report.Sections.Select(s => s.Title));
             Assert.Equal([new Warning("This section was not made: of [1m this.")], report.Sections.Single(s => s.Title == title).Blocks);
             Assert.Contains(report.Sections[0].Blocks, b => b is Warning w && w.Text.Contains($"\"{title}\"", StringComparison.Ordinal));
-            Assert.Equal(whole.Files.Select(f => f.Name).Where(n => n != step!.Command), report.Files.Select(f => f.Name));
-            Assert.Equal(all.Plan.Steps.Where(s => s != step), lacking.Made);
+            Assert.Equal(whole.Files.Select(f => f.Name).Where(n => n != step.Command), report.Files.Select(f => f.Name));
             string[] commands = [.. report.Sections[^1].Blocks.OfType<CommandLines>().Single().Lines];
-            Assert.DoesNotContain(commands, c => c.StartsWith($"axlerisk {step!.Command} ", StringComparison.Ordinal));
+            Assert.DoesNotContain(commands, c => c.StartsWith($"axlerisk {step.Command} ", StringComparison.Ordinal));
             Assert.Equal(8, commands.Length); // the report, base, and six of the seven studies
         }
     }
@@ -75,7 +72,7 @@ public sealed class LeftOutSectionTests
         Assert.Single(Studies(Impossible).LeftOut);
         Assert.Throws<OperationCanceledException>(() => Studies(Impossible, source, (plan, done) =>
         {
-            if (done > plan.Risk.Work + plan.Rank!.Work + plan.Combine!.Work)
+            if (done > plan.Steps.TakeWhile(s => s.Study != StudyBook.Causes).Sum(s => s.Work))
             {
                 source.Cancel();
             }
@@ -86,7 +83,7 @@ public sealed class LeftOutSectionTests
     {
         ScenarioDocument document = ScenarioReader.ReadFile(FewFactors.With(asked));
         var model = new LifeModel(document.Scenario);
-        var plan = ReportPlan.Of(model, new StudySettings(200, StudySettings.DefaultSeed, SamplingPlan.Names[0]));
+        var plan = ReportPlan.Of(model, 200, StudySettings.DefaultSeed);
         return ReportStudies.Run(document, model, plan, new RunOptions
         { Threads = 1, Cancellation = source?.Token ?? CancellationToken.None, Progress = done => progress?.Invoke(plan, done) });
     }

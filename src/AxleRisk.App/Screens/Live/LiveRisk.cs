@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 
@@ -39,11 +40,14 @@ internal sealed class LiveRisk : IDisposable
     /// <summary>The settings of the study of a scenario.</summary>
     public StudySettings SettingsOf(LifeModel model) => new(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
 
-    /// <summary>The failure probability that this study ends with: taken over where it has ended, else found anew.</summary>
-    public RiskHeadline HeadlineOf(LifeModel model, RunOptions options) =>
-        Fresh is { Run.IsPartial: false } ended && session.Model == model
-            ? RiskHeadline.Of(ended)
-            : RiskHeadline.Of(model, [model.Scenario.RequiredKm], SettingsOf(model), options)[0];
+    /// <summary>The failure probabilities that this study ends with: taken over where it has ended, else found anew.</summary>
+    public HeadlineSource Headlines(LifeModel model)
+    {
+        HeadlineSource anew = Studies.Headlines.Of(model, SettingsOf(model));
+        return (distancesKm, options) =>
+            distancesKm is [var km] && km == model.Scenario.RequiredKm && Fresh is { Run.IsPartial: false } ended && session.Model == model
+                ? [RiskHeadline.Of(ended)] : anew(distancesKm, options);
+    }
 
     /// <summary>Starts the study of the scenario as it stands, with another number of evaluations if one is given.</summary>
     public void Start(long? evaluations = null)

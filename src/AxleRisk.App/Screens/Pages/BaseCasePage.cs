@@ -1,6 +1,8 @@
+using AxleRisk.App.Answers;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Screens.Pages;
 
@@ -27,9 +29,8 @@ internal sealed class BaseCasePage(Session session) : Page
 
     public override IReadOnlyList<PageLine> Lines(int width, int height) =>
     [
-        .. PageLine.FromPrinted(BaseText.Lines(Result())),
-        .. PageLine.FromPrinted(Frame.Assumptions(session.Document.Scenario)),
-        .. PageLine.FromPrinted(Wrap.Lines(Caution.Sentence, Layout.Width)),
+        .. PageLine.Of([.. BaseBlocks.Of(Result()), .. NoteBlocks.Of(session.Document)], width), PageLine.Empty,
+        .. PageLine.Of([new Paragraph(Caution.Sentence)], width),
     ];
 
     private BaseCaseResult Result()

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using AxleRisk.App.Text;
+using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Screens.Pages;
 
@@ -36,9 +38,6 @@ internal readonly record struct Piece(string Text, Ink Ink = Ink.Plain);
 /// <summary>One line of a page: pieces side by side.</summary>
 internal sealed record PageLine(ImmutableArray<Piece> Pieces)
 {
-    private const string Bold = "\u001b[1m";
-    private const string NotBold = "\u001b[0m";
-
     public static PageLine Empty { get; } = new([]);
 
     /// <summary>The line as bare text.</summary>
@@ -51,13 +50,17 @@ internal sealed record PageLine(ImmutableArray<Piece> Pieces)
 
     public static PageLine Of(params Piece[] pieces) => new([.. pieces]);
 
-    /// <summary>A line as the commands print it; what they set bold is a heading.</summary>
-    public static PageLine FromPrinted(string line) => line.StartsWith(Bold, StringComparison.Ordinal)
-        ? Of(line.Replace(Bold, "").Replace(NotBold, ""), Ink.Heading)
-        : Of(line);
-
     /// <summary>Lines as the commands print them.</summary>
-    public static IEnumerable<PageLine> FromPrinted(IEnumerable<string> lines) => lines.Select(FromPrinted);
+    public static IEnumerable<PageLine> Of(IEnumerable<TextLine> lines) => lines.Select(line => Of(line.Text, line.Kind switch
+    {
+        LineKind.Heading => Ink.Heading,
+        LineKind.Warning => Ink.Warning,
+        _ => Ink.Plain,
+    }));
+
+    /// <summary>Blocks of an answer as the commands print them, no wider than the commands' lines.</summary>
+    public static IEnumerable<PageLine> Of(IEnumerable<Block> blocks, int width = Layout.Width) =>
+        Of(BlockLines.Of(blocks, Math.Min(width, Layout.Width)));
 
     /// <summary>This line filled up or cut to exactly <paramref name="width"/> characters.</summary>
     public PageLine Fit(int width, Ink filling = Ink.Plain)

@@ -1,3 +1,4 @@
+using AxleRisk.App.Answers;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Sections;
 using AxleRisk.App.Text;
@@ -42,10 +43,10 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     protected override long DefaultEvaluations => evaluations;
 
     protected override string Invitation =>
-        $"Writes the answers to this scenario into a folder to hand over ({string.Join(", ", ReportPlan.Of(Session.Model, Settings).Steps.Select(s => s.Command))}): "
+        $"Writes the answers to this scenario into a folder to hand over ({string.Join(", ", Plan(Session.Model).Steps.Select(s => s.Command))}): "
         + "one page of HTML, and Markdown with pictures and tables. Press r to choose the folder.";
 
-    private StudySettings Settings => new(evaluations, Session.Seed, Sampling);
+    private ReportPlan Plan(LifeModel model) => ReportPlan.Of(model, evaluations, Session.Seed);
 
     public override bool Press(PageKey key) => key.Character != 'e' && base.Press(key);
 
@@ -60,7 +61,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
         (folder, evaluations) = (form.Folder, form.Evaluations);
         string place = Path.GetFullPath(folder);
         (ScenarioDocument document, LifeModel model) = (Session.Document, Session.Model);
-        var plan = ReportPlan.Of(model, Settings);
+        ReportPlan plan = Plan(model);
         Run.Start(Session.Edition, plan.Evaluations, (options, _) => Write(document, model, plan, place, options));
     }
 
@@ -81,8 +82,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
             .. Wrapped($"Studies in it: {string.Join(", ", written.Studies)}.", room), PageLine.Empty,
             .. written.LeftOut.SelectMany(l => Wrapped(LeftOutText.Told(l.Title, l.Reason), room).Select(w => w.In(Ink.Warning))
                 .Append(PageLine.Empty)),
-            .. PageLine.FromPrinted(RiskText.Summary(written.Risk)), PageLine.Empty,
-            .. PageLine.FromPrinted(Wrap.Lines(Caution.Sentence, Layout.Width)),
+            .. PageLine.Of([RiskBlocks.Headline(written.Risk), new Paragraph(Caution.Sentence)], width),
         ];
     }
 
@@ -90,7 +90,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     {
         var studies = ReportStudies.Run(document, model, plan, options);
         Report report = ReportFiles.Write(studies, place);
-        return new WrittenReport(place, [.. studies.Made.Select(s => s.Command)], studies.LeftOut, report.Pictures.Count(),
+        return new WrittenReport(place, [.. studies.Made.Select(m => m.Step.Command)], studies.LeftOut, report.Pictures.Count(),
             report.Files.Length, studies.Risk);
     }
 

@@ -7,8 +7,8 @@ namespace AxleRisk.App.Screens.Pages;
 /// <param name="Quick">Evaluations of the stages before the last, ascending; those that are not fewer than the last's are left out.</param>
 internal sealed record Stages(params long[] Quick)
 {
-    /// <summary>The evaluations of all stages: what progress counts to.</summary>
-    public long Requested(long evaluations) => Before(evaluations).Sum() + evaluations;
+    /// <summary>The evaluations of each stage.</summary>
+    public IEnumerable<long> All(long evaluations) => [.. Before(evaluations), evaluations];
 
     /// <summary>Runs the stages.</summary>
     /// <param name="settings">Those of the last stage.</param>
@@ -23,7 +23,7 @@ internal sealed record Stages(params long[] Quick)
     {
         T? best = null;
         long spent = 0;
-        foreach (long evaluations in Before(settings.Evaluations).Append(settings.Evaluations))
+        foreach (long evaluations in All(settings.Evaluations))
         {
             bool isLast = evaluations == settings.Evaluations;
             long before = spent;

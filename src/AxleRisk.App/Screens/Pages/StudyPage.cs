@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
-using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Screens.Pages;
@@ -136,15 +134,6 @@ internal abstract class StudyPage<T> : Page, IDisposable
         var settings = new StudySettings(Evaluations, Session.Seed, Sampling);
         Run.Start(Session.Edition, Requested(settings), (options, publish) => Study(model, settings, options, publish));
     }
-
-    /// <summary>Gives a study the failure probability that the page Risk ends with.</summary>
-    protected T WithHeadline(LifeModel model, RunOptions options, Func<RiskHeadline, T> study) =>
-        study(Session.Risk.HeadlineOf(model, options));
-
-    /// <summary>Gives a study the failure probabilities that the page Risk ends with, for other distances.</summary>
-    protected T WithHeadlines(LifeModel model, ImmutableArray<double> distancesKm, RunOptions options,
-        Func<ImmutableArray<RiskHeadline>, T> study) =>
-        study(distancesKm.IsEmpty ? [] : RiskHeadline.Of(model, distancesKm, Session.Risk.SettingsOf(model), options));
 
     /// <summary>Ends what runs in the background.</summary>
     protected virtual void Dispose(bool disposing) => Run.Dispose();

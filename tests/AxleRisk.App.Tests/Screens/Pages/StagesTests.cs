@@ -19,7 +19,7 @@ public sealed class StagesTests
         Assert.Equal([10, 100], published);
         Assert.Equal([30, 330, 3330], progress);
         Assert.Equal(1000, end.Evaluations);
-        Assert.Equal(3330, 3 * Two.Requested(1000));
+        Assert.Equal([10, 100, 1000], Two.All(1000));
     }
 
     [Fact]
@@ -28,7 +28,7 @@ public sealed class StagesTests
         List<RunRecord> published = [];
         Assert.Equal(10, Two.Run(Settings(10), 1, new RunOptions(), published.Add, (s, o) => Report(s, o, 1), r => r).Evaluations);
         Assert.Empty(published);
-        Assert.Equal(10, Two.Requested(10));
+        Assert.Equal([10], Two.All(10));
     }
 
     [Fact]

@@ -1,22 +1,19 @@
+using AxleRisk.App.Answers;
 using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Screens.Pages.Causes;
 
 /// <summary>What the evidence says, as lines of the page.</summary>
 internal static class CausesLines
 {
-    public static IEnumerable<PageLine> Of(CausesResult result, TimeSpan elapsed, int width) =>
+    public static IEnumerable<PageLine> Of(CausesResult result, IEnumerable<Block> notes, int width) =>
     [
-        .. PageLine.FromPrinted(SurpriseText.Lines(result)), Size(result), PageLine.Empty,
+        .. PageLine.Of(SurpriseText.Sentences(result).Select(s => new Paragraph(s)), width), Size(result), PageLine.Empty,
         .. Explanations(result, width),
-        PageLine.Of(CausesText.ToldHeading, Ink.Heading), .. PageLine.FromPrinted(CausesText.InWords(result)), PageLine.Empty,
-        PageLine.Of("Factors before (prior) | after the evidence (posterior)", Ink.Heading),
-        .. PageLine.FromPrinted(CausesText.FactorTable(result).Lines(Layout.Width)), PageLine.Empty,
-        .. PageLine.FromPrinted(CausesText.Choices(result)),
-        .. PageLine.FromPrinted(Wrap.Lines(CausesText.Reading(result), Layout.Width, "")), PageLine.Empty,
-        .. PageLine.FromPrinted(Frame.Foot(result.Run, CausesText.Method(result), elapsed)),
+        .. PageLine.Of([.. CausesBlocks.Told(result), .. CausesBlocks.Factors(result), .. notes], width),
     ];
 
     private static PageLine Size(CausesResult result)
@@ -47,10 +44,9 @@ internal static class CausesLines
         int room = Math.Min(width, Layout.Width);
         return
         [
-            PageLine.Of("Explanations, before -> after the evidence (95 %); a pair means both", Ink.Heading),
+            PageLine.Of(CausesText.ExplanationsHeading, Ink.Heading),
             .. Pictures.Lines(BarChart.Draw([.. bars.Select(b => b with { Text = b.Text.PadRight(text) })], room, bars.Length, full: 1)),
-            .. PageLine.FromPrinted(result.Explanations.Any(e => e.Settled is not null)
-                ? Wrap.Lines(CausesText.ExplanationsReading(result), room, "") : []), PageLine.Empty,
+            .. PageLine.Of([new Paragraph(CausesText.ExplanationsReading(result))], room), PageLine.Empty,
         ];
     }
 }

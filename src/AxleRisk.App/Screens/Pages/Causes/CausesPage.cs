@@ -1,18 +1,16 @@
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Studies;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Pages.Causes;
 
 /// <summary>What was found on one vehicle, and what it says of the causes; an edit of the evidence answers anew.</summary>
-internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<CausesResult>(session, dialogs)
+internal sealed class CausesPage(Session session, IDialogs dialogs)
+    : AnswerPage<Evidence, CausesResult>(session, dialogs, StudyBook.Causes, "Causes", new Stages(10_000, 50_000))
 {
-    /// <summary>Evaluations of the first answers.</summary>
-    private static readonly Stages Stages = new(10_000, 50_000);
-
     /// <summary>Rows that the answer keeps below the evidence.</summary>
     private const int LeastBody = 11;
 
@@ -21,17 +19,6 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
     private int[] lineOf = [];
     private int presses;
     private string outcome = "";
-
-    public override string Name => "Causes";
-
-    public override IReadOnlyList<string> Explanation =>
-    [
-        "The investigator's view of one vehicle: the scenario says how likely everything was before (prior); the evidence found on this vehicle says how likely it is now (posterior). It weighs causes; it proves none.",
-        "Evidence is how far the axle got (failed at a distance, between two, or not yet), factors measured on this vehicle with the standard deviation of the reading, and choices whose state was found. It is kept in the scenario file and can be taken back with Ctrl+Z. It changes no other page.",
-        "Times likelier compares before and after for the adverse tenth of a factor: the tenth of its values that goes with most damage. 1 means that the evidence says nothing of it.",
-        "Explanations are named in the file; several may hold together, so they need not add up. 'nothing unusual' is that none of them holds. One that a known state decides is settled and not weighed.",
-        "The effective sample size is how many equally weighted samples the answer is worth: below a few hundred its intervals are wide, below 200 there is no answer.",
-    ];
 
     public override IReadOnlyList<KeyHint> Keys =>
     [
@@ -49,10 +36,6 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
         : Scenario.Evidence.IsEmpty
             ? "Nothing was found yet. Enter states what is known of the life, m a factor measured, k a state that is known; the answer follows."
         : null;
-
-    protected override long DefaultEvaluations => CausesAnalysis.DefaultEvaluations;
-
-    protected override string Invitation => "Weighs the causes by the evidence above. Press r to run it.";
 
     private Scenario Scenario => Session.Document.Scenario;
 
@@ -117,14 +100,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs) : StudyPage<
         return !again || Press(KeyName.Enter);
     }
 
-    protected override long Requested(StudySettings settings) => Stages.Requested(settings.Evaluations);
-
-    protected override CausesResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<CausesResult> publish) =>
-        WithHeadlines(model, model.Scenario.Evidence.Life?.DistancesKm ?? [], options, headlines => Stages.Run(
-            settings, 1, options, publish, (s, o) => CausesAnalysis.Run(model, model.Scenario.Evidence, s, o).With(headlines), r => r.Run));
-
     protected override IReadOnlyList<PageLine> Show(CausesResult result, int width, int height) =>
-        [.. CausesLines.Of(result, Run.ResultElapsed, width)];
+        [.. CausesLines.Of(result, Notes, width), PageLine.Empty, .. Foot(result)];
 
     private void Change(EvidenceItem item)
     {

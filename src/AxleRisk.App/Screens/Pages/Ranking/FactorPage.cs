@@ -3,6 +3,7 @@ using AxleRisk.App.Screens.Pages.Combinations;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -52,15 +53,16 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
     }
 
     protected override long Requested(StudySettings settings) =>
-        Stages.Requested(settings.Evaluations) * (Found is { } f ? FactorRangeAnalysis.CasesOf(f) : 1);
+        Stages.All(settings.Evaluations).Sum() * (Found is { } f ? FactorRangeAnalysis.CasesOf(f) : 1);
 
     protected override FactorRangeResult Study(LifeModel model, StudySettings settings, RunOptions options,
         Action<FactorRangeResult> publish)
     {
         Factor held = model.Factors.Find(factor) ?? throw new StudyException($"{factor} is no factor any more");
-        return WithHeadline(model, options, headline => Stages.Run(
+        RiskHeadline headline = Session.Risk.Headlines(model)([model.Scenario.RequiredKm], options)[0];
+        return Stages.Run(
             settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o, headline),
-                r => r.Run));
+            r => r.Run);
     }
 
     protected override IReadOnlyList<PageLine> Show(FactorRangeResult result, int width, int height) =>
@@ -68,7 +70,7 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
         .. FactorPictures.Head(result, width), .. FactorPictures.Across(result, width, Math.Clamp(height - 7, 8, 24)),
         .. FactorPictures.Reading(result, Math.Min(width, Layout.Width)).Select(l => PageLine.Of(l)), PageLine.Empty,
         PageLine.Of("What it combines with", Ink.Heading), .. Partners(Math.Min(width, Layout.Width)), PageLine.Empty,
-        .. PageLine.FromPrinted(Frame.Foot(result.Run, Method(result), Run.ResultElapsed)),
+        .. PageLine.Of(Frame.Foot(Frame.Run(result.Run, Method(result)), Frame.Partial(result.Run), Run.ResultElapsed)),
     ];
 
     private static string Method(FactorRangeResult result) => $"{result.Points.Length + 1} cases with these same samples, "

@@ -81,7 +81,7 @@ internal static class FactorPictures
             .. Wrap.Lines(
                 $"From its 5 % to its 95 % point ({Figures.Number(low.Value)} to {Figures.Number(high.Value)}{Unit(f)}) the failure probability goes from "
                 + $"{Figures.Probability(low.Case.Probability.Estimate)} to {Figures.Probability(high.Case.Probability.Estimate)}. {direction}", width, ""),
-            "", .. table.Lines(width),
+            "", .. TableLines.Of(table.Captioned(""), width),
         ];
     }
 

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Remedies;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files.Writing;
@@ -25,14 +27,7 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
 
     public override string Name => "Remedies";
 
-    public override IReadOnlyList<string> Explanation =>
-    [
-        "What could be done about the risk: each remedy changes inputs of the scenario. Space switches the chosen one on or off; the failure probability with all that are on is compared with none of them.",
-        "Both are evaluated with the same random numbers, so that the interval of the change is much narrower than the two intervals would suggest. 'times' is the ratio of the failure probabilities: 0.30 means that three in ten of the failures remain.",
-        "~ or 'not distinguishable' means that the interval of the change covers no change at all. Each remedy alone is drawn below; together they need not do what they do one by one.",
-        "a adds a remedy, Enter changes one, Del takes it out; Ctrl+Z takes that back. Switching is no edit: the scenario itself stays as it is.",
-        "Costs are the scenario's own; they are only added up.",
-    ];
+    public override IReadOnlyList<string> Explanation => StudyBook.Remedies.Explanation;
 
     public override IReadOnlyList<KeyHint> Keys => All.IsEmpty ? [new("a", "add")] :
     [
@@ -123,20 +118,21 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     }
 
     protected override long Requested(StudySettings settings) =>
-        Stages.Requested(settings.Evaluations) * RemedySetResult.CasesOf(On.Length, All.Length);
+        Stages.All(settings.Evaluations).Sum() * RemedySetResult.CasesOf(On.Length, All.Length);
 
     protected override RemedySetResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RemedySetResult> publish)
     {
         // The set as it was when the study began, whatever is switched while it runs: that begins another.
         ImmutableArray<Remedy> set = [.. model.Scenario.Remedies.Where(r => started.Contains(r.Name))];
-        return WithHeadline(model, options, headline => Stages.Run(
+        RiskHeadline headline = Session.Risk.Headlines(model)([model.Scenario.RequiredKm], options)[0];
+        return Stages.Run(
             settings, RemedySetResult.CasesOf(set.Length, model.Scenario.Remedies.Length), options, publish,
-            (s, o) => RemedySetResult.Run(model, set, s, o).With(headline), r => r.Comparison.Run));
+            (s, o) => RemedySetResult.Run(model, set, s, o).With(headline), r => r.Comparison.Run);
     }
 
     protected override IReadOnlyList<PageLine> Show(RemedySetResult result, int width, int height)
     {
-        IReadOnlyList<PageLine> lines = [.. RemedyLines.Of(result, Run.ResultElapsed, width)];
+        IReadOnlyList<PageLine> lines = [.. RemedyLines.Of(result, StudyBook.Remedies.Notes(Session.Document), Run.ResultElapsed, width)];
 
         // Another set has been switched on and its answer is not there yet.
         return result.Chosen.Select(r => r.Name).SequenceEqual(On.Select(r => r.Name)) || IsOutOfDate

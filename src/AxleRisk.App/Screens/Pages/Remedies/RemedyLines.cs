@@ -2,6 +2,7 @@ using AxleRisk.App.Screens.Charts;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Screens.Pages.Remedies;
 
@@ -19,7 +20,7 @@ internal static class RemedyLines
     ];
 
     /// <summary>What the chosen ones do together, and each alone.</summary>
-    public static IEnumerable<PageLine> Of(RemedySetResult result, TimeSpan elapsed, int width)
+    public static IEnumerable<PageLine> Of(RemedySetResult result, IEnumerable<Block> notes, TimeSpan elapsed, int width)
     {
         int room = Math.Min(width, Layout.Width);
         string by = $"by {Figures.Exact(result.Comparison.DistanceKm)} km";
@@ -66,7 +67,12 @@ internal static class RemedyLines
         }
 
         yield return PageLine.Empty;
-        foreach (PageLine line in PageLine.FromPrinted(Frame.Foot(result.Comparison.Run, Method(result.Comparison), elapsed)))
+        foreach (PageLine line in (PageLine[])
+            [
+                .. PageLine.Of(notes, room), PageLine.Empty,
+                .. PageLine.Of(Frame.Foot(
+                    Frame.Run(result.Comparison.Run, Method(result.Comparison)), Frame.Partial(result.Comparison.Run), elapsed)),
+            ])
         {
             yield return line;
         }

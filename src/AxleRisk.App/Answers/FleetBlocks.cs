@@ -4,39 +4,30 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
 
-namespace AxleRisk.App.Sections;
+namespace AxleRisk.App.Answers;
 
 /// <summary>A fleet's warranty claims, and what would meet its targets.</summary>
-internal static class FleetSection
+internal static class FleetBlocks
 {
-    /// <summary>Its heading.</summary>
-    public const string Title = "The fleet under warranty";
-
-    /// <summary>The warranty manager's decision, for the summary.</summary>
+    /// <summary>The warranty manager's decision.</summary>
     public static Headline Headline(FleetResult result) => new(
         "Expected warranty claims", FleetText.Number(result.Claims.Expected.Estimate),
         [
-            $"{FleetText.OfFleet(result)}; {FleetText.Precision(result)}", FleetText.WriteDown(result),
-            .. result.Warranty is { } warranty
-                ? [$"{FleetLimitsText.WarrantyHeading(warranty)}. {FleetLimitsText.WarrantyWords(result, warranty)}"]
-                : Array.Empty<string>(),
+            $"{FleetText.OfFleet(result)}; {FleetText.Precision(result)}",
+            FleetText.Terms(result),
+            .. FleetText.ExpectedCost(result) is { } cost ? [cost] : Array.Empty<string>(),
+            $"{FleetText.WriteDown(result)} {FleetText.Why(result)}",
         ]);
 
-    public static Section Of(FleetResult result) => new(
-        Title,
-        [
-            new Paragraph($"Expected claims: {FleetText.Expected(result)}; {FleetText.Precision(result)}."),
-            new Paragraph($"{FleetText.Terms(result)}."),
-            .. FleetText.ExpectedCost(result) is { } cost ? new Block[] { new Paragraph($"{cost}.") } : [],
-            new Paragraph($"{FleetText.WriteDown(result)} {FleetText.Why(result)}"),
-            .. Pictures(result),
-            ReportTable.Of(FleetText.MonthTable(result), FleetText.MonthsHeading, "to the end of month", "claims so far", "95 % band",
-                "in this month", "95 % band"),
-            new Paragraph(FleetText.Reading),
-            .. Warranty(result),
-            .. Design(result),
-            new Paragraph($"Run: {Frame.Run(result.Run, FleetText.Method(result.Sampling))}."),
-        ]);
+    public static IEnumerable<Block> Of(FleetResult result) =>
+    [
+        Headline(result),
+        .. Warranty(result),
+        .. Design(result),
+        .. Pictures(result),
+        FleetText.MonthTable(result).Captioned(FleetText.MonthsHeading),
+        new Paragraph(FleetText.Reading),
+    ];
 
     private static IEnumerable<Block> Pictures(FleetResult result)
     {
@@ -71,15 +62,15 @@ internal static class FleetSection
     [
         new Subheading(FleetLimitsText.WarrantyHeading(warranty)),
         new Paragraph(FleetLimitsText.WarrantyWords(result, warranty)),
-        ReportTable.Of(FleetLimitsText.WarrantyTable(result, warranty), FleetLimitsText.WarrantyHeading(warranty), "longest warranty",
-            "limit", "95 % interval", "holds"),
+        FleetLimitsText.WarrantyTable(result, warranty).Captioned(
+            "Longest warranty under the target", "longest warranty", "limit", "95 % interval", "holds"),
     ];
 
     private static IEnumerable<Block> Design(FleetResult result) => result.Design is not { } design ? [] :
     [
         new Subheading(FleetLimitsText.DesignHeading(design)),
         new Paragraph(FleetLimitsText.AsItIs(result, design)),
-        ReportTable.Of(FleetLimitsText.DesignTable(design), FleetLimitsText.DesignHeading(design)),
+        FleetLimitsText.DesignTable(design).Captioned("What meets it, each alone"),
         new ItemList([.. FleetLimitsText.DesignSentences(design)]),
     ];
 }

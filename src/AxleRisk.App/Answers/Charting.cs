@@ -2,7 +2,7 @@ using AxleRisk.App.Text;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Reports.Charts;
 
-namespace AxleRisk.App.Sections;
+namespace AxleRisk.App.Answers;
 
 /// <summary>What the charts of all sections share: labels, axes and the words for the run behind them.</summary>
 internal static class Charting

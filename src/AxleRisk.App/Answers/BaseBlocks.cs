@@ -4,19 +4,17 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
 
-namespace AxleRisk.App.Sections;
+namespace AxleRisk.App.Answers;
 
 /// <summary>The base case, and one factor at a time.</summary>
-internal static class BaseSection
+internal static class BaseBlocks
 {
-    public static Section Of(BaseCaseResult result) => new(
-        "Base case, and one factor at a time",
-        [
-            new Paragraph(BaseText.Sentence(result) + "."),
-            new ItemList([.. BaseText.Facts(result)]),
-            ReportTable.Of(BaseText.LegTable(result), "The legs in the base case"),
-            .. OneAtATime(result),
-        ]);
+    public static IEnumerable<Block> Of(BaseCaseResult result) =>
+    [
+        new Headline(BaseText.Label, BaseText.Answer(result), [.. BaseText.Facts(result)]),
+        BaseText.LegTable(result).Captioned("The legs in the base case"),
+        .. OneAtATime(result),
+    ];
 
     private static IEnumerable<Block> OneAtATime(BaseCaseResult result)
     {
@@ -39,9 +37,7 @@ internal static class BaseSection
                 $"{BaseText.OneAtATimeHeading}. Ring: the factor at its 5 % point (of a category, the first); dot: at its 95 % point (the last); "
                     + $"upright line: the base case. The scale is one of ratios.{Charting.Shown(result.Factors.Length)} "
                     + $"{result.Evaluations} evaluations, no sampling."),
-            ReportTable.Of(
-                BaseText.OneAtATimeTable(result), BaseText.OneAtATimeHeading,
-                "factor", "5 % point", "life there", "95 % point", "life there", "life at +10 %"),
+            BaseText.OneAtATimeTable(result).Captioned(BaseText.OneAtATimeHeading, "factor", "5 % point", "life there", "95 % point", "life there", "life at +10 %"),
         ];
     }
 

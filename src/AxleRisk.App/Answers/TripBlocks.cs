@@ -4,32 +4,28 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
 
-namespace AxleRisk.App.Sections;
+namespace AxleRisk.App.Answers;
 
 /// <summary>Whether the axle lasts the trip, and what would let it.</summary>
-internal static class TripSection
+internal static class TripBlocks
 {
-    /// <summary>Its heading.</summary>
-    public const string Title = "The trip";
-
-    /// <summary>The planner's decision, for the summary.</summary>
+    /// <summary>The planner's decision.</summary>
     public static Headline Headline(TripResult result) => new(
-        "Failed on the trip, of the vehicles that set out", Figures.Probability(result.Probability), [.. Decision(result)]);
+        "Failed on the trip, of the vehicles that set out", RiskText.Answer(result.Probability), [.. Decision(result)]);
 
-    public static Section Of(TripResult result) => new(
-        Title,
-        [
-            .. Decision(result).Append(TripText.Distances(result)).Select(s => new Paragraph(s)),
-            .. double.IsNaN(result.Probability.Estimate) ? [] : Pictures(result),
-            ReportTable.Of(TripText.LegTable(result), TripText.LegsHeading),
-            ReportTable.Of(TripText.EndTable(result), TripText.EndsHeading),
-            .. Rare(result),
-            .. Limits(result),
-            .. Remedies(result),
-            .. Combinations(result),
-            new Paragraph(TripText.Reading(result)),
-            new Paragraph($"Run: {Frame.Run(result.Run, TripText.Method(result))}."),
-        ]);
+    public static IEnumerable<Block> Of(TripResult result) =>
+    [
+        Headline(result),
+        new Paragraph(TripText.Distances(result)),
+        .. double.IsNaN(result.Probability.Estimate) ? [] : Pictures(result),
+        .. TripText.Speaker(result) is { } leg ? RareEventBlocks.Of(leg.Answer, TripText.DesignHeading(leg)) : [],
+        TripText.LegTable(result).Captioned(TripText.LegsHeading),
+        TripText.EndTable(result).Captioned(TripText.EndsHeading),
+        .. Limits(result),
+        .. Remedies(result),
+        .. Combinations(result),
+        new Paragraph(TripText.Reading(result)),
+    ];
 
     private static IEnumerable<string> Decision(TripResult result) =>
         new[] { TripWords.Verdict(result), TripWords.Advice(result) }.Where(s => s.Length > 0);
@@ -58,14 +54,6 @@ internal static class TripSection
         ];
     }
 
-    private static IEnumerable<Block> Rare(TripResult result) => TripText.Speaker(result) is not { } leg ? [] :
-    [
-        new ItemList([.. RareEventText.Sentences(leg.Answer)]),
-        .. RareEventText.DesignTable(leg.Answer) is var (state, table)
-            ? new Block[] { ReportTable.Of(table, TripText.DesignHeading(leg) + (state.Length == 0 ? "" : $": {state}")) }
-            : [],
-    ];
-
     private static ChartRow Row(TripLegRisk leg) => new(
         leg.Name, Figures.Probability(leg.Conditional), [new ChartMark(MarkShape.Dot, leg.Conditional)]);
 
@@ -93,14 +81,14 @@ internal static class TripSection
                     new RowsChart([.. rows], Charting.Percent("failed on the trip"), result.Probability.Estimate)),
                 "Failure probability of the trip with each remedy, the least first. Dot: with the 95 % interval of the probability by itself; upright line: as planned. "
                     + $"The ratios of the table are surer, for all cases share their samples.{Charting.Shown(result.Remedies.Length)} {Charting.RunOf(result.Run)}"),
-            ReportTable.Of(TripText.RemedyTable(result), TripText.RemediesHeading, "case", "fail", "times (95 % interval)", "note"),
+            TripText.RemedyTable(result).Captioned(TripText.RemediesHeading, "case", "fail", "times (95 % interval)", "note"),
         ];
     }
 
     private static IEnumerable<Block> Combinations(TripResult result) => result.Searched is not { } searched ? [] :
     [
         new Subheading(TripText.CombinationsHeading),
-        .. CombineSection.Worst(result.Combinations, searched, "trip-combinations", "failed on the trip", result.Probability.Estimate,
+        .. CombineBlocks.Worst(result.Combinations, searched, "trip-combinations", "failed on the trip", result.Probability.Estimate,
             result.Run),
     ];
 }

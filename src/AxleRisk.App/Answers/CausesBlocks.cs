@@ -3,30 +3,36 @@ using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
 
-namespace AxleRisk.App.Sections;
+namespace AxleRisk.App.Answers;
 
 /// <summary>What the evidence says of its causes.</summary>
-internal static class CausesSection
+internal static class CausesBlocks
 {
-    /// <summary>Its heading.</summary>
-    public const string Title = "Causes, from the evidence";
+    public static IEnumerable<Block> Of(CausesResult result) =>
+    [
+        .. SurpriseText.Sentences(result).Select(s => new Paragraph(s)),
+        .. Told(result),
+        .. Explanations(result),
+        .. Factors(result),
+    ];
 
-    public static Section Of(CausesResult result) => new(
-        Title,
-        [
-            new ItemList([.. SurpriseText.Sentences(result)]),
-            new Subheading(CausesText.ToldHeading),
-            CausesText.Told(result) is { Count: > 0 } told
-                ? new ItemList([.. told], IsNumbered: true) : new Paragraph(CausesText.NothingTold),
-            .. Explanations(result),
-            ReportTable.Of(
-                CausesText.FactorTable(result), "Factors before and after the evidence",
-                "factor", "before: 5 %", "50 %", "95 %", "after: 5 %", "50 %", "95 %", "tenth x"),
-            .. CausesText.ChoiceTable(result) is { Rows.Count: > 0 } choices ? new Block[]
-                { ReportTable.Of(choices, CausesText.ChoicesHeading) } : [],
-            new Paragraph(CausesText.Reading(result)),
-            new Paragraph($"Run: {Frame.Run(result.Run, CausesText.Method(result))}."),
-        ]);
+    /// <summary>What the evidence points to, in words.</summary>
+    public static IEnumerable<Block> Told(CausesResult result) =>
+    [
+        new Subheading(CausesText.ToldHeading),
+        CausesText.Told(result) is { Count: > 0 } told
+            ? new ItemList([.. told], IsNumbered: true) : new Paragraph(CausesText.NothingTold),
+    ];
+
+    /// <summary>The factors and choices before and after the evidence, and how to read them.</summary>
+    public static IEnumerable<Block> Factors(CausesResult result) =>
+    [
+        CausesText.FactorTable(result).Captioned(
+            CausesText.FactorsHeading, "factor", "before: 5 %", "50 %", "95 %", "after: 5 %", "50 %", "95 %", "tenth x"),
+        .. CausesText.ChoiceTable(result) is { Count: > 0 } choices
+            ? new Block[] { choices.Captioned(CausesText.ChoicesHeading) } : [],
+        new Paragraph(CausesText.Reading(result)),
+    ];
 
     private static IEnumerable<Block> Explanations(CausesResult result)
     {
@@ -45,7 +51,7 @@ internal static class CausesSection
                         new RowsChart([.. drawn.Select(e => Row(result, e))], Charting.Percent("probability"))),
                     $"{CausesText.ExplanationsHeading}. Ring: before; dot: after, with its 95 % interval. Pairs stand in the table. {Charting.RunOf(result.Run)}"),
             },
-            ReportTable.Of(CausesText.ExplanationTable(result), CausesText.ExplanationsHeading),
+            CausesText.ExplanationTable(result).Captioned(CausesText.ExplanationsHeading),
             new Paragraph(CausesText.ExplanationsReading(result)),
         ];
     }

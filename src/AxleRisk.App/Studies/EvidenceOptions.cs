@@ -1,7 +1,7 @@
 using System.CommandLine;
 using AxleRisk.Core.Scenarios;
 
-namespace AxleRisk.App.Commands;
+namespace AxleRisk.App.Studies;
 
 /// <summary>What is known of the life, on the command line; it replaces what the file says of it.</summary>
 internal sealed class EvidenceOptions
@@ -10,22 +10,17 @@ internal sealed class EvidenceOptions
     private readonly Option<string?> failedBetween = Create("--failed-between", "A,B", "it was whole at A km and broken at B km", 2);
     private readonly Option<string?> survived = Create("--survived", "KM", "it has reached this distance unbroken", 1);
 
-    public void AddTo(Command command)
+    /// <summary>The evidence with these options.</summary>
+    public QuestionOptions<Evidence> Question => new([failedAt, failedBetween, survived], Apply, result =>
     {
-        command.Add(failedAt);
-        command.Add(failedBetween);
-        command.Add(survived);
-        command.Validators.Add(result =>
+        if (new[] { failedAt, failedBetween, survived }.Count(o => result.GetResult(o) is not null) > 1)
         {
-            if (new[] { failedAt, failedBetween, survived }.Count(o => result.GetResult(o) is not null) > 1)
-            {
-                result.AddError("only one of --failed-at, --failed-between and --survived can be true");
-            }
-        });
-    }
+            result.AddError("only one of --failed-at, --failed-between and --survived can be true");
+        }
+    });
 
     /// <summary>The scenario's evidence, with the life of the command line where one is given.</summary>
-    public Evidence Apply(ParseResult parsed, Evidence evidence)
+    private Evidence Apply(ParseResult parsed, Evidence evidence)
     {
         LifeEvidence? life =
             Distances(parsed.GetValue(failedAt)) is [var km] ? new LifeEvidence.FailedAt(km)

@@ -5,30 +5,32 @@ using AxleRisk.Core.Outcomes;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
 
-namespace AxleRisk.App.Sections;
+namespace AxleRisk.App.Answers;
 
 /// <summary>What factors do together.</summary>
-internal static class CombineSection
+internal static class CombineBlocks
 {
-    /// <summary>Its heading.</summary>
-    public const string Title = "Combined effects";
+    public static IEnumerable<Block> Of(CombineResult result) =>
+    [
+        HeadlineBlocks.Of(result.RequiredKm, result.Headline, result.Probability),
+        new Subheading(CombineText.WorstHeading),
+        .. Worst(
+            result.Combinations, result.Searched, "combinations", $"failed by {Figures.Exact(result.RequiredKm)} km",
+            result.Probability.Estimate, result.Run),
+        .. Pairs(result),
+        .. result.Interactions.IsEmpty
+            ? new Block[] { new Subheading(CombineText.InteractionsHeading), new Paragraph(CombineText.NoInteractions) }
+            : [CombineText.InteractionTable(result).Captioned(CombineText.InteractionsHeading)],
+        new Paragraph(CombineText.Reading(result)),
+    ];
 
-    public static Section Of(CombineResult result) => new(
-        Title,
-        [
-            new Subheading("The worst combinations"),
-            .. Worst(
-                result.Combinations, result.Searched, "combinations", $"failed by {Figures.Exact(result.RequiredKm)} km",
-                result.Probability.Estimate, result.Run),
-            new Subheading(CombineText.PairsHeading),
-            .. CombineText.Told(result) is { Count: > 0 } told ? new Block[] { new ItemList([.. told.Select(CombineText.Sentence)]) } : [],
-            new Paragraph(CombineText.PairsTold(result)),
-            result.Interactions.IsEmpty
-                ? new Paragraph($"{CombineText.InteractionsHeading}: {CombineText.NoInteractions}")
-                : ReportTable.Of(CombineText.InteractionTable(result), CombineText.InteractionsHeading),
-            new Paragraph(CombineText.Reading(result)),
-            new Paragraph($"Run: {Frame.Run(result.Run, CombineText.Method(result))}."),
-        ]);
+    /// <summary>The pairs that depart from multiplication, and how many they are.</summary>
+    public static IEnumerable<Block> Pairs(CombineResult result) =>
+    [
+        new Subheading(CombineText.PairsHeading),
+        .. CombineText.Told(result) is { Count: > 0 } told ? new Block[] { new ItemList([.. told.Select(CombineText.Sentence)]) } : [],
+        new Paragraph(CombineText.PairsTold(result)),
+    ];
 
     /// <summary>The worst combinations, listed and drawn, and what was searched for them.</summary>
     /// <param name="combinations">The combinations, the worst first.</param>

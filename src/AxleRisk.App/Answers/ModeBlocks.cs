@@ -1,0 +1,20 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Answers;
+
+/// <summary>Which mode fails first; nothing where fatigue is the only one.</summary>
+internal static class ModeBlocks
+{
+    public static IEnumerable<Block> Of(RiskResult result) => result.Modes.IsEmpty ? [] :
+    [
+        ModeText.FirstTable(result).Captioned("Which mode fails first"),
+        .. double.IsNaN(result.Modes[0].Without)
+            ? [] : new Block[] { ModeText.WithoutTable(result).Captioned("With one mode switched off") },
+    ];
+
+    public static IEnumerable<Block> Of(RankResult result) =>
+        result.Modes.IsEmpty ? [] : [ModeText.Table(result).Captioned("Modes of failure")];
+}

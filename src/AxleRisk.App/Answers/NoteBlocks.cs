@@ -1,0 +1,27 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Answers;
+
+/// <summary>What holds of every answer to a scenario: what the model does not know of it, and what was assumed for it.</summary>
+internal static class NoteBlocks
+{
+    public static IEnumerable<Block> Of(ScenarioDocument document) =>
+        Of(document, Frame.Assumed(document.Scenario));
+
+    /// <summary>The notes, with a list of its own of what was assumed.</summary>
+    public static IEnumerable<Block> Of(ScenarioDocument document, IReadOnlyList<Assumption> assumed) =>
+        [.. Warnings(document), .. Assumed(assumed)];
+
+    /// <summary>What must not be overlooked.</summary>
+    public static IEnumerable<Warning> Warnings(ScenarioDocument document) =>
+        LiftOffText.Sentence(LiftOffCheck.Run(new LifeModel(document.Scenario)), document.FileName) is { } hint
+            ? [new Warning(hint)] : [];
+
+    /// <summary>The defaults in force that move the answer. Never silent.</summary>
+    public static IEnumerable<Block> Assumed(IReadOnlyList<Assumption> assumed) =>
+        assumed.Count == 0 ? [] : [new Subheading(Frame.AssumedHeading), new ItemList([.. assumed.Select(a => a.ToString())])];
+}

@@ -1,0 +1,98 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using AxleRisk.App.Answers;
+using AxleRisk.App.Documents;
+using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Analyses.Trips;
+using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Core.Studies;
+using AxleRisk.Files;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Studies;
+
+/// <summary>Whether the axle lasts the trip, and what would let it.</summary>
+internal sealed class TripStudy : Study<TripQuestion, TripResult>
+{
+    public override string Name => "trip";
+
+    public override string Title => "The trip";
+
+    public override string About => "will the axle last the trip: failure by leg, and the speed and load that keep a target";
+
+    public override IReadOnlyList<string> Explanation =>
+    [
+        "Whether the housing lasts the trip stated in the file, told of vehicles that reach its start unbroken: the damage of the usual use before it counts as well.",
+        "By leg: the share that fails on each leg, of those that reach it, and how much of all failures on the trip happen there. A short bad leg may hold most of them.",
+        "If the file states a target, the page seeks the highest speed and payload that keep it: each alone, for the whole trip and for the worst leg. A limit holds while all else stays as planned.",
+        "Remedies are taken before the start. An interval covers the error of sampling only: it does not make a trip safe. Look at the housing before and on the way.",
+        "The study keeps every vehicle in memory: at most 1,000,000 of them. A finished study has the same digits as axlerisk trip with the same seed.",
+    ];
+
+    public override string Invitation => "Tells how likely the axle is to fail on the trip, on which leg, and what would keep the target.";
+
+    public override long DefaultEvaluations => TripAnalysis.DefaultEvaluations;
+
+    public override string? WhyNot(Scenario scenario, TripQuestion question) =>
+        scenario.Trip is null ? "there is no trip; state its legs under [trip] and [[trip.legs]]" : null;
+
+    public override string Sampling(LifeModel model) => RiskAnalysis.DefaultSampling(new LifeModel(Trip.Whole(model.Scenario)));
+
+    public override QuestionOptions<TripQuestion> Options()
+    {
+        var target = new Option<string?>("--target")
+        {
+            Description = "the failure probability on the trip to be kept, such as 0.02 (default: the scenario's target_risk)",
+            HelpName = "P",
+        };
+        target.Validators.Add(result =>
+        {
+            string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+            if (!(double.TryParse(text, out double p) && p > 0 && p <= 1))
+            {
+                result.AddError($"--target must be a number above 0 and up to 1, not \"{text}\"");
+            }
+        });
+        Option<string> method = new("--method")
+        {
+            Description = "how probabilities are estimated",
+            HelpName = "METHOD",
+            DefaultValueFactory = _ => "auto",
+        };
+        method.AcceptOnlyFromAmong("auto", "crude");
+        return new([target, method], (parsed, usual) => usual with
+        {
+            Target = parsed.GetValue(target) is { } text ? double.Parse(text) : null,
+            IsCounted = parsed.GetValue(method) == "crude",
+        });
+    }
+
+    public override TripQuestion Usual(Scenario scenario, bool evaluationsStated) => new();
+
+    public override long Work(Scenario scenario, TripQuestion question, long evaluations) =>
+        TripAnalysis.EvaluationsOf(scenario, evaluations, (question.Target ?? scenario.Trip!.TargetRisk) is not null);
+
+    public override TripResult Run(LifeModel model, StudySettings settings, TripQuestion question, HeadlineSource headlines,
+        RunOptions options) =>
+        TripAnalysis.Run(model.Scenario, settings, question, options);
+
+    public override Scenario Told(Scenario scenario) => Trip.Whole(scenario);
+
+    public override RunRecord RunOf(TripResult result) => result.Run;
+
+    public override string Method(TripResult result) => TripText.Method(result);
+
+    public override IEnumerable<Block> Blocks(ScenarioDocument document, TripResult result) => TripBlocks.Of(result);
+
+    public override void AddTo(JsonObject document, TripResult result) => TripDocument.AddTo(document, result);
+
+    public override string[] Header => TripDocument.Header;
+
+    public override IEnumerable<string[]> Rows(TripResult result) => TripDocument.Rows(result);
+
+    protected override long Least => TripAnalysis.LeastRows;
+
+    protected override long Most => TripAnalysis.MostRows;
+}
