@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;

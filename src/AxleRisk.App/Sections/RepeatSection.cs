@@ -27,7 +27,7 @@ internal static class RepeatSection
                 [
                     CommandLine("report", scenario, studies.Plan.Risk),
                     $"{Product.Name} base {Quoted(scenario)}",
-                    .. studies.Made.Select(m => CommandLine(m.Step.Command, scenario, m.Step.Settings, m.Step.IsUsual)),
+                    .. studies.Made.Select(m => CommandLine(m.Step.Command, scenario, m.Step.Settings, m.Step.IsUsual, m.Step.Arguments)),
                 ]),
                 new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
                 new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision:"),
@@ -48,8 +48,8 @@ internal static class RepeatSection
         return table;
     }
 
-    private static string CommandLine(string command, string scenario, StudySettings settings, bool isUsual = false) =>
-        $"{Product.Name} {command} {Quoted(scenario)}{(isUsual ? "" : $" --evaluations {settings.Evaluations}")} --seed {settings.Seed}";
+    private static string CommandLine(string command, string scenario, StudySettings settings, bool isUsual = false, string arguments = "") =>
+        $"{Product.Name} {command} {Quoted(scenario)}{arguments}{(isUsual ? "" : $" --evaluations {settings.Evaluations}")} --seed {settings.Seed}";
 
     /// <summary>A file's name as a POSIX shell takes it.</summary>
     private static string Quoted(string name) =>

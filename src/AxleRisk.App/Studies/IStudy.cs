@@ -49,4 +49,7 @@ internal sealed record StudyStep(IStudy Study, StudySettings Settings, int Cases
 {
     /// <summary>The command.</summary>
     public string Command => Study.Name;
+
+    /// <summary>What the command line needs beside the scenario, with a space before it; empty for nothing.</summary>
+    public string Arguments { get; init; } = "";
 }

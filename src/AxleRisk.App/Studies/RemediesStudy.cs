@@ -40,7 +40,7 @@ internal sealed class RemediesStudy : Study<NoQuestion, RemediesResult>
 
     public override NoQuestion Usual(Scenario scenario, bool evaluationsStated) => default;
 
-    public override int Cases(Scenario scenario) => RemediesAnalysis.CasesOf(scenario);
+    public override int Cases(Scenario scenario, NoQuestion question) => RemediesAnalysis.CasesOf(scenario);
 
     public override RemediesResult Run(
         LifeModel model, StudySettings settings, NoQuestion question, HeadlineSource headlines,

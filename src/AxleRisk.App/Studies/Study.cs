@@ -61,11 +61,14 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// <summary>Evaluations for a question where nobody states a number.</summary>
     public virtual long EvaluationsFor(LifeModel model, TQuestion question) => DefaultEvaluations;
 
+    /// <summary>What the command line needs beside the scenario to ask a question, with a space before it; empty for the usual one.</summary>
+    public virtual string Arguments(TQuestion question) => "";
+
     /// <summary>The number of scenarios that are evaluated with each sample.</summary>
-    public virtual int Cases(Scenario scenario) => 1;
+    public virtual int Cases(Scenario scenario, TQuestion question) => 1;
 
     /// <summary>All evaluations, for progress.</summary>
-    public virtual long Work(Scenario scenario, TQuestion question, long evaluations) => evaluations * Cases(scenario);
+    public virtual long Work(Scenario scenario, TQuestion question, long evaluations) => evaluations * Cases(scenario, question);
 
     /// <summary>Runs it.</summary>
     /// <exception cref="StudyException">It has no answer to this scenario.</exception>
@@ -125,7 +128,10 @@ internal abstract class Study<TQuestion, TResult> : IStudy
         var settings = new StudySettings(evaluations, seed, Sampling(model));
         TQuestion question = Usual(model.Scenario, !isUsual);
         return new StudyStep(
-            this, settings, Cases(model.Scenario), Work(model.Scenario, question, evaluations), isUsual);
+            this, settings, Cases(model.Scenario, question), Work(model.Scenario, question, evaluations), isUsual)
+        {
+            Arguments = Arguments(question),
+        };
     }
 
     /// <inheritdoc/>

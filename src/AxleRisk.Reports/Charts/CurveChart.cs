@@ -16,6 +16,9 @@ public sealed record CurveChart(
     ImmutableArray<CurvePoint> Curve, ImmutableArray<CurvePoint> Apart, CurvePoint Marked, ImmutableArray<string> MarkedLabel,
     ChartAxis Across, ChartAxis Upward) : Chart
 {
+    /// <summary>Whether the axis below begins at 0, where it is not logarithmic.</summary>
+    public bool FromZero { get; init; } = true;
+
     /// <summary>
     /// Marked nearer to the left end than this share of the width, a label stands to the right of its line; narrow charts have a
     /// margin there.
@@ -37,7 +40,7 @@ public sealed record CurveChart(
         CurvePoint[] all = [.. line, .. Apart.Where(p => Upward.Holds(p.Y.Estimate)), Marked];
         // Where next to nothing has a height to draw (a certain scenario fails at one distance) the axis is that of the whole curve.
         double[] places = [.. (line.Length > 1 ? all : all.Concat(Curve)).Select(p => p.X).Where(Across.Holds)];
-        (double left, double right) = (Across.IsLog ? places.Min() : 0, places.Max());
+        (double left, double right) = (Across.IsLog || !FromZero ? places.Min() : 0, places.Max());
         double high = Math.Max(all.Max(p => p.Y.High), 1e-12);
         double low = Upward.IsLog ? Lowest(all, high / 10) : 0;
         PlotFrame.Label(plot.Axes.Bottom, Across, left, right, wide ? 8 : 4);

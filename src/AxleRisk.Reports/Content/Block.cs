@@ -40,6 +40,9 @@ public sealed record Figure(Picture Picture, string Caption) : Block
 {
     /// <summary>Its number in the report, from 1.</summary>
     public int Number { get; init; }
+
+    /// <summary>Whether it is drawn with characters too where an answer is given as lines.</summary>
+    public bool InLines { get; init; }
 }
 
 /// <summary>A chart with a name and a text for those who cannot see it.</summary>

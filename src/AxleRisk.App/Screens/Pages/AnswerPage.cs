@@ -45,7 +45,7 @@ internal class AnswerPage<TQuestion, TResult>(
         TResult Run(StudySettings s, RunOptions o) => study.Run(model, s, question, headlines, o);
         return stages is null
             ? Run(settings, options)
-            : stages.Run(settings, study.Cases(model.Scenario), options, publish, Run, study.RunOf);
+            : stages.Run(settings, study.Cases(model.Scenario, question), options, publish, Run, study.RunOf);
     }
 
     protected override IReadOnlyList<PageLine> Show(TResult result, int width, int height) =>

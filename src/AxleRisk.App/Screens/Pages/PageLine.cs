@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Text;
 using AxleRisk.Reports.Content;
 

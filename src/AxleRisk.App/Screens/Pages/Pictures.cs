@@ -1,4 +1,4 @@
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 
 namespace AxleRisk.App.Screens.Pages;
 

@@ -61,6 +61,20 @@ internal sealed class CaseEstimate
             GroupInterval.AroundExp(Math.Exp(LnB10 - first.LnB10), lnLifeOff.Zip(first.lnLifeOff, (a, b) => a - b)));
     }
 
+    /// <summary>
+    /// What two changes do together over what they would do if their ratios multiplied: the failure probability of this, with both,
+    /// times that of the first over those with each alone; NaN where nothing fails in one of them.
+    /// </summary>
+    public Interval OverProduct(CaseEstimate first, CaseEstimate a, CaseEstimate b)
+    {
+        CaseEstimate[] all = [this, first, a, b];
+        return all.Any(e => !(e.Probability > 0))
+            ? new Interval(double.NaN, double.NaN, double.NaN)
+            : GroupInterval.AroundExp(
+                Probability * first.Probability / (a.Probability * b.Probability),
+                failed.Select((_, g) => all.Select((e, i) => (i < 2 ? 1 : -1) * e.failed[g] / e.Probability).Sum()));
+    }
+
     private Interval Ratio(CaseEstimate first, Interval difference)
     {
         double p = first.Probability;

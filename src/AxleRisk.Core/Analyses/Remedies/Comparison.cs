@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
@@ -24,7 +23,18 @@ public static class Comparison
     /// <param name="settings">Evaluations of each scenario, seed, sampling plan.</param>
     /// <param name="options">Threads, progress (in evaluations of all scenarios together), cancellation.</param>
     /// <exception cref="StudyException">The sampling plan has fewer dimensions than the scenarios have columns.</exception>
-    public static ComparisonResult Run(IReadOnlyList<LifeModel> models, double distanceKm, StudySettings settings, RunOptions options)
+    public static ComparisonResult Run(IReadOnlyList<LifeModel> models, double distanceKm, StudySettings settings, RunOptions options) =>
+        Run(models, distanceKm, settings, options, []);
+
+    /// <summary>The same, with what pairs of changes do together against what they do apart.</summary>
+    /// <param name="models">The scenarios made ready; the first is what the others are compared with.</param>
+    /// <param name="distanceKm">The distance, km.</param>
+    /// <param name="settings">Evaluations of each scenario, seed, sampling plan.</param>
+    /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="products">The places among the scenarios of one with two changes, and of those with each alone.</param>
+    internal static ComparisonResult Run(
+        IReadOnlyList<LifeModel> models, double distanceKm, StudySettings settings, RunOptions options,
+        IReadOnlyList<(int Joint, int A, int B)> products)
     {
         ArgumentOutOfRangeException.ThrowIfZero(models.Count);
         var draw = new CommonDraw(models);
@@ -40,23 +50,23 @@ public static class Comparison
             long soFar = Interlocked.Add(ref rows, worker.Work(block, lives));
             options.Progress?.Invoke(soFar * models.Count);
         }, options.Cancellation);
+        CaseEstimate[] estimates = Estimates(lives, distanceKm, !conditional, options.Threads);
         return new ComparisonResult
         {
             DistanceKm = distanceKm,
-            Cases = Summarise(lives, distanceKm, !conditional, options.Threads),
+            Cases =
+            [
+                .. estimates.Select((e, i) => new ComparedCase(e.ProbabilityInterval(), e.B10Interval(), i == 0 ? null : e.From(estimates[0]))),
+            ],
+            Products = [.. products.Select(p => estimates[p.Joint].OverProduct(estimates[0], estimates[p.A], estimates[p.B]))],
             IsConditional = conditional,
             Run = new RunRecord(rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, end < plan.Blocks),
         };
     }
 
-    private static ImmutableArray<ComparedCase> Summarise(CaseLives[] lives, double distanceKm, bool counted, int threads)
-    {
-        CaseEstimate[] estimates =
-        [
-            .. lives.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(threads, 512))
-                .Select(l => new CaseEstimate(l, distanceKm, counted)),
-        ];
-        return [.. estimates.Select((e, i) => new ComparedCase(e.ProbabilityInterval(), e.B10Interval(),
-            i == 0 ? null : e.From(estimates[0])))];
-    }
+    private static CaseEstimate[] Estimates(CaseLives[] lives, double distanceKm, bool counted, int threads) =>
+    [
+        .. lives.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(threads, 512))
+            .Select(l => new CaseEstimate(l, distanceKm, counted)),
+    ];
 }

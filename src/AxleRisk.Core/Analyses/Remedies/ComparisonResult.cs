@@ -18,6 +18,12 @@ public sealed record ComparisonResult
     public required ImmutableArray<ComparedCase> Cases { get; init; }
 
     /// <summary>
+    /// Of each pair of changes that was asked for: the ratio of the failure probabilities over the product of the ratios of each alone;
+    /// NaN where nothing fails in one of them.
+    /// </summary>
+    internal ImmutableArray<Interval> Products { get; init; } = [];
+
+    /// <summary>
     /// Whether exact failure probabilities given the damage are averaged, or failures counted; the same in all scenarios.
     /// </summary>
     public required bool IsConditional { get; init; }

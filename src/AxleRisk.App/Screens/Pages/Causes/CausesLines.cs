@@ -1,5 +1,5 @@
 using AxleRisk.App.Answers;
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Reports.Content;

@@ -5,9 +5,10 @@ using AxleRisk.Files.Writing;
 namespace AxleRisk.App.Screens.Pages.Inputs;
 
 /// <summary>Every input of the scenario in groups; the chosen one is explained below and changed with Enter.</summary>
-internal sealed class InputsPage : Page
+internal sealed class InputsPage : Page, IDisposable
 {
     private readonly Session session;
+    private readonly IDialogs dialogs;
     private readonly InputEditor editor;
     private readonly Scroll scroll = new();
     private IReadOnlyList<InputGroup> groups = [];
@@ -22,33 +23,38 @@ internal sealed class InputsPage : Page
     public InputsPage(Session session, IDialogs dialogs)
     {
         this.session = session;
+        this.dialogs = dialogs;
         editor = new InputEditor(session, dialogs);
         Read();
     }
 
     public override string Name => "Inputs";
 
-    public override IReadOnlyList<string> Explanation =>
+    public override IReadOnlyList<string> Explanation => Opened?.Explanation ??
     [
         "Everything the scenario states, and what it leaves to a default. A number is certain; a distribution makes the input a factor of every study. Enter changes the chosen input; the failure probability at the top follows within a moment.",
         "varies: the input differs from vehicle to vehicle (payload, wall thickness). unknown: it is one value, the same for all vehicles, that nobody knows (the error of the stress model). Better data can remove only the second kind.",
         "default: the file does not state this input; what holds instead is shown with its source. Del takes a stated input out again, so that its default holds.",
         "A value that cannot be is refused with the reason, and nothing changes. Comments and everything else in the file stay as they are when it is saved.",
         "m sets the road mix as bars that always sum to 100 %; c shows the rank correlations between factors as a matrix.",
+        "w moves the chosen input over a range and shows what becomes of life and failure.",
     ];
 
-    public override IReadOnlyList<KeyHint> Keys => panel is not null ? panel.Keys :
+    /// <summary>The chosen input moved over a range, while that is open.</summary>
+    public SweepPage? Opened { get; private set; }
+
+    public override IReadOnlyList<KeyHint> Keys => Opened is not null ? Opened.Keys : panel is not null ? panel.Keys :
     [
-        new("Enter", "change"), new("m", "road mix"), new("c", "correlations"), .. rows[chosen].CanReset ? new KeyHint[]
+        new("Enter", "change"), .. CanSweep ? new KeyHint[] { new("w", "sweep") } : [], new("m", "road mix"), new("c", "correlations"), .. rows[chosen].CanReset ? new KeyHint[]
             { new("Del", "default") } : [],
     ];
 
-    public override PageLine Status => outcome.Length > 0
+    public override PageLine Status => Opened is not null ? Opened.Status : outcome.Length > 0
         ? PageLine.Of(outcome, Ink.Warning)
         : PageLine.Of(panel?.Status ?? $"{session.Document.Scenario.Legs.Length} legs, {session.Model.Factors.Factors.Length} factors",
             Ink.Quiet);
 
-    public override int Revision => HashCode.Combine(session.Edition, presses);
+    public override int Revision => HashCode.Combine(session.Edition, presses, Opened?.Revision);
 
     /// <summary>The input that is chosen.</summary>
     public InputRow Chosen => rows[chosen];
@@ -56,7 +62,7 @@ internal sealed class InputsPage : Page
     public override IReadOnlyList<PageLine> Lines(int width, int height)
     {
         Read();
-        return panel is not null ? panel.Lines(width, height) : List(width, height);
+        return Opened?.Lines(width, height) ?? panel?.Lines(width, height) ?? List(width, height);
     }
 
     public override bool Press(PageKey key)
@@ -64,6 +70,17 @@ internal sealed class InputsPage : Page
         presses++;
         outcome = "";
         Read();
+        if (Opened is not null)
+        {
+            if (key.Name != KeyName.Escape)
+            {
+                return Opened.Press(key);
+            }
+
+            Close();
+            return true;
+        }
+
         if (panel is not null)
         {
             PanelAnswer answer = panel.Press(key);
@@ -83,6 +100,10 @@ internal sealed class InputsPage : Page
             case KeyName.Delete when Chosen.CanReset || Chosen.Kind == InputKind.Element:
                 outcome = string.Join("; ", session.Apply(ScenarioEdit.Remove(Chosen.Path)).Reasons);
                 return true;
+            case KeyName.Character when key.Character == 'w' && CanSweep:
+                Opened = new SweepPage(session, dialogs, Chosen.Name);
+                Opened.Start();
+                return true;
             case KeyName.Character when key.Character == 'm':
                 panel = new MixPanel(session);
                 return true;
@@ -97,7 +118,7 @@ internal sealed class InputsPage : Page
     public override bool Click(int line, int column)
     {
         presses++;
-        if (panel is not null || line >= shownHeight)
+        if (Opened is not null || panel is not null || line >= shownHeight)
         {
             return false;
         }
@@ -110,6 +131,11 @@ internal sealed class InputsPage : Page
 
     public override bool Wheel(int lines)
     {
+        if (Opened is not null)
+        {
+            return false;
+        }
+
         presses++;
         chosen = panel is null ? Math.Clamp(chosen + lines, 0, rows.Length - 1) : chosen;
         return true;
@@ -117,6 +143,17 @@ internal sealed class InputsPage : Page
 
     /// <summary>Brings an input to the front by its name.</summary>
     public void Choose(string name) => chosen = Math.Max(0, Array.FindIndex(rows, r => r.Name == name));
+
+    /// <inheritdoc/>
+    public void Dispose() => Close();
+
+    private bool CanSweep => SweepPage.CanMove(session, Chosen.Name);
+
+    private void Close()
+    {
+        Opened?.Dispose();
+        Opened = null;
+    }
 
     private void Change()
     {

@@ -1,4 +1,4 @@
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;

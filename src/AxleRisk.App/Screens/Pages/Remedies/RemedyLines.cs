@@ -1,4 +1,4 @@
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Scenarios;

@@ -1,6 +1,6 @@
 using AxleRisk.Files.Writing;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>
 /// The parts of a whole as bars, a row each, with percents that add up to 100.0 as they are shown; a part below 0.05 may show as

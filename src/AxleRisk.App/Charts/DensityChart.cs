@@ -1,7 +1,7 @@
 using AxleRisk.App.Text;
 using AxleRisk.Core.Distributions;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>A distribution at a glance: its density, or the bars of a choice or sample, with its 5, 50 and 95 % points below.</summary>
 internal static class DensityChart

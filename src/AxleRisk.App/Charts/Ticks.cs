@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>Round numbers along an axis and their labels.</summary>
 internal static class Ticks

@@ -1,6 +1,6 @@
 using AxleRisk.App.Text;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>Values of pairs in a grid: the digits tell, the role only underlines. Rows and columns are numbered alike.</summary>
 internal static class HeatGrid

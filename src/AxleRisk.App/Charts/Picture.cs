@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>A picture of cells, row 0 at the top. What is put outside of it is left out.</summary>
 internal sealed class Picture

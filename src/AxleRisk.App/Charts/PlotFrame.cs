@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>The axes of a chart: their room, their ticks and labels, and the place of every value.</summary>
 internal sealed class PlotFrame

@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>What a cell of a picture is; the view gives each role its colour. Nothing is told by the role alone.</summary>
 internal enum ChartRole

@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>Bars of block characters, to an eighth of a cell.</summary>
 internal static class Blocks

@@ -1,7 +1,7 @@
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 using Xunit;
 
-namespace AxleRisk.App.Tests.Screens.Charts;
+namespace AxleRisk.App.Tests.Charts;
 
 public class BrailleCanvasTests
 {

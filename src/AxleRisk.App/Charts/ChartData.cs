@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>An axis of a chart.</summary>
 /// <param name="Title">What it is, with the unit.</param>

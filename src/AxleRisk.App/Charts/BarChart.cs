@@ -1,6 +1,6 @@
 using AxleRisk.App.Text;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>One bar.</summary>
 /// <param name="Name">Its name.</param>

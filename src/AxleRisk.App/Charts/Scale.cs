@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>A range of values along an axis, linear or logarithmic.</summary>
 /// <param name="Low">The value at the beginning.</param>

@@ -1,8 +1,8 @@
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 using AxleRisk.App.Tests.Files;
 using Xunit;
 
-namespace AxleRisk.App.Tests.Screens.Charts;
+namespace AxleRisk.App.Tests.Charts;
 
 /// <summary>
 /// The pictures at fixed sizes against the files in <c>Pictures</c>, which were looked at. With RENEW_PICTURES=1 in the
@@ -17,7 +17,7 @@ public class PictureTests
     public void A_picture_is_as_it_was_looked_at(string name)
     {
         string text = string.Concat(Gallery.Sizes.Select(s => $"{s.Width} x {s.Height}\n{Gallery.All[name](s.Width, s.Height)}\n\n"));
-        string file = Repository.PathTo("tests", "AxleRisk.App.Tests", "Screens", "Charts", "Pictures", name + ".txt");
+        string file = Repository.PathTo("tests", "AxleRisk.App.Tests", "Charts", "Pictures", name + ".txt");
         if (Environment.GetEnvironmentVariable("RENEW_PICTURES") == "1")
         {
             File.WriteAllText(file, text);

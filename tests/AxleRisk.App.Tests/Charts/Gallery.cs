@@ -1,9 +1,9 @@
-using AxleRisk.App.Screens.Charts;
+using AxleRisk.App.Charts;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 
-namespace AxleRisk.App.Tests.Screens.Charts;
+namespace AxleRisk.App.Tests.Charts;
 
 /// <summary>One picture of each kind; all data are invented.</summary>
 internal static class Gallery

@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>Bars of counts over equal ranges.</summary>
 internal static class HistogramChart

@@ -1,6 +1,6 @@
 using AxleRisk.Core.Damage.Fatigue;
 
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>S-N curves on logarithmic axes, the first as mean and design curve.</summary>
 internal static class SnChart

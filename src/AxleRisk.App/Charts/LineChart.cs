@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>A chart of lines with intervals and marked places.</summary>
 /// <param name="X">The axis across.</param>

@@ -1,10 +1,11 @@
+using AxleRisk.App.Text;
 using AxleRisk.Reports.Content;
 
-namespace AxleRisk.App.Text;
+namespace AxleRisk.App.Answers;
 
 /// <summary>
-/// An answer's blocks as lines for a terminal or a page of the console; the reports have renderers of their own. A figure has
-/// no lines: what it shows stands in the table beside it, and the console draws its own pictures.
+/// An answer's blocks as lines for a terminal or a page of the console; the reports have renderers of their own. Most figures
+/// have no lines: what they show stands in the table beside them, and the console draws its own pictures.
 /// </summary>
 internal static class BlockLines
 {
@@ -51,7 +52,7 @@ internal static class BlockLines
         Warning w => Wrapped(w.Text, width, LineKind.Warning),
         CommandLines c => c.Lines.Select(l => new TextLine(Printable.Line(l))),
         Table t => [.. Wrapped(t.Caption, width, LineKind.Heading), .. TableLines.Of(t, width).Select(l => new TextLine(l))],
-        Figure => [],
+        Figure f => f.InLines ? FigureLines.Of(f, width) : [],
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "a kind of block that has no lines"),
     };
 

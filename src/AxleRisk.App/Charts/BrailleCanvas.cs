@@ -1,4 +1,4 @@
-namespace AxleRisk.App.Screens.Charts;
+namespace AxleRisk.App.Charts;
 
 /// <summary>How a line is dashed, so that series differ without colour.</summary>
 internal enum Dash
