@@ -15,7 +15,7 @@ public partial class ArchitectureTests
         "Damage.Fatigue", "Damage.Roads", "Damage.Rides", "Damage.Sections", "Damage.Spectra", "Damage.BumpStops", "Damage.TimeDomain",
         "Damage.Kernel", "Damage.Yields", "Damage.Bearings",
         "Outcomes", "Modes", "Studies",
-        "Analyses.BaseCase", "Analyses.RareEvents", "Analyses.Risk", "Analyses.Remedies", "Analyses.Combinations", "Analyses.Causes",
+        "Analyses.BaseCase", "Analyses.RareEvents", "Analyses.Risk", "Analyses.Remedies", "Analyses.Sweeps", "Analyses.Combinations", "Analyses.Causes",
         "Analyses.Shares", "Analyses.Ranking", "Analyses.Trips", "Analyses.Confirmation", "Analyses.Fleets",
     ];
 

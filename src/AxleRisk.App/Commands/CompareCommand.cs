@@ -37,7 +37,8 @@ internal static class CompareCommand
                     .. CompareText.Head(documents),
                     .. BlockLines.Of(
                     [
-                        .. CompareBlocks.Of(documents, result), .. documents.SelectMany(NoteBlocks.Warnings), .. NoteBlocks.Assumed(assumed),
+                        .. CompareBlocks.Of(documents, result), .. documents.SelectMany(NoteBlocks.Warnings),
+                        .. NoteBlocks.Assumed(assumed),
                     ]), TextLine.Empty,
                     .. Frame.Foot(Frame.Run(result.Run, CompareText.Method(result)), Frame.Partial(result.Run), elapsed),
                 ],

@@ -39,7 +39,9 @@ internal static class MergeCommand
                 DistancesKm = own.Question(parsed).DistancesKm,
             };
             RiskResult result = RiskAnalysis.Summarise(model, whole, question, new RunOptions(), isPartial: false);
-            return StudyCommand.AnswerOf(StudyBook.Risk, document, new RiskRun(result, whole), terminal.Clock.GetElapsedTime(start), "merge").Give(parsed, options, terminal);
+            return StudyCommand
+                .AnswerOf(StudyBook.Risk, document, new RiskRun(result, whole), terminal.Clock.GetElapsedTime(start), "merge")
+                .Give(parsed, options, terminal);
         });
         return command;
     }

@@ -16,7 +16,11 @@ internal static class InputsSection
     {
         Scenario scenario = studies.Document.Scenario;
         FactorSet factors = studies.Model.Factors;
-        return new Section("Inputs", [.. Uncertain(factors), .. Correlations(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), Certain(scenario)]);
+        return new Section(
+            "Inputs",
+            [
+                .. Uncertain(factors), .. Correlations(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), Certain(scenario),
+            ]);
     }
 
     private static IEnumerable<Block> Uncertain(FactorSet factors)

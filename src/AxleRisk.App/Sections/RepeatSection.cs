@@ -48,7 +48,8 @@ internal static class RepeatSection
         return table;
     }
 
-    private static string CommandLine(string command, string scenario, StudySettings settings, bool isUsual = false, string arguments = "") =>
+    private static string CommandLine(
+        string command, string scenario, StudySettings settings, bool isUsual = false, string arguments = "") =>
         $"{Product.Name} {command} {Quoted(scenario)}{arguments}{(isUsual ? "" : $" --evaluations {settings.Evaluations}")} --seed {settings.Seed}";
 
     /// <summary>A file's name as a POSIX shell takes it.</summary>

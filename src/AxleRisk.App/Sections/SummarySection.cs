@@ -26,6 +26,7 @@ internal static class SummarySection
             RiskBlocks.Headline(studies.Risk),
             new ItemList([.. Findings(studies)]),
             new Paragraph($"{Charting.RunOf(studies.Risk.Run)} Each section names the run behind its figures; all intervals are 95 %."),
+            .. NoteBlocks.Warnings(studies.Document),
             new Warning(Caution.Sentence),
         ]);
 

@@ -51,7 +51,8 @@ internal sealed class RemediesStudy : Study<NoQuestion, RemediesResult>
 
     public override string Method(RemediesResult result) => CompareText.Method(result.Comparison);
 
-    public override IEnumerable<Block> Blocks(ScenarioDocument document, RemediesResult result) => RemediesBlocks.Of(document.Scenario, result);
+    public override IEnumerable<Block> Blocks(ScenarioDocument document, RemediesResult result) =>
+        RemediesBlocks.Of(document.Scenario, result);
 
     public override void AddTo(JsonObject document, RemediesResult result) => RemediesDocument.AddTo(document, result);
 

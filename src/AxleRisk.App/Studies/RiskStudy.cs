@@ -41,7 +41,8 @@ internal sealed class RiskStudy : Study<RiskQuestion, RiskRun>
 
     public override RiskQuestion Usual(Scenario scenario, bool evaluationsStated) => new();
 
-    public override RiskRun Run(LifeModel model, StudySettings settings, RiskQuestion question, HeadlineSource headlines, RunOptions options)
+    public override RiskRun Run(
+        LifeModel model, StudySettings settings, RiskQuestion question, HeadlineSource headlines, RunOptions options)
     {
         (RiskResult result, RiskState state) = RiskAnalysis.Run(model, settings, question, options);
         options.Cancellation.ThrowIfCancellationRequested();
@@ -52,7 +53,8 @@ internal sealed class RiskStudy : Study<RiskQuestion, RiskRun>
             DistancesKm =
             [
                 .. result.Distances.Select(d => d.DistanceKm),
-                .. Enumerable.Range(0, CurvePoints).Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0))),
+                .. Enumerable.Range(0, CurvePoints)
+                    .Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0))),
             ],
         };
         return new RiskRun(result, state, RiskAnalysis.Summarise(model, state, drawn, options, isPartial: false));

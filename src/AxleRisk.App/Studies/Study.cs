@@ -38,7 +38,9 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// <inheritdoc/>
     public string? WhyNot(Scenario scenario) => WhyNot(scenario, Usual(scenario, evaluationsStated: false));
 
-    /// <summary>Why it does not apply to a scenario and a question, and what would help, as the end of a sentence; null where it applies.</summary>
+    /// <summary>
+    /// Why it does not apply to a scenario and a question, and what would help, as the end of a sentence; null where it applies.
+    /// </summary>
     public virtual string? WhyNot(Scenario scenario, TQuestion question) => null;
 
     /// <summary>Evaluations where nobody states a number.</summary>
@@ -61,7 +63,9 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// <summary>Evaluations for a question where nobody states a number.</summary>
     public virtual long EvaluationsFor(LifeModel model, TQuestion question) => DefaultEvaluations;
 
-    /// <summary>What the command line needs beside the scenario to ask a question, with a space before it; empty for the usual one.</summary>
+    /// <summary>
+    /// What the command line needs beside the scenario to ask a question, with a space before it; empty for the usual one.
+    /// </summary>
     public virtual string Arguments(TQuestion question) => "";
 
     /// <summary>The number of scenarios that are evaluated with each sample.</summary>
@@ -139,8 +143,13 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     {
         TResult result = Run(model, step.Settings, Usual(model.Scenario, !step.IsUsual), headlines, options);
         return new MadeStudy(
-            step, result, [.. Blocks(document, result)], RunInWords(result), Document(document, result, null), Header, [.. Rows(result)]);
+            step, result, [.. Blocks(document, result), .. OwnNotes(document.Scenario)], RunInWords(result),
+            Document(document, result, null), Header, [.. Rows(result)]);
     }
+
+    // In a report the scenario's own assumptions stand among its inputs.
+    private IEnumerable<Block> OwnNotes(Scenario scenario) =>
+        NoteBlocks.Assumed([.. Frame.Assumed(Told(scenario)).Except(Frame.Assumed(scenario))]);
 
     /// <inheritdoc/>
     public T Accept<T>(IStudyVisitor<T> visitor) => visitor.Visit(this);

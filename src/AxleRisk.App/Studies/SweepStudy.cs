@@ -49,7 +49,8 @@ internal sealed class SweepStudy(ImmutableArray<SweptInput> inputs) : Study<Immu
     public override QuestionOptions<ImmutableArray<SweptInput>> Options()
     {
         Option<string[]> option = SweptInputs.Option("the input to be moved and its range, such as axle.wall_mm=5..9 or axle.wall_mm=5..9:20 for 20 steps; twice for two inputs");
-        return new([option], (parsed, usual) => SweptInputs.Parse(parsed.GetValue(option) ?? []) is { IsEmpty: false } named ? named : usual);
+        return new([option], (parsed, usual) =>
+            SweptInputs.Parse(parsed.GetValue(option) ?? []) is { IsEmpty: false } named ? named : usual);
     }
 
     public override string Arguments(ImmutableArray<SweptInput> question) => SweptInputs.Arguments(question);

@@ -56,7 +56,8 @@ public static class Comparison
             DistanceKm = distanceKm,
             Cases =
             [
-                .. estimates.Select((e, i) => new ComparedCase(e.ProbabilityInterval(), e.B10Interval(), i == 0 ? null : e.From(estimates[0]))),
+                .. estimates.Select((e, i) =>
+                    new ComparedCase(e.ProbabilityInterval(), e.B10Interval(), i == 0 ? null : e.From(estimates[0]))),
             ],
             Products = [.. products.Select(p => estimates[p.Joint].OverProduct(estimates[0], estimates[p.A], estimates[p.B]))],
             IsConditional = conditional,

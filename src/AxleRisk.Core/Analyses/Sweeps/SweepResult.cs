@@ -13,7 +13,8 @@ namespace AxleRisk.Core.Analyses.Sweeps;
 /// <param name="IsConditional">Whether exact failure probabilities given the damage are averaged, or failures counted.</param>
 /// <param name="Run">The run; its evaluations are those of each point.</param>
 public sealed record SweepResult(
-    ImmutableArray<SweepAxis> Inputs, double DistanceKm, ComparedCase Stated, ImmutableArray<SweepPoint> Points, bool IsConditional, RunRecord Run);
+    ImmutableArray<SweepAxis> Inputs, double DistanceKm, ComparedCase Stated, ImmutableArray<SweepPoint> Points, bool IsConditional,
+    RunRecord Run);
 
 /// <summary>One input of a sweep.</summary>
 /// <param name="Name">Its name.</param>
@@ -33,5 +34,5 @@ public sealed record SweepAxis(string Name, string Unit, double Stated, Immutabl
 /// </param>
 /// <param name="LifeTogether">The same of the lives of the base case; null for one input.</param>
 public sealed record SweepPoint(
-    ImmutableArray<string?> Values, ImmutableArray<double> Place, double RelativeLife, double RelativeDamage, ComparedCase Case, Interval? Together,
-    double? LifeTogether);
+    ImmutableArray<string?> Values, ImmutableArray<double> Place, double RelativeLife, double RelativeDamage, ComparedCase Case,
+    Interval? Together, double? LifeTogether);

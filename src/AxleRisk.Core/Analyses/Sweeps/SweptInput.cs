@@ -39,7 +39,8 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
 
     /// <summary>The points of the range, in order.</summary>
     /// <exception cref="StudyException">There is no such input, or the range is none for it.</exception>
-    internal ImmutableArray<SweepValue> Points(Scenario scenario) => Input == Change.CategoryName ? Categories(scenario) : Numbers(scenario);
+    internal ImmutableArray<SweepValue> Points(Scenario scenario) =>
+        Input == Change.CategoryName ? Categories(scenario) : Numbers(scenario);
 
     /// <summary>The unit of its values.</summary>
     internal string Unit(Scenario scenario) => Input == Change.CategoryName ? "" : Find(scenario, Input).Quantity.Unit;
@@ -54,8 +55,13 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
         return ends.FirstOrDefault(e => !domain.Contains(e), double.NaN) is var wrong && !double.IsNaN(wrong)
             ? throw new StudyException($"{Input} must be {domain.Describe()}, not {wrong:G6}")
             : ends[0] >= ends[1] ? throw new StudyException($"the range of {Input} must go upward, not from {From} to {To}")
-            : [.. Enumerable.Range(0, Steps + 1).Select(i => ends[0] + ((ends[1] - ends[0]) * i / Steps))
-                .Select(x => new SweepValue(Short(x), double.Parse(Short(x)), new Change.ToValue(Input, new Value.Certain(double.Parse(Short(x))))))];
+            : [.. Enumerable.Range(0, Steps + 1).Select(i => At(Short(ends[0] + ((ends[1] - ends[0]) * i / Steps))))];
+    }
+
+    private SweepValue At(string text)
+    {
+        double x = double.Parse(text);
+        return new SweepValue(text, x, new Change.ToValue(Input, new Value.Certain(x)));
     }
 
     private ImmutableArray<SweepValue> Categories(Scenario scenario)
@@ -80,7 +86,10 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     private static string Near(Scenario scenario, string name)
     {
         string last = name.Split('.')[^1];
-        string[] alike = [.. scenario.Inputs.Select(i => i.Name).Where(n => last.Length > 2 && n.Contains(last, StringComparison.Ordinal)).Take(4)];
+        string[] alike =
+        [
+            .. scenario.Inputs.Select(i => i.Name).Where(n => last.Length > 2 && n.Contains(last, StringComparison.Ordinal)).Take(4),
+        ];
         return alike.Length > 0 ? $"there is {string.Join(", ", alike)}" : "axlerisk check lists them all";
     }
 
