@@ -3,13 +3,12 @@ using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Fleets;
 
-/// <summary>The vehicles of a two-level sample: for each its median life and what its owner drives.</summary>
+/// <summary>A two-level sample: what is left to chance in each vehicle, and what its owner drives.</summary>
 /// <param name="Plan">How the sample is divided.</param>
-/// <param name="LnCentre">The median of ln life (km) by outer draw and vehicle.</param>
-/// <param name="LnKmPerYear">ln km driven in a year, likewise; empty where nobody asked.</param>
-/// <param name="Sigma">The standard deviation of ln life given the vehicle.</param>
+/// <param name="Vehicles">The vehicles.</param>
+/// <param name="LnKmPerYear">ln km driven in a year by outer draw and vehicle; empty where nobody asked.</param>
 /// <param name="Threads">Threads that sums may use; no digit depends on them.</param>
-internal sealed record FleetSample(NestedPlan Plan, double[][] LnCentre, double[][] LnKmPerYear, double Sigma, int Threads = 1)
+internal sealed record FleetSample(NestedPlan Plan, FleetVehicles Vehicles, double[][] LnKmPerYear, int Threads = 1)
 {
     private const double MonthsPerYear = 12;
 
@@ -17,7 +16,7 @@ internal sealed record FleetSample(NestedPlan Plan, double[][] LnCentre, double[
     public DrawMeans FailedBy(double km)
     {
         double lnKm = Math.Log(km);
-        return EachDraw((draw, vehicle) => ConditionalLife.FailedBy(lnKm, LnCentre[draw][vehicle], Sigma));
+        return EachFailed((_, _, ends) => ends.Fill(lnKm));
     }
 
     /// <summary>The probability of failing by an age and within a distance, whichever comes first, for each outer draw.</summary>
@@ -25,35 +24,70 @@ internal sealed record FleetSample(NestedPlan Plan, double[][] LnCentre, double[
     {
         double lnYears = Math.Log(months / MonthsPerYear);
         double lnKm = Math.Log(km);
-        return EachDraw((draw, vehicle) => ConditionalLife.FailedBy(
-            Math.Min(LnKmPerYear[draw][vehicle] + lnYears, lnKm), LnCentre[draw][vehicle], Sigma));
+        return EachFailed((draw, first, ends) =>
+        {
+            for (int i = 0; i < ends.Length; i++)
+            {
+                ends[i] = Math.Min(LnKmPerYear[draw][first + i] + lnYears, lnKm);
+            }
+        });
     }
 
     /// <summary>The share of the vehicles whose warranty is ended by its distance rather than by its age.</summary>
     public double EndedByDistance(double months, double km)
     {
         double lnEnd = Math.Log(km) - Math.Log(months / MonthsPerYear);
-        DrawMeans shares = EachDraw((draw, vehicle) => LnKmPerYear[draw][vehicle] > lnEnd ? 1 : 0);
+        DrawMeans shares = EachDraw(() => (draw, first, ended) =>
+        {
+            for (int i = 0; i < ended.Length; i++)
+            {
+                ended[i] = LnKmPerYear[draw][first + i] > lnEnd ? 1 : 0;
+            }
+        });
         return DrawStatistic.Of(shares, TargetBasis.Average);
     }
 
-    // Each draw has one place and one order of summing: no digit depends on the threads.
-    private DrawMeans EachDraw(Func<int, int, double> ofVehicle)
+    // Where each vehicle is asked about, as the logarithm of a distance, goes in; whether it has failed there comes out.
+    private DrawMeans EachFailed(OfVehicles fillLnKm) => EachDraw(() =>
     {
-        double[][] means = Workspace.Columns(Plan.Parts, LnCentre.Length);
-        Parallel.For(0, LnCentre.Length, new ParallelOptions { MaxDegreeOfParallelism = Threads }, draw =>
+        FleetVehicles.Reader read = Vehicles.CreateReader();
+        double[] lnKm = new double[FleetVehicles.MostAtOnce];
+        return (draw, first, failed) =>
+        {
+            Span<double> ends = lnKm.AsSpan(0, failed.Length);
+            fillLnKm(draw, first, ends);
+            read(draw, first, ends, failed);
+        };
+    });
+
+    // Each draw has one place and one order of summing: no digit depends on the threads.
+    private DrawMeans EachDraw(Func<OfVehicles> createOfThread)
+    {
+        double[][] means = Workspace.Columns(Plan.Parts, Plan.Draws);
+        var options = new ParallelOptions { MaxDegreeOfParallelism = Threads };
+        Parallel.For(0, Plan.Draws, options, () => (Fill: createOfThread(), Of: new double[FleetVehicles.MostAtOnce]), (draw, _, thread) =>
         {
             for (int part = 0; part < Plan.Parts; part++)
             {
                 CompensatedSum sum = default;
-                for (int vehicle = part * Plan.InnerOfPart; vehicle < (part + 1) * Plan.InnerOfPart; vehicle++)
+                (int first, int end) = (part * Plan.InnerOfPart, (part + 1) * Plan.InnerOfPart);
+                for (; first < end; first += thread.Of.Length)
                 {
-                    sum.Add(ofVehicle(draw, vehicle));
+                    Span<double> some = thread.Of.AsSpan(0, Math.Min(thread.Of.Length, end - first));
+                    thread.Fill(draw, first, some);
+                    foreach (double one in some)
+                    {
+                        sum.Add(one);
+                    }
                 }
 
                 means[part][draw] = sum.Value / Plan.InnerOfPart;
             }
-        });
+
+            return thread;
+        }, _ => { });
         return new DrawMeans(means);
     }
+
+    private delegate void OfVehicles(int draw, int first, Span<double> to);
 }
