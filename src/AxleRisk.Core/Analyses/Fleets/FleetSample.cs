@@ -16,19 +16,22 @@ internal sealed record FleetSample(NestedPlan Plan, FleetVehicles Vehicles, doub
     public DrawMeans FailedBy(double km)
     {
         double lnKm = Math.Log(km);
-        return EachFailed((_, _, ends) => ends.Fill(lnKm));
+        return EachFailed(1, (_, _, _, ends) => ends.Fill(lnKm))[0];
     }
 
     /// <summary>The probability of failing by an age and within a distance, whichever comes first, for each outer draw.</summary>
-    public DrawMeans FailedWithin(double months, double km)
+    public DrawMeans FailedWithin(double months, double km) => FailedWithin([months], km)[0];
+
+    /// <summary>The same by several ages.</summary>
+    public DrawMeans[] FailedWithin(IReadOnlyList<double> months, double km)
     {
-        double lnYears = Math.Log(months / MonthsPerYear);
+        double[] lnYears = [.. months.Select(m => Math.Log(m / MonthsPerYear))];
         double lnKm = Math.Log(km);
-        return EachFailed((draw, first, ends) =>
+        return EachFailed(lnYears.Length, (age, draw, first, ends) =>
         {
             for (int i = 0; i < ends.Length; i++)
             {
-                ends[i] = Math.Min(LnKmPerYear[draw][first + i] + lnYears, lnKm);
+                ends[i] = Math.Min(LnKmPerYear[draw][first + i] + lnYears[age], lnKm);
             }
         });
     }
@@ -37,57 +40,64 @@ internal sealed record FleetSample(NestedPlan Plan, FleetVehicles Vehicles, doub
     public double EndedByDistance(double months, double km)
     {
         double lnEnd = Math.Log(km) - Math.Log(months / MonthsPerYear);
-        DrawMeans shares = EachDraw(() => (draw, first, ended) =>
+        DrawMeans shares = EachDraw(1, () => (_, draw, first, ended) =>
         {
             for (int i = 0; i < ended.Length; i++)
             {
                 ended[i] = LnKmPerYear[draw][first + i] > lnEnd ? 1 : 0;
             }
-        });
+        })[0];
         return DrawStatistic.Of(shares, TargetBasis.Average);
     }
 
     // Where each vehicle is asked about, as the logarithm of a distance, goes in; whether it has failed there comes out.
-    private DrawMeans EachFailed(OfVehicles fillLnKm) => EachDraw(() =>
+    private DrawMeans[] EachFailed(int questions, OfVehicles fillLnKm) => EachDraw(questions, () =>
     {
         FleetVehicles.Reader read = Vehicles.CreateReader();
         double[] lnKm = new double[FleetVehicles.MostAtOnce];
-        return (draw, first, failed) =>
+        return (question, draw, first, failed) =>
         {
             Span<double> ends = lnKm.AsSpan(0, failed.Length);
-            fillLnKm(draw, first, ends);
+            fillLnKm(question, draw, first, ends);
             read(draw, first, ends, failed);
         };
     });
 
-    // Each draw has one place and one order of summing: no digit depends on the threads.
-    private DrawMeans EachDraw(Func<OfVehicles> createOfThread)
+    // Each draw has one place and one order of summing: no digit depends on the threads. All questions about some vehicles come together.
+    private DrawMeans[] EachDraw(int questions, Func<OfVehicles> createOfThread)
     {
-        double[][] means = Workspace.Columns(Plan.Parts, Plan.Draws);
+        double[][][] means = [.. Enumerable.Range(0, questions).Select(_ => Workspace.Columns(Plan.Parts, Plan.Draws))];
         var options = new ParallelOptions { MaxDegreeOfParallelism = Threads };
         Parallel.For(0, Plan.Draws, options, () => (Fill: createOfThread(), Of: new double[FleetVehicles.MostAtOnce]), (draw, _, thread) =>
         {
+            var sums = new CompensatedSum[questions];
             for (int part = 0; part < Plan.Parts; part++)
             {
-                CompensatedSum sum = default;
+                Array.Clear(sums);
                 (int first, int end) = (part * Plan.InnerOfPart, (part + 1) * Plan.InnerOfPart);
                 for (; first < end; first += thread.Of.Length)
                 {
                     Span<double> some = thread.Of.AsSpan(0, Math.Min(thread.Of.Length, end - first));
-                    thread.Fill(draw, first, some);
-                    foreach (double one in some)
+                    for (int question = 0; question < questions; question++)
                     {
-                        sum.Add(one);
+                        thread.Fill(question, draw, first, some);
+                        foreach (double one in some)
+                        {
+                            sums[question].Add(one);
+                        }
                     }
                 }
 
-                means[part][draw] = sum.Value / Plan.InnerOfPart;
+                for (int question = 0; question < questions; question++)
+                {
+                    means[question][part][draw] = sums[question].Value / Plan.InnerOfPart;
+                }
             }
 
             return thread;
         }, _ => { });
-        return new DrawMeans(means);
+        return [.. means.Select(m => new DrawMeans(m))];
     }
 
-    private delegate void OfVehicles(int draw, int first, Span<double> to);
+    private delegate void OfVehicles(int question, int draw, int first, Span<double> to);
 }

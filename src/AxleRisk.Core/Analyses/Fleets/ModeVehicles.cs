@@ -33,6 +33,7 @@ internal sealed class ModeVehicles(LifeModel model, NestedPlan plan) : FleetVehi
         int capacity = Math.Min(plan.Inner, MostAtOnce);
         LifeRates rates = model.CreateRates(capacity)!;
         (double[] km, double[] part) = (new double[capacity], new double[capacity]);
+        (int Draw, int First, int Count) restored = default;
         return (draw, first, lnKm, failed) =>
         {
             int count = lnKm.Length;
@@ -41,7 +42,12 @@ internal sealed class ModeVehicles(LifeModel model, NestedPlan plan) : FleetVehi
                 km[i] = Math.Exp(lnKm[i]);
             }
 
-            kept[draw].Restore(rates, first, count);
+            if (restored != (draw, first, count))
+            {
+                kept[draw].Restore(rates, first, count);
+                restored = (draw, first, count);
+            }
+
             chances[draw].FillFailureProbabilities(rates, km.AsSpan(0, count), failed[..count], part.AsSpan(0, count));
         };
     }
