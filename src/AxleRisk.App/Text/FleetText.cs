@@ -43,7 +43,9 @@ internal static class FleetText
             : $"two levels: {Figures.Count(s.Outer)} outer draws of what is unknown in {s.Replicates} replicates, {Figures.Count(s.Inner)} vehicles in each")
         + (s.Designs == 0 ? ""
             : $"; {s.Designs} designs with {Figures.Count(s.DesignOuter)} times {Figures.Count(s.DesignInner)} vehicles, the same random numbers in each")
-        + (s.IsConditional ? "; Miner sum and S-N scatter of a vehicle averaged exactly" : "; failures counted");
+        + (!s.IsConditional ? "; failures counted"
+            : s.Modes == 1 ? "; Miner sum and S-N scatter of a vehicle averaged exactly"
+            : "; what is left to chance in each mode of a vehicle averaged exactly");
 
     /// <summary>Why the predictive interval is as wide as it is.</summary>
     public static string Why(FleetResult result)

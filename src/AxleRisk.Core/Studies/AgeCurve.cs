@@ -125,6 +125,15 @@ internal sealed class AgeCurve
         }
     }
 
+    /// <summary><see cref="Used(int, double)"/> of the first rows, by a distance of each.</summary>
+    public void FillUsed(ReadOnlySpan<double> km, Span<double> to)
+    {
+        for (int row = 0; row < km.Length; row++)
+        {
+            to[row] = Used(row, km[row]);
+        }
+    }
+
     /// <summary>The distance at which the integral of a row's rate reaches a target above 0; infinite where it never does.</summary>
     public double Inverse(int row, double target)
     {

@@ -38,6 +38,12 @@ public sealed class FailureChances
         scatters = [.. modes.Further.Select(m => m.Scatter)];
     }
 
+    private FailureChances(FailureChances from, LifeScale scale, IEnumerable<ModeChance> chances)
+    {
+        (this.scale, Modes, IsExact, scatters) = (scale, from.Modes, from.IsExact, from.scatters);
+        this.chances = [.. chances];
+    }
+
     /// <summary>The modes that are on.</summary>
     public ImmutableArray<FailureMode> Modes { get; }
 
@@ -58,6 +64,16 @@ public sealed class FailureChances
     /// <summary>The same of the mode whose chance a factor is, with that held at a value in its own unit.</summary>
     internal ModeChance Holding(Factor factor, double value) =>
         ModeOf(factor) == 0 ? new ModeChance.Fatigue(scale.Hold(factor, value)) : new ModeChance.Certain(value);
+
+    /// <summary>The same with some of the chances known.</summary>
+    /// <param name="known">Factors that are chances, and their values in their own units.</param>
+    internal FailureChances Holding(IReadOnlyCollection<(Factor Factor, double Value)> known)
+    {
+        LifeScale held = known.Where(k => LifeScale.Contains(k.Factor)).Aggregate(scale, (s, k) => s.Hold(k.Factor, k.Value));
+        ILookup<int, double> further = known.ToLookup(k => ModeOf(k.Factor), k => k.Value);
+        return new FailureChances(this, held, chances.Select((chance, mode) =>
+            mode == 0 ? new ModeChance.Fatigue(held) : further[mode].Any() ? new ModeChance.Certain(further[mode].First()) : chance));
+    }
 
     /// <summary>
     /// What a mode has used up by a distance, in units of its scatter: damage, expected yields, rating lives. Nothing by 0,
@@ -226,5 +242,23 @@ public sealed class FailureChances
         }
 
         VectorColumns.Failed(sum, sum);
+    }
+
+    /// <summary>The probabilities in the first rows of rates that any mode has failed by a distance of each.</summary>
+    /// <param name="rates">The rates.</param>
+    /// <param name="km">The distances, km.</param>
+    /// <param name="failed">Takes the probabilities.</param>
+    /// <param name="part">Room for as many.</param>
+    internal void FillFailureProbabilities(LifeRates rates, ReadOnlySpan<double> km, Span<double> failed, Span<double> part)
+    {
+        failed.Clear();
+        for (int mode = 0; mode < chances.Length; mode++)
+        {
+            rates.Curves[mode].FillUsed(km, part);
+            chances[mode].FillHazards(part, part);
+            VectorColumns.Add(part, failed);
+        }
+
+        VectorColumns.Failed(failed, failed);
     }
 }

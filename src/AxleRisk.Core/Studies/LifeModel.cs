@@ -83,11 +83,13 @@ public sealed class LifeModel
     public Workspace CreateWorkspace(int capacity)
     {
         var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout),
-                rates?.CreateRates(capacity));
+            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout), CreateRates(capacity));
         workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
+
+    /// <summary>Rates of <paramref name="capacity"/> rows; null where fatigue is all there is and nothing ages.</summary>
+    internal LifeRates? CreateRates(int capacity) => rates?.CreateRates(capacity);
 
     /// <summary>Factor columns of <paramref name="capacity"/> rows.</summary>
     public double[][] CreateColumns(int capacity) => Workspace.Columns(Factors.ColumnNames.Length, capacity);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Kernel;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Outcomes;
 
 namespace AxleRisk.Core.Studies;
@@ -7,19 +8,23 @@ namespace AxleRisk.Core.Studies;
 /// <summary>What each mode of failure uses up per km, by age and row: damage, yields, rating lives. A thread's buffer.</summary>
 public sealed class LifeRates
 {
-    private readonly ImmutableArray<FailureMode> modes;
+    private readonly ModeSet modes;
+    private readonly double[] wallLastsKm;
 
-    internal LifeRates(ImmutableArray<FailureMode> modes, AgeGrid ages, int capacity)
+    internal LifeRates(ModeSet modes, AgeGrid ages, int capacity)
     {
-        Limits = new double[PaddedTail.Padded(capacity)];
-        Lives = new double[PaddedTail.Padded(capacity)];
+        int padded = PaddedTail.Padded(capacity);
+        Limits = new double[padded];
+        Lives = new double[padded];
+        wallLastsKm = new double[modes.Layout.Corrodes ? padded : 0];
         this.modes = modes;
-        Curves = [.. modes.Select(_ => new AgeCurve(ages, capacity))];
+        Curves = [.. modes.Modes.Select(_ => new AgeCurve(ages, capacity))];
         FurtherAtAge = [.. Enumerable.Range(0, ages.Km.Length).Select(age => Curves.Skip(1).Select(c => c.Rates[age]).ToArray())];
+        Columns = [.. Curves.SelectMany(c => c.Rates), .. modes.Layout.Corrodes ? [wallLastsKm] : Array.Empty<double[]>()];
     }
 
     /// <summary>The rates of a mode that is on, by age and row.</summary>
-    public double[][] Of(FailureMode mode) => Curves[modes.IndexOf(mode)].Rates;
+    public double[][] Of(FailureMode mode) => Curves[modes.Modes.IndexOf(mode)].Rates;
 
     /// <summary>Room for one mode's limits, padded to whole registers.</summary>
     internal double[] Limits { get; }
@@ -32,4 +37,21 @@ public sealed class LifeRates
 
     /// <summary>The rates of the modes beside fatigue, by age, mode and row.</summary>
     internal ImmutableArray<double[][]> FurtherAtAge { get; }
+
+    /// <summary>All that a row's rates over distance are made of: who keeps them and puts them back has the same curves.</summary>
+    internal ImmutableArray<double[]> Columns { get; }
+
+    /// <summary>Says how far the wall of each of the first rows lasts, km; to be filled where it corrodes, before the curves are.</summary>
+    internal void TakeWall(ReadOnlySpan<double> lastsKm) => lastsKm.CopyTo(wallLastsKm);
+
+    /// <summary>Draws the curves of the first <paramref name="count"/> rows through their rates.</summary>
+    internal void FillCurves(int count)
+    {
+        double[]? ends = modes.Layout.Corrodes ? wallLastsKm : null;
+        Curves[0].Fill(count, ends);
+        for (int mode = 0; mode < modes.Further.Length; mode++)
+        {
+            Curves[mode + 1].Fill(count, modes.Further[mode].EndsWithWall ? ends : null);
+        }
+    }
 }

@@ -26,7 +26,7 @@ internal sealed class RateEvaluation
     }
 
     /// <summary>Rates of one thread.</summary>
-    public LifeRates CreateRates(int capacity) => new(modes.Modes, ages, capacity);
+    public LifeRates CreateRates(int capacity) => new(modes, ages, capacity);
 
     /// <summary>Evaluates the first <paramref name="count"/> rows of a workspace whose columns and scale are filled.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
@@ -43,13 +43,12 @@ internal sealed class RateEvaluation
         }
 
         LifeRates rates = workspace.Rates!;
-        double[]? wallLastsKm = modes.Layout.Corrodes ? workspace.Damage.WallLastsKm : null;
-        rates.Curves[0].Fill(count, wallLastsKm);
-        for (int mode = 0; mode < modes.Further.Length; mode++)
+        if (modes.Layout.Corrodes)
         {
-            rates.Curves[mode + 1].Fill(count, modes.Further[mode].EndsWithWall ? wallLastsKm : null);
+            rates.TakeWall(workspace.Damage.WallLastsKm.AsSpan(0, count));
         }
 
+        rates.FillCurves(count);
         FillMean(count, workspace, rates.Curves[0]);
         FillLives(values, count, workspace, rates);
     }

@@ -45,11 +45,8 @@ internal static class ClaimCounts
     public static ImmutableArray<ClaimMonth> ByMonth(Fleet fleet, FleetSample sample)
     {
         // Ages at the ends of the months: half a month, one and a half and so on, and the end of the warranty.
-        DrawMeans[] byAge =
-        [
-            .. Enumerable.Range(0, fleet.WarrantyMonths).Select(k => sample.FailedWithin(k + HalfMonth, fleet.WarrantyKm)),
-            sample.FailedWithin(fleet.WarrantyMonths, fleet.WarrantyKm),
-        ];
+        DrawMeans[] byAge = sample.FailedWithin(
+            [.. Enumerable.Range(0, fleet.WarrantyMonths).Select(k => k + HalfMonth), fleet.WarrantyMonths], fleet.WarrantyKm);
         int months = fleet.SaleShares.Length + fleet.WarrantyMonths;
         var soFar = new DrawMeans[months + 1];
         soFar[0] = DrawMeans.Sum([(0, byAge[0])]);

@@ -74,7 +74,7 @@ public static class FleetAnalysis
             Sampling = new FleetSampling(
                 NestedPlan.Replicates, plan.Draws, plan.Inner, designs == 0 ? 0 : designPlan.Draws, designs == 0 ? 0 : designPlan.Inner,
                 designs,
-                shared, model.Scale.IsLognormal, byDraw.ErrorShare, byDraw.Residue(fleet.Vehicles)),
+                shared, model.Chances.IsExact, model.Modes.Modes.Length, byDraw.ErrorShare, byDraw.Residue(fleet.Vehicles)),
             Run = new RunRecord(evaluations, evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
     }

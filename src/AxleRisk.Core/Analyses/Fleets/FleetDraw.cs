@@ -1,5 +1,4 @@
 using AxleRisk.Core.Distributions;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
@@ -31,9 +30,8 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         int blocksOfPart = (plan.InnerOfPart + block - 1) / block;
         bool[] isShared = SharedColumns(model.Factors);
         double[][][] shared = [.. Enumerable.Range(0, NestedPlan.Replicates).Select(r => DrawShared(model.Factors, isShared, r))];
-        double[][] lnCentre = Workspace.Columns(plan.Draws, plan.Inner);
+        FleetVehicles kept = FleetVehicles.Of(model, plan);
         double[][] lnKm = kmPerYear is null ? [] : Workspace.Columns(plan.Draws, plan.Inner);
-        double sigma = model.Scale.IsLognormal ? Held(model, _ => 1).Sigma : 0;
         long before = Evaluations;
         long done = 0;
         long blocks = (long)plan.Draws * plan.Parts * blocksOfPart;
@@ -51,7 +49,7 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
             model.Factors.Map(worker.Space.Unit, worker.Values, rows);
             change?.Invoke(worker.Values, rows);
             model.Evaluate(worker.Values, rows, worker.Space);
-            FillCentres(model, worker.Space, worker.Values, lnCentre[draw].AsSpan(at, rows));
+            kept.Keep(draw, at, rows, worker.Space, worker.Values);
             if (kmPerYear is not null)
             {
                 FillDistances(kmPerYear, isShared.Length, vehicles, first, lnKm[draw].AsSpan(at, rows));
@@ -61,7 +59,7 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         }, options.Cancellation);
         options.Cancellation.ThrowIfCancellationRequested();
         Evaluations += plan.Rows;
-        return new FleetSample(plan, lnCentre, lnKm, sigma, options.Threads);
+        return new FleetSample(plan, kept, lnKm, options.Threads);
     }
 
     private static bool[] SharedColumns(FactorSet factors) =>
@@ -116,34 +114,4 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
             lnKm[i] = Math.Log(lnKm[i]);
         }
     }
-
-    /// <summary>
-    /// Where Miner sum and scatter are lognormal the part of them that differs between vehicles is left to chance; all else is as
-    /// drawn.
-    /// </summary>
-    private static void FillCentres(LifeModel model, Workspace space, double[][] values, Span<double> lnCentre)
-    {
-        if (!model.Scale.IsLognormal)
-        {
-            for (int row = 0; row < lnCentre.Length; row++)
-            {
-                lnCentre[row] = model.Modes.IsPlain
-                    ? Math.Log(space.Scale[row]) - Math.Log(space.DamagePerKm[row])
-                    : Math.Log(space.LifeKm[row]); // of the mode that is first
-            }
-
-            return;
-        }
-
-        // What the fleet shares has one value in the block.
-        double mu = Held(model, f => values[f.FirstColumn][0]).Mu;
-        for (int row = 0; row < lnCentre.Length; row++)
-        {
-            lnCentre[row] = mu - Math.Log(space.DamagePerKm[row]);
-        }
-    }
-
-    private static LifeScale Held(LifeModel model, Func<Factor, double> value) =>
-        model.Factors.Factors.Where(f => NestedPlan.IsShared(f) && LifeScale.Contains(f))
-            .Aggregate(model.Scale, (scale, f) => scale.Hold(f, value(f)));
 }

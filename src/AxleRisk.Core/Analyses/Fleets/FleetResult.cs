@@ -109,10 +109,11 @@ public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, Search
 /// <param name="DesignInner">Vehicles drawn for each of them.</param>
 /// <param name="Designs">Designs looked at.</param>
 /// <param name="Shared">The names of the factors that the whole fleet shares.</param>
-/// <param name="IsConditional">Whether the Miner sum and the S-N scatter of each vehicle are averaged exactly rather than drawn.</param>
+/// <param name="IsConditional">Whether what is left to chance in each mode of a vehicle is averaged exactly rather than drawn.</param>
+/// <param name="Modes">The number of modes of failure that are on.</param>
 /// <param name="InnerShare">How much of the variance between outer draws as drawn is only the error of their inner draws: it is
 /// taken out.</param>
 /// <param name="Residue">By what share the band of the claims may still be too wide or too narrow for it, 95 %.</param>
 public sealed record FleetSampling(
     int Replicates, int Outer, int Inner, int DesignOuter, int DesignInner, int Designs,
-    ImmutableArray<string> Shared, bool IsConditional, double InnerShare, double Residue);
+    ImmutableArray<string> Shared, bool IsConditional, int Modes, double InnerShare, double Residue);

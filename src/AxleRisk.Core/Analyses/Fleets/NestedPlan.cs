@@ -18,7 +18,9 @@ internal sealed record NestedPlan(int Outer, int Inner, StudySettings Settings)
     /// <summary>Fewer evaluations make no two levels.</summary>
     public const long LeastEvaluations = 1024;
 
-    /// <summary>Every vehicle of the sample is kept, in 16 bytes.</summary>
+    /// <summary>
+    /// Every vehicle of the sample is kept: in 16 bytes, or in 8 a mode of failure and age (five where it ages) where there are several.
+    /// </summary>
     public const long MostEvaluations = 20_000_000;
 
     /// <summary>

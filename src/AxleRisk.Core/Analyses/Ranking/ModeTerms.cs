@@ -23,18 +23,6 @@ internal sealed class ModeTerms(LifeModel model)
     /// <summary>Fills the survival of each mode of a row last evaluated.</summary>
     public void Fill(Workspace workspace, int row, ModeSurvival to) => to.Fill(workspace, row, requiredKm);
 
-    /// <summary>The rows last evaluated in which a mode fails first, by the required distance.</summary>
-    public double FirstFailures(Workspace workspace, int mode, int count)
-    {
-        int first = 0;
-        for (int row = 0; row < count; row++)
-        {
-            first += workspace.LifeKm[row] < requiredKm && workspace.FirstMode[row] == mode ? 1 : 0;
-        }
-
-        return first;
-    }
-
     /// <summary>The sum of the failure probabilities with a mode switched off.</summary>
     public static double FailuresWithout(ModeSurvival of, int mode, int count)
     {

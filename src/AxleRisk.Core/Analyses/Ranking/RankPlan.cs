@@ -63,7 +63,7 @@ internal sealed class RankPlan
     /// <summary>Damage share of a leg in sample A, each row counted with its failure probability.</summary>
     public int FailuresOfLeg(int leg) => PinnedEvent(Pins.Length) + leg;
 
-    /// <summary>Failures of sample A by the mode that is first, counted.</summary>
+    /// <summary>Failures of sample A by the mode that is first.</summary>
     public int FirstOfMode(int mode) => FailuresOfLeg(Legs) + mode;
 
     /// <summary>Failures of sample A by all modes but one.</summary>

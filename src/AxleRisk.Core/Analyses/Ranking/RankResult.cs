@@ -158,6 +158,6 @@ public sealed record LegOfFailures(string Name, Interval DamageShare);
 
 /// <summary>A mode of failure among those that are on.</summary>
 /// <param name="Mode">The mode.</param>
-/// <param name="First">The probability that it fails first, before the required distance: counted.</param>
+/// <param name="First">The probability that it fails first, before the required distance.</param>
 /// <param name="Without">The failure probability with the mode switched off; NaN where failures are counted.</param>
 public sealed record ModeOfFailures(FailureMode Mode, Interval First, Interval Without);

@@ -23,9 +23,9 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
         var sums = new double[layout.Sums];
         Evaluate(w, w.A, count, w.OfA);
         AddLegs(w, count, sums);
+        w.First?.Fill(w.Workspace, count, sums.AsSpan(layout.FirstOfMode(0), layout.Modes));
         for (int m = 0; m < layout.Modes; m++)
         {
-            sums[layout.FirstOfMode(m)] = terms.FirstFailures(w.Workspace, m, count);
             sums[layout.WithoutMode(m)] = terms.IsOn ? ModeTerms.FailuresWithout(w.OfA, m, count) : double.NaN;
         }
 
@@ -190,6 +190,8 @@ internal sealed class RankTally(LifeModel model, RankPlan layout, PairedDraw dra
     internal sealed class Worker(LifeModel model, int capacity)
     {
         public Workspace Workspace { get; } = model.CreateWorkspace(capacity);
+
+        public FirstModes? First { get; } = model.Modes.Modes.Length > 1 ? new(model, capacity) : null;
 
         public double[][] A { get; } = model.CreateColumns(capacity);
 

@@ -11,9 +11,8 @@ namespace AxleRisk.Core.Analyses.Risk;
 /// </summary>
 internal sealed class ModeTally
 {
-    // Beyond them a probability is 0 or 1 to all digits that matter.
+    // Below it a probability is 0 to all digits that matter.
     private const double LeastHazard = 1e-18;
-    private const double GreatestHazard = 40;
 
     private static readonly int Width = Vector512<double>.Count;
 
@@ -26,6 +25,8 @@ internal sealed class ModeTally
     private readonly double[] allBefore;
     private readonly double[] failedBefore;
     private readonly Vector512<double>[] node;
+    private readonly Vector512<double>[] failedBy;
+    private readonly Vector512<double>[] byEarlier;
 
     public ModeTally(FailureChances chances, int capacity)
     {
@@ -38,6 +39,7 @@ internal sealed class ModeTally
         first = Workspace.Columns(modes, padded);
         (allBefore, failedBefore) = (new double[padded], new double[padded]);
         node = new Vector512<double>[sums.Length];
+        (failedBy, byEarlier) = (new Vector512<double>[modes], new Vector512<double>[modes]);
     }
 
     /// <summary>Adds the first <paramref name="rows"/> rows of an evaluated workspace.</summary>
@@ -61,7 +63,7 @@ internal sealed class ModeTally
         bool certain = false;
         for (int i = 0; i < ModeTable.Nodes; i++)
         {
-            // Once all have failed for certain the sums stay as they are.
+            // Once all have failed for certain, and would without any one mode, the sums stay as they are.
             certain = certain || AddNode(workspace, rows, table.Km(i));
             for (int sum = 0; sum < sums.Length; sum++)
             {
@@ -78,7 +80,7 @@ internal sealed class ModeTally
         }
     }
 
-    // Whether all rows have failed for certain.
+    // Whether all rows have failed for certain, without any one mode too.
     private bool AddNode(Workspace workspace, int rows, double km)
     {
         for (int m = 0; m < modes; m++)
@@ -98,33 +100,38 @@ internal sealed class ModeTally
 
     private bool AddRows(int row, int count)
     {
-        // A row that has failed for certain stays as it was.
         Vector512<double> allOld = At(allBefore, row);
-        Vector512<double> stays = Vector512.GreaterThan(allOld, Vector512.Create(GreatestHazard));
         Vector512<double> all = Vector512<double>.Zero;
+        Vector512<double> failed = Vector512<double>.Zero;
         for (int m = 0; m < modes; m++)
         {
-            Vector512<double> now = Vector512.ConditionalSelect(stays, At(before[m], row), At(hazard[m], row));
-            now.CopyTo(hazard[m], row);
-            all += now;
+            Vector512<double> h = At(hazard[m], row);
+            all += h;
+            byEarlier[m] = failed;
+            failedBy[m] = Failed(h);
+            failed = Union(failed, failedBy[m]);
         }
 
         Vector512<double> counts = Vector512.GreaterThan(all, Vector512.Create(LeastHazard));
-        Vector512<double> failed = Failed(all) & counts;
+        failed &= counts;
         node[0] += failed;
         node[1] += failed * failed;
 
         // What fails between two distances fails by each mode in proportion to the hazard it has there.
         Vector512<double> more = failed - At(failedBefore, row);
         Vector512<double> rise = all - allOld;
-        Vector512<double> part = Vector512.ConditionalSelect(Vector512.GreaterThan(more, Vector512<double>.Zero), more / rise,
-            Vector512<double>.Zero);
+        Vector512<double> fails = Vector512.GreaterThan(more, Vector512<double>.Zero);
+        Vector512<double> part = more / rise;
         bool isInfinite = Vector512.EqualsAny(rise, Vector512.Create(double.PositiveInfinity));
-        for (int m = 0; m < modes; m++)
+        Vector512<double> byLater = Vector512<double>.Zero;
+        Vector512<double> done = Vector512.Equals(failed, Vector512<double>.One);
+        for (int m = modes - 1; m >= 0; m--)
         {
+            Vector512<double> h = At(hazard[m], row);
             if (!isInfinite)
             {
-                (At(first[m], row) + part * (At(hazard[m], row) - At(before[m], row))).CopyTo(first[m], row);
+                (At(first[m], row) + Vector512.ConditionalSelect(fails, part * (h - At(before[m], row)), Vector512<double>.Zero))
+                    .CopyTo(first[m], row);
             }
             else
             {
@@ -132,13 +139,13 @@ internal sealed class ModeTally
             }
 
             node[2 + m] += At(first[m], row);
-            Vector512<double> others = Vector512<double>.Zero;
-            for (int o = 0; o < modes; o++)
+            Vector512<double> without = Union(byEarlier[m], byLater) & counts;
+            node[2 + modes + m] += without;
+            byLater = Union(byLater, failedBy[m]);
+            if (modes > 1)
             {
-                others += o == m ? Vector512<double>.Zero : At(hazard[o], row);
+                done &= Vector512.Equals(without, Vector512<double>.One);
             }
-
-            node[2 + modes + m] += Failed(others) & counts;
         }
 
         for (int m = 0; m < modes; m++)
@@ -148,8 +155,7 @@ internal sealed class ModeTally
 
         all.CopyTo(allBefore, row);
         failed.CopyTo(failedBefore, row);
-        Vector512<double> done = Vector512.GreaterThan(all, Vector512.Create(GreatestHazard));
-        return count < Width ? count == 0 || IsDone(row, count) : Vector512.EqualsAll(done.AsInt64(), Vector512<long>.AllBitsSet);
+        return count < Width ? IsDone(done, count) : Vector512.EqualsAll(done.AsInt64(), Vector512<long>.AllBitsSet);
     }
 
     // Row by row: a hazard that becomes infinite takes all, in equal parts with others that do.
@@ -169,7 +175,18 @@ internal sealed class ModeTally
         }
     }
 
-    private bool IsDone(int row, int count) => !allBefore.AsSpan(row, count).ContainsAnyInRange(double.NegativeInfinity, GreatestHazard);
+    private static bool IsDone(Vector512<double> done, int count)
+    {
+        ulong rows = (1UL << count) - 1;
+        return (done.ExtractMostSignificantBits() & rows) == rows;
+    }
+
+    // The probability of either of two independent events; the digits of small ones stay, and a certain one leaves it at 1.
+    private static Vector512<double> Union(Vector512<double> p, Vector512<double> q)
+    {
+        Vector512<double> greater = Vector512.Max(p, q);
+        return greater + Vector512.Min(p, q) * (Vector512<double>.One - greater);
+    }
 
     private static Vector512<double> Failed(Vector512<double> hazard) => -VectorExponential.MinusOne(-hazard);
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -7,8 +6,9 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Shares;
 
 /// <summary>
-/// The shares of ln life and of failure before the required distance. A row's number is -ln life;
-/// where Miner sum and S-N scatter are lognormal and independent they are scale players, and it is that of the median scale.
+/// The shares of ln life and of failure before the required distance. A row's first number is -ln life;
+/// where Miner sum and S-N scatter are lognormal and independent they are scale players, and it is that of the median scale. With further
+/// modes or ageing ln life is no sum of its chances: they are evaluated for it, as drawn, and are scale players of failure alone.
 /// </summary>
 internal sealed class LifeShareProblem : ShareProblem
 {
@@ -23,14 +23,18 @@ internal sealed class LifeShareProblem : ShareProblem
     private readonly ImmutableArray<Factor> evaluated;
     private readonly ImmutableArray<Factor> scale;
     private readonly bool isConditional;
+    private readonly int modes;
 
     public LifeShareProblem(LifeModel model, ulong seed, double centreLnLife)
     {
         this.model = model;
         this.seed = seed;
         isConditional = model.Scale.IsLognormal;
-        scale = isConditional ? [.. model.Factors.Factors.Where(LifeScale.Contains)] : [];
-        evaluated = [.. model.Factors.Factors.Except(scale)];
+        ImmutableArray<Factor> chances = model.Chances.IsExact
+            ? [.. model.Factors.Factors.Where(f => model.Chances.ModeOf(f) >= 0).OrderBy(model.Chances.ModeOf)] : [];
+        modes = isConditional || !model.Chances.IsExact ? 0 : model.Chances.Modes.Length;
+        scale = isConditional ? chances : [];
+        evaluated = [.. model.Factors.Factors.Except(chances), .. isConditional ? [] : chances];
         if (evaluated.Length > MostPlayers)
         {
             throw new StudyException(
@@ -43,7 +47,8 @@ internal sealed class LifeShareProblem : ShareProblem
         double[] variances = [.. scale.Select(f => model.Scale.VarianceShare(f) * model.Scale.Sigma * model.Scale.Sigma)];
         double limit = -Math.Log(model.Scenario.RequiredKm);
         Moments = [new AdditiveMoment(-centreLnLife, variances),
-            isConditional ? new ScatterMoment(limit, variances) : new CountedMoment(limit)];
+            isConditional ? new ScatterMoment(limit, variances)
+                : modes > 0 ? new ModesMoment(model.Chances, chances) : new CountedMoment(limit)];
     }
 
     /// <summary>The factor of each player.</summary>
@@ -63,6 +68,9 @@ internal sealed class LifeShareProblem : ShareProblem
 
     /// <inheritdoc/>
     public override ImmutableArray<JointMoment> Moments { get; }
+
+    /// <inheritdoc/>
+    public override int Outputs => 1 + modes;
 
     /// <inheritdoc/>
     public override ShareSample CreateSample(int capacity) => new LifeShareSample(this, capacity);
@@ -96,7 +104,7 @@ internal sealed class LifeShareProblem : ShareProblem
         public override void FromScores(int member, double[] scores, int count, double[][] values) =>
             FactorDependence.FromScores(members[member], scores, count, workspace.Unit, values);
 
-        public override void Evaluate(double[][] values, int count, Span<double> outputs)
+        public override void Evaluate(double[][] values, int count, double[][] outputs, int at)
         {
             problem.model.Evaluate(values, count, workspace);
             for (int row = 0; row < count; row++)
@@ -104,7 +112,12 @@ internal sealed class LifeShareProblem : ShareProblem
                 double life = problem.isConditional ? medianScale / workspace.DamagePerKm[row] : workspace.LifeKm[row];
 
                 // A section without wall has life 0: a metre stands in, so that its logarithm stays finite.
-                outputs[row] = -Math.Log(Math.Max(life, 1e-3));
+                outputs[0][at + row] = -Math.Log(Math.Max(life, 1e-3));
+            }
+
+            if (problem.modes > 0)
+            {
+                ModesMoment.FillOutputs(problem.model, workspace, count, outputs, at);
             }
         }
     }

@@ -44,15 +44,15 @@ internal sealed class PairEvaluator
 
     /// <summary>The outputs of rows mixed of the pairs last drawn.</summary>
     /// <param name="rows">The rows.</param>
-    /// <param name="outputs">Takes the outputs.</param>
-    public void Evaluate(ReadOnlySpan<MixedRow> rows, Span<double> outputs)
+    /// <param name="outputs">Takes the outputs, by number and row.</param>
+    public void Evaluate(ReadOnlySpan<MixedRow> rows, double[][] outputs)
     {
         Evaluations += rows.Length;
         for (int start = 0; start < rows.Length; start += capacity)
         {
             int count = Math.Min(capacity, rows.Length - start);
             Mix(rows.Slice(start, count));
-            sample.Evaluate(mixed, count, outputs.Slice(start, count));
+            sample.Evaluate(mixed, count, outputs, start);
         }
     }
 

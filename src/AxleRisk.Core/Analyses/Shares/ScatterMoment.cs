@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace AxleRisk.Core.Analyses.Shares;
 
 /// <summary>
@@ -24,18 +26,25 @@ internal sealed class ScatterMoment : JointMoment
             .Select(q => new BivariateTable(variances.Where((_, i) => (q >> i & 1) == 1).Sum() / total))];
     }
 
+    /// <summary>Which of the numbers of a row is the output.</summary>
+    public int Output { get; init; }
+
     /// <inheritdoc/>
-    public override void Fill(double own, ReadOnlySpan<double> others, double[][] joint)
+    public override int ScalePlayers => BitOperations.Log2((uint)tables.Length);
+
+    /// <inheritdoc/>
+    public override void Fill(double[][] rows, int own, Range others, double[][] joint)
     {
-        double g = (own - limit) / sigma, ofG = Cubic.Phi(g);
-        double[] h = new double[others.Length], ofH = new double[others.Length];
+        double g = (rows[Output][own] - limit) / sigma, ofG = Cubic.Phi(g);
+        ReadOnlySpan<double> ofOthers = rows[Output].AsSpan(others);
+        double[] h = new double[ofOthers.Length], ofH = new double[ofOthers.Length];
         for (int row = 0; row < h.Length; row++)
         {
-            h[row] = (others[row] - limit) / sigma;
+            h[row] = (ofOthers[row] - limit) / sigma;
             ofH[row] = Cubic.Phi(h[row]);
         }
 
-        for (int q = 1; q < joint.Length - 1; q++)
+        for (int q = 1; q < tables.Length - 1; q++)
         {
             tables[q].Fill(g, h, joint[q]);
         }
@@ -43,7 +52,7 @@ internal sealed class ScatterMoment : JointMoment
         for (int row = 0; row < h.Length; row++)
         {
             joint[0][row] = ofG * ofH[row];
-            joint[^1][row] = Math.Min(ofG, ofH[row]);
+            joint[tables.Length - 1][row] = Math.Min(ofG, ofH[row]);
         }
     }
 }

@@ -17,11 +17,17 @@ internal abstract class ShareProblem
     /// <summary>The dependence of players; each member has one column. Null where all are independent.</summary>
     public virtual ScoreDependence? Dependence => null;
 
-    /// <summary>The number of scale players; their numbers follow those of the evaluated ones.</summary>
+    /// <summary>
+    /// The number of scale players that cost no evaluation; their numbers follow those of the evaluated ones. An output may have more
+    /// scale players: the last of those that are evaluated for another.
+    /// </summary>
     public virtual int ScalePlayers => 0;
 
-    /// <summary>The outputs of which shares are wanted, all of the one number that a row gives.</summary>
+    /// <summary>The outputs of which shares are wanted.</summary>
     public abstract ImmutableArray<JointMoment> Moments { get; }
+
+    /// <summary>The numbers that a row gives.</summary>
+    public virtual int Outputs => 1;
 
     /// <summary>The number of all players.</summary>
     public int Players => Columns.Length + ScalePlayers;
@@ -45,6 +51,10 @@ internal abstract class ShareSample
     /// <summary>The values of a dependent player from its scores.</summary>
     public abstract void FromScores(int member, double[] scores, int count, double[][] values);
 
-    /// <summary>The output of rows of values.</summary>
-    public abstract void Evaluate(double[][] values, int count, Span<double> outputs);
+    /// <summary>What rows of values give.</summary>
+    /// <param name="values">The values, by column.</param>
+    /// <param name="count">The number of rows.</param>
+    /// <param name="outputs">Takes the numbers, by number and row.</param>
+    /// <param name="at">The place of the first row among them.</param>
+    public abstract void Evaluate(double[][] values, int count, double[][] outputs, int at);
 }

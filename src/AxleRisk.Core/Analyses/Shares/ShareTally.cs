@@ -1,4 +1,5 @@
 using AxleRisk.Core.Randomness;
+using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Shares;
 
@@ -9,8 +10,7 @@ namespace AxleRisk.Core.Analyses.Shares;
 internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubsets)
 {
     private readonly PairRows? allRows = allSubsets ? PairRows.OfAllSubsets(problem.Columns.Length, problem.Dependence) : null;
-    private readonly OrderGame orders = new(problem.Columns.Length, problem.ScalePlayers);
-    private readonly int scaleSubsets = 1 << problem.ScalePlayers;
+    private readonly OrderGame[] orders = [.. problem.Moments.Select(m => new OrderGame(problem.Players - m.ScalePlayers, m.ScalePlayers))];
 
     /// <summary>The sums of a block of pairs, by output.</summary>
     public double[][] Work(PairEvaluator evaluator, int replicate, long first, int count)
@@ -35,11 +35,10 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
 
     private double[][] OfAllSubsets(PairEvaluator evaluator, PairRows rows, int count)
     {
-        double[] outputs = new double[rows.Rows.Count];
-        double[][] ofX = CreateJoint(outputs.Length), ofSecond = CreateJoint(outputs.Length);
-        double[][] worth = [.. problem.Moments.Select(_ => new double[rows.Subsets * scaleSubsets])];
-        int all = rows.Subsets - 1;
-        MixedRow[] mixed = new MixedRow[outputs.Length];
+        double[][] outputs = CreateOutputs(rows.Rows.Count);
+        double[][][] ofX = CreateJoint(rows.Rows.Count), ofSecond = CreateJoint(rows.Rows.Count);
+        double[][] worth = [.. problem.Moments.Select(_ => new double[1 << problem.Players])];
+        MixedRow[] mixed = new MixedRow[rows.Rows.Count];
         for (int pair = 0; pair < count; pair++)
         {
             for (int row = 0; row < mixed.Length; row++)
@@ -50,11 +49,14 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
             evaluator.Evaluate(mixed, outputs);
             for (int m = 0; m < worth.Length; m++)
             {
-                problem.Moments[m].Fill(outputs[all], outputs, ofX);
-                problem.Moments[m].Fill(outputs[0], outputs, ofSecond);
-                for (int q = 0; q < scaleSubsets; q++)
+                // Without an output's scale players the first rows have all its subsets; complements of their own stand behind all.
+                int subsets = 1 << (problem.Players - problem.Moments[m].ScalePlayers);
+                Range of = ..(problem.Dependence is null ? subsets : mixed.Length);
+                problem.Moments[m].Fill(outputs, subsets - 1, of, ofX[m]);
+                problem.Moments[m].Fill(outputs, 0, of, ofSecond[m]);
+                for (int q = 0; q < ofX[m].Length; q++)
                 {
-                    AddWorth(ofX[q], ofSecond[q], rows.Complements.AsSpan(), worth[m].AsSpan(q * rows.Subsets, rows.Subsets));
+                    AddWorth(ofX[m][q], ofSecond[m][q], rows.Complements.AsSpan(0, subsets), worth[m].AsSpan(q * subsets, subsets));
                 }
             }
         }
@@ -77,43 +79,53 @@ internal sealed class ShareTally(ShareProblem problem, ulong seed, bool allSubse
         int[][] order = [.. Enumerable.Range(0, count).Select(pair => RandomOrder.Of(stream, first + pair, problem.Columns.Length))];
         PairRows[] rows = [.. order.Select(o => PairRows.OfOrder(o, problem.Dependence))];
         MixedRow[] mixed = [.. rows.SelectMany((plan, pair) => plan.Rows.Select(r => r with { Pair = pair }))];
-        double[] outputs = new double[mixed.Length];
+        double[][] outputs = CreateOutputs(mixed.Length);
         evaluator.Evaluate(mixed, outputs);
         double[][] values = [.. problem.Moments.Select(_ => new double[problem.Players])];
-        double[][] joint = CreateJoint(rows.Max(r => r.Rows.Count));
+        double[][][] joint = CreateJoint(rows.Max(r => r.Rows.Count));
         for (int pair = 0, start = 0; pair < count; start += rows[pair].Rows.Count, pair++)
         {
-            AddOrder(order[pair], rows[pair], outputs.AsSpan(start, rows[pair].Rows.Count), joint, values);
+            for (int m = 0; m < values.Length; m++)
+            {
+                AddOrder(m, order[pair], rows[pair], outputs, start, joint[m], values[m]);
+            }
         }
 
         return values;
     }
 
     /// <summary>Adds an order of players kept from x, and its reverse kept from x': they share their rows.</summary>
-    private void AddOrder(int[] order, PairRows rows, ReadOnlySpan<double> outputs, double[][] joint, double[][] values)
+    private void AddOrder(int moment, int[] order, PairRows rows, double[][] outputs, int start, double[][] joint, double[] values)
     {
-        int last = order.Length;
-        int[] reverse = new int[last];
-        Span<int> places = stackalloc int[last + 1], complements = stackalloc int[last + 1];
-        for (int k = 0; k <= last; k++)
+        // The order of those that are no scale players of this output, and the shortest prefix that has so many of them.
+        JointMoment of = problem.Moments[moment];
+        int last = order.Length, ordered = problem.Players - of.ScalePlayers;
+        Span<int> forward = stackalloc int[ordered], reverse = stackalloc int[ordered];
+        Span<int> places = stackalloc int[ordered + 1], complements = stackalloc int[ordered + 1];
+        (places[0], complements[0]) = (0, rows.Complements[last]);
+        for (int k = 0, f = 0, r = 0; k < last; k++)
         {
-            places[k] = k;
-            complements[k] = rows.Complements[last - k];
+            if (order[k] < ordered)
+            {
+                (forward[f], places[f + 1]) = (order[k], k + 1);
+                f++;
+            }
+
+            if (order[last - 1 - k] < ordered)
+            {
+                (reverse[r], complements[r + 1]) = (order[last - 1 - k], rows.Complements[last - 1 - k]);
+                r++;
+            }
         }
 
-        for (int k = 0; k < last; k++)
-        {
-            reverse[k] = order[last - 1 - k];
-        }
-
-        for (int m = 0; m < values.Length; m++)
-        {
-            problem.Moments[m].Fill(outputs[last], outputs, joint);
-            orders.Add(order, joint, places, 0.5, values[m]);
-            problem.Moments[m].Fill(outputs[0], outputs, joint);
-            orders.Add(reverse, joint, complements, 0.5, values[m]);
-        }
+        Range all = start..(start + rows.Rows.Count);
+        of.Fill(outputs, start + last, all, joint);
+        orders[moment].Add(forward, joint, places, 0.5, values);
+        of.Fill(outputs, start, all, joint);
+        orders[moment].Add(reverse, joint, complements, 0.5, values);
     }
 
-    private double[][] CreateJoint(int rows) => [.. Enumerable.Range(0, scaleSubsets).Select(_ => new double[rows])];
+    private double[][] CreateOutputs(int rows) => Workspace.Columns(problem.Outputs, rows);
+
+    private double[][][] CreateJoint(int rows) => [.. problem.Moments.Select(m => Workspace.Columns(1 << m.ScalePlayers, rows))];
 }

@@ -123,7 +123,7 @@ internal static class VectorColumns
         public Vector512<double> Of(Vector512<double> x)
         {
             Vector512<double> t = Vector512.Max(x - Vector512.Create(least), Vector512<double>.Zero) * (1 / scale);
-            if (shape == 1)
+            if (shape == 1 || Vector512.EqualsAll(t, Vector512<double>.Zero))
             {
                 return t;
             }

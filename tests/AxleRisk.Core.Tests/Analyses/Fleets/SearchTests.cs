@@ -95,7 +95,7 @@ public sealed class SearchTests
         double[][] centres = [.. Enumerable.Range(0, 16)
             .Select(d => Enumerable.Range(0, 4).Select(v => Math.Log(1000) + (0.1 * d) + (0.3 * v)).ToArray())];
         double[][] yearly = [.. centres.Select((_, d) => new[] { 100.0, 200, 400, 800 }.Select(x => Math.Log(x * (1 + d))).ToArray())];
-        var sample = new FleetSample(plan, centres, yearly, 0.5, 2);
+        var sample = new FleetSample(plan, new LognormalVehicles(centres, 0.5), yearly, 2);
         DrawMeans by = sample.FailedBy(1200);
         for (int d = 0; d < 16; d++)
         {

@@ -55,7 +55,7 @@ internal sealed class NormalProblem(
         public override void FromScores(int member, double[] scores, int count, double[][] values) =>
             scores.AsSpan(0, count).CopyTo(values[member]);
 
-        public override void Evaluate(double[][] values, int count, Span<double> outputs)
+        public override void Evaluate(double[][] values, int count, double[][] outputs, int at)
         {
             Span<double> x = stackalloc double[players];
             for (int row = 0; row < count; row++)
@@ -65,7 +65,7 @@ internal sealed class NormalProblem(
                     x[p] = values[p][row];
                 }
 
-                outputs[row] = function(x);
+                outputs[0][at + row] = function(x);
             }
         }
     }
