@@ -120,7 +120,7 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTabl
     }
 
     /// <summary>The ln of the distance by which a share has failed, as <see cref="LifeSearch"/> finds it.</summary>
-    public double LnKmAt(double share, double tolerance) => LifeSearch.LnKmAt(FailedBy, share, tolerance);
+    public double LnKmAt(double share) => LifeSearch.LnKmAt(FailedBy, share);
 
     /// <summary>Whether two curves rest on the same counts.</summary>
     public bool SameAs(GroupCurve other) => bins.AsSpan().SequenceEqual(other.bins);

@@ -12,9 +12,6 @@ internal sealed class FailureCurve
 {
     private const double TwoSided95 = 1.959963984540054;
 
-    /// <summary>The search for a life ends where its bracket is this narrow in ln km.</summary>
-    private const double LnTolerance = 1e-9;
-
     private readonly LifeSummary all;
     private readonly DamageSpread[] replicates;
     private readonly DamageSpread pooled;
@@ -127,5 +124,5 @@ internal sealed class FailureCurve
         return p > 0 ? moments.StandardError / p : double.PositiveInfinity;
     }
 
-    private double KmAt(double p) => Math.Exp(LifeSearch.LnKmAt(lnKm => Probability(pooled, Math.Exp(lnKm)), p, LnTolerance));
+    private double KmAt(double p) => Math.Exp(LifeSearch.LnKmAt(lnKm => Probability(pooled, Math.Exp(lnKm)), p));
 }

@@ -9,6 +9,9 @@ namespace AxleRisk.Core.Analyses.Risk;
 /// </summary>
 internal static class LifeSearch
 {
+    /// <summary>The search ends where its bracket is this narrow in ln km.</summary>
+    private const double Tolerance = 1e-9;
+
     private const int MostSteps = 200;
 
     /// <summary>A probit beyond which a probability is as good as 0 or 1.</summary>
@@ -19,8 +22,7 @@ internal static class LifeSearch
     /// <summary>The ln of the distance; NaN where there is none from 1e-18 to 1e18 km.</summary>
     /// <param name="failedBy">The share failed by the ln of a distance, rising with it; it may jump.</param>
     /// <param name="share">The share.</param>
-    /// <param name="tolerance">The search ends where its bracket is this narrow in ln km.</param>
-    public static double LnKmAt(Func<double, double> failedBy, double share, double tolerance)
+    public static double LnKmAt(Func<double, double> failedBy, double share)
     {
         if (!(share > 0 && share < 1))
         {
@@ -29,7 +31,7 @@ internal static class LifeSearch
 
         double target = StandardNormal.Quantile(share);
         double Off(double lnKm) => Math.Clamp(StandardNormal.Quantile(failedBy(lnKm)), -Farthest, Farthest) - target;
-        return Off(Most) >= 0 && Off(Least) <= 0 && Brent.TryFindRoot(Off, Least, Most, tolerance, MostSteps, out double lnKm)
+        return Off(Most) >= 0 && Off(Least) <= 0 && Brent.TryFindRoot(Off, Least, Most, Tolerance, MostSteps, out double lnKm)
             ? lnKm : double.NaN;
     }
 }

@@ -14,8 +14,8 @@ internal static class RideSpectrum
         where T : struct, IFloatLanes<T> => Fill<T>(inputs, row, grid, spectrum, spectrum, hasTravel: false);
 
     /// <summary>
-    /// As <see cref="Fill{T}(MomentInputs, int, MomentGrid, AlignedBuffer{float})"/>, and fills <paramref name="travel"/> with the part of the squared gain that force and suspension
-    /// travel share, likewise without the powers of the frequency: the squared gain of the travel itself in the units of
+    /// The same, and fills <paramref name="travel"/> with the part of the squared gain that force and suspension travel share, likewise
+    /// without the powers of the frequency: the squared gain of the travel itself in the units of
     /// <see cref="RideCoefficients"/>.
     /// </summary>
     public static void FillBoth<T>(MomentInputs inputs, int row, MomentGrid grid, AlignedBuffer<float> spectrum,

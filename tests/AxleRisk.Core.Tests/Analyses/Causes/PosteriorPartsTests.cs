@@ -198,6 +198,8 @@ public sealed class PosteriorPartsTests
         ended.Cancel();
         Assert.Throws<OperationCanceledException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence, 1, new RunOptions
         { Cancellation = ended.Token }));
+        Assert.Throws<OperationCanceledException>(() => PriorRun.Of(new LifeModel(FiveLegs.Scenario), new StudySettings(640, 1, "plain"),
+            640, new RunOptions { Cancellation = ended.Token }));
     }
 
     // A measurement of error s of a normal factor of spread d, on its mean: the posterior is normal of variance 1 / (1/d^2 +
