@@ -37,24 +37,23 @@ internal sealed class BearingMode(double exponent) : FurtherMode
     {
         to.Add(
             c => ((BearingColumns)c.Modes[place]).LoadFactor,
-            (x, target, n, _) =>
+            to.SourceOf(Quantities.BearingOverhang), to.SourceOf(Quantities.WheelOffset), to.SourceOf(Quantities.BearingSpread),
+            (overhang, offset, spread, target) =>
             {
-                for (int i = 0; i < n; i++)
+                for (int i = 0; i < target.Length; i++)
                 {
-                    target[i] = BearingLife.LoadFactor(x[0][i] + x[1][i], x[2][i]);
+                    target[i] = BearingLife.LoadFactor(overhang[i] + offset[i], spread[i]);
                 }
-            },
-            to.SourceOf(Quantities.BearingOverhang), to.SourceOf(Quantities.WheelOffset), to.SourceOf(Quantities.BearingSpread));
+            });
         to.AddScaled(c => ((BearingColumns)c.Modes[place]).RatingN, 1000, to.SourceOf(Quantities.BearingRating));
         to.Add(
-            c => ((BearingColumns)c.Modes[place]).RevolutionsPerKm,
-            (x, target, n, _) =>
+            c => ((BearingColumns)c.Modes[place]).RevolutionsPerKm, to.SourceOf(Quantities.RollingRadius),
+            (radius, target) =>
             {
-                for (int i = 0; i < n; i++)
+                for (int i = 0; i < target.Length; i++)
                 {
-                    target[i] = 1e6 / (2 * Math.PI * x[0][i]);
+                    target[i] = 1e6 / (2 * Math.PI * radius[i]);
                 }
-            },
-            to.SourceOf(Quantities.RollingRadius));
+            });
     }
 }

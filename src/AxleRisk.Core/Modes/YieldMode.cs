@@ -29,7 +29,7 @@ internal sealed class YieldMode : FurtherMode
     /// <inheritdoc/>
     public override void AddColumns(ColumnAssembly to, int place)
     {
-        to.AddStress(c => ((YieldColumns)c.Modes[place]).NominalStressMPaPerN, isNominal: true);
+        to.AddNominalStress(c => ((YieldColumns)c.Modes[place]).NominalStressMPaPerN);
         to.AddScaled(c => ((YieldColumns)c.Modes[place]).YieldMPa, 1, to.SourceOf(Quantities.YieldStrength));
     }
 }

@@ -23,52 +23,9 @@ internal static class BinomialInterval
         return new((double)x / n, (double)x * x / n / sum, sum / (n + z2));
     }
 
-    /// <summary>The exact interval of Clopper and Pearson (1934): coverage never below the level.</summary>
-    /// <inheritdoc cref="Wilson"/>
-    public static Interval ClopperPearson(long x, long n, double confidence = 0.95)
-    {
-        double tail = Check(x, n, confidence);
-        if (x > n - x)
-        {
-            return OfTheOthers(x, n, ClopperPearson(n - x, n, confidence));
-        }
-
-        Interval start = Wilson(x, n, confidence);
-        return x == 0
-            ? new(0, 0, OneMinusExp(Math.Log(tail) / n))
-            : new(start.Estimate, Lower(x, n, tail, start.Low), Upper(x, n, tail, start.High));
-    }
-
     // The limits of p from those of 1 - p, whose doubles are finer where p is near 1.
     private static Interval OfTheOthers(long x, long n, Interval failures) =>
         new((double)x / n, 1 - failures.High, 1 - failures.Low);
-
-    // P(X >= x | p) = tail
-    private static double Lower(long x, long n, double tail, double start) =>
-        RootFinder.Increasing(
-            p =>
-            {
-                double atLeast = BinomialTail.AtLeast(x, n, p);
-                return (Math.Log(atLeast / tail), n * BinomialTerm.Density(x - 1, n - 1, p, 1 - p) / atLeast);
-            },
-            0, (double)x / n, start);
-
-    // P(X <= x | p) = tail
-    private static double Upper(long x, long n, double tail, double start) =>
-        RootFinder.Increasing(
-            p =>
-            {
-                double atMost = BinomialTail.AtMost(x, n, p);
-                return (Math.Log(tail / atMost), n * BinomialTerm.Density(x, n - 1, p, 1 - p) / atMost);
-            },
-            (double)x / n, 1, start);
-
-    // 1 - e^x for x below 0: near 0 the rounding error of the power cancels in the quotient (Kahan).
-    private static double OneMinusExp(double x)
-    {
-        double power = Math.Exp(x);
-        return power == 1 ? -x : (1 - power) * (x / Math.Log(power));
-    }
 
     private static double Check(long x, long n, double confidence)
     {

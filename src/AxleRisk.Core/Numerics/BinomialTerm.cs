@@ -2,7 +2,8 @@ namespace AxleRisk.Core.Numerics;
 
 /// <summary>
 /// The binomial probability for real arguments without the cancellation of large logarithms of factorials, after Loader
-/// (2000, Fast and accurate computation of binomial probabilities): relative error near 1e-14 up to counts of 1e9.
+/// (2000, Fast and accurate computation of binomial probabilities): relative error near 1e-14 for counts from 16 to 1e9; where one of
+/// the counts is below 16, whose factorials go by the gamma function, up to 1.5e-13.
 /// </summary>
 internal static class BinomialTerm
 {

@@ -2,7 +2,8 @@ namespace AxleRisk.Core.Numerics;
 
 /// <summary>
 /// The zero of a function that is dear to evaluate and has no derivative: the rule of false position with the weight of the
-/// end that stays halved (the Illinois method, Dowell and Jarratt 1971).
+/// end that stays halved (the Illinois method, Dowell and Jarratt 1971). MathNet's Brent would evaluate both ends again, which the caller
+/// has asked already, and gives nothing where the evaluations run out.
 /// </summary>
 internal static class FalsePosition
 {

@@ -1,6 +1,9 @@
 namespace AxleRisk.Core.Numerics;
 
-/// <summary>Newton's method kept inside a bracket.</summary>
+/// <summary>
+/// Newton's method kept inside a bracket. MathNet's RobustNewtonRaphson asks for value and slope apart, where here most of their work
+/// is the same, and ends at an absolute accuracy.
+/// </summary>
 internal static class RootFinder
 {
     /// <summary>The zero in [low, high] of an increasing function, from its value and derivative.</summary>

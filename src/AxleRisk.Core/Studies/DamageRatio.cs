@@ -7,7 +7,7 @@ namespace AxleRisk.Core.Studies;
 /// asks for damage by leg or per km gets it with the ratio in.
 /// </summary>
 /// <param name="source">Where its values come from.</param>
-internal sealed class DamageRatio(ColumnAssembly.Source source)
+internal sealed class DamageRatio(ColumnSteps.Source source)
 {
     /// <summary>Multiplies the damages of the first <paramref name="count"/> rows.</summary>
     public void Apply(double[][] values, int count, double[][] damageByLeg, double[] damagePerKm)

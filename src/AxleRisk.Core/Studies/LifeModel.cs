@@ -14,7 +14,7 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeModel
 {
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
-    public const int Version = 5;
+    public const int Version = 6;
 
     private const double Ln10 = 2.302585092994045684;
 
@@ -23,8 +23,8 @@ public sealed class LifeModel
     private readonly CountingMethod method;
     private readonly RateEvaluation? rates;
     private readonly DamageRatio damageRatio;
-    private readonly ColumnAssembly.Source minerSum;
-    private readonly ColumnAssembly.Source scatter;
+    private readonly ColumnSteps.Source minerSum;
+    private readonly ColumnSteps.Source scatter;
 
     /// <summary>Prepares a validated scenario.</summary>
     public LifeModel(Scenario scenario)
@@ -201,7 +201,7 @@ public sealed class LifeModel
     internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) =>
         (curves[(int)workspace.Damage.Category[0]], method);
 
-    internal static void FillColumn(ColumnAssembly.Source source, double[][] values, Span<double> to)
+    internal static void FillColumn(ColumnSteps.Source source, double[][] values, Span<double> to)
     {
         if (source.Column is { } column)
         {
@@ -213,6 +213,6 @@ public sealed class LifeModel
         }
     }
 
-    internal static double At(ColumnAssembly.Source source, double[][] values, int row) =>
+    internal static double At(ColumnSteps.Source source, double[][] values, int row) =>
         source.Column is { } column ? values[column][row] : source.Constant;
 }

@@ -16,7 +16,7 @@ internal sealed class RateEvaluation
     private readonly DamageRatio damageRatio;
     private readonly AgeGrid ages;
     private readonly double requiredKm;
-    private readonly ImmutableArray<ColumnAssembly.Source> scatters;
+    private readonly ImmutableArray<ColumnSteps.Source> scatters;
 
     public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, DamageRatio damageRatio)
     {

@@ -60,7 +60,7 @@ public sealed class Workspace
 
     internal BatchKernel Kernel { get; }
 
-    /// <summary>The input columns of the assembly's steps, from <see cref="ColumnAssembly.Prepare"/>.</summary>
+    /// <summary>The input columns of the assembly's steps, from <see cref="ColumnSteps.Prepare"/>.</summary>
     internal double[][][] AssemblyInputs { get; set; } = [];
 
     internal static double[][] Columns(int columns, int rows)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ScottPlot;
 
 namespace AxleRisk.Reports.Charts;
@@ -62,26 +61,5 @@ public sealed class Palette
     internal static Tone? ToneOf(string colour) =>
         Stand.colours.Where(c => c.Value == colour).Select(c => (Tone?)c.Key).FirstOrDefault();
 
-    /// <summary>
-    /// The contrast of two tones, 1 to 21: the ratio of their relative luminances (Web Content Accessibility Guidelines
-    /// 2.1, success criterion 1.4.3).
-    /// </summary>
-    public double Contrast(Tone a, Tone b)
-    {
-        (double first, double second) = (Luminance(colours[a]), Luminance(colours[b]));
-        return (Math.Max(first, second) + 0.05) / (Math.Min(first, second) + 0.05);
-    }
-
     internal Color this[Tone tone] => Color.FromHex(colours[tone]);
-
-    private static double Luminance(string hex)
-    {
-        double Part(int place)
-        {
-            double c = int.Parse(hex.AsSpan(place, 2), NumberStyles.HexNumber) / 255.0;
-            return c <= 0.03928 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4);
-        }
-
-        return (0.2126 * Part(1)) + (0.7152 * Part(3)) + (0.0722 * Part(5));
-    }
 }

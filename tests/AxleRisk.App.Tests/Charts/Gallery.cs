@@ -43,9 +43,6 @@ internal static class Gallery
         ["choice"] = (w, h) => DensityChart.Draw(new NumberChoice([0, 20, 30], [0.7, 0.2, 0.1]), "mm", w, h),
         ["sample"] = (w, h) => DensityChart.Draw(new Empirical(Enumerable.Range(1, 200)
             .Select(i => 6 + (0.3 * StandardNormal.Quantile(i / 201.0)))), "mm", w, h),
-        ["histogram"] = (w, h) =>
-            HistogramChart.Of(Enumerable.Range(1, 400).Select(i => Math.Exp(StandardNormal.Quantile(i / 401.0) * 0.4)),
-            "life over the median", w, h),
         ["ranking"] = (w, h) =>
             BarChart.Draw([.. Factors.Select((f, i) => new Bar(f, Shares[i], Shares[i] - (0.1 * Math.Sqrt(Shares[i])),
             Shares[i] + (0.1 * Math.Sqrt(Shares[i])), $"{100 * Shares[i]:0.0} %".PadLeft(6)))], w, h),
@@ -53,8 +50,6 @@ internal static class Gallery
             [.. Factors.Select((f, i) => new Bar(f, i == 3 ? double.NaN : Shares[i], double.NaN, double.NaN, $"{Shares[i]:0.000}"))], w, h),
         ["pairs"] = (w, h) => HeatGrid.Draw(Factors, (r, c) => r == c ? double.NaN : Math.Round(40.0 / ((r + 1) * (c + 1))) - 3,
             v => v.ToString("+0;-0;0"), 12, w, h),
-        ["shares"] = (w, h) => ShareBars.Draw([("town", 0.333333), ("trunk-road", 0.333333), ("gravel", 0.283334),
-            ("village-track", 0.05)], w, h),
         ["sn-one"] = (w, h) => SnChart.Draw([SnCatalogue.Find("DNV-RP-C203", "F")!], w, h),
         ["sn-three"] = (w, h) =>
             SnChart.Draw([SnCatalogue.Find("EN 1993-1-9", "112")!, SnCatalogue.Find("EN 1993-1-9", "71")!,

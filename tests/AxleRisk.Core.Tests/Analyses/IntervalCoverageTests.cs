@@ -1,7 +1,5 @@
 using AxleRisk.Core.Analyses.Risk;
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
@@ -9,17 +7,13 @@ using Xunit;
 namespace AxleRisk.Core.Tests.Analyses;
 
 /// <summary>
-/// 95 % intervals contain the truth in 95 % of runs, not in fewer and not in all. The damage ratio scales the damage exactly, so with it,
-/// Miner sum and scatter alone the life is lognormal. The larger study, with its table, is the benchmarks' command <c>coverage</c>.
+/// 95 % intervals contain the truth in 95 % of runs, not in fewer and not in all, where the life is lognormal (<see cref="LogLinear"/>).
+/// The larger study, with its table, is the benchmarks' command <c>coverage</c>.
 /// </summary>
 public sealed class IntervalCoverageTests
 {
     private const int Seeds = 300;
-    private const double Km = 150_000;
-    private const double RatioSd = 0.5;
-    private static readonly double Sigma = Math.Sqrt((RatioSd * RatioSd) + (0.29 * 0.29) + Math.Pow(0.20 * Math.Log(10), 2));
-    private static readonly LifeModel Model = new(WithRatio());
-    private static readonly double MedianKm = TripCases.MedianLifeKm(new LifeModel(TripCases.CertainVehicle));
+    private static readonly double Km = LogLinear.KmOf(0.04);
 
     // Of 300 at 95 %, binomial: 270 to 297 with 99.97 %. At 99.99 %, as of intervals twice as wide, 300 or 299 would be.
     private const int Fewest = 270;
@@ -36,26 +30,14 @@ public sealed class IntervalCoverageTests
         RiskResult[] runs =
         [
             .. Enumerable.Range(1, Seeds).Select(seed => RiskAnalysis.Run(
-                Model, new StudySettings(evaluations, (ulong)seed, sampling), new RiskQuestion { Method = method, DistancesKm = [Km] },
-                new RunOptions { Threads = 1 }).Result),
+                LogLinear.Model, new StudySettings(evaluations, (ulong)seed, sampling),
+                new RiskQuestion { Method = method, DistancesKm = [Km] }, new RunOptions { Threads = 1 }).Result),
         ];
-        double probability = StandardNormal.Cumulative(Math.Log(Km / MedianKm) / Sigma);
-        double b10 = MedianKm * Math.Exp(Sigma * StandardNormal.Quantile(0.1));
-        Count(probability, runs.Select(r => r.Distances.Single(d => d.DistanceKm == Km).Probability));
-        Count(b10, runs.Select(r => r.Lives.Single(l => l.Percent == 10).LifeKm));
-        Count(MedianKm, runs.Select(r => r.Lives.Single(l => l.Percent == 50).LifeKm));
+        Count(LogLinear.Probability(Km), runs.Select(r => r.Distances.Single(d => d.DistanceKm == Km).Probability));
+        Count(LogLinear.KmOf(0.1), runs.Select(r => r.Lives.Single(l => l.Percent == 10).LifeKm));
+        Count(LogLinear.MedianKm, runs.Select(r => r.Lives.Single(l => l.Percent == 50).LifeKm));
     }
 
     private static void Count(double truth, IEnumerable<Interval> intervals) =>
         Assert.InRange(intervals.Count(i => i.Low <= truth && truth <= i.High), Fewest, Most);
-
-    private static Scenario WithRatio() => TripCases.CertainVehicle with
-    {
-        Inputs =
-        [
-            .. TripCases.CertainVehicle.Inputs,
-            new Input("fatigue.damage_ratio", Quantities.DamageRatio, null,
-                new Value.Uncertain(new Lognormal(1, RatioSd), Knowledge.Varies), false),
-        ],
-    };
 }

@@ -94,6 +94,21 @@ public sealed class VeryRareTests
         AssertHolds(result.AtRequired.Probability, Exact);
     }
 
+    [Theory]
+    [InlineData(RiskMethod.Auto, 1e-6, true)]
+    [InlineData(RiskMethod.Auto, 0.01, false)]
+    [InlineData(RiskMethod.Importance, 0.01, true)]
+    [InlineData(RiskMethod.Crude, 1e-6, false)]
+    [InlineData(RiskMethod.Conditional, 1e-6, false)]
+    public void A_method_that_was_asked_for_is_kept(RiskMethod method, double p, bool hands)
+    {
+        var question = new RiskQuestion { Method = method, UntilCov = 0.1 };
+        RareEventResult? instead = RareDistances.InPlaceOfMore(
+            LogLinear.Requiring(LogLinear.KmOf(p)), new Interval(p, p / 10, p * 10), 5, question, Settings with { Evaluations = 1_000_000 },
+            new RunOptions());
+        Assert.Equal(hands, instead is not null);
+    }
+
     [Fact]
     public void An_accuracy_within_reach_of_sampling_is_sampled()
     {

@@ -30,6 +30,21 @@ public class BinomialMixtureTests
     public void One_probability_is_the_binomial() =>
         Assert.Equal(BinomialTail.AtMost(7, 50, 0.1), new BinomialMixture(50, [0.1]).AtMost(7), 1e-15);
 
+    // Far from the mean the tail is taken as nothing, where it is below 1e-15.
+    [Theory]
+    [InlineData(1_000, 1e-3)]
+    [InlineData(1_000, 0.4)]
+    [InlineData(100_000, 1e-6)]
+    [InlineData(100_000, 0.97)]
+    public void One_probability_is_the_binomial_however_far_from_its_mean(int trials, double p)
+    {
+        var mixture = new BinomialMixture(trials, [p]);
+        for (int k = 0; k <= trials; k += 1 + (k / 200))
+        {
+            Assert.Equal(BinomialTail.AtMost(k, trials, p), mixture.AtMost(k), 1e-15);
+        }
+    }
+
     [Fact]
     public void Certain_events_and_impossible_ones_are_counted_without_spread()
     {

@@ -107,39 +107,6 @@ internal sealed class EditedScenario
             saved.Digest is null ? $"{Path} is there already" : $"{Path} was changed by another program since it was opened")
         : Write(saved);
 
-    /// <summary>Saves to another file, which is the scenario's from then on.</summary>
-    /// <param name="path">The other file.</param>
-    /// <param name="overwrite">Whether to save although the file is there.</param>
-    public SaveOutcome SaveAs(string path, bool overwrite = false)
-    {
-        if (System.IO.Path.GetFullPath(path) == System.IO.Path.GetFullPath(Path))
-        {
-            return Save(overwrite);
-        }
-
-        if (!overwrite && File.Exists(path))
-        {
-            return new SaveOutcome(SaveResult.WouldOverwrite, $"{path} is there already");
-        }
-
-        // Data files are looked for beside the scenario, so the same text may be wrong in another folder.
-        return Document is not null && Read(Text, path).Errors is { Count: > 0 } errors
-            ? new SaveOutcome(SaveResult.Failed, errors[0].ToString())
-            : Write(ScenarioText.New(path, Text));
-    }
-
-    /// <summary>Takes the file's text as it is now on disk, as a step that can be undone.</summary>
-    /// <exception cref="ScenarioException">The file cannot be read.</exception>
-    public void Reload()
-    {
-        saved = ScenarioText.Open(Path);
-        if (saved.Text != Text)
-        {
-            history.Add("read again", Text, saved.Text);
-            Adopt(saved.Text);
-        }
-    }
-
     /// <summary>
     /// Writes what is not saved to the recovery file, or removes that file where all is saved. To be called some time after
     /// edits.

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Distributions;
+using MathNet.Numerics.RootFinding;
 
 namespace AxleRisk.App.Screens.Editing;
 
@@ -10,11 +11,8 @@ internal static class SpreadFit
 
     private static readonly string[] Bounded = ["triangular", "pert", "beta"];
 
-    /// <summary>Whether a family can be fitted.</summary>
-    public static bool Knows(string family) => QuantileFit.Families.Contains(family) || Bounded.Contains(family);
-
     /// <summary>The member of a family; null where it has none with this median and width.</summary>
-    /// <param name="family">The family, one that <see cref="Knows"/> names.</param>
+    /// <param name="family">The family.</param>
     /// <param name="source">The distribution whose median and width are kept, and its skew where the family has room for it.</param>
     public static Distribution? Of(string family, Distribution source)
     {
@@ -52,7 +50,7 @@ internal static class SpreadFit
             }
         }
 
-        return Bisect(Excess, 1e-3, 0.98) is double part && Math.Abs(Excess(part)) < 1e-6 ? At(part) : null;
+        return Zero(Excess, 1e-3, 0.98) is double part && Math.Abs(Excess(part)) < 1e-6 ? At(part) : null;
     }
 
     // The mode is moved until the skew is right, as far as it can go; then the whole is scaled and shifted.
@@ -61,7 +59,7 @@ internal static class SpreadFit
         double skew = (high - median) / (high - low);
         double Excess(double mode) => Unit(family, mode) is var u ? ((u.Quantile(High) - u.Median) / (u.Quantile(High) - u.Quantile(Low)))
             - skew : double.NaN;
-        double mode = Bisect(Excess, 0, 1) ?? (Excess(0) < 0 ? 0 : 1);
+        double mode = Zero(Excess, 0, 1) ?? (Excess(0) < 0 ? 0 : 1);
         Distribution unit = Unit(family, mode);
         double scale = (high - low) / (unit.Quantile(High) - unit.Quantile(Low));
         double from = median - (scale * unit.Median);
@@ -80,27 +78,7 @@ internal static class SpreadFit
         _ => new ScaledBeta(1 + (4 * mode), 5 - (4 * mode), 0, 1),
     };
 
-    private static double? Bisect(Func<double, double> excess, double from, double to)
-    {
-        double atFrom = excess(from);
-        if (!(atFrom * excess(to) <= 0))
-        {
-            return null;
-        }
-
-        for (int i = 0; i < 60; i++)
-        {
-            double middle = (from + to) / 2;
-            if (excess(middle) * atFrom > 0)
-            {
-                from = middle;
-            }
-            else
-            {
-                to = middle;
-            }
-        }
-
-        return (from + to) / 2;
-    }
+    // Brent's method takes no NaN; where a value is none, there is no member, as where one is too narrow.
+    private static double? Zero(Func<double, double> excess, double from, double to) => Brent.TryFindRoot(
+        x => excess(x) is var e && double.IsNaN(e) ? -1 : e, from, to, 1e-14, 200, out double zero) ? zero : null;
 }

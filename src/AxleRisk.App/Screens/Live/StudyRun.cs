@@ -32,9 +32,6 @@ internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
     /// <summary>Where the present run stands.</summary>
     public RunStanding Standing => Volatile.Read(ref job)?.Standing ?? RunStanding.Idle;
 
-    /// <summary>The edition of the scenario the present run works on; -1 where there is none.</summary>
-    public int RunningEdition => Volatile.Read(ref job)?.Edition ?? -1;
-
     /// <summary>Changes with every new result and phase; a running study's progress is read from <see cref="Standing"/>.</summary>
     public int Revision => Volatile.Read(ref revision);
 

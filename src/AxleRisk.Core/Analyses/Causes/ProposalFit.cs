@@ -11,7 +11,9 @@ internal static class ProposalFit
     /// </summary>
     private const double Widening = 1.2;
 
-    /// <summary>Halvings of the power in search of the size wanted.</summary>
+    /// <summary>
+    /// Halvings of the power in search of the size wanted: they end on the side that has it, which a solver would not promise.
+    /// </summary>
     private const int Halvings = 40;
 
     /// <summary>The proposal fitted to a pilot; null where too few rows agree with the evidence at all.</summary>

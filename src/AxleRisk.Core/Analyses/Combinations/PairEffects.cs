@@ -36,14 +36,14 @@ internal static class PairEffects
 
     /// <summary>
     /// The departure in standard errors, the smaller of that of the difference and that of the logarithm of the ratio: of few
-    /// failures the one overstates a deficit and the other an excess.
+    /// failures the one overstates a deficit and the other an excess. NaN, which is sorted last and surpasses nothing, where either
+    /// has no error to be measured by.
     /// </summary>
     private static double Surety(GroupSums sums, int[] pair)
     {
         double difference = sums.Standardised((n, f) => (f[0] / n[0]) - Product(n, f), pair, [pair[0]], [pair[1]]);
         double ratio = sums.Standardised((n, f) => Math.Log(f[0] / n[0] / Product(n, f)), pair, [pair[0]], [pair[1]]);
-        double surety = Math.Min(Math.Abs(difference), Math.Abs(ratio));
-        return double.IsFinite(surety) ? surety : 0;
+        return Math.Min(Math.Abs(difference), Math.Abs(ratio));
     }
 
     private static double Product(double[] rows, double[] failures) =>

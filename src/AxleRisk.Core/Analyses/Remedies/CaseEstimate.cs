@@ -26,10 +26,10 @@ internal sealed class CaseEstimate
         double lnKm = Math.Log(distanceKm);
         Probability = all.FailedBy(lnKm);
         failed = [.. groups.Select(g => g.FailedBy(lnKm))];
-        LnB10 = all.LnKmAt(Tenth, 1e-6);
+        LnB10 = all.LnKmAt(Tenth);
 
         // A group's B10 life is off by what its share failed is off there, over the slope (Bahadur's representation of a quantile).
-        double slope = 2 * SlopeReach / (all.LnKmAt(Tenth + SlopeReach, 1e-3) - all.LnKmAt(Tenth - SlopeReach, 1e-3));
+        double slope = 2 * SlopeReach / (all.LnKmAt(Tenth + SlopeReach) - all.LnKmAt(Tenth - SlopeReach));
         lnLifeOff = [.. groups.Select(g => (Tenth - g.FailedBy(LnB10)) / slope)];
     }
 

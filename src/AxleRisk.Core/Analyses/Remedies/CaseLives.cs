@@ -1,3 +1,4 @@
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
@@ -118,26 +119,8 @@ internal sealed class GroupCurve(LogHistogram counts, LifeScale? scale, ModeTabl
         return sum / counts.Count;
     }
 
-    /// <summary>
-    /// The ln of the distance by which a share has failed, to within <paramref name="tolerance"/>; NaN where there is none from
-    /// 1e-18 to 1e18 km.
-    /// </summary>
-    public double LnKmAt(double share, double tolerance)
-    {
-        (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));
-        if (!(FailedBy(low) <= share && FailedBy(high) >= share))
-        {
-            return double.NaN;
-        }
-
-        while (high - low > tolerance)
-        {
-            double middle = (low + high) / 2;
-            (low, high) = FailedBy(middle) < share ? (middle, high) : (low, middle);
-        }
-
-        return (low + high) / 2;
-    }
+    /// <summary>The ln of the distance by which a share has failed, as <see cref="LifeSearch"/> finds it.</summary>
+    public double LnKmAt(double share) => LifeSearch.LnKmAt(FailedBy, share);
 
     /// <summary>Whether two curves rest on the same counts.</summary>
     public bool SameAs(GroupCurve other) => bins.AsSpan().SequenceEqual(other.bins);

@@ -11,6 +11,7 @@ internal sealed class DamageSpread
     private readonly LifeSummary summary;
     private readonly double[] damage;
     private readonly double[] counts;
+    private LifeCounts? lives;
 
     public DamageSpread(LifeSummary summary)
     {
@@ -52,21 +53,5 @@ internal sealed class DamageSpread
     }
 
     /// <summary>The number of lives below a distance; the one bin that the distance divides counts in proportion.</summary>
-    public long FailedBy(double km) => (long)Math.Round(FailedBy(summary.Life, km));
-
-    /// <summary>The number of lives below a distance, with a part of the bin that the distance divides.</summary>
-    public static double FailedBy(LogHistogram life, double km)
-    {
-        double place = (Math.Log(km) - LogHistogram.LnCentre(0)) * LogHistogram.BinsPerUnit + 0.5;
-        int whole = (int)Math.Clamp(Math.Floor(place), 0, LogHistogram.Bins);
-        long below = life.Below;
-        double part = 0;
-        foreach ((int bin, long count) in life.Filled)
-        {
-            below += bin < whole ? count : 0;
-            part += bin == whole ? (place - whole) * count : 0;
-        }
-
-        return below + Math.Round(Math.Max(0, part));
-    }
+    public long FailedBy(double km) => (lives ??= new LifeCounts(summary.Life)).Below(km);
 }

@@ -1,7 +1,6 @@
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using MathNet.Numerics.RootFinding;
 
 namespace AxleRisk.Core.Analyses.Risk;
 
@@ -12,14 +11,6 @@ namespace AxleRisk.Core.Analyses.Risk;
 internal sealed class FailureCurve
 {
     private const double TwoSided95 = 1.959963984540054;
-
-    /// <summary>The search for a life ends where its bracket is this narrow in ln km.</summary>
-    private const double LnTolerance = 1e-9;
-
-    private const int MostSteps = 200;
-
-    /// <summary>A probit beyond which a probability is as good as 0 or 1.</summary>
-    private const double Farthest = 38;
 
     private readonly LifeSummary all;
     private readonly DamageSpread[] replicates;
@@ -133,18 +124,5 @@ internal sealed class FailureCurve
         return p > 0 ? moments.StandardError / p : double.PositiveInfinity;
     }
 
-    private double KmAt(double p)
-    {
-        if (!(p > 0 && p < 1))
-        {
-            return double.NaN;
-        }
-
-        // On the probit scale the curve is nearly straight: a few evaluations find what halving took forty for.
-        double target = StandardNormal.Quantile(p);
-        double Off(double lnKm) => Math.Clamp(StandardNormal.Quantile(Probability(pooled, Math.Exp(lnKm))), -Farthest, Farthest) - target;
-        (double low, double high) = (Math.Log(1e-18), Math.Log(1e18));
-        return Off(high) < 0 || Off(low) > 0 ? double.NaN
-            : Brent.TryFindRoot(Off, low, high, LnTolerance, MostSteps, out double lnLife) ? Math.Exp(lnLife) : double.NaN;
-    }
+    private double KmAt(double p) => Math.Exp(LifeSearch.LnKmAt(lnKm => Probability(pooled, Math.Exp(lnKm)), p));
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
@@ -20,15 +19,14 @@ public sealed record ModeRisk(FailureMode Mode, ImmutableArray<double> First, do
             return [];
         }
 
+        LifeCounts[] counts = counted ? [.. table.FirstCounts.Select(lives => new LifeCounts(lives))] : [];
         return
         [
             .. model.Modes.Modes.Select((mode, m) => new ModeRisk(
                 mode,
-                [.. distances.Select(d => counted ? Counted(table.FirstCounts[m], d.DistanceKm)
-                    / all.Evaluations : table.Mean(table.First[m], all.Evaluations, d.DistanceKm))],
+                [.. distances.Select(d => counted ? (double)counts[m].Below(d.DistanceKm) / all.Evaluations
+                    : table.Mean(table.First[m], all.Evaluations, d.DistanceKm))],
                 counted ? double.NaN : table.Mean(table.Without[m], all.Evaluations, table.RequiredKm))),
         ];
     }
-
-    private static double Counted(LogHistogram lives, double km) => DamageSpread.FailedBy(lives, km);
 }

@@ -30,7 +30,7 @@ internal static class RareLegs
         }
 
         var rare = ImmutableArray.CreateBuilder<RareLeg>();
-        var parts = new Part?[legs.Length];
+        var parts = new RarePart?[legs.Length];
         for (int l = 0; l < legs.Length && !whole.Factors.Factors.IsEmpty && sampled.Reached.Estimate > 0; l++)
         {
             if ((l <= poorTo || Wanted(legs[l].Conditional)) && !IsImpossible(legs[l].Conditional))
@@ -48,7 +48,7 @@ internal static class RareLegs
                 if (answer.FailureFound || double.IsNaN(legs[l].Conditional.Estimate))
                 {
                     rare.Add(new RareLeg(legs[l].Name, answer));
-                    parts[l] = Part.Of(answer);
+                    parts[l] = RarePart.Of(answer);
                 }
             }
         }
@@ -56,10 +56,10 @@ internal static class RareLegs
         return rare.Count == 0 ? sampled : Replace(sampled, parts, poorTo) with { Rare = rare.ToImmutable() };
     }
 
-    private static TripResult Replace(TripResult sampled, Part?[] parts, int poorTo)
+    private static TripResult Replace(TripResult sampled, RarePart?[] parts, int poorTo)
     {
-        var reached = Part.Of(sampled.Reached);
-        Part all = Part.Sum(parts);
+        var reached = RarePart.Of(sampled.Reached);
+        RarePart all = RarePart.Sum(parts);
         bool isRareTrip = poorTo == parts.Length - 1;
         double survived = 1;
         var legs = ImmutableArray.CreateBuilder<TripLegRisk>();
@@ -67,10 +67,10 @@ internal static class RareLegs
         {
             TripLegRisk leg = sampled.Legs[l];
             Interval own = parts[l] is { } part ? part.Over(reached with { P = reached.P * survived }) : leg.Conditional;
-            Interval cumulative = l <= poorTo ? Part.Sum(parts[..(l + 1)]).Over(reached) : leg.Cumulative;
+            Interval cumulative = l <= poorTo ? RarePart.Sum(parts[..(l + 1)]).Over(reached) : leg.Cumulative;
             Interval share = isRareTrip ? (parts[l] ?? default).ShareOf(all)
-                : parts[l] is { } small ? small.Over(Part.Of(sampled.Probability) with { P = sampled.Probability.Estimate * reached.P })
-                    .Within(0, 1)
+                : parts[l] is { } small
+                    ? small.Over(RarePart.Of(sampled.Probability) with { P = sampled.Probability.Estimate * reached.P }).Within(0, 1)
                 : leg.Share;
             legs.Add(leg with { Conditional = own, Cumulative = cumulative, Share = share });
             survived = 1 - (double.IsNaN(cumulative.Estimate) ? 0 : cumulative.Estimate);
@@ -82,46 +82,4 @@ internal static class RareLegs
     private static bool IsPoor(Interval p) => !IsImpossible(p) && RareDistances.IsPoor(p);
 
     private static bool IsImpossible(Interval p) => p is { Estimate: 0, High: 0 };
-
-    /// <summary>A probability with its coefficient of variation, and what may come on top where no failure was found.</summary>
-    private readonly record struct Part(double P, double Cov, double Unresolved)
-    {
-        private const double TwoSided95 = 1.959963984540054;
-
-        public static Part Of(RareEventResult answer) => answer.FailureFound
-            ? new Part(answer.Probability.Estimate, answer.Cov,
-                Math.Max(0, answer.Probability.High - (answer.Probability.Estimate * Math.Exp(TwoSided95 * answer.Cov))))
-            : new Part(0, 0, answer.Probability.High);
-
-        public static Part Of(Interval p) => new(p.Estimate, p.Low > 0 ? Math.Log(p.High / p.Low) / (2 * TwoSided95) : 0, 0);
-
-        public static Part Sum(IEnumerable<Part?> parts)
-        {
-            Part[] known = [.. parts.OfType<Part>()];
-            double sum = known.Sum(p => p.P);
-            return new Part(sum, sum > 0 ? Math.Sqrt(known.Sum(p => Math.Pow(p.Cov * (p.P / sum), 2))) : 0, known.Sum(p => p.Unresolved));
-        }
-
-        /// <summary>The ratio to another, independent one; normal on the scale of the logarithm.</summary>
-        public Interval Over(Part whole)
-        {
-            double factor = Math.Exp(TwoSided95 * Math.Sqrt((Cov * Cov) + (whole.Cov * whole.Cov)));
-            double ratio = P / whole.P;
-            return new Interval(P > 0 ? ratio : double.NaN, ratio / factor, Math.Min(1, (ratio * factor) + (Unresolved / whole.P)));
-        }
-
-        /// <summary>The share of a sum that this is a part of: the rest is independent of it.</summary>
-        public Interval ShareOf(Part sum)
-        {
-            if (!(sum.P > 0))
-            {
-                return new Interval(double.NaN, double.NaN, double.NaN);
-            }
-
-            double share = P / sum.P;
-            double others = Math.Sqrt(Math.Max(0, (sum.Cov * sum.Cov) - (share * share * Cov * Cov)));
-            double half = TwoSided95 * share * Math.Sqrt(Math.Pow((1 - share) * Cov, 2) + (others * others));
-            return new Interval(share, share - half, share + half + (Unresolved / sum.P)).Within(0, 1);
-        }
-    }
 }

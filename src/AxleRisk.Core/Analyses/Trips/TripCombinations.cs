@@ -34,7 +34,7 @@ internal static class TripCombinations
     /// The vehicles whose own Miner sum and scatters let them reach the start. Of such a vehicle, whatever of these is
     /// left to chance given what is known of it, P(fails on the trip) is P(fails between start and end) / P(reaches the start).
     /// </summary>
-    private static DrawnRows Survivors(RangePlan plan, TripSample sample)
+    internal static DrawnRows Survivors(RangePlan plan, TripSample sample)
     {
         (int Block, int Row)[] kept =
         [

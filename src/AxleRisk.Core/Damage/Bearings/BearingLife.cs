@@ -11,31 +11,6 @@ internal static class BearingLife
     /// <summary>Life exponent of a roller bearing.</summary>
     public const double RollerExponent = 10.0 / 3;
 
-    /// <summary>Slope of the Weibull distribution behind the reliability factor.</summary>
-    public const double WeibullSlope = 1.5;
-
-    /// <summary>The part of the rating life that every bearing reaches, behind the reliability factor of the 2007 edition.</summary>
-    public const double LeastLife = 0.05;
-
-    /// <summary>Basic rating life, million revolutions: <c>(C/P)^p</c>; 90 % reach it.</summary>
-    /// <param name="rating">Basic dynamic load rating C.</param>
-    /// <param name="load">Equivalent load P, in the same unit.</param>
-    /// <param name="exponent">Life exponent p.</param>
-    public static double RatingMillionRevolutions(double rating, double load, double exponent) => Math.Pow(rating / load, exponent);
-
-    /// <summary>
-    /// Reliability factor a1, life that a share of bearings reaches over rating life: <c>0.05 + 0.95 (ln(1/R)/ln(1/0.9))^(2/3)</c>, which
-    /// gives every digit of the table in ISO 281:2007.
-    /// </summary>
-    /// <param name="reliability">The share R, above 0 and below 1.</param>
-    public static double ReliabilityFactor(double reliability) =>
-        LeastLife + (1 - LeastLife) * Math.Pow(Math.Log(reliability) / Math.Log(0.9), 1 / WeibullSlope);
-
-    /// <summary>
-    /// Weibull scale of life over rating life above <see cref="LeastLife"/>: the distribution of <see cref="ReliabilityFactor"/>.
-    /// </summary>
-    public static double WeibullScale { get; } = (1 - LeastLife) / Math.Pow(-Math.Log(0.9), 1 / WeibullSlope);
-
     /// <summary>
     /// The greater load of two bearings over the wheel's force, by levers: the outer carries <c>1 + e/s</c>, the inner <c>-e/s</c>.
     /// </summary>

@@ -12,36 +12,10 @@ internal sealed class Rainflow<TSink>(TSink sink)
 {
     private double[] points = new double[64];
     private int count;
-    private bool started;
-    private double last;
-    private double direction;
     private TSink sink = sink;
 
     /// <summary>What took the cycles.</summary>
     public ref TSink Sink => ref sink;
-
-    /// <summary>Takes samples; turning points are found on the way, of equal neighbours one counts.</summary>
-    public void AddSamples(ReadOnlySpan<double> samples)
-    {
-        foreach (double sample in samples)
-        {
-            if (!started)
-            {
-                started = true;
-                AddTurningPoint(sample);
-            }
-            else if (direction == 0)
-            {
-                direction = sample - last;
-            }
-            else if ((sample - last) * direction < 0)
-            {
-                AddTurningPoint(last);
-                direction = sample - last;
-            }
-            last = sample;
-        }
-    }
 
     /// <summary>Takes the next turning point. Peaks and valleys alternate; the ends of the history count as turning points.</summary>
     public void AddTurningPoint(double point)
@@ -78,21 +52,14 @@ internal sealed class Rainflow<TSink>(TSink sink)
         }
     }
 
-    /// <summary>Ends the history: the last sample is a turning point, and what was not counted counts as half cycles.</summary>
+    /// <summary>Ends the history: what was not counted counts as half cycles.</summary>
     public void End()
     {
-        if (direction != 0)
-        {
-            AddTurningPoint(last);
-        }
-
         for (int i = 1; i < count; i++)
         {
             sink.Add(Math.Abs(points[i] - points[i - 1]), 0.5 * (points[i] + points[i - 1]), 0.5);
         }
 
         count = 0;
-        started = false;
-        direction = 0;
     }
 }

@@ -32,6 +32,8 @@ public sealed class DamageColumns
         TyreDampingNsPerM = new double[capacity];
         OutboardShare = new double[capacity];
         ContactLengthM = new double[capacity];
+        WallLeftMm = new double[capacity];
+        SectionModulusMm3 = new double[capacity];
         StressPerForceMPaPerN = new double[capacity];
         ThicknessMm = new double[capacity];
         Waviness = new double[capacity];
@@ -69,6 +71,12 @@ public sealed class DamageColumns
 
     /// <summary>Contact length, m.</summary>
     public double[] ContactLengthM { get; }
+
+    /// <summary>Wall that is left, mm; on the way to the section modulus, and filled where the section has a wall.</summary>
+    internal double[] WallLeftMm { get; }
+
+    /// <summary>Section modulus, mm^3; on the way to the stress, and filled where the section has a wall.</summary>
+    internal double[] SectionModulusMm3 { get; }
 
     /// <summary>
     /// Stress per unit of force at the detail, MPa/N: stress factor times stress concentration times arm over section modulus.

@@ -5,7 +5,7 @@ using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Damage.TimeDomain;
 
-/// <summary><see cref="RideSimulation"/> for eight records at once, in the lanes of a register.</summary>
+/// <summary>The ride in time, eight records at once in the lanes of a register; the tests have its slow twin.</summary>
 internal sealed class LaneRide
 {
     private const int Lanes = LaneFourier.Lanes;
@@ -178,7 +178,7 @@ internal sealed class LaneRide
         public static bool IsLinear => false;
     }
 
-    /// <summary>As <see cref="RideForces"/>.</summary>
+    /// <summary>The forces on the axle about their static values, upward, N, and what of them is beyond the linear law.</summary>
     private readonly record struct Forces(
         Vector512<double> Tyre, Vector512<double> TyreBeyond, Vector512<double> Suspension, Vector512<double> SuspensionBeyond)
     {

@@ -6,7 +6,11 @@ using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Damage.TimeDomain;
 
-/// <summary><see cref="RoadRecord.Coefficients"/> and <see cref="SteadyState.Fill"/> for sixteen records at once.</summary>
+/// <summary>
+/// Sixteen records as sums of sinusoids, <c>u(t) = sum of amplitude_i (a_i cos - b_i sin)(2 pi f_i t)</c> with a and b standard normal
+/// and the amplitudes those of the tyre's force: a sample of the Gaussian process of that density (Shinozuka and Deodatis 1991 on random
+/// amplitudes; from memory). And the linear ride's state at their first sample, in periodic steady state.
+/// </summary>
 internal static class LaneSteadyState
 {
     private const int Records = RecordBatch.Records;

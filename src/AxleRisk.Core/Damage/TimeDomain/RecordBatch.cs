@@ -44,9 +44,6 @@ internal sealed class RecordBatch
         StandardNormal.Quantiles(normals.Span, normals.Span);
     }
 
-    /// <summary>The numbers of one of the records, in the order of <see cref="RoadRecord.Coefficients"/>.</summary>
-    public double[] NormalsOf(int record) => [.. Enumerable.Range(0, 2 * RecordGrid.Bins).Select(i => normals.At(i * Records + record))];
-
     /// <summary>Makes the records from the numbers last drawn.</summary>
     /// <param name="amplitudes">From <see cref="RoadAmplitudes"/>.</param>
     /// <param name="ride">The ride, for its tyre.</param>

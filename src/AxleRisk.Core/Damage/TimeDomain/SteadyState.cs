@@ -25,22 +25,4 @@ internal static class SteadyState
         gain[1] = iw * gain[0];
         gain[3] = iw * gain[2];
     }
-
-    /// <summary>The state at the first sample of a record in its periodic steady state.</summary>
-    /// <param name="p">The ride.</param>
-    /// <param name="coefficients">The record, from <see cref="RoadRecord.Coefficients"/>.</param>
-    /// <param name="state">Takes the state.</param>
-    public static void Fill(in RideParameters p, ReadOnlySpan<Complex> coefficients, Span<double> state)
-    {
-        state.Clear();
-        Span<Complex> gain = stackalloc Complex[RideMatrix.States];
-        for (int i = 0; i < coefficients.Length; i++)
-        {
-            Gain(p, RecordGrid.Hz(i), gain);
-            for (int k = 0; k < RideMatrix.States; k++)
-            {
-                state[k] += (gain[k] * coefficients[i]).Real;
-            }
-        }
-    }
 }

@@ -20,19 +20,6 @@ public class ScenarioEditsTests
     }
 
     [Fact]
-    public void Legs_come_and_go_and_the_shares_still_add_up()
-    {
-        TomlValue.Table leg = TomlValue.TableOf(("name", TomlValue.Of("ford")), ("road_class", TomlValue.Of("E")),
-            ("speed_km_per_h", TomlValue.Of(10)));
-        double[] shares = [.. Read(Van).Legs.Select(l => l.Share)];
-        string more = ScenarioEditor.Apply(Van, ScenarioEdits.AddLeg(shares, leg, 0.1));
-        Assert.Equal([0.315, 0.36, 0.18, 0.045, 0.1], Read(more).Legs.Select(l => Math.Round(l.Share, 12)));
-        Assert.Contains("[[use.legs]]\nname = \"ford\"\nshare = 0.1\nroad_class = \"E\"\n", more, StringComparison.Ordinal);
-        string less = ScenarioEditor.Apply(more, ScenarioEdits.RemoveLeg([.. Read(more).Legs.Select(l => l.Share)], 4));
-        Assert.Equal(["town", "trunk-road", "gravel", "village-track"], Read(less).Legs.Select(l => l.Name));
-    }
-
-    [Fact]
     public void A_correlation_is_added_changed_and_taken_out()
     {
         string added = ScenarioEditor.Apply(Van, ScenarioEdits.Correlation(Read(Van), "axle.wall_mm", "vehicle.tyre_n_per_mm", 0.25));
@@ -69,14 +56,6 @@ public class ScenarioEditsTests
     }
 
     [Fact]
-    public void The_sureness_of_the_mix_is_stated_and_left_out()
-    {
-        string without = ScenarioEditor.Apply(Van, ScenarioEdits.MixConcentration(null, Knowledge.Varies));
-        Assert.Equal(Van.Replace("mix_concentration = 60\nmix_knowledge = \"varies\"\n", ""), without);
-        Assert.Equal(Van, ScenarioEditor.Apply(without, ScenarioEdits.MixConcentration(60, Knowledge.Varies)));
-    }
-
-    [Fact]
     public void Remedies_are_added_and_taken_out()
     {
         TomlPath all = TomlPath.Of("remedies");
@@ -94,24 +73,15 @@ public class ScenarioEditsTests
     [Fact]
     public void A_leg_goes_from_a_class_to_a_roughness_and_back()
     {
-        string text = ScenarioEditor.Apply(Van, ScenarioEdits.Roughness("gravel", TomlValue.Of(300)));
+        TomlPath leg = TomlPath.Of("legs.gravel"), letter = leg.Then("road_class"), roughness = leg.Then("roughness_1e_6_m3");
+        string text = ScenarioEditor.Apply(Van, new ScenarioEdit("road",
+            [new TomlEdit.Remove(letter), new TomlEdit.Set(roughness, TomlValue.Of(300))]));
         Assert.Equal(Van.Replace(
             "road_class = \"C\"\nspeed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\n",
             "speed_km_per_h = { distribution = \"lognormal\", quantiles = [[0.05, 35], [0.95, 62]] }\nroughness_1e_6_m3 = 300\n"), text);
         Assert.Equal(300, Read(text).Find(Quantities.Roughness, 2)!.Value.Nominal);
-        Assert.Equal(Van, ScenarioEditor.Apply(text, ScenarioEdits.RoadClass("gravel", 'C')));
-    }
-
-    [Fact]
-    public void A_tube_becomes_a_box_and_a_given_section()
-    {
-        Scenario box = Read(ScenarioEditor.Apply(Van,
-            ScenarioEdits.Shape("box", new Dictionary<string, double> { ["width_mm"] = 90, ["height_mm"] = 110 })));
-        Assert.Equal((SectionShape.Box, 110.0, null),
-            (box.Shape, box.Find(Quantities.BoxHeight)!.Value.Nominal, box.Find(Quantities.OutsideDiameter)));
-        Scenario given = Read(ScenarioEditor.Apply(Van,
-            ScenarioEdits.Shape("given", new Dictionary<string, double> { ["section_modulus_mm3"] = 45_000 })));
-        Assert.Equal(45_000, given.Find(Quantities.SectionModulus)!.Value.Nominal);
+        Assert.Equal(Van, ScenarioEditor.Apply(text, new ScenarioEdit("road",
+            [new TomlEdit.Remove(roughness), new TomlEdit.Set(letter, TomlValue.Of("C"))])));
     }
 
     [Fact]

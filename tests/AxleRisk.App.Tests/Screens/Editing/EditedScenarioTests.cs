@@ -65,35 +65,7 @@ public sealed class EditedScenarioTests : IDisposable
         Assert.Contains("changed by another program", outcome.Reason, StringComparison.Ordinal);
         Assert.Contains("wall_mm = 5", File.ReadAllText(scratch.PathTo()), StringComparison.Ordinal);
 
-        scenario.Reload();
-        Assert.Contains("wall_mm = 5", scenario.Text, StringComparison.Ordinal);
-        Assert.False(scenario.IsUnsaved);
-        scenario.Undo();
-        Assert.Contains("wall_mm = 7", scenario.Text, StringComparison.Ordinal);
-        Assert.Equal(SaveResult.Saved, scenario.Save().Result);
-        Assert.Equal(Good.With("wall_mm = 6", "wall_mm = 7"), File.ReadAllText(scratch.PathTo()));
-
-        File.AppendAllText(scratch.PathTo(), "# again\n");
         Assert.Equal(SaveResult.Saved, scenario.Save(overwrite: true).Result);
-    }
-
-    [Fact]
-    public void Saving_elsewhere_asks_before_it_overwrites_and_needs_the_data_files()
-    {
-        EditedScenario scenario = scratch.Open();
-        Assert.Equal(SaveResult.Saved, scenario.SaveAs(scratch.PathTo("b.toml")).Result);
-        Assert.Equal(scratch.PathTo("b.toml"), scenario.Path);
-        Assert.Equal(SaveResult.WouldOverwrite, scenario.SaveAs(scratch.PathTo()).Result);
-
-        File.WriteAllText(scratch.PathTo("walls.csv"), "wall_mm\n5.9\n6.1\n");
-        Assert.True(scenario.Apply(ScenarioEdit.Set(TomlPath.Of("axle.wall_mm"), TomlValue.TableOf(
-            ("distribution", TomlValue.Of("sample")), ("file", TomlValue.Of("walls.csv")),
-                ("column", TomlValue.Of("wall_mm"))))).IsAccepted);
-        Directory.CreateDirectory(scratch.PathTo("sub"));
-        SaveOutcome outcome = scenario.SaveAs(scratch.PathTo("sub/c.toml"));
-        Assert.Equal(SaveResult.Failed, outcome.Result);
-        Assert.Contains("walls.csv", outcome.Reason, StringComparison.Ordinal);
-        Assert.False(File.Exists(scratch.PathTo("sub/c.toml")));
     }
 
     [Fact]

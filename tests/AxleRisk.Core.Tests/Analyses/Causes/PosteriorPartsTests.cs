@@ -54,6 +54,19 @@ public sealed class PosteriorPartsTests
         Assert.Equal((-9, 9), (PosteriorTally.Edge(0), PosteriorTally.Edge(PosteriorTally.Bins)));
     }
 
+    // Scores beyond the bins are kept in the outermost, from -9 to -8.99 and from 8.99 to 9.
+    [Fact]
+    public void The_outermost_bins_hold_all_beyond_them()
+    {
+        var sums = new PosteriorSums([.. Enumerable.Repeat(Tally([(-9.5, 1), (0, 6), (12, 3)]), 2)]);
+        Assert.Equal((0.1, 0.3), (sums.Tail(0, high: false, 8.99).Estimate, sums.Tail(0, high: true, 8.99).Estimate),
+            (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-12);
+        Assert.Equal(0.05, sums.Tail(0, high: false, 8.995).Estimate, 1e-10);
+        Assert.Equal(1, sums.Tail(0, high: true, -20).Estimate);
+        Assert.Equal(-8.99, sums.QuantileScore(0, 0.1), 1e-9);
+        Assert.Equal(8.99 + 0.005, sums.QuantileScore(0, 0.85), 1e-9);
+    }
+
     [Fact]
     public void What_was_never_seen_reaches_to_three_effective_rows()
     {
@@ -185,6 +198,8 @@ public sealed class PosteriorPartsTests
         ended.Cancel();
         Assert.Throws<OperationCanceledException>(() => PatternPrior.Of(new LifeModel(FiveLegs.Scenario), evidence, 1, new RunOptions
         { Cancellation = ended.Token }));
+        Assert.Throws<OperationCanceledException>(() => PriorRun.Of(new LifeModel(FiveLegs.Scenario), new StudySettings(640, 1, "plain"),
+            640, new RunOptions { Cancellation = ended.Token }));
     }
 
     // A measurement of error s of a normal factor of spread d, on its mean: the posterior is normal of variance 1 / (1/d^2 +

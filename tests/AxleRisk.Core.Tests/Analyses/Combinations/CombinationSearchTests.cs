@@ -31,6 +31,20 @@ public sealed class CombinationSearchTests
             found.Eligible.Select(c => string.Join(',', c.Items)).Order());
     }
 
+    // Two triples that share two members and are as bad, but less than half of their failures, are one theme; pairs that share a member
+    // are not, nor are triples that share one.
+    [Theory]
+    [InlineData(new[] { 0, 1, 2 }, new[] { 0, 1, 3 }, 1)]
+    [InlineData(new[] { 0, 1, 2 }, new[] { 0, 3, 4 }, 2)]
+    [InlineData(new[] { 0, 1 }, new[] { 0, 2 }, 2)]
+    public void Variations_of_one_theme_are_told_once(int[] first, int[] second, int told)
+    {
+        double[][] units = Synthetic.Units(5, 100_000, 5);
+        EventRows rows = Synthetic.Rows(units, u => first.All(f => u[f] > 0.8) || second.All(f => u[f] > 0.8) ? 0.5 : 0.001);
+        int[][] listed = Synthetic.Listed(rows, Synthetic.UpperFifths(units));
+        Assert.Equal(told, listed.Count(l => l.SequenceEqual(first) || l.SequenceEqual(second)));
+    }
+
     [Fact]
     public void Ranges_of_the_scale_that_tell_only_together_are_found()
     {

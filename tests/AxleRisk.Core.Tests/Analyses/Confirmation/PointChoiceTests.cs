@@ -61,6 +61,20 @@ public sealed class PointChoiceTests
         Assert.NotEqual(chosen[5].Values, PointChoice.Choose(Model, 8, 6)[5].Values);
     }
 
+    // A scatter of 400 or -400 powers of ten is no life at all or one without end: neither is a point to confirm.
+    [Fact]
+    public void Vehicles_that_never_run_or_never_fail_are_not_chosen()
+    {
+        var scatter = new Value.Uncertain(new Core.Distributions.NumberChoice([-400, 0, 400], [0.25, 0.5, 0.25]), Knowledge.Varies);
+        var model = new LifeModel(FiveLegs.With(Quantities.LifeScatter, scatter));
+        int column = model.Factors.ColumnNames.IndexOf("fatigue.log10_life_scatter");
+        ChosenPoint[] chosen = [.. PointChoice.Choose(model, PointChoice.Sampled, 5).Skip(1)];
+        Assert.All(chosen, p => Assert.Equal(0, p.Values[column]));
+
+        // Binomial(4096, 1/2): four standard deviations of 32.
+        Assert.InRange(chosen.Length, 2048 - 128, 2048 + 128);
+    }
+
     [Fact]
     public void A_scenario_without_factors_has_its_base_case_alone()
     {

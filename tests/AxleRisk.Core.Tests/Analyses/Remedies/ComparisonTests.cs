@@ -158,6 +158,20 @@ public sealed class ComparisonTests
     public void The_number_of_threads_changes_no_digit(int threads) =>
         Assert.Equal(Run([Base, Stronger], 3_000, threads: 1).Cases.AsEnumerable(), Run([Base, Stronger], 3_000, threads: threads).Cases);
 
+    [Fact]
+    public void A_comparison_is_partial_where_it_was_ended_and_only_there()
+    {
+        Assert.False(Run([Base, Stronger], 4_000).Run.IsPartial);
+        using var source = new CancellationTokenSource();
+        ComparisonResult part = Comparison.Run([new(Base), new(Stronger)], 50_000, new StudySettings(4_000, 1, "plain"), new RunOptions
+        { Threads = 1, Cancellation = source.Token, Progress = done => { if (done >= 2_048) { source.Cancel(); } } });
+        Assert.True(part.Run.IsPartial);
+        Assert.Equal((1_024, 4_000), (part.Run.Evaluations, part.Run.Requested));
+
+        // What it says is of the rows that it took.
+        Assert.Equal(Run([Base, Stronger], 1_024).Cases[1].Probability.Estimate, part.Cases[1].Probability.Estimate, 1e-12);
+    }
+
     private static void Close(Interval a, Interval b)
     {
         // Four standard errors of both: the intervals are 2 x 2.04 wide (Student, 31 degrees of freedom).

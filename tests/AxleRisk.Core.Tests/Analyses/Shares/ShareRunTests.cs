@@ -175,7 +175,8 @@ public sealed class ShareRunTests
         for (ulong seed = 1; seed <= Seeds; seed++)
         {
             var problem = new NormalProblem(3, F, new CountedMoment(Beta), seed: seed);
-            ShareRun run = ShareRun.Run(problem, 10_000_000, seed, new RunOptions(), halfWidth: WidthOfCoverage, pairsOfFirstRound: 64);
+            ShareRun run = ShareRun.Run(
+                problem, 10_000_000, seed, new RunOptions { Threads = 1 }, halfWidth: WidthOfCoverage, pairsOfFirstRound: 64);
             rounds.Add(run.Pairs);
             for (int p = 0; p < 3; p++)
             {

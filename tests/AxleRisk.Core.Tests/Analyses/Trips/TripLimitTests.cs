@@ -176,6 +176,32 @@ public sealed class TripLimitTests
     public void Too_many_vehicles_to_keep_are_refused() =>
         Assert.Throws<StudyException>(() => TripRiskTests.Run(Corrugated, new StudySettings(2_000_000, 1, "sobol")));
 
+    // A remedy is compared with the plan, both evaluated again; a search for limits takes more tries the more levers there are, and the
+    // number told beforehand is no less than what is spent and no more than three times that.
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1, 3)]
+    [InlineData(2, 4)]
+    public void The_evaluations_told_beforehand_are_those_spent(int remedies, int times)
+    {
+        Remedy[] all = [new("a", null, [new Change.Times("axle.wall_mm", 1)]), new("b", null, [new Change.Times("axle.wall_mm", 1.1)])];
+        Scenario scenario = Corrugated with
+        {
+            Remedies = [.. all.Take(remedies).Take(1)],
+            Trip = Corrugated.Trip! with { Remedies = [.. all.Take(remedies).Skip(1)] },
+        };
+        Assert.Equal(times * 1_024, TripRiskTests.Run(scenario, Settings).AllEvaluations);
+        Assert.Equal(times * 1_024, TripAnalysis.EvaluationsOf(scenario, 1_024, hasTarget: false));
+        long spent = TripRiskTests.Run(scenario, Settings, new TripQuestion { Target = 0.02 }).AllEvaluations;
+        long told = TripAnalysis.EvaluationsOf(scenario, 1_024, hasTarget: true);
+        Assert.InRange(told, spent, 3 * spent);
+
+        // Levers: all speeds, the load, and the speed of each leg.
+        Scenario one = scenario with { Trip = scenario.Trip! with { Legs = [scenario.Trip.Legs[0]] } };
+        long ofOne = TripAnalysis.EvaluationsOf(one, 1_024, hasTarget: true);
+        Assert.Equal((told - (times * 1_024)) / 4, (ofOne - (times * 1_024)) / 3);
+    }
+
     private static string Tell(TripResult r) => string.Join(
         "\n", r.Probability, r.Reached, string.Join(' ', r.Legs),
         string.Join(' ', r.Limits.Select(l => $"{l.Lever.Leg} {string.Join(' ', l.Windows)} {l.Least}")),

@@ -75,6 +75,7 @@ public class BatchKernelEdgeTests
     [InlineData("infinite on a leg not driven")]
     [InlineData("no number")]
     [InlineData("walking pace")]
+    [InlineData("walking pace at first")]
     [InlineData("no damping")]
     public void Extremes_have_the_scalar_kernels_answer(string extreme)
     {
@@ -108,6 +109,11 @@ public class BatchKernelEdgeTests
         if (extreme is "walking pace")
         {
             columns.Legs[2].SpeedMPerS[Row] = columns.ContactLengthM[Row] / 3;
+        }
+
+        if (extreme is "walking pace at first")
+        {
+            columns.Legs[0].SpeedMPerS[Row] = columns.ContactLengthM[Row] / 3;
         }
 
         if (extreme is "no damping")

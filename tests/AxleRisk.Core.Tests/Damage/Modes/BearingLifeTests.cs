@@ -8,21 +8,9 @@ namespace AxleRisk.Core.Tests.Damage;
 /// <summary>Rating life, reliability and equivalent load of a rolling bearing.</summary>
 public class BearingLifeTests
 {
-    // L10 = (C/P)^p Mrev, ISO 281: worked numbers computed with scipy from the formula.
-    [Theory]
-    [InlineData(61.8, 5, 3.0, 1888.232256)]
-    [InlineData(140, 25, 10.0 / 3, 311.860298)]
-    [InlineData(92.3, 18.5, 10.0 / 3, 212.2103567)]
-    public void The_rating_life_is_that_of_ISO_281(double rating, double load, double exponent, double million) =>
-        Near.Relative(million, BearingLife.RatingMillionRevolutions(rating, load, exponent), 1e-8);
+    private static Weibull Scatter => (Weibull)Assert.IsType<Value.Uncertain>(Quantities.BearingScatter.Default).Distribution;
 
-    // Shigley's Mechanical Engineering Design, example on catalogue ratings (from memory): 400 lbf, 5000 h at 1725 rpm, ball,
-    // needs 3211 lbf.
-    [Fact]
-    public void The_textbook_ball_bearing_lasts_5000_hours_at_1725_rpm() =>
-        Near.Relative(5000, 1e6 * BearingLife.RatingMillionRevolutions(3211.41755, 400, BearingLife.BallExponent) / (60 * 1725), 1e-7);
-
-    // ISO 281:2007, table of the life modification factor for reliability a1.
+    // ISO 281:2007, table of the life modification factor for reliability a1: the life that a share of bearings reaches.
     [Theory]
     [InlineData(0.90, 1)]
     [InlineData(0.95, 0.64)]
@@ -30,19 +18,16 @@ public class BearingLifeTests
     [InlineData(0.97, 0.47)]
     [InlineData(0.98, 0.37)]
     [InlineData(0.99, 0.25)]
-    public void The_reliability_factor_is_that_of_ISO_281(double reliability, double a1) =>
-        Assert.Equal(a1, Math.Round(BearingLife.ReliabilityFactor(reliability), 2), 12);
+    public void The_default_scatter_of_the_scenario_has_the_reliability_factors_of_ISO_281(double reliability, double a1) =>
+        Assert.Equal(a1, Math.Round(Scatter.UpperQuantile(reliability), 2), 12);
 
-    [Fact]
-    public void The_default_scatter_of_the_scenario_is_the_distribution_of_the_reliability_factor()
-    {
-        var scatter = (Weibull)Assert.IsType<Value.Uncertain>(Quantities.BearingScatter.Default).Distribution;
-        Near.Relative(BearingLife.WeibullScale, scatter.Scale, 1e-12);
-        foreach (double r in new[] { 0.5, 0.9, 0.95, 0.99, 0.999 })
-        {
-            Near.Relative(BearingLife.ReliabilityFactor(r), scatter.UpperQuantile(r), 1e-12);
-        }
-    }
+    // The same in closed form: 0.05 + 0.95 (ln R / ln 0.9)^(2/3).
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.9)]
+    [InlineData(0.999)]
+    public void The_default_scatter_has_the_closed_form_of_the_reliability_factor(double reliability) =>
+        Near.Relative(0.05 + (0.95 * Math.Pow(Math.Log(reliability) / Math.Log(0.9), 2 / 3.0)), Scatter.UpperQuantile(reliability), 1e-12);
 
     // ((sum q n P^p)/(sum q n))^(1/p) of a duty cycle, computed with scipy: loads 4, 6, 9, revolutions 0.3*800, 0.5*600, 0.2*300.
     [Theory]

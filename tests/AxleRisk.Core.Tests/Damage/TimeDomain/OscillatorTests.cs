@@ -1,5 +1,4 @@
 using AxleRisk.Core.Damage.Rides;
-using AxleRisk.Core.Damage.TimeDomain;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;

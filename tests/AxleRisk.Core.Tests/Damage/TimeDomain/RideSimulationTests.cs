@@ -109,7 +109,7 @@ public class RideSimulationTests
         var input = new double[RecordGrid.Seconds * rate];
         RoadRecord.Fill(coefficients, input);
         var state = new double[RideMatrix.States];
-        SteadyState.Fill(ride, coefficients, state);
+        RoadRecord.FirstState(ride, coefficients, state);
         return (input, state);
     }
 

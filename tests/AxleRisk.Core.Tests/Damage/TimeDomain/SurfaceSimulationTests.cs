@@ -3,6 +3,7 @@ using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Damage.Spectra;
 using AxleRisk.Core.Damage.TimeDomain;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Randomness;
 using Xunit;
@@ -44,10 +45,10 @@ public class SurfaceSimulationTests
         const int samples = rate * RecordGrid.Seconds;
         foreach (int record in (int[])[0, 5, 8, 15])
         {
-            Complex[] coefficients = RoadRecord.Coefficients(road, batch.NormalsOf(record), Car.TyreNPerM, Car.TyreDampingNsPerM);
+            Complex[] coefficients = RoadRecord.Coefficients(road, NormalsOf(record, 2), Car.TyreNPerM, Car.TyreDampingNsPerM);
             double[] input = new double[samples], plain = new double[samples], state = new double[RideMatrix.States];
             RoadRecord.Fill(coefficients, input);
-            SteadyState.Fill(Car, coefficients, state);
+            RoadRecord.FirstState(Car, coefficients, state);
             RideCounts counts = RideSimulation.Run(Car, limits, input, 1.0 / rate, state, plain, [], []);
 
             var force = new double[samples * LaneFourier.Lanes];
@@ -137,6 +138,15 @@ public class SurfaceSimulationTests
         // Nothing of what was cut short is left behind.
         double[] Damage(SurfaceSimulation of) => of.Run([question], Stream, 1, TestContext.Current.CancellationToken)[0].DamagePerSecond;
         Assert.Equal(Damage(new SurfaceSimulation()), Damage(simulation));
+    }
+
+    // A batch draws, by sinusoid, the cosine numbers of its sixteen records and then the sine numbers.
+    private static double[] NormalsOf(int record, long batch)
+    {
+        var all = new double[2 * RecordGrid.Bins * RecordBatch.Records];
+        Stream.FillUnit(batch * all.Length, all);
+        StandardNormal.Quantiles(all, all);
+        return [.. Enumerable.Range(0, 2 * RecordGrid.Bins).Select(i => all[(i * RecordBatch.Records) + record])];
     }
 
     private static double[] Amplitudes(double roughness, double speed)

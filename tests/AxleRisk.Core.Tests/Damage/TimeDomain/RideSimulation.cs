@@ -1,6 +1,7 @@
 using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.TimeDomain;
 
-namespace AxleRisk.Core.Damage.TimeDomain;
+namespace AxleRisk.Core.Tests.Damage;
 
 /// <summary>The ride in time in plain code, one record: what the faster one is tested against.</summary>
 internal static class RideSimulation

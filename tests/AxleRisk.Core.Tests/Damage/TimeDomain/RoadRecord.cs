@@ -1,7 +1,9 @@
 using System.Numerics;
+using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Damage.TimeDomain;
 using MathNet.Numerics.IntegralTransforms;
 
-namespace AxleRisk.Core.Damage.TimeDomain;
+namespace AxleRisk.Core.Tests.Damage;
 
 /// <summary>
 /// One record in plain code. What drives the ride is <c>u = kt z + ct z'</c>, the road's part of the tyre force: made from the
@@ -43,6 +45,24 @@ internal static class RoadRecord
         for (int i = 0; i < samples.Length; i++)
         {
             samples[i] = spectrum[i].Real;
+        }
+    }
+
+    /// <summary>The state at the first sample of a record in its periodic steady state.</summary>
+    /// <param name="p">The ride.</param>
+    /// <param name="coefficients">The record, from <see cref="Coefficients"/>.</param>
+    /// <param name="state">Takes the state.</param>
+    public static void FirstState(in RideParameters p, ReadOnlySpan<Complex> coefficients, Span<double> state)
+    {
+        state.Clear();
+        Span<Complex> gain = stackalloc Complex[RideMatrix.States];
+        for (int i = 0; i < coefficients.Length; i++)
+        {
+            SteadyState.Gain(p, RecordGrid.Hz(i), gain);
+            for (int k = 0; k < RideMatrix.States; k++)
+            {
+                state[k] += (gain[k] * coefficients[i]).Real;
+            }
         }
     }
 }

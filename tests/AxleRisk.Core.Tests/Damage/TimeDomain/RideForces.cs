@@ -1,6 +1,6 @@
 using AxleRisk.Core.Damage.Rides;
 
-namespace AxleRisk.Core.Damage.TimeDomain;
+namespace AxleRisk.Core.Tests.Damage;
 
 /// <summary>The forces on the axle in one state of the ride, about their static values, upward, N.</summary>
 /// <param name="Tyre">The tyre's force on the axle.</param>
