@@ -51,7 +51,7 @@ internal static class SweepBlocks
             [.. SweepText.Alone(result, input).Select(p => new CurvePoint(p.Place[input], p.Case.Probability))];
         Interval stated = result.Stated.Probability;
         return new Picture(
-            $"sweep-{input + 1}", SweepText.Sentence(result, input),
+            $"sweep-{result.Inputs[input].Name.Replace('.', '-').Replace('_', '-')}", SweepText.Sentence(result, input),
             new CurveChart(
                 curve, [], new CurvePoint(axis.Stated, stated), ["as stated", $"{Figures.Probability(stated)} fail"],
                 new ChartAxis(SweepText.Axis(axis), double.IsNaN(axis.Stated) ? x => Category(axis, curve, x) : Figures.Number),

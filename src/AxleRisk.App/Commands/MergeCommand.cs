@@ -62,6 +62,12 @@ internal static class MergeCommand
                 throw new StudyException($"{path} {fault} {firstPath}");
             }
 
+            if (part.ModelVersion != LifeModel.Version)
+            {
+                throw new StudyException(
+                    $"{path} was written by model {part.ModelVersion}, and this program has model {LifeModel.Version}: run the parts again");
+            }
+
             if (!part.State.IsFinished)
             {
                 throw new StudyException($"{path} is not finished: run it again with --resume");

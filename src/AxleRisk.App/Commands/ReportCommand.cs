@@ -1,7 +1,10 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Sections;
+using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Sweeps;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 using AxleRisk.Reports.Content;
@@ -18,15 +21,19 @@ internal static class ReportCommand
             $"evaluations of the risk study (default {ReportPlan.DefaultEvaluations:#,0}); the other studies' are in proportion";
         var folder = new Option<string?>("--out")
         { Description = "the folder to write (default: the scenario's name with -report, here)", HelpName = "DIR" };
+        Option<string[]> inputs = SweptInputs.Option("an input to be moved over a range in a section of its own; may be repeated");
         var command = new Command("report", "write a report to hand over: one page of HTML, and Markdown with pictures and tables")
         {
-            options.File, folder, options.Evaluations, options.Seed, options.Threads,
+            options.File, folder, inputs, options.Evaluations, options.Seed, options.Threads,
         };
-        command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, options, parsed.GetValue(folder), terminal, cancellation)));
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(
+            parsed, options, parsed.GetValue(folder), SweptInputs.Parse(parsed.GetValue(inputs) ?? []), terminal, cancellation)));
         return command;
     }
 
-    private static int Run(ParseResult parsed, CommonOptions options, string? folder, Terminal terminal, CancellationToken cancellation)
+    private static int Run(
+        ParseResult parsed, CommonOptions options, string? folder, ImmutableArray<SweptInput> inputs, Terminal terminal,
+        CancellationToken cancellation)
     {
         string file = parsed.GetValue(options.File)!;
         ScenarioDocument document = options.Read(parsed);
@@ -43,7 +50,7 @@ internal static class ReportCommand
 
             var model = new LifeModel(document.Scenario);
             StudySettings settings = options.Settings(parsed);
-            var plan = ReportPlan.Of(model, settings.Evaluations, settings.Seed);
+            var plan = ReportPlan.Of(model, settings.Evaluations, settings.Seed, inputs);
             ((ReportStudies studies, Report report), TimeSpan elapsed) = options.Run(
                 parsed, terminal, plan.Evaluations, run => Write(ReportStudies.Run(document, model, plan, run), folder), cancellation);
             string written = $"Written to {Printable.Line(folder)}: {ReportFiles.Page} (needs no other file), "

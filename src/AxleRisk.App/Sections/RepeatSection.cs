@@ -25,7 +25,7 @@ internal static class RepeatSection
                 new Paragraph("This command writes the report again; each of those below it gives the figures of one section, with more detail:"),
                 new CommandLines(
                 [
-                    CommandLine("report", scenario, studies.Plan.Risk),
+                    CommandLine("report", scenario, studies.Plan.Risk, arguments: studies.Plan.Arguments),
                     $"{Product.Name} base {Quoted(scenario)}",
                     .. studies.Made.Select(m => CommandLine(m.Step.Command, scenario, m.Step.Settings, m.Step.IsUsual, m.Step.Arguments)),
                 ]),

@@ -38,9 +38,17 @@ internal static class ReportComposer
     [
         File("inputs", CheckDocument.Header, CheckDocument.Rows(studies.Model.Factors)),
         File("base", BaseDocument.Header, BaseDocument.Rows(studies.Base)),
-        .. studies.Made.Select(m => File(m.Step.Command, m.Header, m.Rows)),
+        .. studies.Made.Select((m, i) => File(NameOf(studies, i), m.Header, m.Rows)),
         File("curve", RiskDocument.Header, RiskDocument.CurveRows(studies.Find<RiskRun>()!.Curve!)),
     ];
+
+    // A command that is run more than once has its tables numbered.
+    private static string NameOf(ReportStudies studies, int place)
+    {
+        string command = studies.Made[place].Step.Command;
+        int before = studies.Made.Take(place).Count(m => m.Step.Command == command);
+        return before == 0 ? command : $"{command}-{before + 1}";
+    }
 
     private static DataFile File(string name, string[] header, IEnumerable<string[]> rows) =>
         new(name, [.. header], [.. rows.Select(r => r.ToImmutableArray())]);

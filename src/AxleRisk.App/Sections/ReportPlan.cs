@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.App.Studies;
+using AxleRisk.Core.Analyses.Sweeps;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Sections;
@@ -10,6 +11,9 @@ namespace AxleRisk.App.Sections;
 /// <param name="Steps">The studies in the order they are run; the risk first.</param>
 internal sealed record ReportPlan(ImmutableArray<StudyStep> Steps)
 {
+    /// <summary>What the report's own command needs beside the scenario.</summary>
+    public string Arguments => string.Concat(Steps.Where(s => s.Study is SweepStudy).Select(s => s.Arguments));
+
     /// <summary>The evaluations that the others go by.</summary>
     public static long DefaultEvaluations => StudyBook.Risk.DefaultEvaluations;
 
@@ -23,9 +27,11 @@ internal sealed record ReportPlan(ImmutableArray<StudyStep> Steps)
     /// <param name="model">The scenario made ready.</param>
     /// <param name="evaluations">Evaluations of the risk study.</param>
     /// <param name="seed">The seed of all.</param>
-    public static ReportPlan Of(LifeModel model, long evaluations, ulong seed) => new(
+    /// <param name="asked">Inputs to be moved over a range, each in a section of its own; the scenario does not ask for it.</param>
+    public static ReportPlan Of(LifeModel model, long evaluations, ulong seed, ImmutableArray<SweptInput> asked = default) => new(
     [
-        .. StudyBook.All.Where(study => study.WhyNot(model.Scenario) is null)
+        .. StudyBook.All.Concat(asked.IsDefault ? [] : asked.Select(input => new SweepStudy([input])))
+            .Where(study => study.WhyNot(model.Scenario) is null)
             .Select(study => study.Step(model, seed, (double)evaluations / DefaultEvaluations)),
     ]);
 }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
+using AxleRisk.Files;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Commands;
@@ -30,6 +31,17 @@ public sealed class MergeTests
         File.WriteAllText(Path.Combine(folder, "odd.json"), "{ \"kind\": 3 }");
         Refused(Path.Combine(folder, "odd.json"), "odd.json: it is no part of a study");
         Refused(Path.Combine(folder, "none.json"), "none.json: there is no such file");
+    }
+
+    [Fact]
+    public void Parts_of_another_model_are_refused()
+    {
+        string path = Part(1, 1);
+        PartFile part = PartFile.Read(path);
+        (part with { ModelVersion = part.ModelVersion - 1 }).Write(path);
+        Refused(path, "was written by model");
+        part.Write(path);
+        Assert.Equal(0, Cli.Run("merge", path).Exit);
     }
 
     [Fact]
