@@ -15,6 +15,9 @@ public sealed record Scenario
     /// <summary>What the scenario is about, in the author's words; may be empty.</summary>
     public string About { get; init; } = "";
 
+    /// <summary>Who answers for it and which state of it this is; only printed.</summary>
+    public TitleBlock Block { get; init; } = TitleBlock.Empty;
+
     /// <summary>The distance the axle must last, km.</summary>
     public required double RequiredKm { get; init; }
 

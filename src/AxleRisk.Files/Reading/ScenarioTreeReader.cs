@@ -28,6 +28,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         QuantityReader quantities = new(errors, values, inputs);
         string title = ReadTitle(root);
         string about = root.Text("about") ?? "";
+        string[] block = [.. TitleBlock.Keys.Select(key => ReadLine(root, key))];
         double requiredKm = root.RequiredNumber("required_km", Domain.Positive) ?? 1;
 
         if (Section(root, "vehicle", MustState("vehicle")) is TableReader vehicle)
@@ -87,6 +88,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         {
             Title = title,
             About = about,
+            Block = new TitleBlock(block[0], block[1], block[2], block[3]),
             RequiredKm = requiredKm,
             Shape = shape,
             Detail = detail ?? new Detail("", [""], [1]),
@@ -111,6 +113,18 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             .Read(((TomlTable)trip.Node).Find(TripReader.Remedies), Trip.Whole(scenario), scenario.Remedies.Select(r => r.Name));
 
     private static bool IsOfTrip(RankCorrelation correlation) => Trip.IsNameOf(correlation.First) || Trip.IsNameOf(correlation.Second);
+
+    /// <summary>A text of one line; empty where it is not stated.</summary>
+    private string ReadLine(TableReader root, string key)
+    {
+        string text = root.Text(key) ?? "";
+        if (text.Length > 0 && MessageText.LineFault(text, LongestTitle) is { } fault)
+        {
+            errors.Add(root.Find(key)!.Node.At, $"{key} must be one line of up to {LongestTitle} characters; {fault}");
+        }
+
+        return text;
+    }
 
     private string ReadTitle(TableReader root)
     {
