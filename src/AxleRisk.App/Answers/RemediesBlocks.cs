@@ -24,7 +24,7 @@ internal static class RemediesBlocks
             .. ChangeBlocks.Of(km, cases),
             new Paragraph("All cases share samples of their own, so the probability as it is differs a little from that of risk."),
             new Subheading(RemediesText.Heading),
-            new ItemList([.. scenario.Remedies.Select(RemediesText.Sentence)]),
+            new ItemList([.. scenario.Remedies.Select(r => RemediesText.Sentence(scenario, r))]),
         ];
     }
 

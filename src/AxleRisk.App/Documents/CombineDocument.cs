@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Documents;
 
@@ -23,14 +25,16 @@ internal static class CombineDocument
         document["pairs"] = Json.List(result.Pairs, Pair);
         document["interactions"] = Json.List(result.Interactions, p => new JsonObject
         {
-            ["first"] = p.First,
-            ["second"] = p.Second,
+            ["first"] = Name(p.First),
+            ["second"] = Name(p.Second),
             ["second_order"] = Json.Of(p.SecondOrder),
             ["shapley_interaction"] = Json.Of(p.Shapley),
         });
         document["searched"] = Searched(result.Searched);
         return document;
     }
+
+    private static string Name(ImmutableArray<Factor> factors) => string.Join(" + ", factors.Select(f => f.Name));
 
     public static string[] Header { get; } =
     [
@@ -57,7 +61,7 @@ internal static class CombineDocument
         string kind, IReadOnlyList<AdverseRange> members, Interval p, double lift, double likelihood, string rows, Interval? multiplied,
             string beyond) =>
     [
-        kind, RangeWords.Of(members), Cells.Of(p.Estimate), Cells.Of(p.Low), Cells.Of(p.High), Cells.Of(lift), Cells.Of(lift * likelihood),
+        kind, RangeWords.OfKeys(members), Cells.Of(p.Estimate), Cells.Of(p.Low), Cells.Of(p.High), Cells.Of(lift), Cells.Of(lift * likelihood),
         Cells.Of(likelihood), rows,
         .. multiplied is { } m ? new[] { Cells.Of(m.Estimate), Cells.Of(m.Low), Cells.Of(m.High) } : ["", "", ""],
         beyond,

@@ -108,7 +108,7 @@ internal static class FleetDocument
         ["design_outer"] = s.DesignOuter,
         ["design_inner"] = s.DesignInner,
         ["designs"] = s.Designs,
-        ["shared_factors"] = Json.List(s.Shared, n => JsonValue.Create(n)),
+        ["shared_factors"] = Json.List(s.Shared, f => JsonValue.Create(f.Name)),
         ["conditional"] = s.IsConditional,
         ["inner_share_of_variance"] = Json.Number(s.InnerShare),
         ["band_residue"] = Json.Number(s.Residue),

@@ -70,7 +70,7 @@ internal static class SummarySection
         }
 
         yield return "What decides most over who fails, by share: "
-            + string.Join(", ", first.Select(f => $"{f.Factor.Name} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
+            + string.Join(", ", first.Select(f => $"{f.Factor.Label} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
         if (ranking.ByKnowledge.FirstOrDefault(k => k is { Knowledge: Knowledge.Unknown, Factors: > 0 }) is { } unknown)
         {
             yield return $"What is unknown, and better data could settle, has a share of {RankText.ShareWithRange(unknown.Failure)}; "

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
@@ -8,6 +10,9 @@ internal static class CombineText
 {
     /// <summary>The most pairs printed; the JSON answer has all.</summary>
     private const int MostPairs = 8;
+
+    /// <summary>Characters of each of two names beside each other.</summary>
+    private const int LongestName = 26;
 
     public const string WorstHeading = "The worst combinations";
     public const string PairsHeading = "Pairs against what they would give if their effects multiplied";
@@ -60,12 +65,15 @@ internal static class CombineText
         foreach (InteractionPair p in result.Interactions.Take(MostPairs))
         {
             table.Add(
-                TextTable.Shorten(Printable.Line(p.First), 24), TextTable.Shorten(Printable.Line(p.Second), 24), Index(p.SecondOrder),
-                    Index(p.Shapley));
+                TextTable.Shorten(Name(p.First), LongestName), TextTable.Shorten(Name(p.Second), LongestName), Index(p.SecondOrder),
+                Index(p.Shapley));
         }
 
         return table;
     }
+
+    /// <summary>A factor, or a group of correlated ones.</summary>
+    public static string Name(ImmutableArray<Factor> factors) => string.Join(" + ", factors.Select(f => Printable.Line(f.Label)));
 
     public static string Reading(CombineResult result) =>
         "The adverse fifth of a factor is the fifth of vehicles at its worse end. A combination is listed where each of its "

@@ -7,7 +7,7 @@ namespace AxleRisk.App.Text;
 internal sealed class TextTable
 {
     private readonly string[] headers;
-    private readonly List<string[]> rows = [];
+    private readonly List<Cell[]> rows = [];
 
     /// <summary>
     /// Creates a table; a header that begins with <c>&lt;</c> makes a column set left, one with <c>&gt;</c> sets the first right,
@@ -19,7 +19,11 @@ internal sealed class TextTable
     public int Count => rows.Count;
 
     /// <summary>Adds a row; missing cells at its end are empty.</summary>
-    public void Add(params string[] cells) => rows.Add(cells);
+    public void Add(params string[] cells) => rows.Add([.. cells.Select(c => new Cell(c))]);
+
+    /// <summary>Adds a row whose first cell has small print under its text: the key of what is named there.</summary>
+    public void AddNoted(string note, params string[] cells) =>
+        rows.Add([new Cell(cells[0], Note: note), .. cells.Skip(1).Select(c => new Cell(c))]);
 
     /// <summary>The table as a block of an answer.</summary>
     /// <param name="caption">What it shows.</param>
@@ -47,7 +51,7 @@ internal sealed class TextTable
                     };
                 }),
             ],
-            [.. rows.Select(row => headers.Select((_, i) => new Cell(i < row.Length ? row[i] : "")).ToImmutableArray())]);
+            [.. rows.Select(row => headers.Select((_, i) => i < row.Length ? row[i] : new Cell("")).ToImmutableArray())]);
     }
 
     /// <summary>

@@ -11,6 +11,7 @@ namespace AxleRisk.Files.Reading;
 internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end)
 {
     private const int LongestTitle = 200;
+    private const int LongestCurrency = 8;
 
     private static readonly Dictionary<string, CycleCounting> CountingWords = new()
     {
@@ -28,6 +29,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         QuantityReader quantities = new(errors, values, inputs);
         string title = ReadTitle(root);
         string about = root.Text("about") ?? "";
+        string? currency = ReadCurrency(root);
         double requiredKm = root.RequiredNumber("required_km", Domain.Positive) ?? 1;
 
         if (Section(root, "vehicle", MustState("vehicle")) is TableReader vehicle)
@@ -88,6 +90,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Title = title,
             About = about,
             RequiredKm = requiredKm,
+            Currency = currency,
             Shape = shape,
             Detail = detail ?? new Detail("", [""], [1]),
             Legs = legs,
@@ -125,6 +128,22 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         }
 
         return title;
+    }
+
+    private string? ReadCurrency(TableReader root)
+    {
+        if (root.Text("currency") is string currency)
+        {
+            string? fault = currency.Trim().Length == 0 ? "it is empty" : MessageText.LineFault(currency, LongestCurrency);
+            if (fault is null)
+            {
+                return currency.Trim();
+            }
+
+            errors.Add(root.Find("currency")!.Node.At, $"currency must be a word of up to {LongestCurrency} characters, such as EUR; {fault}");
+        }
+
+        return null;
     }
 
     private Knowledge ReadMixKnowledge(TableReader use)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Analyses.Combinations;
 
@@ -69,7 +70,8 @@ public sealed record PairEffect(
 /// <param name="SecondOrder">The second-order Sobol' index: what both explain together beyond what each explains alone.</param>
 /// <param name="Shapley">The Shapley interaction index (Grabisch and Roubens 1999) of the game of closed indices played by the
 /// strongest factors.</param>
-public sealed record InteractionPair(string First, string Second, Interval SecondOrder, Interval Shapley);
+public sealed record InteractionPair(
+    ImmutableArray<Factor> First, ImmutableArray<Factor> Second, Interval SecondOrder, Interval Shapley);
 
 /// <summary>One dangerous combination.</summary>
 public sealed record Combination

@@ -67,14 +67,15 @@ internal static class PairGrid
     private static (string[] Names, Func<int, int, double> Value) Ranges(CombineResult result, PairMeasure measure)
     {
         AdverseRange[] paired = [.. result.Pairs.SelectMany(p => new[] { p.First, p.Second })];
-        (string Column, double Alone)[] columns =
+        (string Column, string Label, double Alone)[] columns =
         [
-            .. paired.GroupBy(r => r.Column).Select(g => (g.Key, g.Max(r => r.Probability.Estimate))).OrderByDescending(c => c.Item2),
+            .. paired.GroupBy(r => r.Column).Select(g => (g.Key, g.First().Label, g.Max(r => r.Probability.Estimate)))
+                .OrderByDescending(c => c.Item3),
         ];
         ILookup<(string, string), PairEffect> byColumns = result.Pairs
             .SelectMany(p => new[] { (Key: (p.First.Column, p.Second.Column), p), (Key: (p.Second.Column, p.First.Column), p) })
                 .ToLookup(x => x.Key, x => x.p);
-        return ([.. columns.Select(c => Printable.Line(c.Column))], (i, j) =>
+        return ([.. columns.Select(c => Printable.Line(c.Label))], (i, j) =>
             i == j ? measure == PairMeasure.Together ? columns[i].Alone : double.NaN
             : byColumns[(columns[i].Column, columns[j].Column)].MaxBy(p => p.Together.Estimate) is { } pair
                 ? measure == PairMeasure.Together ? pair.Together.Estimate : Math.Log(pair.Ratio.Estimate)
@@ -83,9 +84,11 @@ internal static class PairGrid
 
     private static (string[] Names, Func<int, int, double> Value) Interactions(CombineResult result)
     {
-        string[] names = [.. result.Interactions.SelectMany(i => new[] { i.First, i.Second }).Distinct()];
-        return ([.. names.Select(Printable.Line)], (i, j) => result.Interactions
-            .FirstOrDefault(p => (p.First == names[i] && p.Second == names[j])
-                || (p.First == names[j] && p.Second == names[i]))?.Shapley.Estimate ?? double.NaN);
+        (string First, string Second, double Shapley)[] pairs =
+            [.. result.Interactions.Select(i => (CombineText.Name(i.First), CombineText.Name(i.Second), i.Shapley.Estimate))];
+        string[] names = [.. pairs.SelectMany(p => new[] { p.First, p.Second }).Distinct()];
+        return (names, (i, j) => pairs
+            .Where(p => (p.First, p.Second) == (names[i], names[j]) || (p.First, p.Second) == (names[j], names[i]))
+            .Select(p => p.Shapley).FirstOrDefault(double.NaN));
     }
 }
