@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Documents;
 
@@ -25,16 +23,14 @@ internal static class CombineDocument
         document["pairs"] = Json.List(result.Pairs, Pair);
         document["interactions"] = Json.List(result.Interactions, p => new JsonObject
         {
-            ["first"] = Name(p.First),
-            ["second"] = Name(p.Second),
+            ["first"] = p.First,
+            ["second"] = p.Second,
             ["second_order"] = Json.Of(p.SecondOrder),
             ["shapley_interaction"] = Json.Of(p.Shapley),
         });
         document["searched"] = Searched(result.Searched);
         return document;
     }
-
-    private static string Name(ImmutableArray<Factor> factors) => string.Join(" + ", factors.Select(f => f.Name));
 
     public static string[] Header { get; } =
     [

@@ -25,6 +25,11 @@ internal static class FleetDocument
                 ["simulated_fleets"] = cost.SimulatedFleets,
             }
             : null;
+        if (result.Currency is { } currency)
+        {
+            document["currency"] = currency;
+        }
+
         document["months"] = Json.List(result.Months, m => new JsonObject
         { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });
         document["target_claim_rate"] = result.Warranty is { } warranty ? Of(warranty) : null;

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
@@ -65,15 +63,12 @@ internal static class CombineText
         foreach (InteractionPair p in result.Interactions.Take(MostPairs))
         {
             table.Add(
-                TextTable.Shorten(Name(p.First), LongestName), TextTable.Shorten(Name(p.Second), LongestName), Index(p.SecondOrder),
+                TextTable.Shorten(Printable.Line(p.FirstLabel), LongestName), TextTable.Shorten(Printable.Line(p.SecondLabel), LongestName), Index(p.SecondOrder),
                 Index(p.Shapley));
         }
 
         return table;
     }
-
-    /// <summary>A factor, or a group of correlated ones.</summary>
-    public static string Name(ImmutableArray<Factor> factors) => string.Join(" + ", factors.Select(f => Printable.Line(f.Label)));
 
     public static string Reading(CombineResult result) =>
         "The adverse fifth of a factor is the fifth of vehicles at its worse end. A combination is listed where each of its "

@@ -134,13 +134,13 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     {
         if (root.Text("currency") is string currency)
         {
-            string? fault = currency.Trim().Length == 0 ? "it is empty" : MessageText.LineFault(currency, LongestCurrency);
-            if (fault is null)
+            if (MessageText.LineFault(currency, LongestCurrency) is not { } fault)
             {
-                return currency.Trim();
+                return currency;
             }
 
-            errors.Add(root.Find("currency")!.Node.At, $"currency must be a word of up to {LongestCurrency} characters, such as EUR; {fault}");
+            errors.Add(
+                root.Find("currency")!.Node.At, $"currency must be a word of up to {LongestCurrency} characters, such as EUR; {fault}");
         }
 
         return null;

@@ -85,7 +85,7 @@ internal static class PairGrid
     private static (string[] Names, Func<int, int, double> Value) Interactions(CombineResult result)
     {
         (string First, string Second, double Shapley)[] pairs =
-            [.. result.Interactions.Select(i => (CombineText.Name(i.First), CombineText.Name(i.Second), i.Shapley.Estimate))];
+            [.. result.Interactions.Select(i => (Printable.Line(i.FirstLabel), Printable.Line(i.SecondLabel), i.Shapley.Estimate))];
         string[] names = [.. pairs.SelectMany(p => new[] { p.First, p.Second }).Distinct()];
         return (names, (i, j) => pairs
             .Where(p => (p.First, p.Second) == (names[i], names[j]) || (p.First, p.Second) == (names[j], names[i]))

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages.Combinations;
 using AxleRisk.App.Text;
@@ -90,11 +89,10 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
         }
 
         string name = Printable.Line(Name);
-        bool IsIt(ImmutableArray<Factor> player) => player is [var only] && only.Name == factor;
         string[] interactions =
         [
-            .. found.Interactions.Where(i => (IsIt(i.First) || IsIt(i.Second)) && i.SecondOrder.Low > 0).Take(MostPairs)
-                .Select(i => $"{name} with {CombineText.Name(IsIt(i.First) ? i.Second : i.First)}: together they explain {Figures.Share(i.SecondOrder.Estimate)} of the variance of failure beyond what each explains."),
+            .. found.Interactions.Where(i => (i.First == factor || i.Second == factor) && i.SecondOrder.Low > 0).Take(MostPairs)
+                .Select(i => $"{name} with {Printable.Line(i.First == factor ? i.SecondLabel : i.FirstLabel)}: together they explain {Figures.Share(i.SecondOrder.Estimate)} of the variance of failure beyond what each explains."),
         ];
         PairEffect[] pairs = [.. found.Pairs.Where(p => p.IsNotable && (p.First.Factor.Name == factor || p.Second.Factor.Name == factor))
             .Take(MostPairs)];
