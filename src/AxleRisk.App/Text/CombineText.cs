@@ -10,7 +10,7 @@ internal static class CombineText
     private const int MostPairs = 8;
 
     /// <summary>Characters of each of two names beside each other.</summary>
-    private const int LongestName = 26;
+    private const int LongestName = 24;
 
     public const string WorstHeading = "The worst combinations";
     public const string PairsHeading = "Pairs against what they would give if their effects multiplied";
@@ -60,11 +60,12 @@ internal static class CombineText
     public static TextTable InteractionTable(CombineResult result)
     {
         var table = new TextTable("factor", "<with", "second order", "Shapley");
-        foreach (InteractionPair p in result.Interactions.Take(MostPairs))
+        InteractionPair[] shown = [.. result.Interactions.Take(MostPairs)];
+        string[] names = TextTable.Shorten(
+            [.. shown.SelectMany(p => new[] { Printable.Line(p.FirstLabel), Printable.Line(p.SecondLabel) })], LongestName);
+        foreach ((InteractionPair p, int i) in shown.Select((p, i) => (p, i)))
         {
-            table.Add(
-                TextTable.Shorten(Printable.Line(p.FirstLabel), LongestName), TextTable.Shorten(Printable.Line(p.SecondLabel), LongestName), Index(p.SecondOrder),
-                Index(p.Shapley));
+            table.Add(names[2 * i], names[(2 * i) + 1], Index(p.SecondOrder), Index(p.Shapley));
         }
 
         return table;

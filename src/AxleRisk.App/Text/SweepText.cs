@@ -32,7 +32,7 @@ internal static class SweepText
     /// <summary>The points with one input moved.</summary>
     public static TextTable Table(SweepResult result, int input)
     {
-        var table = new TextTable(">" + Short(result.Inputs[input]), "life", "damage", "failed", "95 % interval", "times (95 %)");
+        var table = new TextTable(">" + Heads(result)[input], "life", "damage", "failed", "95 % interval", "times (95 %)");
         foreach (SweepPoint p in Alone(result, input))
         {
             table.Add(
@@ -46,7 +46,7 @@ internal static class SweepText
     /// <summary>The failures with both moved.</summary>
     public static TextTable Failures(SweepResult result)
     {
-        var table = new TextTable([.. Heads(result), "failed", "95 % interval", "together (95 %)"]);
+        var table = new TextTable([">" + Heads(result)[0], Heads(result)[1], "failed", "95 % interval", "together (95 %)"]);
         foreach (SweepPoint p in Both(result))
         {
             table.Add(
@@ -60,7 +60,7 @@ internal static class SweepText
     /// <summary>The lives with both moved.</summary>
     public static TextTable Lives(SweepResult result)
     {
-        var table = new TextTable([.. Heads(result), "life", "life together"]);
+        var table = new TextTable([">" + Heads(result)[0], Heads(result)[1], "life", "life together"]);
         foreach (SweepPoint p in Both(result))
         {
             table.Add(p.Values[0]!, p.Values[1]!, Figures.Ratio(p.RelativeLife), Figures.Ratio(p.LifeTogether!.Value));
@@ -104,7 +104,5 @@ internal static class SweepText
 
     private static IEnumerable<SweepPoint> Both(SweepResult result) => result.Points.Where(p => p.Together is not null);
 
-    private static string[] Heads(SweepResult result) => [">" + Short(result.Inputs[0]), Short(result.Inputs[1])];
-
-    private static string Short(SweepAxis axis) => TextTable.Shorten(axis.Label, LongestHead);
+    private static string[] Heads(SweepResult result) => TextTable.Shorten([.. result.Inputs.Select(i => i.Label)], LongestHead);
 }

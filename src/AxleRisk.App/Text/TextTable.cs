@@ -55,8 +55,7 @@ internal sealed class TextTable
     }
 
     /// <summary>
-    /// A text of at most <paramref name="width"/> characters: its middle is left out, for a factor's name tells the leg first and
-    /// the quantity last.
+    /// A text of at most <paramref name="width"/> characters: its middle is left out, for a path or a key tells most at its ends.
     /// </summary>
     public static string Shorten(string text, int width)
     {
@@ -67,5 +66,16 @@ internal sealed class TextTable
 
         int head = (width - 2) / 2;
         return string.Concat(text.AsSpan(0, head), "..", text.AsSpan(text.Length - (width - 2 - head)));
+    }
+
+    /// <summary>
+    /// Names under each other, each of at most <paramref name="width"/> characters: the end of a long one is left out, for it
+    /// tells least (roughness of gravel within its class); where two would look alike without it, the middle.
+    /// </summary>
+    public static string[] Shorten(IReadOnlyList<string> names, int width)
+    {
+        string[] cut = [.. names.Select(n => n.Length <= width ? n : n[..(width - 2)].TrimEnd() + "..")];
+        bool LooksLikeAnother(int i) => Enumerable.Range(0, cut.Length).Any(j => cut[j] == cut[i] && names[j] != names[i]);
+        return [.. names.Select((n, i) => LooksLikeAnother(i) ? Shorten(n, width) : cut[i])];
     }
 }

@@ -31,7 +31,7 @@ internal static class PairGrid
         double strong = measure == PairMeasure.Ratio ? Math.Log(StrongRatio) : most > 0 ? 0.75 * most : 1;
         int nameWidth = Math.Max(NarrowestName, Math.Min(width, Layout.Width) - 4 - (CellWidth * names.Length));
         Picture picture = HeatGrid.Draw(
-            [.. names.Select(n => TextTable.Shorten(n, nameWidth))], value, x => Cell(x, measure) + Shade(Math.Abs(x), strong), strong,
+            TextTable.Shorten(names, nameWidth), value, x => Cell(x, measure) + Shade(Math.Abs(x), strong), strong,
                 width, names.Length + 1);
         return
         [

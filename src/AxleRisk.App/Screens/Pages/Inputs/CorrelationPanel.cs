@@ -30,6 +30,7 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
 
         (row, column) = (Math.Clamp(row, 1, factors.Length - 1), Math.Clamp(column, 0, factors.Length - 2));
         int nameWidth = Math.Min(34, factors.Max(f => f.Label.Length) + 4);
+        string[] names = TextTable.Shorten([.. factors.Select(f => f.Label)], nameWidth - 4);
         int columns = Math.Max(1, Math.Min(factors.Length - 1, (width - nameWidth) / CellWidth));
         int rows = Math.Max(1, height - 2);
         int left = Math.Clamp(column - columns + 1, 0, factors.Length - 1);
@@ -39,9 +40,9 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
         [
             PageLine.Of("Rank correlations (Spearman); the columns are numbered like the rows", Ink.Heading),
             PageLine.Of(new string(' ', nameWidth) + head, Ink.Quiet),
-            PageLine.Of(Name(0, factors[0].Label, nameWidth)),
+            PageLine.Of(Name(0, names[0], nameWidth)),
             .. Enumerable.Range(top, Math.Min(rows - 1, factors.Length - top)).Select(r => PageLine.Of(
-                [new Piece(Name(r, factors[r].Label, nameWidth)), .. Enumerable.Range(left, columns).Where(c => c < r)
+                [new Piece(Name(r, names[r], nameWidth)), .. Enumerable.Range(left, columns).Where(c => c < r)
                     .Select(c => Cell(r, c))])),
         ];
     }
@@ -64,7 +65,7 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
         }
     }
 
-    private static string Name(int place, string name, int width) => $"{place + 1,3} {TextTable.Shorten(name, width - 4)}".PadRight(width);
+    private static string Name(int place, string name, int width) => $"{place + 1,3} {name}".PadRight(width);
 
     private static string Words(double spearman) => spearman == 0 ? "independent" : $"{spearman:0.##}";
 

@@ -15,8 +15,11 @@ internal static class RankingList
     public static IReadOnlyList<PageLine> Rows(RankResult result, int chosen, int width)
     {
         Bar[] bars = [.. result.Factors.Select((f, i) => new Bar(
-            $"{(i == chosen ? ">" : " ")}{f.Place,2}{(f.IsTied ? "=" : " ")} {Printable.Line(f.Factor.Label)}",
-            f.FailureShare.Estimate, Math.Max(0, f.FailureShare.Low), f.FailureShare.High, Percent(f.FailureShare)))];
+            Printable.Line(f.Factor.Label), f.FailureShare.Estimate, Math.Max(0, f.FailureShare.Low), f.FailureShare.High,
+            Percent(f.FailureShare))
+        {
+            Lead = $"{(i == chosen ? ">" : " ")}{f.Place,2}{(f.IsTied ? "=" : " ")} ",
+        })];
         IReadOnlyList<PageLine> rows = Pictures.Lines(BarChart.Draw(bars, width, bars.Length));
         return
         [
