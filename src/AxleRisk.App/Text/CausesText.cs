@@ -83,7 +83,7 @@ internal static class CausesText
         {
             (Percentiles before, Percentiles after) = (c.Prior!.Value, c.Posterior!.Value);
             table.AddNoted(
-                c.Name, c.Label + (c.Measured is null ? "" : " (m)"), Short(before.Low), Short(before.Median), Short(before.High),
+                c.Name, (c.Measured is null ? "" : "(m) ") + c.Label, Short(before.Low), Short(before.Median), Short(before.High),
                 Short(after.Low), Short(after.Median), Short(after.High), Figures.Ratio(c.States[0].Times.Estimate));
         }
 

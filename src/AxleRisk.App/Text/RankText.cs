@@ -107,7 +107,7 @@ internal static class RankText
         foreach (RankedFactor f in result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown)))
         {
             table.AddNoted(
-                f.Factor.Name, f.Factor.Label + (f.RankedWith.IsEmpty ? "" : " *"), Figures.Index(of(f).First),
+                f.Factor.Name, (f.RankedWith.IsEmpty ? "" : "* ") + f.Factor.Label, Figures.Index(of(f).First),
                 Figures.Index(of(f).Total));
         }
 

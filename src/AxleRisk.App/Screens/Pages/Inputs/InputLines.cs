@@ -10,10 +10,10 @@ internal static class InputLines
     private const int LabelWidth = 26;
     private const int UnitWidth = 9;
     private const int MarkWidth = 8;
-    private const int KeyWidth = 38;
+    private const int KeyWidth = 28;
 
-    /// <summary>From this width on each input's key has a column of its own; else it stands with the chosen one below.</summary>
-    private const int WideEnough = 120;
+    /// <summary>From this width on each input's key within its group has a column; in full it stands below with the chosen one.</summary>
+    private const int WideEnough = 110;
 
     /// <summary>The lines.</summary>
     /// <param name="groups">The inputs.</param>
@@ -62,7 +62,7 @@ internal static class InputLines
     {
         int keyWidth = width >= WideEnough ? KeyWidth : 0;
         int valueWidth = Math.Max(8, width - 2 - LabelWidth - 1 - keyWidth - UnitWidth - MarkWidth - 1);
-        string key = keyWidth == 0 || row.Kind == InputKind.Element ? "" : TextTable.Shorten(Printable.Line(row.Name), keyWidth - 1);
+        string key = keyWidth == 0 || row.Kind == InputKind.Element ? "" : TextTable.Shorten(Printable.Line(row.Name[(row.Name.LastIndexOf('.') + 1)..]), keyWidth - 1);
         string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
         string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
         string value = TextTable.Shorten(row.ValueText, valueWidth).PadRight(valueWidth);
