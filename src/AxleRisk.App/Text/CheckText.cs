@@ -14,7 +14,8 @@ internal static class CheckText
         {
             string Point(double p) => f.Distribution is { } d ? f.Show(d.Quantile(p)) : Figures.None;
             string assumed = f is ScalarFactor { Input.IsDefault: true } ? "assumed " : "";
-            table.AddNoted(f.Name, f.Label, f.Unit, assumed + f.Knowledge.ToString().ToLowerInvariant(), Point(0.05), Point(0.5), Point(0.95));
+            table.AddNoted(
+                f.Name, f.Label, f.Unit, assumed + f.Knowledge.ToString().ToLowerInvariant(), Point(0.05), Point(0.5), Point(0.95));
         }
 
         return table;

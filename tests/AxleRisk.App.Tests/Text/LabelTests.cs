@@ -195,7 +195,10 @@ public sealed partial class LabelTests
         Warning w => [Commands().Replace(w.Text, "")],
         CommandLines => [],
         Figure f => [f.Caption, f.Picture.Alternative, .. Texts(f.Picture.Chart)],
-        Table t => [t.Caption, .. t.Columns.SelectMany(c => new[] { c.Header, c.Short ?? "" }), .. t.Rows.SelectMany(r => r).Select(c => c.Text)],
+        Table t =>
+        [
+            t.Caption, .. t.Columns.SelectMany(c => new[] { c.Header, c.Short ?? "" }), .. t.Rows.SelectMany(r => r).Select(c => c.Text),
+        ],
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "a kind of block whose texts are not known"),
     };
 

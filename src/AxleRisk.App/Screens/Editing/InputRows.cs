@@ -56,8 +56,8 @@ internal static class InputRows
         TomlPath path = ScenarioEdits.PathOf(input);
         string value = Stated(uncertain?.Distribution, path, stated) ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
         return new InputRow(
-            path, input.Name, input.Quantity.Label, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault, input.Quantity.Meaning,
-                input.Quantity.Domain.Describe())
+            path, input.Name, input.Quantity.Label, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault,
+            input.Quantity.Meaning, input.Quantity.Domain.Describe())
         {
             Default = input.Quantity.Default is { } standard ? $"{Text(standard)} ({input.Quantity.DefaultSource})" : null,
             Factor = uncertain?.Knowledge,
