@@ -21,6 +21,7 @@ using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 using AxleRisk.Reports.Charts;
 using AxleRisk.Reports.Content;
+using AxleRisk.Reports.Rendering;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Text;
@@ -119,7 +120,7 @@ public sealed partial class LabelTests
                 {
                     string words = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
                     Assert.DoesNotMatch(Key(), Bracketed().Replace(words, ""));
-                    Assert.Contains("stress factor", words, StringComparison.Ordinal);
+                    Assert.Matches("stress factor|damper condition", words);
                 });
         }
         finally
@@ -140,6 +141,17 @@ public sealed partial class LabelTests
         Assert.All(table.Rows, row => Assert.Equal(row[0].Text, document.Scenario.LabelOf(row[0].Note)));
         Assert.Contains(table.Rows, row => row[0] == new Cell("wall thickness", Note: "axle.wall_mm"));
         Assert.All(BlockLines.Of([table]), line => Assert.DoesNotMatch(Key(), line.Text));
+    }
+
+    [Fact]
+    public void A_page_and_its_Markdown_set_the_key_in_small_beside_the_words()
+    {
+        var table = new Table("Factors", [new Column("factor", true)], [[new Cell("S-N scatter", Note: "fatigue.log10_life_scatter")]]);
+        Report report = Report.Of("Report", [new Section("Factors", [table])], []);
+        Assert.Contains(
+            "S-N scatter<small>fatigue.<wbr />log10_<wbr />life_<wbr />scatter</small>", HtmlRenderer.Render(report),
+            StringComparison.Ordinal);
+        Assert.Contains(@"| S-N scatter (fatigue.log10\_life\_scatter) |", MarkdownRenderer.Render(report), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -18,7 +18,7 @@ public sealed class WholeWayTests
         terminal.Until("Failure probability by 150,000 km");
 
         terminal.Press("1");
-        terminal.PressUntil("Down", "^ *> ", "> wall_mm");
+        terminal.PressUntil("Down", "^ *> ", "> wall thickness");
         terminal.Press("Enter");
         terminal.Until("stated by");
         terminal.PressUntil("Left", "│kind ", "< tolerance");

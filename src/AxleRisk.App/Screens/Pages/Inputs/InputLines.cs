@@ -62,15 +62,15 @@ internal static class InputLines
     {
         int keyWidth = width >= WideEnough ? KeyWidth : 0;
         int valueWidth = Math.Max(8, width - 2 - LabelWidth - 1 - keyWidth - UnitWidth - MarkWidth - 1);
-        string key = keyWidth == 0 || row.Kind == InputKind.Element ? "" : Printable.Line(row.Name[(row.Name.LastIndexOf('.') + 1)..]);
+        string name = row.Kind == InputKind.Element ? "" : row.Name[(row.Name.LastIndexOf('.') + 1)..];
+        string key = keyWidth == 0 ? "" : TextTable.Shorten(name, keyWidth - 1).PadRight(keyWidth);
         string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
         string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
         string value = TextTable.Shorten(row.ValueText, valueWidth).PadRight(valueWidth);
         Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
         PageLine line = PageLine.Of(
-            new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(TextTable.Shorten(key, Math.Max(0, keyWidth - 1)).PadRight(keyWidth), Ink.Quiet),
-            new Piece(value, row.Factor is null ? quiet : Ink.Strong),
-            new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet),
+            new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(key, Ink.Quiet),
+            new Piece(value, row.Factor is null ? quiet : Ink.Strong), new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet),
                 new Piece(!row.IsStated && mark != "default" ? mark + "*" : mark, Ink.Quiet));
         return isChosen ? line.Fit(width).In(Ink.Chosen) : line;
     }
