@@ -65,7 +65,7 @@ internal static class CombineText
             [.. shown.SelectMany(p => new[] { Printable.Line(p.FirstLabel), Printable.Line(p.SecondLabel) })], LongestName);
         foreach ((InteractionPair p, int i) in shown.Select((p, i) => (p, i)))
         {
-            table.Add(names[2 * i], names[(2 * i) + 1], Index(p.SecondOrder), Index(p.Shapley));
+            table.AddNoted(p.First, names[2 * i], names[(2 * i) + 1], Index(p.SecondOrder), Index(p.Shapley));
         }
 
         return table;

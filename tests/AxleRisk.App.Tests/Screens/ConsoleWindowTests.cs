@@ -81,7 +81,8 @@ public sealed class ConsoleWindowTests
         string form = "", back = "";
         Run(
             "warranty-clinic-van", width, height, Keys(Key.D1), Pause(), Keys(Key.CursorDown, Key.CursorDown, Key.CursorDown, Key.Enter),
-            Pause(), Pause(), Keys(Key.Tab, Key.Tab, Key.Tab), Pause(), Keys(Key.A.WithCtrl), Type("-3"), Pause(), Look_at(s => form = s), Keys(Key.Esc),
+            Pause(), Pause(), Keys(Key.Tab, Key.Tab, Key.Tab), Pause(),
+            Keys(Key.A.WithCtrl), Type("-3"), Pause(), Look_at(s => form = s), Keys(Key.Esc),
                 Pause(), Look_at(s => back = s));
         Assert.Contains("sprung mass: ", form, StringComparison.Ordinal);
         Assert.Contains("^ ", form, StringComparison.Ordinal);
