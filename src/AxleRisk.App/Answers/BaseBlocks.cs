@@ -32,7 +32,7 @@ internal static class BaseBlocks
             new Figure(
                 new Picture(
                     "one-at-a-time",
-                    $"One factor at a time, the strongest first: {first.Factor.Name} moves life from {Figures.Ratio(first.LifeAtLow)} to {Figures.Ratio(first.LifeAtHigh)} times that of the base case.",
+                    $"One factor at a time, the strongest first: {first.Factor.Label} moves life from {Figures.Ratio(first.LifeAtLow)} to {Figures.Ratio(first.LifeAtHigh)} times that of the base case.",
                     chart),
                 $"{BaseText.OneAtATimeHeading}. Ring: the factor at its 5 % point (of a category, the first); dot: at its 95 % point (the last); "
                     + $"upright line: the base case. The scale is one of ratios.{Charting.Shown(result.Factors.Length)} "
@@ -42,7 +42,7 @@ internal static class BaseBlocks
     }
 
     private static ChartRow Row(OneAtATime f) => new(
-        f.Factor.Name, $"{Figures.Ratio(f.LifeAtLow)} to {Figures.Ratio(f.LifeAtHigh)}",
+        f.Factor.Label, $"{Figures.Ratio(f.LifeAtLow)} to {Figures.Ratio(f.LifeAtHigh)}",
         [
             new ChartMark(MarkShape.Link, new Interval(f.LifeAtLow, f.LifeAtLow, f.LifeAtHigh)),
             new ChartMark(MarkShape.Ring, f.LifeAtLow), new ChartMark(MarkShape.Dot, f.LifeAtHigh),

@@ -16,6 +16,11 @@ internal static class CausesBlocks
         .. Factors(result),
     ];
 
+    /// <summary>The investigator's finding.</summary>
+    public static Headline Headline(CausesResult result) => new(
+        CausesText.ToldHeading, CausesText.Told(result) is [var first, ..] ? first.Split(':')[0] : CausesText.NothingTold,
+        [.. SurpriseText.Sentences(result), .. CausesText.Told(result).Take(3)]);
+
     /// <summary>What the evidence points to, in words.</summary>
     public static IEnumerable<Block> Told(CausesResult result) =>
     [

@@ -13,9 +13,10 @@ internal static class CheckBlocks
         .. factors.Factors.IsEmpty ? new Block[] { new Paragraph(CheckText.NothingUncertain) } :
         [
             CheckText.FactorTable(factors).Captioned("Factors"),
-            new ItemList([.. factors.Factors.Select(f => $"{f.Name}: {DistributionText.Of(f)}")]),
+            new ItemList([.. CheckText.FactorLines(factors)]),
         ],
-        CheckText.CertainTable(scenario).Captioned("Certain values"),
+        new Subheading("Certain values"),
+        new ItemList([.. CheckText.CertainLines(scenario)]),
         .. scenario.Correlations.IsEmpty ? Array.Empty<Block>() : [new ItemList([.. CheckText.Correlations(scenario)])],
     ];
 }

@@ -60,7 +60,7 @@ internal static class CombineBlocks
     }
 
     private static ChartRow Row(Combination c, int index) => new(
-        $"{index + 1}. {string.Join(" + ", c.Members.Select(m => m.Column))}", RangeWords.Percent(c.Probability.Estimate),
+        $"{index + 1}. {string.Join(" + ", c.Members.Select(m => m.Label))}", RangeWords.Percent(c.Probability.Estimate),
         [
             .. c.Members.Length > 1 ? new[] { new ChartMark(MarkShape.Stroke, Math.Min(1, c.Multiplied.Estimate)) } : [],
             new ChartMark(MarkShape.Dot, c.Probability),

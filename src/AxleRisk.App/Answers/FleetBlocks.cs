@@ -11,13 +11,23 @@ internal static class FleetBlocks
 {
     /// <summary>The warranty manager's decision.</summary>
     public static Headline Headline(FleetResult result) => new(
-        "Expected warranty claims", FleetText.Number(result.Claims.Expected.Estimate),
+        "Expected warranty claims, and the band that covers what is unknown",
+        $"{FleetText.Number(result.Claims.Expected.Estimate)}; {FleetText.Band(result.Claims)}",
         [
             $"{FleetText.OfFleet(result)}; {FleetText.Precision(result)}",
             FleetText.Terms(result),
             .. FleetText.ExpectedCost(result) is { } cost ? [cost] : Array.Empty<string>(),
             $"{FleetText.WriteDown(result)} {FleetText.Why(result)}",
         ]);
+
+    /// <summary>What the warranty manager has to decide: the longest warranty that holds, where a target is stated, and the claims.</summary>
+    public static IEnumerable<Block> Decision(FleetResult result) =>
+        [.. LongestWarranty(result) is { } longest ? [longest] : Array.Empty<Block>(), Headline(result)];
+
+    private static Headline? LongestWarranty(FleetResult result) =>
+        result.Warranty?.Limits.FirstOrDefault(l => l.Basis != TargetBasis.Average) is not { } limit ? null : new(
+            $"Longest warranty that keeps claims to {Figures.Probability(result.Warranty.Target)} of the fleet with a probability of 90 %",
+            FleetLimitsText.Longest(result, limit), [FleetLimitsText.WarrantyWords(result, result.Warranty)]);
 
     public static IEnumerable<Block> Of(FleetResult result) =>
     [

@@ -42,12 +42,12 @@ internal static class RankBlocks
 
     private static string Alternative(RankResult result) =>
         "Bars, the longest first: "
-        + string.Join(", ", result.Factors.Take(5).Select(f => $"{f.Factor.Name} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
+        + string.Join(", ", result.Factors.Take(5).Select(f => $"{f.Factor.Label} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
 
     private static RowsChart Chart(RankResult result) => new(
         [
             .. result.Factors.Take(Charting.MostRows).Select(f => new ChartRow(
-                f.Factor.Name, RankText.ShareWithRange(f.FailureShare), [new ChartMark(MarkShape.Bar, f.FailureShare)])),
+                f.Factor.Label, RankText.ShareWithRange(f.FailureShare), [new ChartMark(MarkShape.Bar, f.FailureShare)])),
         ],
         Charting.Percent("share of failure"));
 }

@@ -16,6 +16,9 @@ internal static class RemediesBlocks
         return
         [
             .. RemediesText.Sentences(result).Select(s => new Paragraph(s)),
+            .. result.Rows.Where(r => r.Remedies.Length == 1 && r.Case.Change is { IsRiskDistinct: true, Difference.Estimate: > 0 })
+                .Select(r => new Warning(
+                    $"The remedy \"{Printable.Line(r.Name)}\" makes it worse: {Figures.Probability(r.Case.Probability.Estimate)} instead of {Figures.Probability(result.Base.Probability.Estimate)}.")),
             new Figure(
                 new Picture("remedies", string.Join(" ", RemediesText.Sentences(result)), Chart(km, cases, result.Base)),
                 $"{RiskText.Question(km)} with each remedy and each pair, the least first. Dot: with the 95 % interval of the probability by itself; "
@@ -24,7 +27,7 @@ internal static class RemediesBlocks
             .. ChangeBlocks.Of(km, cases),
             new Paragraph("All cases share samples of their own, so the probability as it is differs a little from that of risk."),
             new Subheading(RemediesText.Heading),
-            new ItemList([.. scenario.Remedies.Select(RemediesText.Sentence)]),
+            new ItemList([.. scenario.Remedies.Select(r => RemediesText.Sentence(scenario, r))]),
         ];
     }
 

@@ -33,13 +33,13 @@ internal static class SweepBlocks
 
     private static IEnumerable<Block> Moved(SweepResult result, SweepAxis axis, int input) =>
     [
-        new Subheading($"{axis.Name} moved, all else as stated"),
-        new Figure(Drawn(result, axis, input), $"{RiskText.Question(result.DistanceKm)} over {axis.Name}. {BandWords} {Charting.RunOf(result.Run)}")
+        new Subheading($"{SweepText.Capital(axis.Label)} moved, all else as stated"),
+        new Figure(Drawn(result, axis, input), $"{RiskText.Question(result.DistanceKm)} over {axis.Label}. {BandWords} {Charting.RunOf(result.Run)}")
         {
             InLines = true,
         },
         SweepText.Table(result, input).Captioned(
-            $"Relative life and damage, and failure, over {axis.Name}", SweepText.Axis(axis), "relative life", "relative damage", "failed", "95 % interval",
+            $"Relative life and damage, and failure, over {axis.Label}", SweepText.Axis(axis), "relative life", "relative damage", "failed", "95 % interval",
             "times as stated (95 % interval)"),
     ];
 

@@ -16,6 +16,7 @@ internal static class TripBlocks
     public static IEnumerable<Block> Of(TripResult result) =>
     [
         Headline(result),
+        .. Worse(result),
         new Paragraph(TripText.Distances(result)),
         .. double.IsNaN(result.Probability.Estimate) ? [] : Pictures(result),
         .. TripText.Speaker(result) is { } leg ? RareEventBlocks.Of(leg.Answer, TripText.DesignHeading(leg)) : [],
@@ -26,6 +27,11 @@ internal static class TripBlocks
         .. Combinations(result),
         new Paragraph(TripText.Reading(result)),
     ];
+
+    /// <summary>Warnings against remedies that make it worse.</summary>
+    public static IEnumerable<Warning> Worse(TripResult result) =>
+        result.Remedies.Where(r => r.IsDistinct && r.Ratio.Low > 1).Select(r => new Warning(
+            $"The remedy \"{Printable.Line(r.Remedy.Name)}\" makes the trip riskier: {Figures.Probability(r.Probability)} instead of {Figures.Probability(result.Probability)}."));
 
     private static IEnumerable<string> Decision(TripResult result) =>
         new[] { TripWords.Verdict(result), TripWords.Advice(result) }.Where(s => s.Length > 0);

@@ -8,7 +8,11 @@ namespace AxleRisk.App.Charts;
 /// <param name="Low">The lower end of its interval; NaN for none.</param>
 /// <param name="High">The upper end.</param>
 /// <param name="Text">Its value in words, at the end of the row.</param>
-internal sealed record Bar(string Name, double Value, double Low, double High, string Text);
+internal sealed record Bar(string Name, double Value, double Low, double High, string Text)
+{
+    /// <summary>What stands before the name, as long for every bar, and is never shortened.</summary>
+    public string Lead { get; init; } = "";
+}
 
 /// <summary>
 /// Bars to the right with their intervals, a row each: full as far as the lower end of the interval, shaded on to the value, and
@@ -25,7 +29,7 @@ internal static class BarChart
     {
         var picture = new Picture(width, height);
         int text = bars.Select(b => b.Text.Length).DefaultIfEmpty(0).Max();
-        int name = Math.Min(bars.Select(b => b.Name.Length).DefaultIfEmpty(0).Max(), Math.Max(8, (width - text) / 2));
+        int name = Math.Min(bars.Select(b => b.Lead.Length + b.Name.Length).DefaultIfEmpty(0).Max(), Math.Max(8, (width - text) / 2));
         int room = width - name - text - 3;
         if (room < 3)
         {
@@ -38,10 +42,12 @@ internal static class BarChart
         }
 
         double most = full ?? bars.SelectMany(b => new[] { b.Value, b.High }).Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        int lead = bars.Select(b => b.Lead.Length).DefaultIfEmpty(0).Max();
+        string[] names = TextTable.Shorten([.. bars.Select(b => b.Name)], Math.Max(4, name - lead));
         for (int row = 0; row < Math.Min(height, bars.Count); row++)
         {
             Bar bar = bars[row];
-            picture.Text(0, row, TextTable.Shorten(bar.Name, name));
+            picture.Text(0, row, bar.Lead + names[row]);
             picture.Text(width - bar.Text.Length, row, bar.Text);
             if (room > 0 && most > 0)
             {

@@ -12,6 +12,7 @@ internal static class CheckDocument
         document["factors"] = Json.List(factors.Factors, f => new JsonObject
         {
             ["name"] = f.Name,
+            ["label"] = f.Label,
             ["unit"] = f.Unit,
             ["knowledge"] = f.Knowledge.ToString().ToLowerInvariant(),
             ["distribution"] = f.Description,
@@ -23,6 +24,7 @@ internal static class CheckDocument
         document["certain"] = Json.List(scenario.Inputs.Where(i => i.Value is Value.Certain), i => new JsonObject
         {
             ["name"] = i.Name,
+            ["label"] = i.Label,
             ["unit"] = i.Quantity.Unit,
             ["value"] = Json.Number(i.Value.Nominal),
             ["default"] = i.IsDefault,

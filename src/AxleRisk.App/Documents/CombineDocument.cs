@@ -57,7 +57,8 @@ internal static class CombineDocument
         string kind, IReadOnlyList<AdverseRange> members, Interval p, double lift, double likelihood, string rows, Interval? multiplied,
             string beyond) =>
     [
-        kind, RangeWords.Of(members), Cells.Of(p.Estimate), Cells.Of(p.Low), Cells.Of(p.High), Cells.Of(lift), Cells.Of(lift * likelihood),
+        kind, RangeWords.OfKeys(members), Cells.Of(p.Estimate), Cells.Of(p.Low), Cells.Of(p.High), Cells.Of(lift),
+        Cells.Of(lift * likelihood),
         Cells.Of(likelihood), rows,
         .. multiplied is { } m ? new[] { Cells.Of(m.Estimate), Cells.Of(m.Low), Cells.Of(m.High) } : ["", "", ""],
         beyond,

@@ -25,6 +25,11 @@ internal static class FleetDocument
                 ["simulated_fleets"] = cost.SimulatedFleets,
             }
             : null;
+        if (result.Currency is { } currency)
+        {
+            document["currency"] = currency;
+        }
+
         document["months"] = Json.List(result.Months, m => new JsonObject
         { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });
         document["target_claim_rate"] = result.Warranty is { } warranty ? Of(warranty) : null;
@@ -108,7 +113,7 @@ internal static class FleetDocument
         ["design_outer"] = s.DesignOuter,
         ["design_inner"] = s.DesignInner,
         ["designs"] = s.Designs,
-        ["shared_factors"] = Json.List(s.Shared, n => JsonValue.Create(n)),
+        ["shared_factors"] = Json.List(s.Shared, f => JsonValue.Create(f.Name)),
         ["conditional"] = s.IsConditional,
         ["inner_share_of_variance"] = Json.Number(s.InnerShare),
         ["band_residue"] = Json.Number(s.Residue),

@@ -66,7 +66,7 @@ internal static class RankDocument
         ["unit"] = f.Factor.Unit,
         ["knowledge"] = f.Factor.Knowledge.ToString().ToLowerInvariant(),
         ["distribution"] = f.Factor.Description,
-        ["ranked_with"] = Json.List(f.RankedWith, n => JsonValue.Create(n)),
+        ["ranked_with"] = Json.List(f.RankedWith, o => JsonValue.Create(o.Name)),
         ["place"] = f.Place,
         ["tied"] = f.IsTied,
         ["life"] = Indices(f.LifeShare, f.Life),

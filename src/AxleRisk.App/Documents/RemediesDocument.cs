@@ -10,6 +10,11 @@ internal static class RemediesDocument
     public static JsonObject AddTo(JsonObject document, RemediesResult result)
     {
         CompareDocument.AddTo(document, result.Comparison);
+        if (result.Currency is { } currency)
+        {
+            document["currency"] = currency;
+        }
+
         document["base"] = CompareDocument.Of(result.Base);
         document["best_single"] = result.Best(1)?.Name;
         document["best_pair"] = result.Best(2)?.Name;

@@ -60,7 +60,7 @@ internal static class TripDocument
         .. result.Limits.SelectMany(Rows),
         .. result.Remedies.Select(r => Cells.Row("remedy", r.Remedy.Name, r.Probability)),
         .. result.Remedies.Select(r => Cells.Row("remedy_ratio", r.Remedy.Name, r.Ratio)),
-        .. result.Combinations.Select(c => Cells.Row("combination", RangeWords.Of(c.Members), c.Probability)),
+        .. result.Combinations.Select(c => Cells.Row("combination", RangeWords.OfKeys(c.Members), c.Probability)),
     ];
 
     private static JsonObject Limit(TripLimit limit) => new()

@@ -31,7 +31,7 @@ internal static class InputsSection
         }
 
         Table table = CheckText.FactorTable(factors).Captioned("The uncertain inputs", "factor", "unit", "kind", "5 %", "50 %", "95 %");
-        table = table with { Rows = [.. table.Rows.Zip(factors.Factors, (row, f) => row.SetItem(0, row[0] with { Note = Meaning(f) }))] };
+        table = table with { Rows = [.. table.Rows.Zip(factors.Factors, (row, f) => row.SetItem(0, row[0] with { Note = $"{f.Name}: {Meaning(f)}" }))] };
         return
         [
             new Paragraph(
@@ -53,7 +53,7 @@ internal static class InputsSection
     };
 
     private static Picture PictureOf(Factor factor, int index) => new(
-        $"input-{index + 1:00}", $"{factor.Name}: {DistributionText.Of(factor)}",
+        $"input-{index + 1:00}", $"{factor.Label}: {DistributionText.Of(factor)}",
         factor.Distribution is { } distribution
             ? DistributionPicture.Of(distribution, factor.Nominal[0])
             : DistributionPicture.OfStates(factor.Nominal, -1));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.App.Studies;
+using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Sweeps;
 using AxleRisk.Core.Studies;
 
@@ -30,7 +31,8 @@ internal sealed record ReportPlan(ImmutableArray<StudyStep> Steps)
     /// <param name="asked">Inputs to be moved over a range, each in a section of its own; the scenario does not ask for it.</param>
     public static ReportPlan Of(LifeModel model, long evaluations, ulong seed, ImmutableArray<SweptInput> asked = default) => new(
     [
-        .. StudyBook.All.Concat(asked.IsDefault ? [] : asked.Select(input => new SweepStudy([input])))
+        .. StudyBook.All
+            .Concat(asked.IsDefault ? [] : asked.Select(input => new SweepStudy([input], SweepText.Title(model.Scenario, [input]))))
             .Where(study => study.WhyNot(model.Scenario) is null)
             .Select(study => study.Step(model, seed, (double)evaluations / DefaultEvaluations)),
     ]);

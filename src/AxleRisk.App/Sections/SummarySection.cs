@@ -20,10 +20,11 @@ internal static class SummarySection
     public static Section Of(ReportStudies studies) => new(
         "Summary",
         [
+            .. TitleBlockOf(studies.Document.Scenario),
             .. Paragraphs(studies.Document.Scenario.About),
             .. Decision(studies),
             .. studies.LeftOut.Select(l => new Warning(LeftOutText.InSummary(l.Title))),
-            RiskBlocks.Headline(studies.Risk),
+            .. Usual(studies),
             new ItemList([.. Findings(studies)]),
             new Paragraph($"{Charting.RunOf(studies.Risk.Run)} Each section names the run behind its figures; all intervals are 95 %."),
             .. NoteBlocks.Warnings(studies.Document),
@@ -34,18 +35,26 @@ internal static class SummarySection
         about.Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .Select(p => new Paragraph(p.ReplaceLineEndings(" ")));
 
-    /// <summary>The answer to what the scenario's role asks, before all else.</summary>
-    private static IEnumerable<Block> Decision(ReportStudies studies)
-    {
-        if (studies.Find<TripResult>() is { } trip)
-        {
-            yield return TripBlocks.Headline(trip);
-        }
+    /// <summary>What the author states of the report, above all else.</summary>
+    private static IEnumerable<Block> TitleBlockOf(Scenario scenario) => scenario.Block.Stated.Any()
+        ? [new ItemList([.. scenario.Block.Stated.Select(x => $"{char.ToUpperInvariant(x.Key[0])}{x.Key[1..]}: {Printable.Line(x.Text)}")])]
+        : [];
 
-        if (studies.Find<FleetResult>() is { } fleet)
-        {
-            yield return FleetBlocks.Headline(fleet);
-        }
+    /// <summary>The answer to what the scenario's role asks, before all else.</summary>
+    private static IEnumerable<Block> Decision(ReportStudies studies) =>
+    [
+        .. studies.Find<TripResult>() is { } trip ? [TripBlocks.Headline(trip), .. TripBlocks.Worse(trip)] : Array.Empty<Block>(),
+        .. studies.Find<FleetResult>() is { } fleet ? FleetBlocks.Decision(fleet) : [],
+        .. studies.Find<CausesResult>() is { } causes ? [CausesBlocks.Headline(causes)] : Array.Empty<Block>(),
+    ];
+
+    /// <summary>The risk of the usual use: the main figure, or second where the scenario's role asks for another.</summary>
+    private static IEnumerable<Block> Usual(ReportStudies studies)
+    {
+        Headline headline = RiskBlocks.Headline(studies.Risk);
+        return Decision(studies).Any()
+            ? [new Paragraph($"For comparison, under the usual use: {headline.Label.ToLowerInvariant()} {headline.Number}; {headline.Details[0]}.")]
+            : [headline];
     }
 
     private static IEnumerable<string> Findings(ReportStudies studies) =>
@@ -53,9 +62,7 @@ internal static class SummarySection
         .. studies.Risk.Lives.Where(l => l.Percent == 10).Select(Life),
         .. studies.Find<RankResult>() is { } ranking ? Deciding(ranking) : [],
         .. studies.Find<CombineResult>()?.Combinations is [var worst, ..] ? new[] { $"The worst combination: {CombineText.Sentence(worst)}" } : [],
-        .. studies.Find<CausesResult>() is { } causes ? SurpriseText.Sentences(causes).Take(1)
-            .Concat(CausesText.Told(causes).Take(1).Select(t => $"The evidence points first to {t}.")) : [],
-        .. studies.Find<RemediesResult>() is { } remedies ? RemediesText.Sentences(remedies) : [],
+        .. studies.Find<RemediesResult>() is { } remedies && studies.Find<TripResult>() is null ? RemediesText.Sentences(remedies) : [],
     ];
 
     private static string Life(LifeQuantile life) =>
@@ -70,7 +77,7 @@ internal static class SummarySection
         }
 
         yield return "What decides most over who fails, by share: "
-            + string.Join(", ", first.Select(f => $"{f.Factor.Name} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
+            + string.Join(", ", first.Select(f => $"{f.Factor.Label} {RankText.ShareWithRange(f.FailureShare)}")) + ".";
         if (ranking.ByKnowledge.FirstOrDefault(k => k is { Knowledge: Knowledge.Unknown, Factors: > 0 }) is { } unknown)
         {
             yield return $"What is unknown, and better data could settle, has a share of {RankText.ShareWithRange(unknown.Failure)}; "

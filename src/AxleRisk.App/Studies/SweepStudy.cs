@@ -15,17 +15,18 @@ namespace AxleRisk.App.Studies;
 
 /// <summary>What becomes of life and failure when one or two inputs are moved over a range.</summary>
 /// <param name="inputs">The inputs where nobody names others; none for those that must be named.</param>
-internal sealed class SweepStudy(ImmutableArray<SweptInput> inputs) : Study<ImmutableArray<SweptInput>, SweepResult>
+/// <param name="title">What is moved.</param>
+internal sealed class SweepStudy(ImmutableArray<SweptInput> inputs, string title) : Study<ImmutableArray<SweptInput>, SweepResult>
 {
     /// <summary>The study whose inputs must be named.</summary>
     public SweepStudy()
-        : this([])
+        : this([], "One input moved over a range")
     {
     }
 
     public override string Name => "sweep";
 
-    public override string Title => inputs.IsEmpty ? "One input moved over a range" : SweepText.Title(inputs);
+    public override string Title => title;
 
     public override string About => "one or two inputs moved over a range, all else as stated: relative life, damage and failure probability";
 

@@ -37,8 +37,8 @@ internal static class BaseText
         var table = new TextTable("factor", "5 % point", "life", "95 % point", "life", "+10 %");
         foreach (OneAtATime f in result.Factors)
         {
-            table.Add(
-                f.Factor.Name, f.Factor.Show(f.Low), Figures.Ratio(f.LifeAtLow), f.Factor.Show(f.High),
+            table.AddNoted(
+                f.Factor.Name, f.Factor.Label, f.Factor.Show(f.Low), Figures.Ratio(f.LifeAtLow), f.Factor.Show(f.High),
                 Figures.Ratio(f.LifeAtHigh), Figures.Ratio(f.LifeAtPlusTenPercent));
         }
 

@@ -36,8 +36,8 @@ internal static class CausesText
     {
         string unit = cause.Factor.Unit.Length == 0 ? "" : " " + cause.Factor.Unit;
         string what = cause.Prior is null
-            ? $"{cause.Name} {state.Name}{unit}"
-            : $"{cause.Name}{(cause.Measured is null ? "" : ", measured,")} in its adverse tenth ({state.Name}{unit})";
+            ? $"{cause.Label} {state.Name}{unit}"
+            : $"{cause.Label}{(cause.Measured is null ? "" : ", measured,")} in its adverse tenth ({state.Name}{unit})";
         string times = $"{Figures.Ratio(state.Times.Estimate)} times {(state.Times.Estimate > 1 ? "likelier" : "as likely")}"
             + $" ({Figures.Ratio(state.Times.Low)} to {Figures.Ratio(state.Times.High)})";
         return $"{what}: {times}, now {Figures.Share(state.Posterior.Estimate)}, before {Figures.Share(state.Prior)}";
@@ -82,8 +82,8 @@ internal static class CausesText
         foreach (Cause c in causes)
         {
             (Percentiles before, Percentiles after) = (c.Prior!.Value, c.Posterior!.Value);
-            table.Add(
-                c.Name + (c.Measured is null ? "" : " (m)"), Short(before.Low), Short(before.Median), Short(before.High),
+            table.AddNoted(
+                c.Name, (c.Measured is null ? "" : "(m) ") + c.Label, Short(before.Low), Short(before.Median), Short(before.High),
                 Short(after.Low), Short(after.Median), Short(after.High), Figures.Ratio(c.States[0].Times.Estimate));
         }
 
@@ -99,7 +99,8 @@ internal static class CausesText
             foreach (StateShift s in c.States)
             {
                 string range = $"{Figures.Share(s.Posterior.Low).Replace(" %", "")} to {Figures.Share(s.Posterior.High)}";
-                table.Add(c.Name, s.Name, Figures.Share(s.Prior), Figures.Share(s.Posterior.Estimate), c.IsKnown ? "known" : range,
+                table.AddNoted(
+                    c.Name, c.Label, s.Name, Figures.Share(s.Prior), Figures.Share(s.Posterior.Estimate), c.IsKnown ? "known" : range,
                     Figures.Ratio(s.Times.Estimate));
             }
         }

@@ -14,7 +14,8 @@ internal static class CheckText
         {
             string Point(double p) => f.Distribution is { } d ? f.Show(d.Quantile(p)) : Figures.None;
             string assumed = f is ScalarFactor { Input.IsDefault: true } ? "assumed " : "";
-            table.Add(f.Name, f.Unit, assumed + f.Knowledge.ToString().ToLowerInvariant(), Point(0.05), Point(0.5), Point(0.95));
+            table.AddNoted(
+                f.Name, f.Label, f.Unit, assumed + f.Knowledge.ToString().ToLowerInvariant(), Point(0.05), Point(0.5), Point(0.95));
         }
 
         return table;
@@ -23,26 +24,37 @@ internal static class CheckText
     public static TextTable CertainTable(Scenario scenario)
     {
         var table = new TextTable("value", "number", "<unit", "<");
-        foreach (Input input in scenario.Inputs.Where(i => i.Value is Value.Certain))
+        foreach (CertainValue v in Certain(scenario))
         {
-            table.Add(input.Name, Figures.Exact(input.Value.Nominal), input.Quantity.Unit,
-                input.IsDefault ? $"default: {input.Quantity.DefaultSource}" : "");
+            table.AddNoted(v.Key, v.Label, v.Value, v.Unit, v.Remark);
         }
 
-        if (scenario.Detail.Categories.Length == 1)
-        {
-            table.Add("detail.category", scenario.Detail.Categories[0], "", scenario.Detail.Catalogue);
-        }
-
-        if (scenario.Bearing is { } kind)
-        {
-            table.Add("bearing.kind", kind.ToString());
-        }
-
-        table.Add("fatigue.counting", scenario.Counting.ToString());
         return table;
     }
 
-    public static IEnumerable<string> Correlations(Scenario scenario) =>
-        scenario.Correlations.Select(c => $"Rank correlation {c.Spearman:0.##} between {c.First} and {c.Second}");
+    /// <summary>Each factor with its key and its distribution.</summary>
+    public static IEnumerable<string> FactorLines(FactorSet factors) =>
+        factors.Factors.Select(f => $"{f.Label} ({f.Name}): {DistributionText.Of(f)}");
+
+    /// <summary>Each certain value with its key.</summary>
+    public static IEnumerable<string> CertainLines(Scenario scenario) => Certain(scenario).Select(v =>
+        $"{v.Label} ({v.Key}): {v.Value}{(v.Unit.Length == 0 ? "" : " " + v.Unit)}{(v.Remark.Length == 0 ? "" : "; " + v.Remark)}");
+
+    public static IEnumerable<string> Correlations(Scenario scenario) => scenario.Correlations.Select(c =>
+        $"Rank correlation {c.Spearman:0.##} between {scenario.LabelOf(c.First)} and {scenario.LabelOf(c.Second)}");
+
+    private static IEnumerable<CertainValue> Certain(Scenario scenario) =>
+    [
+        .. scenario.Inputs.Where(i => i.Value is Value.Certain).Select(i => new CertainValue(
+            i.Label, i.Name, Figures.Exact(i.Value.Nominal), i.Quantity.Unit,
+            i.IsDefault ? $"default: {i.Quantity.DefaultSource}" : "")),
+        .. scenario.Detail.Categories is [var only]
+            ? [new CertainValue(CategoryFactor.FactorLabel, Change.CategoryName, only, "", scenario.Detail.Catalogue)]
+            : Array.Empty<CertainValue>(),
+        .. scenario.Bearing is { } kind
+            ? [new CertainValue("kind of bearing", "bearing.kind", kind.ToString(), "", "")] : Array.Empty<CertainValue>(),
+        new CertainValue("counting of cycles", "fatigue.counting", scenario.Counting.ToString(), "", ""),
+    ];
+
+    private readonly record struct CertainValue(string Label, string Key, string Value, string Unit, string Remark);
 }

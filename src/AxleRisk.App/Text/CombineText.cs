@@ -9,6 +9,9 @@ internal static class CombineText
     /// <summary>The most pairs printed; the JSON answer has all.</summary>
     private const int MostPairs = 8;
 
+    /// <summary>Characters of each of two names beside each other.</summary>
+    private const int LongestName = 24;
+
     public const string WorstHeading = "The worst combinations";
     public const string PairsHeading = "Pairs against what they would give if their effects multiplied";
     public const string InteractionsHeading = "Interaction of two factors, share of the variance of failure";
@@ -57,11 +60,12 @@ internal static class CombineText
     public static TextTable InteractionTable(CombineResult result)
     {
         var table = new TextTable("factor", "<with", "second order", "Shapley");
-        foreach (InteractionPair p in result.Interactions.Take(MostPairs))
+        InteractionPair[] shown = [.. result.Interactions.Take(MostPairs)];
+        string[] names = TextTable.Shorten(
+            [.. shown.SelectMany(p => new[] { Printable.Line(p.FirstLabel), Printable.Line(p.SecondLabel) })], LongestName);
+        foreach ((InteractionPair p, int i) in shown.Select((p, i) => (p, i)))
         {
-            table.Add(
-                TextTable.Shorten(Printable.Line(p.First), 24), TextTable.Shorten(Printable.Line(p.Second), 24), Index(p.SecondOrder),
-                    Index(p.Shapley));
+            table.AddNoted(p.First, names[2 * i], names[(2 * i) + 1], Index(p.SecondOrder), Index(p.Shapley));
         }
 
         return table;

@@ -36,15 +36,24 @@ internal static class Figures
     /// <summary>Whether all that is known of a probability is that it lies below the upper end of its interval.</summary>
     public static bool IsBound(Interval p) => double.IsNaN(p.Estimate) && p.High < 1;
 
-    /// <summary>How many there are for each that fails, in words that can be read: 33,300 or 4.1 million.</summary>
+    /// <summary>
+    /// How many there are for each that fails, to two figures, as people say it: 2.4, 14, 33,000 or 4.1 million.
+    /// </summary>
     /// <param name="p">The probability, above 0.</param>
-    public static string OneIn(double p) => (1 / p) switch
+    /// <param name="isBound">Whether fewer fail than that: then it is rounded down, so that it stays true.</param>
+    public static string OneIn(double p, bool isBound = false) => TwoFigures(1 / p, isBound) switch
     {
-        < 1e6 and var n => Km(n),
-        < 1e9 and var n => Number(double.Parse((n / 1e6).ToString("G3"))) + " million",
-        < VeryMany and var n => Number(double.Parse((n / 1e9).ToString("G3"))) + " thousand million",
+        < 1e6 and var n => n.ToString("#,0.#"),
+        < 1e9 and var n => Number(n / 1e6) + " million",
+        < VeryMany and var n => Number(n / 1e9) + " thousand million",
         _ => "ten thousand million",
     };
+
+    private static double TwoFigures(double x, bool isDown)
+    {
+        double unit = Math.Pow(10, Math.Floor(Math.Log10(x)) - 1);
+        return isDown ? Math.Floor((x / unit) + 1e-6) * unit : double.Parse(x.ToString("G2"));
+    }
 
     /// <summary>Whether a probability is so small that one in so many cannot be grasped, and says no more than "hardly ever".</summary>
     public static bool IsBeyondWords(double p) => p > 0 && 1 / p >= VeryMany;
@@ -82,6 +91,12 @@ internal static class Figures
 
     /// <summary>A probability at an axis: a round number, without digits that say nothing.</summary>
     public static string Tick(double p) => p != 0 && Math.Abs(p) < 1e-5 ? p.ToString("0e-0") : (100 * p).ToString("0.####") + " %";
+
+    /// <summary>A cost with the scenario's currency, if it states one.</summary>
+    public static string Cost(string number, string? currency) => currency is null ? number : $"{number} {Printable.Line(currency)}";
+
+    /// <summary>A stated cost.</summary>
+    public static string Cost(double cost, string? currency) => Cost(cost.ToString("#,0.##"), currency);
 
     /// <summary>A count with thousands separators.</summary>
     public static string Count(long n) => n.ToString("#,0");

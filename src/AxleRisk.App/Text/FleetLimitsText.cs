@@ -21,6 +21,19 @@ internal static class FleetLimitsText
         return table;
     }
 
+    /// <summary>How long a warranty may be, by age or by distance, in a line.</summary>
+    public static string Longest(FleetResult result, WarrantyLimit limit)
+    {
+        string[] ways =
+        [
+            .. limit.Months.Outcome == SearchOutcome.Found
+                ? new[] { $"{Months(limit.Months.Value.Estimate)} months at {Figures.Exact(result.Fleet.WarrantyKm)} km" } : [],
+            .. limit.Km.Outcome == SearchOutcome.Found
+                ? new[] { $"{Figures.Km(limit.Km.Value.Estimate)} km at {result.Fleet.WarrantyMonths} months" } : [],
+        ];
+        return ways.Length == 0 ? "none found within the range searched" : string.Join(", or ", ways);
+    }
+
     public static string DesignHeading(DesignLimits design) =>
         $"Target: no more than {Figures.Probability(design.Target.Fraction)} failed by {Figures.Exact(design.Target.Km)} km (B{100 * design.Target.Fraction:0.##} life)";
 

@@ -30,11 +30,12 @@ internal static class FleetText
     /// <summary>The expected cost of all claims; null where none is stated.</summary>
     public static string? ExpectedCost(FleetResult result) =>
         result.Cost is { } cost
-            ? $"Expected cost: {Money(cost.Expected.Estimate)} ({Money(cost.Expected.Low)} to {Money(cost.Expected.High)})" : null;
+            ? $"Expected cost: {Money(cost.Expected.Estimate, result.Currency)} ({Money(cost.Expected.Low)} to {Money(cost.Expected.High, result.Currency)})"
+            : null;
 
     /// <summary>What to write down: the predictive intervals.</summary>
     public static string WriteDown(FleetResult result) =>
-        $"Write down: with a probability of 95 % this fleet will make {Band(result.Claims)} claims{(result.Cost is { } c ? $" and cost {Money(c.Low)} to {Money(c.High)}" : "")}.";
+        $"Write down: with a probability of 95 % this fleet will make {Band(result.Claims)} claims{(result.Cost is { } c ? $" and cost {Money(c.Low)} to {Money(c.High, result.Currency)}" : "")}.";
 
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(FleetSampling s) =>
@@ -59,7 +60,7 @@ internal static class FleetText
             ? $" Of the variance between draws {Figures.Share(result.Sampling.InnerShare)} was error of sampling and is taken out." : "";
         string residue = result.Sampling.Residue >= Negligible
             ? $" The band may still be up to {Figures.Share(result.Sampling.Residue)} too wide or too narrow for it; more --evaluations help." : "";
-        return $"{Figures.Share(result.UnknownShare)} of this variance is what nobody knows of the whole fleet ({string.Join(", ", result.Sampling.Shared)}), the rest is chance.{inner}{residue}";
+        return $"{Figures.Share(result.UnknownShare)} of this variance is what nobody knows of the whole fleet ({string.Join(", ", result.Sampling.Shared.Select(f => f.Label))}), the rest is chance.{inner}{residue}";
     }
 
     public static TextTable MonthTable(FleetResult result)
@@ -81,5 +82,6 @@ internal static class FleetText
     public static string Number(double x) =>
         double.IsNaN(x) ? Figures.None : x >= 100 ? x.ToString("#,0") : x.ToString(x >= 10 ? "0.0" : "0.00");
 
-    private static string Money(double x) => double.IsNaN(x) ? Figures.None : x.ToString(Math.Abs(x) >= 100 ? "#,0" : "0.##");
+    private static string Money(double x, string? currency = null) =>
+        double.IsNaN(x) ? Figures.None : Figures.Cost(x.ToString(Math.Abs(x) >= 100 ? "#,0" : "0.##"), currency);
 }

@@ -20,7 +20,7 @@ internal static class Frame
     public static IReadOnlyList<Assumption> Assumed(Scenario scenario) =>
     [
         .. scenario.Inputs.Where(i => i.IsDefault && i.Value is Value.Uncertain)
-            .Select(i => new Assumption(i.Name, i.Quantity.DefaultSource!)),
+            .Select(i => new Assumption(i.Name, i.Label, i.Quantity.DefaultSource!)),
     ];
 
     /// <summary>What must be known to repeat a run, and how it was done.</summary>
@@ -55,8 +55,9 @@ internal static class Frame
 
 /// <summary>A default in force that moves the answer.</summary>
 /// <param name="Name">The input.</param>
+/// <param name="Label">The input in plain words.</param>
 /// <param name="Source">The value and where it is from.</param>
-internal readonly record struct Assumption(string Name, string Source)
+internal readonly record struct Assumption(string Name, string Label, string Source)
 {
-    public override string ToString() => $"{Name}: {Source}";
+    public override string ToString() => $"{Label} ({Name}): {Source}";
 }

@@ -60,8 +60,8 @@ internal static class RankText
         var table = new TextTable("factor", "place", "failure", "", "#", "life");
         foreach (RankedFactor f in result.Factors)
         {
-            table.Add(
-                f.Factor.Name, $"{f.Place}{(f.IsTied ? "=" : " ")}", Percent(f.FailureShare.Estimate), Range(f.FailureShare),
+            table.AddNoted(
+                f.Factor.Name, f.Factor.Label, $"{f.Place}{(f.IsTied ? "=" : " ")}", Percent(f.FailureShare.Estimate), Range(f.FailureShare),
                 Bar(f.FailureShare.Estimate), PlusMinus(f.LifeShare));
         }
 
@@ -90,8 +90,8 @@ internal static class RankText
         var table = new TextTable("factor", "nominal", "at 5 % point", "at 95 % point", "more means");
         foreach (RankedFactor f in result.Factors)
         {
-            table.Add(
-                f.Factor.Name, Figures.Probability(f.AtNominal.Probability.Estimate),
+            table.AddNoted(
+                f.Factor.Name, f.Factor.Label, Figures.Probability(f.AtNominal.Probability.Estimate),
                 f.AtLow is { } low ? Figures.Probability(low.Probability.Estimate) : Figures.None,
                 f.AtHigh is { } high ? Figures.Probability(high.Probability.Estimate) : Figures.None,
                 f.Direction switch { > 0 => "more failures", < 0 => "fewer failures", _ => Figures.None });
@@ -106,7 +106,9 @@ internal static class RankText
         var table = new TextTable("factor", "alone", "with others");
         foreach (RankedFactor f in result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown)))
         {
-            table.Add(f.Factor.Name + (f.RankedWith.IsEmpty ? "" : " *"), Figures.Index(of(f).First), Figures.Index(of(f).Total));
+            table.AddNoted(
+                f.Factor.Name, (f.RankedWith.IsEmpty ? "" : "* ") + f.Factor.Label, Figures.Index(of(f).First),
+                Figures.Index(of(f).Total));
         }
 
         return (table, result.Factors.Length - table.Count);

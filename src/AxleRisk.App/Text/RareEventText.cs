@@ -38,9 +38,9 @@ internal static class RareEventText
         var table = new TextTable("factor", "value", "<unit", "of the way");
         foreach (DesignCoordinate c in state.DesignPoints[0].Coordinates.Take(Shown))
         {
-            table.Add(c.Name, Figures.Number(c.Value), c.Unit, Figures.Share(c.Cosine * c.Cosine));
+            table.AddNoted(c.Name, c.Label, Figures.Number(c.Value), c.Unit, Figures.Share(c.Cosine * c.Cosine));
         }
 
-        return (state.Name, table);
+        return (state.Label, table);
     }
 }

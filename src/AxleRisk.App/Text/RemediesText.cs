@@ -22,20 +22,22 @@ internal static class RemediesText
         [(BaseName, result.Base), .. result.Rows.Select(r => (Printable.Line(r.Name), r.Case))];
 
     /// <summary>What a remedy changes.</summary>
-    public static string Sentence(Remedy remedy)
-    {
-        string changes = string.Join("; ", remedy.Changes.Select(c => $"{c.Input} {DistributionText.Of(c)}"));
-        return $"{Printable.Line(remedy.Name)}: {Printable.Line(changes)}{Cost(remedy.Cost)}";
-    }
+    public static string Sentence(Scenario scenario, Remedy remedy) =>
+        $"{Printable.Line(remedy.Name)}: {Changes(scenario, remedy)}{Cost(remedy.Cost, scenario.Currency)}";
+
+    /// <summary>What a remedy makes of which inputs.</summary>
+    public static string Changes(Scenario scenario, Remedy remedy) => Printable.Line(
+        string.Join("; ", remedy.Changes.Select(c => $"{scenario.LabelOf(c.Input)} {DistributionText.Of(c)}")));
 
     private static string Sentence(RemediesResult result, string what, RemedyRow best)
     {
         string before = Figures.Probability(result.Base.Probability.Estimate);
         string after = Figures.Probability(best.Case.Probability.Estimate);
         return best.Case.Change is { IsRiskDistinct: true, Difference.Estimate: < 0 }
-            ? $"The best {what} is {Printable.Line(best.Name)}: failure probability from {before} to {after}{Cost(best.Cost)}."
+            ? $"The best {what} is {Printable.Line(best.Name)}: failure probability from {before} to {after}{Cost(best.Cost, result.Currency)}."
             : $"No {what} lowers the failure probability of {before} by more than this run can tell.";
     }
 
-    private static string Cost(double? cost) => cost is double c ? $" (cost {c:#,0.##})" : "";
+    private static string Cost(double? cost, string? currency) =>
+        cost is double c ? $" (cost {Figures.Cost(c, currency)})" : "";
 }

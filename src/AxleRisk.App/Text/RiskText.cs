@@ -28,10 +28,9 @@ internal static class RiskText
     public static string InWords(Interval probability) => probability.Estimate switch
     {
         double.NaN when !Figures.IsBound(probability) => "nothing is known of it yet.",
-        double.NaN => $"fewer than 1 axle in {Figures.OneIn(probability.High)} {Fails}; how many fewer was not resolved.",
+        double.NaN => $"fewer than 1 axle in {Figures.OneIn(probability.High, isBound: true)} {Fails}; how many fewer was not resolved.",
         1 when probability.Low == 1 => "every such axle fails before this distance.",
         >= 0.5 and var p => $"about {100 * p:0} of 100 such axles fail before this distance.",
-        >= 0.01 and var p => $"about 1 axle in {1 / p:0.#} {Fails}.",
         > 0 and var p when Figures.IsBeyondWords(p) =>
             $"fewer than 1 axle in {Figures.OneIn(p)} {Fails}; what the model leaves out will break one sooner.",
         > 0 and var p => $"about 1 axle in {Figures.OneIn(p)} {Fails}.",

@@ -30,14 +30,15 @@ internal static class SurpriseText
 
         foreach (Measurement m in result.Evidence.Measured)
         {
-            string unit = result.Causes.First(c => c.Name == m.Factor).Factor.Unit;
-            yield return $"Measured: {m.Factor} {Figures.Number(m.Value)} {unit}".TrimEnd()
+            Cause cause = result.Causes.First(c => c.Name == m.Factor);
+            yield return $"Measured: {cause.Label} {Figures.Number(m.Value)} {cause.Factor.Unit}".TrimEnd()
                 + $", standard deviation {Figures.Number(m.StandardDeviation)}.";
         }
 
         foreach (KnownState k in result.Evidence.Known)
         {
-            yield return $"Known: {k.Factor} {result.Causes.First(c => c.Name == k.Factor).Factor.Show(k.Value)}.";
+            Cause cause = result.Causes.First(c => c.Name == k.Factor);
+            yield return $"Known: {cause.Label} {cause.Factor.Show(k.Value)}.";
         }
     }
 
@@ -46,9 +47,7 @@ internal static class SurpriseText
             + $" ({Figures.Probability(p.Estimate)}, {Figures.ProbabilityRange(p)}), {Judgement(p.Estimate)}.";
 
     private static string OneIn(double p) =>
-        !(p > 0) ? "no axle that was drawn" : p > 0.67 ? "nearly every axle" : $"1 axle in {Figures.Number(Round(1 / p))}";
-
-    private static double Round(double n) => n < 10 ? Math.Round(n, 1) : Math.Round(n, MidpointRounding.AwayFromZero);
+        !(p > 0) ? "no axle that was drawn" : p > 0.67 ? "nearly every axle" : $"about 1 axle in {Figures.OneIn(p)}";
 
     private static string Judgement(double p) => p switch
     {

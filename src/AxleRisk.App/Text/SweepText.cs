@@ -1,4 +1,5 @@
 using AxleRisk.Core.Analyses.Sweeps;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
@@ -14,20 +15,24 @@ internal static class SweepText
         "together: the ratio of the failure probabilities over what the two ratios, each alone, would give multiplied; above 1 the two make each "
         + "other worse. life together: the same of relative lives, below 1 where the two shorten life more than each alone.";
 
+    /// <summary>Characters of an input's name above its column.</summary>
+    private const int LongestHead = 16;
+
     /// <summary>What is moved.</summary>
-    public static string Title(IEnumerable<SweptInput> inputs) => string.Join(" and ", inputs.Select(i => i.Input)) + " over a range";
+    public static string Title(Scenario scenario, IEnumerable<SweptInput> inputs) =>
+        Capital(string.Join(" and ", inputs.Select(i => scenario.LabelOf(i.Input))) + " over a range");
 
     /// <summary>The method in words.</summary>
     public static string Method(SweepResult result) => $"{result.Points.Length + 1} points, each evaluated with these same samples, "
         + (result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted");
 
     /// <summary>An input with its unit.</summary>
-    public static string Axis(SweepAxis axis) => axis.Unit.Length == 0 ? axis.Name : $"{axis.Name}, {axis.Unit}";
+    public static string Axis(SweepAxis axis) => axis.Unit.Length == 0 ? axis.Label : $"{axis.Label}, {axis.Unit}";
 
     /// <summary>The points with one input moved.</summary>
     public static TextTable Table(SweepResult result, int input)
     {
-        var table = new TextTable(">" + Short(result.Inputs[input]), "life", "damage", "failed", "95 % interval", "times (95 %)");
+        var table = new TextTable(">" + Heads(result)[input], "life", "damage", "failed", "95 % interval", "times (95 %)");
         foreach (SweepPoint p in Alone(result, input))
         {
             table.Add(
@@ -41,7 +46,7 @@ internal static class SweepText
     /// <summary>The failures with both moved.</summary>
     public static TextTable Failures(SweepResult result)
     {
-        var table = new TextTable([.. Heads(result), "failed", "95 % interval", "together (95 %)"]);
+        var table = new TextTable([">" + Heads(result)[0], Heads(result)[1], "failed", "95 % interval", "together (95 %)"]);
         foreach (SweepPoint p in Both(result))
         {
             table.Add(
@@ -55,7 +60,7 @@ internal static class SweepText
     /// <summary>The lives with both moved.</summary>
     public static TextTable Lives(SweepResult result)
     {
-        var table = new TextTable([.. Heads(result), "life", "life together"]);
+        var table = new TextTable([">" + Heads(result)[0], Heads(result)[1], "life", "life together"]);
         foreach (SweepPoint p in Both(result))
         {
             table.Add(p.Values[0]!, p.Values[1]!, Figures.Ratio(p.RelativeLife), Figures.Ratio(p.LifeTogether!.Value));
@@ -70,7 +75,7 @@ internal static class SweepText
         SweepPoint[] points = [.. Alone(result, input)];
         SweepPoint least = points.MinBy(p => p.Case.Probability.Estimate)!, most = points.MaxBy(p => p.Case.Probability.Estimate)!;
         string unit = result.Inputs[input].Unit is { Length: > 0 } u ? $" {u}" : "";
-        return $"{result.Inputs[input].Name} from {points[0].Values[input]} to {points[^1].Values[input]}{unit}: between "
+        return $"{Capital(result.Inputs[input].Label)} from {points[0].Values[input]} to {points[^1].Values[input]}{unit}: between "
             + $"{Figures.Probability(least.Case.Probability)} (at {least.Values[input]}) and {Figures.Probability(most.Case.Probability)} "
             + $"(at {most.Values[input]}) fail; the life of the base case is {Figures.Ratio(points.Min(p => p.RelativeLife))} to "
             + $"{Figures.Ratio(points.Max(p => p.RelativeLife))} times that as stated.";
@@ -94,10 +99,10 @@ internal static class SweepText
     public static IEnumerable<SweepPoint> Alone(SweepResult result, int input) =>
         result.Points.Where(p => p.Together is null && p.Values[input] is not null);
 
+    /// <summary>A text that begins with a name, as the beginning of a sentence.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
     private static IEnumerable<SweepPoint> Both(SweepResult result) => result.Points.Where(p => p.Together is not null);
 
-    private static string[] Heads(SweepResult result) => [">" + Short(result.Inputs[0]), Short(result.Inputs[1])];
-
-    // The last part of a name tells the quantity.
-    private static string Short(SweepAxis axis) => axis.Name.Split('.')[^1];
+    private static string[] Heads(SweepResult result) => TextTable.Shorten([.. result.Inputs.Select(i => i.Label)], LongestHead);
 }

@@ -17,7 +17,8 @@ internal static class TableLines
         string[] gaps = [.. table.Columns.Select(c => c.HasRule ? Gap + "| " : Gap)];
         int excess = widths.Sum() + gaps.Sum(g => g.Length) - width;
         widths[0] -= Math.Clamp(excess, 0, Math.Max(0, widths[0] - 12));
-        return rows.Prepend(headers).Select(cells => Line(cells, widths, left, gaps));
+        string[] names = TextTable.Shorten([.. rows.Prepend(headers).Select(r => r[0])], widths[0]);
+        return rows.Prepend(headers).Select((cells, row) => Line([names[row], .. cells[1..]], widths, left, gaps));
     }
 
     private static string Line(string[] cells, int[] widths, bool[] left, string[] gaps) =>

@@ -7,7 +7,7 @@ namespace AxleRisk.App.Text;
 internal sealed class TextTable
 {
     private readonly string[] headers;
-    private readonly List<string[]> rows = [];
+    private readonly List<Cell[]> rows = [];
 
     /// <summary>
     /// Creates a table; a header that begins with <c>&lt;</c> makes a column set left, one with <c>&gt;</c> sets the first right,
@@ -19,7 +19,11 @@ internal sealed class TextTable
     public int Count => rows.Count;
 
     /// <summary>Adds a row; missing cells at its end are empty.</summary>
-    public void Add(params string[] cells) => rows.Add(cells);
+    public void Add(params string[] cells) => rows.Add([.. cells.Select(c => new Cell(c))]);
+
+    /// <summary>Adds a row whose first cell has small print under its text: the key of what is named there.</summary>
+    public void AddNoted(string note, params string[] cells) =>
+        rows.Add([new Cell(cells[0], Note: note), .. cells.Skip(1).Select(c => new Cell(c))]);
 
     /// <summary>The table as a block of an answer.</summary>
     /// <param name="caption">What it shows.</param>
@@ -47,12 +51,11 @@ internal sealed class TextTable
                     };
                 }),
             ],
-            [.. rows.Select(row => headers.Select((_, i) => new Cell(i < row.Length ? row[i] : "")).ToImmutableArray())]);
+            [.. rows.Select(row => headers.Select((_, i) => i < row.Length ? row[i] : new Cell("")).ToImmutableArray())]);
     }
 
     /// <summary>
-    /// A text of at most <paramref name="width"/> characters: its middle is left out, for a factor's name tells the leg first and
-    /// the quantity last.
+    /// A text of at most <paramref name="width"/> characters: its middle is left out, for a path or a key tells most at its ends.
     /// </summary>
     public static string Shorten(string text, int width)
     {
@@ -63,5 +66,16 @@ internal sealed class TextTable
 
         int head = (width - 2) / 2;
         return string.Concat(text.AsSpan(0, head), "..", text.AsSpan(text.Length - (width - 2 - head)));
+    }
+
+    /// <summary>
+    /// Names under each other, each of at most <paramref name="width"/> characters: the end of a long one is left out, for it
+    /// tells least (roughness of gravel within its class); where two would look alike without it, the middle.
+    /// </summary>
+    public static string[] Shorten(IReadOnlyList<string> names, int width)
+    {
+        string[] cut = [.. names.Select(n => n.Length <= width ? n : n[..(width - 2)].TrimEnd() + "..")];
+        bool LooksLikeAnother(int i) => Enumerable.Range(0, cut.Length).Any(j => cut[j] == cut[i] && names[j] != names[i]);
+        return [.. names.Select((n, i) => LooksLikeAnother(i) ? Shorten(n, width) : cut[i])];
     }
 }

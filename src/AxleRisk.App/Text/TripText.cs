@@ -100,9 +100,9 @@ internal static class TripText
 
     public static string Reading(TripResult result) =>
         "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
-        + "Miner sum and scatter; a remedy changes the trip, not the past. use.speed_factor and use.roughness_factor hold on the trip as well. "
+        + "Miner sum and scatter; a remedy changes the trip, not the past. The speed factor and the roughness factor of the usual use hold on the trip as well. "
         + (result.Limits.IsEmpty
-            ? "" : "A speed or load set here is certain, but for the driver's speed_factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
+            ? "" : "A speed or load set here is certain, but for the driver's speed factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "
             + "falls again within one step is not seen. The interval of a limit is where the ends of the risk's interval meet the target. ")
         + RareReading(result)
         + "Intervals are 95 % and cover the error of sampling only.";

@@ -99,8 +99,7 @@ internal static class TripWords
     private static string Times(double p) =>
         p >= 0.5 || !(p > 0) ? ""
         : Figures.IsBeyondWords(p) ? $", fewer than 1 in {Figures.OneIn(p)}"
-        : p < 1e-6 ? $", about 1 in {Figures.OneIn(p)}"
-        : $", about 1 in {Figures.Number(double.Parse((1 / p).ToString("G2")))}";
+        : $", about 1 in {Figures.OneIn(p)}";
 
     private static string Worst(TripResult result)
     {

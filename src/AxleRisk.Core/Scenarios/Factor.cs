@@ -9,9 +9,10 @@ namespace AxleRisk.Core.Scenarios;
 /// </summary>
 public abstract class Factor
 {
-    private protected Factor(string name, string unit, Knowledge knowledge, int firstColumn)
+    private protected Factor(string name, string label, string unit, Knowledge knowledge, int firstColumn)
     {
         Name = name;
+        Label = label;
         Unit = unit;
         Knowledge = knowledge;
         FirstColumn = firstColumn;
@@ -19,6 +20,9 @@ public abstract class Factor
 
     /// <summary>The factor's path in the scenario file.</summary>
     public string Name { get; }
+
+    /// <summary>Its name in plain words, without the unit; unique in the scenario.</summary>
+    public string Label { get; }
 
     /// <summary>Its unit as printed; empty for a pure number.</summary>
     public string Unit { get; }
@@ -31,6 +35,9 @@ public abstract class Factor
 
     /// <summary>The names of its columns; the random streams go by them.</summary>
     public abstract ImmutableArray<string> ColumnNames { get; }
+
+    /// <summary>The names of its columns in plain words.</summary>
+    public virtual ImmutableArray<string> ColumnLabels => [Label];
 
     /// <summary>Its distribution in words.</summary>
     public abstract string Description { get; }
@@ -52,6 +59,10 @@ public abstract class Factor
     /// <summary>The same from columns of standard normal scores.</summary>
     public abstract void MapScores(double[][] scores, double[][] values, int count);
 
+    /// <summary>The name of one of its columns in plain words.</summary>
+    /// <param name="column">One of <see cref="ColumnNames"/>.</param>
+    public string LabelOf(string column) => ColumnLabels[ColumnNames.IndexOf(column)];
+
     /// <summary>A value as the user would write it: the number, or the category's name.</summary>
     public virtual string Show(double value) => value.ToString("G4");
 }
@@ -60,7 +71,7 @@ public abstract class Factor
 public sealed class ScalarFactor : Factor
 {
     internal ScalarFactor(Input input, Value.Uncertain value, int column)
-        : base(input.Name, input.Quantity.Unit, value.Knowledge, column)
+        : base(input.Name, input.Label, input.Quantity.Unit, value.Knowledge, column)
     {
         Input = input;
         Distribution = value.Distribution;
@@ -98,10 +109,13 @@ public sealed class ScalarFactor : Factor
 /// <summary>The weld detail where its category is uncertain; the value is the index of the category.</summary>
 public sealed class CategoryFactor : Factor
 {
+    /// <summary>The factor in plain words.</summary>
+    public const string FactorLabel = "weld category";
+
     private readonly Detail detail;
 
     internal CategoryFactor(Detail detail, int column)
-        : base("detail.category", "", detail.Knowledge, column)
+        : base(Change.CategoryName, FactorLabel, "", detail.Knowledge, column)
     {
         this.detail = detail;
         Distribution = detail.Spread!;
@@ -148,15 +162,19 @@ public sealed class MixFactor : Factor
     /// <summary>The name of the factor; its columns carry the legs' names.</summary>
     public const string FactorName = "use.mix";
 
+    /// <summary>The factor in plain words.</summary>
+    public const string FactorLabel = "road mix";
+
     private readonly double concentration;
     private readonly Gamma[] gammas;
 
     internal MixFactor(ImmutableArray<Leg> legs, double concentration, Knowledge knowledge, int firstColumn)
-        : base(FactorName, "", knowledge, firstColumn)
+        : base(FactorName, FactorLabel, "", knowledge, firstColumn)
     {
         this.concentration = concentration;
         Nominal = [.. legs.Select(l => l.Share)];
-        ColumnNames = [.. legs.Select(l => $"legs.{l.Name}.share")];
+        ColumnNames = [.. legs.Select(ColumnOf)];
+        ColumnLabels = [.. legs.Select(LabelOf)];
         gammas = [.. legs.Select(l => new Gamma(concentration * l.Share, 1))];
     }
 
@@ -165,6 +183,9 @@ public sealed class MixFactor : Factor
 
     /// <inheritdoc/>
     public override ImmutableArray<string> ColumnNames { get; }
+
+    /// <inheritdoc/>
+    public override ImmutableArray<string> ColumnLabels { get; }
 
     /// <inheritdoc/>
     public override string Description => $"Dirichlet(concentration {concentration:G4})";
@@ -196,6 +217,12 @@ public sealed class MixFactor : Factor
 
         SharesOfSum(values, count);
     }
+
+    /// <summary>The name of a leg's share.</summary>
+    internal static string ColumnOf(Leg leg) => $"legs.{leg.Name}.share";
+
+    /// <summary>A leg's share in plain words.</summary>
+    internal static string LabelOf(Leg leg) => $"share of {leg.Name}";
 
     private void SharesOfSum(double[][] values, int count)
     {

@@ -74,6 +74,10 @@ public sealed class FactorSet
         return new FactorSet(factors.ToImmutable(), scenario.Correlations);
     }
 
+    /// <summary>The plain words for a column of the sample; the name itself where there is no such column.</summary>
+    public string LabelOf(string column) =>
+        Factors.FirstOrDefault(f => f.ColumnNames.Contains(column))?.LabelOf(column) ?? column;
+
     /// <summary>The factor of a name; null where there is none.</summary>
     public Factor? Find(string name) => Factors.FirstOrDefault(f => f.Name == name);
 

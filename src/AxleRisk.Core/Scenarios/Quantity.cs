@@ -7,13 +7,15 @@ namespace AxleRisk.Core.Scenarios;
 /// <param name="Section">The table of the scenario file it stands in: <c>vehicle</c>, <c>axle</c>, <c>use</c>, <c>use.legs</c>
 /// (one value a leg) or <c>fatigue</c>.</param>
 /// <param name="Key">Its key there; ends in the unit.</param>
+/// <param name="Label">Its name in plain words, without the unit; unique among all.</param>
 /// <param name="Unit">The trade's unit as printed; empty for a pure number.</param>
 /// <param name="Domain">The values that make sense.</param>
 /// <param name="Meaning">What it is, in one sentence for the user.</param>
 /// <param name="Default">What holds where the scenario does not state it; null where it must be stated.</param>
 /// <param name="DefaultSource">Where the default comes from; null where there is no default.</param>
 public sealed record Quantity(
-    string Section, string Key, string Unit, Domain Domain, string Meaning, Value? Default = null, string? DefaultSource = null)
+    string Section, string Key, string Label, string Unit, Domain Domain, string Meaning, Value? Default = null,
+    string? DefaultSource = null)
 {
     /// <summary>
     /// What holds where a quantity without default is not stated, such as <c>no bump stop</c>; null where it must be stated.
@@ -22,6 +24,12 @@ public sealed record Quantity(
 
     /// <summary>The key, in the same section, without which this one has no meaning; null where there is none.</summary>
     public string? Needs { get; init; }
+
+    /// <summary>The form of its label where it is that of a leg, such as <c>roughness of {0}</c>.</summary>
+    public string LabelOfLeg { get; init; } = Label + " on {0}";
+
+    /// <summary>Its label for one leg: <c>speed on gravel</c>.</summary>
+    public string LabelOn(string leg) => string.Format(LabelOfLeg, leg);
 
     /// <summary>Whether each leg of use has its own value.</summary>
     public bool IsPerLeg => Section == Quantities.LegSection;

@@ -18,6 +18,9 @@ public sealed record Scenario
     /// <summary>Who answers for it and which state of it this is; only printed.</summary>
     public TitleBlock Block { get; init; } = TitleBlock.Empty;
 
+    /// <summary>What costs are stated in, such as <c>EUR</c>; only printed. Null where it is not stated.</summary>
+    public string? Currency { get; init; }
+
     /// <summary>The distance the axle must last, km.</summary>
     public required double RequiredKm { get; init; }
 
@@ -68,6 +71,18 @@ public sealed record Scenario
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);
+
+    /// <summary>
+    /// The plain words for what has a name in the scenario or its trip: an input, the weld category, the road mix, a leg's share;
+    /// the name itself for anything else.
+    /// </summary>
+    public string LabelOf(string name) => name switch
+    {
+        Change.CategoryName => CategoryFactor.FactorLabel,
+        MixFactor.FactorName => MixFactor.FactorLabel,
+        _ => Inputs.Concat(Trip?.Inputs ?? []).FirstOrDefault(i => i.Name == name)?.Label
+            ?? Legs.Where(l => MixFactor.ColumnOf(l) == name).Select(MixFactor.LabelOf).FirstOrDefault(name),
+    };
 }
 
 /// <summary>One scalar of a scenario.</summary>
@@ -76,7 +91,15 @@ public sealed record Scenario
 /// <param name="Leg">The index of its leg, for a quantity of the legs.</param>
 /// <param name="Value">What the scenario says of it.</param>
 /// <param name="IsDefault">Whether the value is the default, not stated in the file.</param>
-public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value, bool IsDefault);
+public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value, bool IsDefault)
+{
+    /// <summary>
+    /// Its name in plain words, without the unit, unique in the scenario: <c>wall thickness</c>, <c>speed on gravel</c>,
+    /// <c>trip speed on rocky</c>.
+    /// </summary>
+    public string Label => Name.Split('.') is not [_, var leg, _] ? Quantity.Label
+        : (Trip.IsNameOf(Name) ? "trip " : "") + Quantity.LabelOn(leg);
+}
 
 /// <summary>The shape of the checked section.</summary>
 public enum SectionShape

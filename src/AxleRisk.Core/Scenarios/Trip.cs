@@ -51,11 +51,15 @@ public static class TripQuantities
     /// <summary>The section whose quantities each leg of the trip has for itself.</summary>
     public const string LegSection = "trip.legs";
 
+    /// <summary>Every scalar that only a trip has.</summary>
+    public static ImmutableArray<Quantity> All => [AlreadyDriven, Distance];
+
     /// <summary>Distance driven before the trip.</summary>
     public static Quantity AlreadyDriven { get; } = new(
-        "trip", "already_driven_km", "km", Domain.NonNegative, "distance driven under the usual use before the trip", new Value.Certain(0),
-            "a new axle unless stated");
+        "trip", "already_driven_km", "distance before the trip", "km", Domain.NonNegative,
+            "distance driven under the usual use before the trip", new Value.Certain(0), "a new axle unless stated");
 
     /// <summary>Distance of a leg.</summary>
-    public static Quantity Distance { get; } = new(LegSection, "km", "km", Domain.NonNegative, "distance of the leg");
+    public static Quantity Distance { get; } = new(LegSection, "km", "distance", "km", Domain.NonNegative, "distance of the leg")
+    { LabelOfLeg = "distance of {0}" };
 }

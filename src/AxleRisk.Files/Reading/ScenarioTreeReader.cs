@@ -11,6 +11,7 @@ namespace AxleRisk.Files.Reading;
 internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end)
 {
     private const int LongestTitle = 200;
+    private const int LongestCurrency = 8;
 
     private static readonly Dictionary<string, CycleCounting> CountingWords = new()
     {
@@ -29,6 +30,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         string title = ReadTitle(root);
         string about = root.Text("about") ?? "";
         string[] block = [.. TitleBlock.Keys.Select(key => ReadLine(root, key))];
+        string? currency = ReadCurrency(root);
         double requiredKm = root.RequiredNumber("required_km", Domain.Positive) ?? 1;
 
         if (Section(root, "vehicle", MustState("vehicle")) is TableReader vehicle)
@@ -90,6 +92,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             About = about,
             Block = new TitleBlock(block[0], block[1], block[2], block[3]),
             RequiredKm = requiredKm,
+            Currency = currency,
             Shape = shape,
             Detail = detail ?? new Detail("", [""], [1]),
             Legs = legs,
@@ -139,6 +142,22 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         }
 
         return title;
+    }
+
+    private string? ReadCurrency(TableReader root)
+    {
+        if (root.Text("currency") is string currency)
+        {
+            if (MessageText.LineFault(currency, LongestCurrency) is not { } fault)
+            {
+                return currency;
+            }
+
+            errors.Add(
+                root.Find("currency")!.Node.At, $"currency must be a word of up to {LongestCurrency} characters, such as EUR; {fault}");
+        }
+
+        return null;
     }
 
     private Knowledge ReadMixKnowledge(TableReader use)

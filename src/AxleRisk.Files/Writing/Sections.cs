@@ -12,7 +12,7 @@ internal static class Sections
 
     private static readonly Dictionary<string, ImmutableArray<string>> Keys = new()
     {
-        [""] = ["title", "about", .. TitleBlock.Keys, "required_km"],
+        [""] = ["title", "about", .. TitleBlock.Keys, "required_km", "currency"],
         ["vehicle"] = Of("vehicle"),
         ["axle"] = ["shape", .. Of("axle")],
         ["detail"] = ["catalogue", "category", "thickness_exponent"],

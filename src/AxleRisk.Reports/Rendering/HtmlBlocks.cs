@@ -67,26 +67,22 @@ internal static class HtmlBlocks
 
     private static XElement CellOf(Cell cell, Column column, bool isName)
     {
-        IEnumerable<object> note = cell.Note.Length == 0 ? [] : [new XElement("small", SafeText.Flowing(cell.Note))];
+        IEnumerable<object> note = cell.Note.Length == 0 ? [] : [new XElement("small", Breakable(SafeText.Flowing(cell.Note)))];
         object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Flowing(cell.Text)), .. note];
         return isName
             ? new XElement("th", new XAttribute("scope", "row"), content)
             : new XElement("td", Side(column), content);
     }
 
-    /// <summary>A long name may break after a point or an underscore.</summary>
+    /// <summary>A long name, alone or in a text, may break after a point or an underscore.</summary>
     private static IEnumerable<object> Breakable(string text)
     {
-        if (text.Length < LongName || text.Contains(' '))
-        {
-            yield return text;
-            yield break;
-        }
-
-        int start = 0;
+        int start = 0, word = 0;
         for (int i = 0; i < text.Length; i++)
         {
-            if (text[i] is '.' or '_')
+            word = text[i] == ' ' ? i + 1 : word;
+            int end = text.IndexOf(' ', word);
+            if (text[i] is '.' or '_' && (end < 0 ? text.Length : end) - word >= LongName)
             {
                 yield return text[start..(i + 1)];
                 yield return new XElement("wbr");

@@ -10,8 +10,7 @@ internal static class Gallery
 {
     private static readonly double[] Km = [.. Enumerable.Range(0, 61).Select(i => 15_000 * Math.Pow(50, i / 60.0))];
     private static readonly double[] Failed = [.. Km.Select(km => StandardNormal.Cumulative(Math.Log(km / 900_000) / 1.25))];
-    private static readonly string[] Factors = ["fatigue.stress_factor", "vehicle.payload_kg", "detail.category", "use.speed_factor",
-        "legs.gravel.speed_km_per_h"];
+    private static readonly string[] Factors = ["stress factor", "payload", "weld category", "speed factor", "speed on gravel"];
     private static readonly double[] Shares = [0.412, 0.218, 0.121, 0.048, 0.004];
 
     public static (int Width, int Height)[] Sizes { get; } = [(30, 9), (60, 14), (100, 20)];

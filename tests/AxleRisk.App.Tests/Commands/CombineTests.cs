@@ -62,7 +62,7 @@ public sealed class CombineTests
             EffectiveFailures = 50,
         };
         Assert.Equal(
-            "vehicle.payload_kg above 620 kg, detail.category W1 and axle.wheel_offset_mm at 20 mm: 31 % fail (29 to 33 %; 4.2 times the "
+            "payload above 620 kg, weld category W1 and wheel offset at 20 mm: 31 % fail (29 to 33 %; 4.2 times the "
             + "average); 1 vehicle in 25 is like this; 17 % of all failures. Worse than its parts: multiplied they would give 20 %.",
             CombineText.Sentence(combination));
     }

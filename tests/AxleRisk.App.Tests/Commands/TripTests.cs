@@ -22,7 +22,9 @@ public sealed class TripTests
         Assert.StartsWith("Failed on the trip, of the vehicles that set out: ", lines[3], StringComparison.Ordinal);
         Assert.StartsWith("  As planned, ", lines[4], StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
-        Assert.Contains("trip.rocky-pass.roughness_within_class: class limits", output, StringComparison.Ordinal);
+        Assert.Contains(
+            "trip roughness of rocky-pass within its class (trip.rocky-pass.roughness_within_class): class limits",
+            string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         Assert.Contains("Caution", output, StringComparison.Ordinal);
     }
 

@@ -114,6 +114,6 @@ public class FormatReferenceTests
             Value.Uncertain u => $"{u.Distribution}, {(u.Knowledge == Knowledge.Varies ? "varies" : "unknown")} ({q.DefaultSource})",
             _ => throw new InvalidOperationException(),
         };
-        return $"| `{q.Key}` | {(q.Unit.Length == 0 ? "-" : q.Unit)} | {q.Domain.Describe()} | {standard} | {q.Meaning} |";
+        return $"| `{q.Key}` | {q.Label} | {(q.Unit.Length == 0 ? "-" : q.Unit)} | {q.Domain.Describe()} | {standard} | {q.Meaning} |";
     }
 }

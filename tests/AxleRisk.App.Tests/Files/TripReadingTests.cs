@@ -38,7 +38,7 @@ public class TripReadingTests
         foreach (Quantity q in new[] { TripQuantities.AlreadyDriven, TripQuantities.Distance })
         {
             string standard = q.Default is { } value ? $"{value.Nominal} ({q.DefaultSource})" : "required";
-            Assert.Contains($"| `{q.Key}` | {q.Unit} | {q.Domain.Describe()} | {standard} | {q.Meaning} |", lines);
+            Assert.Contains($"| `{q.Key}` | {q.Label} | {q.Unit} | {q.Domain.Describe()} | {standard} | {q.Meaning} |", lines);
         }
     }
 

@@ -22,7 +22,13 @@ public sealed class InputsPageTests
         using Session session = Open(scenario);
         var page = new InputsPage(session, new NoDialogs());
         string text = Text(page, 120, 500);
-        Assert.All(session.Document.Scenario.Inputs, input => Assert.Contains(input.Quantity.Key, text, StringComparison.Ordinal));
+        Assert.All(session.Document.Scenario.Inputs, input => Assert.Contains(
+            text.Split('\n'), line => line.Contains(input.Quantity.Label, StringComparison.Ordinal)
+                && line.Contains(input.Quantity.Key, StringComparison.Ordinal)));
+        Assert.DoesNotContain("lever_arm_mm", Text(page, 80, 500), StringComparison.Ordinal); // no room: with the chosen one alone
+        page.Choose("axle.lever_arm_mm");
+        Assert.Contains("lever arm (axle.lever_arm_mm, mm): ", Text(page, 80, 500), StringComparison.Ordinal);
+        page.Choose("title");
         string marked = Line(text, "tyre_damping_n_s_per_mm") + Line(text, "contact_length_mm");
         Assert.Equal(session.Document.Scenario.Find(Quantities.ContactLength)!.IsDefault, Line(text, "contact_length_mm")
             .Contains("default", StringComparison.Ordinal));

@@ -42,7 +42,7 @@ public sealed class DistributionTextTests
     public void It_is_read_in_the_text_the_report_and_the_console_and_the_documents_for_programs_stay()
     {
         string path = Cli.Shipped(ScenarioName);
-        Assert.Contains("\n  axle.wheel_offset_mm: 0 (40 %), 30 (60 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
+        Assert.Contains("\n  wheel offset (axle.wheel_offset_mm): 0 (40 %), 30 (60 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
         string csv = Path.Combine(TemporaryFolder.New(), "inputs.csv");
         Assert.Contains(
             "\"distribution\": \"choice(value_1 0, weight_1 0.4, value_2 30, weight_2 0.6)\"",
@@ -63,7 +63,7 @@ public sealed class DistributionTextTests
         InputRow row = InputRows.Of(session.Document.Scenario, File.ReadAllText(path)).SelectMany(g => g.Rows)
             .Single(r => r.Kind == InputKind.Category);
         Assert.Equal("E (70 %), F (30 %)", row.ValueText);
-        Assert.Contains("\n  detail.category: E (70 %), F (30 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
+        Assert.Contains("\n  weld category (detail.category): E (70 %), F (30 %)\n", Cli.Run("check", path).Out, StringComparison.Ordinal);
         var form = new CategoryForm(session, row);
         Assert.Equal(("E 0.7; F 0.3", true), (form.Fields[1].Text, form.IsRight));
         Assert.NotNull(form.Edit);

@@ -35,12 +35,25 @@ public sealed class FiguresTests
     public void Probabilities(double p, string expected) => Assert.Equal(expected, Figures.Probability(p));
 
     [Theory]
-    [InlineData(0.0014, "about 1 axle in 714 fails before this distance.")]
-    [InlineData(3e-8, "about 1 axle in 33.3 million fails before this distance.")]
-    [InlineData(3.1e-10, "about 1 axle in 3.23 thousand million fails before this distance.")]
+    [InlineData(0.43, "about 1 axle in 2.3 fails before this distance.")]
+    [InlineData(0.0741, "about 1 axle in 13 fails before this distance.")]
+    [InlineData(0.0735, "about 1 axle in 14 fails before this distance.")]
+    [InlineData(3.07e-5, "about 1 axle in 33,000 fails before this distance.")]
+    [InlineData(1.0002e-6, "about 1 axle in 1 million fails before this distance.")]
+    [InlineData(0.0014, "about 1 axle in 710 fails before this distance.")]
+    [InlineData(3e-8, "about 1 axle in 33 million fails before this distance.")]
+    [InlineData(3.1e-10, "about 1 axle in 3.2 thousand million fails before this distance.")]
     [InlineData(3e-26, "fewer than 1 axle in ten thousand million fails before this distance; what the model leaves out will break one sooner.")]
     public void A_number_that_nobody_can_grasp_is_not_written_out(double p, string expected) =>
         Assert.Equal(expected, RiskText.InWords(new Interval(p, p, p)));
+
+    // 1/0.00103 is 970.9: fewer than 1 in 970 is true, fewer than 1 in 980 would not be.
+    [Theory]
+    [InlineData(0.00103, "970")]
+    [InlineData(1e-5, "100,000")]
+    [InlineData(2.001e-7, "4.9 million")]
+    public void A_bound_is_rounded_so_that_it_stays_true(double p, string expected) =>
+        Assert.Equal(expected, Figures.OneIn(p, isBound: true));
 
     [Fact]
     public void What_was_not_resolved_is_a_bound()

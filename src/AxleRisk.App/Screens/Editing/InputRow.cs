@@ -31,7 +31,7 @@ internal enum InputKind
 /// <summary>One input of a scenario as a table shows it.</summary>
 /// <param name="Path">Where it stands in the file.</param>
 /// <param name="Name">Its name among the inputs, in full: <c>legs.gravel.speed_km_per_h</c>.</param>
-/// <param name="Label">Its name within its group.</param>
+/// <param name="Label">Its name within its group, in plain words.</param>
 /// <param name="Kind">How it is edited.</param>
 /// <param name="ValueText">Its value, as stated; a choice as states with percents.</param>
 /// <param name="Unit">The unit as printed; empty for a pure number.</param>

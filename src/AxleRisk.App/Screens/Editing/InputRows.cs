@@ -26,22 +26,25 @@ internal static class InputRows
         [
             new InputGroup("Question",
             [
-                Plain(stated, "title", InputKind.Text, scenario.Title, "", "what is printed at the head of every result",
+                Plain(stated, "title", "title", InputKind.Text, scenario.Title, "", "what is printed at the head of every result",
                     "one line of up to 200 characters"),
-                Plain(stated, "required_km", InputKind.Number, stated.Number("required_km") ?? Figures.Number(scenario.RequiredKm), "km",
+                Plain(stated, "required_km", "required distance", InputKind.Number, stated.Number("required_km") ?? Figures.Number(scenario.RequiredKm), "km",
                     "the distance the axle must last", Domain.Positive.Describe()),
+                Plain(stated, "currency", "currency", InputKind.Text, scenario.Currency ?? "none", "", "what costs are stated in; only printed",
+                    "a word of up to 8 characters, such as EUR") with
+                { Default = "none" },
             ]),
             Section("Vehicle (one rear wheel, but for the payload)", "vehicle"),
             Section("Axle: the checked section", "axle",
-                Word(stated, "axle.shape", Shapes[(int)scenario.Shape], "shape of the section", Shapes)),
+                Word(stated, "axle.shape", "shape", Shapes[(int)scenario.Shape], "shape of the section", Shapes)),
             new InputGroup("Weld detail", [.. Detail(scenario.Detail, stated)]),
             Section("Use", "use", Mix(scenario, stated)),
             .. scenario.Legs.Select((leg, i) => new InputGroup($"Leg {i + 1}: {Printable.Line(leg.Name)}", [.. Leg(scenario, i, stated)])),
             Section("Fatigue", "fatigue",
-                Word(stated, "fatigue.counting", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
+                Word(stated, "fatigue.counting", "counting of cycles", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
             .. scenario.Bearing is { } bearing
                 ? [Section("Wheel bearing", Quantities.BearingSection,
-                    Word(stated, "bearing.kind", Bearings[(int)bearing], "kind of the bearing", Bearings))]
+                    Word(stated, "bearing.kind", "kind", Bearings[(int)bearing], "kind of the bearing", Bearings))]
                 : Array.Empty<InputGroup>(),
             .. ListedInputs.Of(scenario),
         ];
@@ -53,8 +56,8 @@ internal static class InputRows
         TomlPath path = ScenarioEdits.PathOf(input);
         string value = Stated(uncertain?.Distribution, path, stated) ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
         return new InputRow(
-            path, input.Name, input.Quantity.Key, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault, input.Quantity.Meaning,
-                input.Quantity.Domain.Describe())
+            path, input.Name, input.Quantity.Label, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault,
+            input.Quantity.Meaning, input.Quantity.Domain.Describe())
         {
             Default = input.Quantity.Default is { } standard ? $"{Text(standard)} ({input.Quantity.DefaultSource})" : null,
             Factor = uncertain?.Knowledge,
@@ -78,17 +81,17 @@ internal static class InputRows
 
     private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
     {
-        yield return Word(stated, "detail.catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with
+        yield return Word(stated, "detail.catalogue", "catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with
         { Default = null };
         bool isSure = detail.Categories.Length == 1;
         string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
-        yield return Plain(stated, "detail.category", InputKind.Category, value, "",
+        yield return Plain(stated, "detail.category", CategoryFactor.FactorLabel, InputKind.Category, value, "",
             "the weld detail, or several with weights, best first", "a category of the catalogue") with
         {
             Factor = isSure ? null : detail.Knowledge,
             Words = SnCatalogue.Categories(detail.Catalogue),
         };
-        yield return Plain(stated, "detail.thickness_exponent", InputKind.Number, detail.ThicknessExponent is double k
+        yield return Plain(stated, "detail.thickness_exponent", "thickness exponent", InputKind.Number, detail.ThicknessExponent is double k
             ? Figures.Number(k) : "of the catalogue", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
         {
             Default = "that of the catalogue",
@@ -97,7 +100,7 @@ internal static class InputRows
 
     private static InputRow Mix(Scenario scenario, StatedValues stated) =>
         Plain(
-            stated, "use.mix_concentration", InputKind.Number, scenario.MixConcentration is double c
+            stated, "use.mix_concentration", "road mix, concentration", InputKind.Number, scenario.MixConcentration is double c
                 ? stated.Number("use.mix_concentration") ?? Figures.Number(c) : "certain", "",
             "how sure the road mix is: the larger, the surer are the shares", Domain.Positive.Describe()) with
         {
@@ -109,13 +112,13 @@ internal static class InputRows
     {
         Leg leg = scenario.Legs[index];
         string name = $"legs.{leg.Name}";
-        yield return Plain(stated, $"{name}.name", InputKind.Text, leg.Name, "", "the name of the leg",
+        yield return Plain(stated, $"{name}.name", "name", InputKind.Text, leg.Name, "", "the name of the leg",
             "up to 40 letters, digits, - and _, unique");
-        yield return Plain(stated, $"{name}.share", InputKind.Share, stated.Number($"{name}.share") ?? Figures.Number(leg.Share), "",
+        yield return Plain(stated, $"{name}.share", "share", InputKind.Share, stated.Number($"{name}.share") ?? Figures.Number(leg.Share), "",
             "its share of the distance; all add up to 1", "a number above 0 and up to 1");
         if (leg.RoadClass is char roadClass)
         {
-            yield return Word(stated, $"{name}.road_class", roadClass.ToString(), "roughness class of ISO 8608, A the smoothest",
+            yield return Word(stated, $"{name}.road_class", "road class", roadClass.ToString(), "roughness class of ISO 8608, A the smoothest",
                 ["A", "B", "C", "D", "E", "F", "G", "H"]) with
             { Default = null };
         }
@@ -126,12 +129,12 @@ internal static class InputRows
         }
     }
 
-    private static InputRow Word(StatedValues stated, string name, string value, string meaning, IReadOnlyList<string> words) =>
-        Plain(stated, name, InputKind.Word, value, "", meaning, "one of " + string.Join(", ", words)) with
+    private static InputRow Word(
+        StatedValues stated, string name, string label, string value, string meaning, IReadOnlyList<string> words) =>
+        Plain(stated, name, label, InputKind.Word, value, "", meaning, "one of " + string.Join(", ", words)) with
         { Words = words, Default = words[0] };
 
-    private static InputRow Plain(StatedValues stated, string name, InputKind kind, string value, string unit, string meaning,
-        string allowed) =>
-        new(TomlPath.Of(name), name, name[(name.LastIndexOf('.') + 1)..], kind, Printable.Line(value), unit, stated.Has(name), meaning,
-            allowed);
+    private static InputRow Plain(
+        StatedValues stated, string name, string label, InputKind kind, string value, string unit, string meaning, string allowed) =>
+        new(TomlPath.Of(name), name, label, kind, Printable.Line(value), unit, stated.Has(name), meaning, allowed);
 }

@@ -10,11 +10,11 @@ internal static class ListedInputs
     public static IEnumerable<InputGroup> Of(Scenario scenario)
     {
         yield return new InputGroup("Rank correlations", [.. scenario.Correlations.Select((c, i) => Row(
-            $"correlations[{i}]", $"{c.First} with {c.Second}", c.Spearman.ToString("0.###"), "Spearman's rank correlation of the two",
+            $"correlations[{i}]", $"{scenario.LabelOf(c.First)} with {scenario.LabelOf(c.Second)}", c.Spearman.ToString("0.###"), "Spearman's rank correlation of the two",
                 "above -1 and below 1"))]);
         yield return new InputGroup("Evidence from one vehicle", [.. Evidence(scenario)]);
         yield return new InputGroup("Remedies", [.. scenario.Remedies.Select((r, i) => Row(
-            $"remedies[{i}]", r.Name, string.Join(", ", r.Changes.Select(c => $"{c.Input} {DistributionText.Of(c)}")),
+            $"remedies[{i}]", r.Name, RemediesText.Changes(scenario, r),
                 "what could be done about it", "changes of inputs"))]);
     }
 
@@ -37,7 +37,8 @@ internal static class ListedInputs
         for (int i = 0; i < evidence.Measured.Length; i++)
         {
             Measurement m = evidence.Measured[i];
-            yield return Row($"evidence.measured[{i}]", m.Factor, $"{Figures.Number(m.Value)} +/- {Figures.Number(m.StandardDeviation)}",
+            yield return Row(
+                $"evidence.measured[{i}]", scenario.LabelOf(m.Factor), $"{Figures.Number(m.Value)} +/- {Figures.Number(m.StandardDeviation)}",
                 "measured on this vehicle: value and standard deviation of the error", "a value the input can have");
         }
 
@@ -45,7 +46,8 @@ internal static class ListedInputs
         {
             KnownState k = evidence.Known[i];
             string state = k.Factor == Change.CategoryName ? scenario.Detail.Categories[(int)k.Value] : Figures.Number(k.Value);
-            yield return Row($"evidence.known[{i}]", k.Factor, state, "the state of a choice that is known of this vehicle",
+            yield return Row(
+                $"evidence.known[{i}]", scenario.LabelOf(k.Factor), state, "the state of a choice that is known of this vehicle",
                 "a state of the choice");
         }
     }

@@ -189,10 +189,10 @@ internal sealed class ConsoleState : IDisposable
                 notice = Saving.Save(open, dialogs).Notice;
                 return true;
             case KeyName.Undo when Session is { } open:
-                notice = open.Undo() is { } undone ? $"Taken back: {undone}" : "There is nothing to take back.";
+                notice = open.Undo() is { } undone ? $"Taken back: {open.Document.Scenario.LabelOf(undone)}" : "There is nothing to take back.";
                 return true;
             case KeyName.Redo when Session is { } open:
-                notice = open.Redo() is { } redone ? $"Done again: {redone}" : "There is nothing to do again.";
+                notice = open.Redo() is { } redone ? $"Done again: {open.Document.Scenario.LabelOf(redone)}" : "There is nothing to do again.";
                 return true;
             default:
                 return false;

@@ -66,6 +66,9 @@ public sealed record Cause
     /// <summary>The factor it belongs to.</summary>
     public required Factor Factor { get; init; }
 
+    /// <summary>Its name in plain words.</summary>
+    public string Label => Factor.LabelOf(Name);
+
     /// <summary>Its 5, 50 and 95 % points in the scenario; null for a choice.</summary>
     public required Percentiles? Prior { get; init; }
 

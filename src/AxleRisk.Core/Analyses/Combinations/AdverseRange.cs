@@ -24,6 +24,9 @@ public enum RangePart
 /// <param name="Mass">How likely a vehicle is to lie in it.</param>
 public sealed record AdverseRange(Factor Factor, string Column, RangePart Part, double Limit, double Mass)
 {
+    /// <summary>The column in plain words.</summary>
+    public string Label => Factor.LabelOf(Column);
+
     /// <summary>P(failure | in this range); NaN until the sample is drawn.</summary>
     public Interval Probability { get; init; } = new(double.NaN, double.NaN, double.NaN);
 }

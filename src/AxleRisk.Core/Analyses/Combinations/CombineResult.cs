@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Analyses.Combinations;
 
@@ -64,12 +65,26 @@ public sealed record PairEffect(
 }
 
 /// <summary>The interaction of two factors in the variance of the event, as fractions of that variance.</summary>
-/// <param name="First">The one factor, or group of correlated factors.</param>
-/// <param name="Second">The other.</param>
+/// <param name="FirstFactors">The one factor, or group of correlated factors.</param>
+/// <param name="SecondFactors">The other.</param>
 /// <param name="SecondOrder">The second-order Sobol' index: what both explain together beyond what each explains alone.</param>
 /// <param name="Shapley">The Shapley interaction index (Grabisch and Roubens 1999) of the game of closed indices played by the
 /// strongest factors.</param>
-public sealed record InteractionPair(string First, string Second, Interval SecondOrder, Interval Shapley);
+public sealed record InteractionPair(
+    ImmutableArray<Factor> FirstFactors, ImmutableArray<Factor> SecondFactors, Interval SecondOrder, Interval Shapley)
+{
+    /// <summary>The name of the one, or the names of a group.</summary>
+    public string First => string.Join(" + ", FirstFactors.Select(f => f.Name));
+
+    /// <summary>The name of the other.</summary>
+    public string Second => string.Join(" + ", SecondFactors.Select(f => f.Name));
+
+    /// <summary>The one in plain words.</summary>
+    public string FirstLabel => string.Join(" + ", FirstFactors.Select(f => f.Label));
+
+    /// <summary>The other in plain words.</summary>
+    public string SecondLabel => string.Join(" + ", SecondFactors.Select(f => f.Label));
+}
 
 /// <summary>One dangerous combination.</summary>
 public sealed record Combination

@@ -44,13 +44,11 @@ internal static class InteractionAnalysis
             from i in Enumerable.Range(0, tally.Players.Length)
             from j in Enumerable.Range(i + 1, tally.Players.Length - i - 1)
             select new InteractionPair(
-                NameOf(tally.Players[i]), NameOf(tally.Players[j]),
+                tally.Players[i], tally.Players[j],
                 Jackknife.Estimate(groups, s => InteractionGame.SecondOrder(s.AsSpan(InteractionTally.FirstSet), i, j) / Scale(s)),
                 Jackknife.Estimate(groups, s => InteractionGame.Shapley(s.AsSpan(InteractionTally.FirstSet), i, j) / Scale(s)));
         return [.. pairs.OrderByDescending(p => Math.Abs(p.Shapley.Estimate))];
     }
-
-    private static string NameOf(ImmutableArray<Factor> player) => string.Join(" + ", player.Select(f => f.Name));
 
     /// <summary>Rows times the variance of the event.</summary>
     private static double Scale(double[] s)

@@ -47,7 +47,7 @@ public static class FleetAnalysis
     {
         Fleet fleet = model.Scenario.Fleet ?? throw new ArgumentException("the scenario states no fleet", nameof(model));
         Require(model, settings);
-        ImmutableArray<string> shared = [.. model.Factors.Factors.Where(NestedPlan.IsShared).Select(f => f.Name)];
+        ImmutableArray<Factor> shared = [.. model.Factors.Factors.Where(NestedPlan.IsShared)];
         ImmutableArray<TargetBasis> bases = shared.IsEmpty ? [TargetBasis.Average] : [TargetBasis.Average, TargetBasis.NinetyPercent];
         NestedPlan plan = NestedPlan.Of(settings, !shared.IsEmpty);
         FleetSample sample = new FleetDraw(plan, options).Draw(model, fleet.KmPerYear);
@@ -63,6 +63,7 @@ public static class FleetAnalysis
         return new FleetResult
         {
             Fleet = fleet,
+            Currency = model.Scenario.Currency,
             ClaimRate = DrawStatistic.WithInterval(byDraw, TargetBasis.Average),
             Claims = claims,
             UnknownShare = shared.IsEmpty ? 0 : ClaimCounts.UnknownShare(fleet.Vehicles, byDraw),

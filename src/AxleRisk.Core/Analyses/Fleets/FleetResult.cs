@@ -18,6 +18,9 @@ public sealed record FleetResult
     /// <summary>The fleet.</summary>
     public required Fleet Fleet { get; init; }
 
+    /// <summary>The currency of the costs; null where none is stated.</summary>
+    public string? Currency { get; init; }
+
     /// <summary>The share of the fleet expected to make a claim, with its interval (error of sampling).</summary>
     public required Interval ClaimRate { get; init; }
 
@@ -108,7 +111,7 @@ public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, Search
 /// <param name="DesignOuter">Outer draws behind each design looked at; 0 where none was.</param>
 /// <param name="DesignInner">Vehicles drawn for each of them.</param>
 /// <param name="Designs">Designs looked at.</param>
-/// <param name="Shared">The names of the factors that the whole fleet shares.</param>
+/// <param name="Shared">The factors that the whole fleet shares.</param>
 /// <param name="IsConditional">Whether what is left to chance in each mode of a vehicle is averaged exactly rather than drawn.</param>
 /// <param name="Modes">The number of modes of failure that are on.</param>
 /// <param name="InnerShare">How much of the variance between outer draws as drawn is only the error of their inner draws: it is
@@ -116,4 +119,4 @@ public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, Search
 /// <param name="Residue">By what share the band of the claims may still be too wide or too narrow for it, 95 %.</param>
 public sealed record FleetSampling(
     int Replicates, int Outer, int Inner, int DesignOuter, int DesignInner, int Designs,
-    ImmutableArray<string> Shared, bool IsConditional, int Modes, double InnerShare, double Residue);
+    ImmutableArray<Factor> Shared, bool IsConditional, int Modes, double InnerShare, double Residue);

@@ -116,7 +116,7 @@ public static class RankAnalysis
             select new RankedFactor
             {
                 Factor = factor,
-                RankedWith = [.. pair.Group.Factors.Where(f => f != factor).Select(f => f.Name)],
+                RankedWith = [.. pair.Group.Factors.Where(f => f != factor)],
                 FailureShare = ShareOf(LifeShareProblem.Failure, f => f == factor),
                 LifeShare = ShareOf(LifeShareProblem.Life, f => f == factor),
                 Place = 0,

@@ -84,7 +84,7 @@ public sealed record RankedFactor
     /// <summary>
     /// The factors it is correlated with: their indices are those of all of them together. Empty for an independent factor.
     /// </summary>
-    public required ImmutableArray<string> RankedWith { get; init; }
+    public required ImmutableArray<Factor> RankedWith { get; init; }
 
     /// <summary>Its part of all shares of failure, a fraction; NaN where nothing fails.</summary>
     public required Interval FailureShare { get; init; }

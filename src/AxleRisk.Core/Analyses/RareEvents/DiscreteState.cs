@@ -4,16 +4,17 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Analyses.RareEvents;
 
 /// <summary>One combination of the states of the discrete factors.</summary>
-/// <param name="Name">The combination in words; empty where nothing is held.</param>
+/// <param name="Name">The combination; empty where nothing is held. Random streams go by it.</param>
+/// <param name="Label">The combination in plain words.</param>
 /// <param name="Probability">Its probability.</param>
 /// <param name="Units">The columns held, with a unit value that maps to the state.</param>
-internal sealed record DiscreteState(string Name, double Probability, IReadOnlyList<(int Column, double Unit)> Units)
+internal sealed record DiscreteState(string Name, string Label, double Probability, IReadOnlyList<(int Column, double Unit)> Units)
 {
     /// <summary>Combinations at most; discrete factors that would make more are sampled like the others.</summary>
     public const int MostCombinations = 64;
 
     /// <summary>Nothing held: discrete factors are sampled.</summary>
-    public static DiscreteState None { get; } = new("", 1, []);
+    public static DiscreteState None { get; } = new("", "", 1, []);
 
     /// <summary>
     /// All combinations of the discrete factors that are independent of the others. (A measured sample is not discrete here:
@@ -39,8 +40,8 @@ internal sealed record DiscreteState(string Name, double Probability, IReadOnlyL
 
         // The middle of the interval of unit values that map to this state.
         double unit = choice.Cumulative(value) - (probability / 2);
-        string name = $"{factor.Name} {factor.Show(value)}";
+        string Joined(string before, string name) => $"{before}{(before.Length == 0 ? "" : ", ")}{name} {factor.Show(value)}";
         return new DiscreteState(
-            Name.Length == 0 ? name : $"{Name}, {name}", Probability * probability, [.. Units, (factor.FirstColumn, unit)]);
+            Joined(Name, factor.Name), Joined(Label, factor.Label), Probability * probability, [.. Units, (factor.FirstColumn, unit)]);
     }
 }

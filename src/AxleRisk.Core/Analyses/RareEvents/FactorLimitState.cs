@@ -82,7 +82,8 @@ internal abstract class FactorLimitState : LimitState
                 int index = Array.IndexOf(columns, column);
                 if (index >= 0)
                 {
-                    coordinates.Add(new DesignCoordinate(factor.ColumnNames[i], factor.Unit, values[column][0], point.Alpha[index]));
+                    coordinates.Add(new DesignCoordinate(
+                        factor.ColumnNames[i], factor.ColumnLabels[i], factor.Unit, values[column][0], point.Alpha[index]));
                 }
                 else if (first >= 0 && Model.Chances.ModeOf(factor) == first)
                 {
@@ -90,7 +91,7 @@ internal abstract class FactorLimitState : LimitState
                     double share = first == 0 ? Math.Sqrt(Model.Scale.VarianceShare(factor)) : 1;
                     double[] value = [share * Model.Chances.ScoreOf(first, used[first])];
                     factor.Distribution!.OfScores(value, value);
-                    coordinates.Add(new DesignCoordinate(factor.Name, factor.Unit, value[0], point.Alpha[^1] * share));
+                    coordinates.Add(new DesignCoordinate(factor.Name, factor.Label, factor.Unit, value[0], point.Alpha[^1] * share));
                 }
             }
         }

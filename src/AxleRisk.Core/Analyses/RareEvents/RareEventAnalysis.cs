@@ -76,5 +76,6 @@ public static class RareEventAnalysis
     private static ImmutableArray<RareEventState> States(IReadOnlyList<DiscreteState> discrete, FactorLimitState[] limits,
         Stratum[] strata) =>
         [.. Enumerable.Range(0, strata.Length).OrderByDescending(i => strata[i].Part).Select(i => new RareEventState(
-            discrete[i].Name, discrete[i].Probability, strata[i].Mean, [.. strata[i].Points.Points.Select(limits[i].Report)]))];
+            discrete[i].Name, discrete[i].Label, discrete[i].Probability, strata[i].Mean,
+            [.. strata[i].Points.Points.Select(limits[i].Report)]))];
 }

@@ -77,12 +77,13 @@ public sealed record RareEventResult
 public sealed record RareEventEstimate(string Method, Interval Probability, double Cov, long Evaluations);
 
 /// <summary>One state of the discrete factors.</summary>
-/// <param name="Name">The state in words (<c>detail.category E</c>); empty where there are no discrete factors.</param>
+/// <param name="Name">The state (<c>detail.category E</c>); empty where there are no discrete factors.</param>
+/// <param name="Label">The state in plain words (<c>weld category E</c>).</param>
 /// <param name="Probability">The probability of the state.</param>
 /// <param name="FailureProbability">P(fail | state).</param>
 /// <param name="DesignPoints">Its design points, the nearest first.</param>
 public sealed record RareEventState(
-    string Name, double Probability, double FailureProbability, ImmutableArray<DesignPointReport> DesignPoints);
+    string Name, string Label, double Probability, double FailureProbability, ImmutableArray<DesignPointReport> DesignPoints);
 
 /// <summary>The likeliest way to fail: a design point in the factors' own units.</summary>
 /// <param name="Beta">Its distance from the medians in standard normals, the first-order reliability index.</param>
@@ -92,10 +93,11 @@ public sealed record DesignPointReport(double Beta, ImmutableArray<DesignCoordin
 
 /// <summary>One column of the sample at a design point.</summary>
 /// <param name="Name">The factor's name, or the leg's share of an uncertain road mix.</param>
+/// <param name="Label">The same in plain words.</param>
 /// <param name="Unit">Its unit as printed; empty for a pure number.</param>
 /// <param name="Value">Its value at the design point.</param>
 /// <param name="Cosine">
 /// The direction cosine of its standard normal, positive where larger values bring failure nearer; the squares sum to 1.
 /// For factors with a rank correlation it belongs to what the factor adds to those before it.
 /// </param>
-public sealed record DesignCoordinate(string Name, string Unit, double Value, double Cosine);
+public sealed record DesignCoordinate(string Name, string Label, string Unit, double Value, double Cosine);

@@ -19,6 +19,7 @@ public static class RemediesAnalysis
         IEnumerable<RemedyRow> rows = sets.Zip(comparison.Cases.Skip(1), (s, c) => new RemedyRow(s, c));
         return new RemediesResult
         {
+            Currency = model.Scenario.Currency,
             Comparison = comparison,
             Rows = [.. rows.OrderBy(r => r.Case.Probability.Estimate).ThenByDescending(r => r.Case.B10Km.Estimate)],
         };

@@ -13,11 +13,14 @@ public sealed record RemediesResult
     /// <summary>The remedies and pairs, the least failure probability first.</summary>
     public required ImmutableArray<RemedyRow> Rows { get; init; }
 
+    /// <summary>The currency of the costs; null where none is stated.</summary>
+    public string? Currency { get; init; }
+
     /// <summary>The same with the risk study's figure of the scenario as it is.</summary>
     public RemediesResult With(RiskHeadline headline)
     {
         ComparisonResult anchored = Comparison.With(headline);
-        return new RemediesResult
+        return this with
         {
             Comparison = anchored,
             Rows = [.. Rows.Select(r => r with { Case = anchored.Cases[Comparison.Cases.IndexOf(r.Case)] })],

@@ -39,7 +39,7 @@ public static class SweepAnalysis
         (double Life, double Damage)[] nominal = [.. models.Select(Nominal)];
         double Life(int i) => nominal[i].Life / nominal[0].Life;
         return new SweepResult(
-            [.. inputs.Select(i => new SweepAxis(i.Input, i.Unit(model.Scenario), i.Stated(model.Scenario),
+            [.. inputs.Select(i => new SweepAxis(i.Input, model.Scenario.LabelOf(i.Input), i.Unit(model.Scenario), i.Stated(model.Scenario),
                 [.. i.Points(model.Scenario).Select(v => v.Text)]))],
             comparison.DistanceKm, comparison.Cases[0],
             [

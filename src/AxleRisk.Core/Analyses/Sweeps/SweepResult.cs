@@ -18,10 +18,11 @@ public sealed record SweepResult(
 
 /// <summary>One input of a sweep.</summary>
 /// <param name="Name">Its name.</param>
+/// <param name="Label">Its name in plain words.</param>
 /// <param name="Unit">Its unit; empty for a pure number or a category.</param>
 /// <param name="Stated">Its value in the base case; NaN for a category.</param>
 /// <param name="Values">Its values in the sweep, as they are written.</param>
-public sealed record SweepAxis(string Name, string Unit, double Stated, ImmutableArray<string> Values);
+public sealed record SweepAxis(string Name, string Label, string Unit, double Stated, ImmutableArray<string> Values);
 
 /// <summary>One point of a sweep.</summary>
 /// <param name="Values">The value of each input as it is written; null for one that stays as stated.</param>

@@ -3,6 +3,7 @@ using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Pages.Combinations;
 using AxleRisk.App.Screens.Pages.Ranking;
 using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;
 using Xunit;
 
@@ -30,11 +31,11 @@ public sealed class RankingPageTests
     {
         using Session session = Opened.Session("benchmark-five-legs");
         using RankingPage page = Ranked(session);
-        string second = page.Run.Result!.Factors[1].Factor.Name;
+        Factor second = page.Run.Result!.Factors[1].Factor;
         page.Press(KeyName.Down);
-        Assert.Contains($"{second}: ", Opened.Text(page), StringComparison.Ordinal);
+        Assert.Contains($"{second.Label} ({second.Name}): ", Opened.Text(page), StringComparison.Ordinal);
         page.Press(KeyName.Enter);
-        Assert.Equal(second, page.Opened!.Name);
+        Assert.Equal(second.Label, page.Opened!.Name);
         Assert.True(Opened.HasKey(page, "Esc"));
         page.Press(KeyName.Escape);
         Assert.Null(page.Opened);

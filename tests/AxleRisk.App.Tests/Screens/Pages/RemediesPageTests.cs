@@ -63,7 +63,7 @@ public sealed class RemediesPageTests
     {
         using Session session = Opened.Session("broken-housing");
         Action<Form> fill = form =>
-            Fill(form, ("name", "better weld"), ("cost, if known", "75"), ("change 1", "detail.category"), ("  becomes", "E"));
+            Fill(form, ("name", "better weld"), ("cost, if known", "75"), ("change 1", "weld category"), ("  becomes", "E"));
         using var page = new RemediesPage(session, new NoDialogs { Filling = f => fill(f) });
         page.Press('a');
         Remedy added = session.Document.Scenario.Remedies[^1];
@@ -75,7 +75,7 @@ public sealed class RemediesPageTests
             page.Press(KeyName.Down);
         }
 
-        fill = form => Fill(form, ("change 1", "use.speed_factor"), ("  becomes", "x 0.9"), ("cost, if known", ""));
+        fill = form => Fill(form, ("change 1", "speed factor"), ("  becomes", "x 0.9"), ("cost, if known", ""));
         page.Press(KeyName.Enter);
         Remedy changed = session.Document.Scenario.Remedies[^1];
         Assert.Equal("use.speed_factor x 0.9", $"{changed.Changes.Single().Input} {changed.Changes.Single().Description}");
@@ -104,10 +104,10 @@ public sealed class RemediesPageTests
     }
 
     [Theory]
-    [InlineData("axle.wall_mm", "60", "must not be above half")]
-    [InlineData("axle.wall_mm", "thick", "a number, x 0.8")]
-    [InlineData("axle.wall_mm", "x -1", "above 0")]
-    [InlineData("detail.category", "Z9", "Z9")]
+    [InlineData("wall thickness", "60", "must not be above half")]
+    [InlineData("wall thickness", "thick", "a number, x 0.8")]
+    [InlineData("wall thickness", "x -1", "above 0")]
+    [InlineData("weld category", "Z9", "Z9")]
     public void A_change_that_cannot_be_is_refused_with_the_reason(string input, string becomes, string reason)
     {
         using Session session = Opened.Session("broken-housing");

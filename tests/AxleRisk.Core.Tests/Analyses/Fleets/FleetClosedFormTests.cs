@@ -54,7 +54,7 @@ public sealed class FleetClosedFormTests
         Assert.InRange(result.Claims.High, 465, 510);
         Assert.Equal(0.99506, result.UnknownShare, 5e-4);
         Assert.True(result.Claims.Expected.Low < 102.317 && result.Claims.Expected.High > 102.317);
-        Assert.Equal(["fatigue.miner_sum"], result.Sampling.Shared.AsEnumerable());
+        Assert.Equal(["fatigue.miner_sum"], result.Sampling.Shared.Select(f => f.Name));
     }
 
     [Fact]

@@ -121,7 +121,7 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
 
     private void Measure(int? index)
     {
-        if (index is null && !MeasureForm.Measurable(Session).Except(Scenario.Evidence.Measured.Select(m => m.Factor)).Any())
+        if (index is null && MeasureForm.Measurable(Session).All(f => Scenario.Evidence.Measured.Any(m => m.Factor == f.Name)))
         {
             outcome = "There is no further factor that could be measured.";
             return;
@@ -132,7 +132,7 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
 
     private void Know(int? index)
     {
-        if (index is null && !StateForm.Choices(Session).Except(Scenario.Evidence.Known.Select(k => k.Factor)).Any())
+        if (index is null && StateForm.Choices(Session).All(f => Scenario.Evidence.Known.Any(k => k.Factor == f.Name)))
         {
             outcome = "There is no further choice whose state could be known.";
             return;

@@ -34,10 +34,10 @@ internal sealed record EvidenceItem(EvidenceKind Kind, int Index, string Label, 
         [
             new(EvidenceKind.Life, 0, "life", Life(evidence.Life)),
             .. evidence.Measured.Select((m, i) => new EvidenceItem(
-                EvidenceKind.Measured, i, Printable.Line(m.Factor),
+                EvidenceKind.Measured, i, Printable.Line(factors.LabelOf(m.Factor)),
                 $"read {Figures.Number(m.Value)}{Unit(factors.Find(m.Factor))}, sd {Figures.Number(m.StandardDeviation)}")),
             .. evidence.Known.Select((k, i) => new EvidenceItem(
-                EvidenceKind.Known, i, Printable.Line(k.Factor),
+                EvidenceKind.Known, i, Printable.Line(factors.LabelOf(k.Factor)),
                 $"is {Printable.Line(factors.Find(k.Factor)?.Show(k.Value) ?? Figures.Number(k.Value))}")),
             .. evidence.Explanations.Select((e, i) => new EvidenceItem(
                 EvidenceKind.Explanation, i, Printable.Line(e.Name),
@@ -65,7 +65,7 @@ internal sealed record EvidenceItem(EvidenceKind Kind, int Index, string Label, 
             .. double.IsFinite(c.Above) ? new[] { $"above {Show(c.Above)}" } : [], .. double.IsFinite(c.Below) ? new[]
                 { $"below {Show(c.Below)}" } : [],
         ];
-        return $"{Printable.Line(c.Column)} {string.Join(", ", parts)}";
+        return $"{Printable.Line(factors.LabelOf(c.Column))} {string.Join(", ", parts)}";
     }
 
     private static string Unit(Factor? factor) => factor is { Unit.Length: > 0 } ? $" {factor.Unit}" : "";

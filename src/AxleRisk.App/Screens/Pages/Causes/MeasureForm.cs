@@ -23,12 +23,12 @@ internal sealed class MeasureForm : Form
         this.session = session;
         this.index = index;
         Measurement? known = index is int i ? session.Document.Scenario.Evidence.Measured[i] : null;
-        string[] names = [.. Measurable(session)
-            .Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Measured.Any(m => m.Factor == n))];
-        string factor = known?.Factor ?? names[0];
+        Factor[] choices = [.. Measurable(session)
+            .Where(f => f.Name == known?.Factor || !session.Document.Scenario.Evidence.Measured.Any(m => m.Factor == f.Name))];
+        string factor = (choices.FirstOrDefault(f => f.Name == known?.Factor) ?? choices[0]).Label;
         Arrange(
         [
-            new FormField("factor", factor, "", names),
+            new FormField("factor", factor, "", [.. choices.Select(f => f.Label)]),
             new FormField("value read", known is null ? "" : FieldBook.Show(known.Value), Unit(factor)),
             new FormField("sd of its error", known is null ? "" : FieldBook.Show(known.StandardDeviation), Unit(factor)),
         ]);
@@ -39,14 +39,14 @@ internal sealed class MeasureForm : Form
 
     /// <summary>The edit; null while a field is no number.</summary>
     public ScenarioEdit? Edit =>
-        Number(1) is { } value && Number(2) is { } sd ? EvidenceEdits.Measure(index, Fields[0].Text, value, sd) : null;
+        Number(1) is { } value && Number(2) is { } sd ? EvidenceEdits.Measure(index, Labelled(Fields[0].Text)!.Name, value, sd) : null;
 
-    private Factor? Factor => session.Model.Factors.Find(Fields[0].Text);
+    private Factor? Factor => Labelled(Fields[0].Text);
 
     /// <summary>The factors that can be measured: continuous, and not seen in the life alone.</summary>
-    public static IEnumerable<string> Measurable(Session session) => session.Model.Factors.Factors.OfType<ScalarFactor>()
+    public static IEnumerable<Factor> Measurable(Session session) => session.Model.Factors.Factors.OfType<ScalarFactor>()
         .Where(f => f.Distribution is not NumberChoice && f.Input.Quantity != Quantities.MinerSum
-            && f.Input.Quantity != Quantities.LifeScatter).Select(f => f.Name);
+            && f.Input.Quantity != Quantities.LifeScatter);
 
     public override IReadOnlyList<PageLine> Picture(int width, int height)
     {
@@ -57,7 +57,7 @@ internal sealed class MeasureForm : Form
 
         string[] text =
         [
-            factor.Name, factor.Input.Quantity.Meaning,
+            $"{factor.Label} ({factor.Name})", factor.Input.Quantity.Meaning,
             $"In the scenario 5 % lie below {Figures.Number(d.Quantile(0.05))}, half below {Figures.Number(d.Median)}, 95 % below {Figures.Number(d.Quantile(0.95))} {factor.Unit}.",
             "Two readings in three lie within one sd of the true value.",
         ];
@@ -85,5 +85,7 @@ internal sealed class MeasureForm : Form
     private TomlValue.Number? Number(int field) => InputEditor.Number(Fields[field].Text) is double x
         ? new TomlValue.Number(x, Fields[field].Text) : null;
 
-    private string Unit(string factor) => session.Model.Factors.Find(factor)?.Unit ?? "";
+    private string Unit(string factor) => Labelled(factor)?.Unit ?? "";
+
+    private Factor? Labelled(string label) => session.Model.Factors.Factors.FirstOrDefault(f => f.Label == label);
 }

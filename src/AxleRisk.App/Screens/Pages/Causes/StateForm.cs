@@ -21,9 +21,10 @@ internal sealed class StateForm : Form
         this.session = session;
         this.index = index;
         KnownState? known = index is int i ? session.Document.Scenario.Evidence.Known[i] : null;
-        string[] names = [.. Choices(session)
-            .Where(n => n == known?.Factor || !session.Document.Scenario.Evidence.Known.Any(k => k.Factor == n))];
-        Build(names, known?.Factor ?? names[0], known?.Value);
+        Factor[] choices = [.. Choices(session)
+            .Where(f => f.Name == known?.Factor || !session.Document.Scenario.Evidence.Known.Any(k => k.Factor == f.Name))];
+        Build(
+            [.. choices.Select(f => f.Label)], (choices.FirstOrDefault(f => f.Name == known?.Factor) ?? choices[0]).Label, known?.Value);
     }
 
     public override string Title => "A state known of this vehicle";
@@ -31,15 +32,15 @@ internal sealed class StateForm : Form
     /// <summary>The edit.</summary>
     public ScenarioEdit Edit => EvidenceEdits.Know(index, Factor, Choice(Factor).Values.First(v => Factor.Show(v) == Fields[1].Text));
 
-    private Factor Factor => session.Model.Factors.Find(Fields[0].Text)!;
+    private Factor Factor => Labelled(Fields[0].Text);
 
     /// <summary>The factors that are a choice.</summary>
-    public static IEnumerable<string> Choices(Session session) =>
-        session.Model.Factors.Factors.Where(f => f.Distribution is NumberChoice).Select(f => f.Name);
+    public static IEnumerable<Factor> Choices(Session session) =>
+        session.Model.Factors.Factors.Where(f => f.Distribution is NumberChoice);
 
     public override IReadOnlyList<PageLine> Picture(int width, int height) =>
     [
-        .. Wrap.Lines($"{Factor.Name}: {DistributionText.Of(Factor)}", width, "").Select(l => PageLine.Of(l, Ink.Quiet)),
+        .. Wrap.Lines($"{Factor.Label} ({Factor.Name}): {DistributionText.Of(Factor)}", width, "").Select(l => PageLine.Of(l, Ink.Quiet)),
     ];
 
     protected override void Changed(int field)
@@ -52,13 +53,15 @@ internal sealed class StateForm : Form
         Refusal = session.WhyNot(Edit);
     }
 
+    private Factor Labelled(string label) => session.Model.Factors.Factors.First(f => f.Label == label);
+
     private static NumberChoice Choice(Factor factor) => (NumberChoice)factor.Distribution!;
 
-    private void Build(IReadOnlyList<string> names, string name, double? state)
+    private void Build(IReadOnlyList<string> labels, string label, double? state)
     {
-        Factor factor = session.Model.Factors.Find(name)!;
+        Factor factor = Labelled(label);
         string[] states = [.. Choice(factor).Values.Select(factor.Show)];
-        Arrange([new FormField("choice", name, "", names),
+        Arrange([new FormField("choice", label, "", labels),
             new FormField("state", factor.Show(state ?? Choice(factor).Values[0]), factor.Unit, states)]);
         Refusal = session.WhyNot(Edit);
     }

@@ -31,7 +31,7 @@ internal static class PairGrid
         double strong = measure == PairMeasure.Ratio ? Math.Log(StrongRatio) : most > 0 ? 0.75 * most : 1;
         int nameWidth = Math.Max(NarrowestName, Math.Min(width, Layout.Width) - 4 - (CellWidth * names.Length));
         Picture picture = HeatGrid.Draw(
-            [.. names.Select(n => TextTable.Shorten(n, nameWidth))], value, x => Cell(x, measure) + Shade(Math.Abs(x), strong), strong,
+            TextTable.Shorten(names, nameWidth), value, x => Cell(x, measure) + Shade(Math.Abs(x), strong), strong,
                 width, names.Length + 1);
         return
         [
@@ -67,14 +67,15 @@ internal static class PairGrid
     private static (string[] Names, Func<int, int, double> Value) Ranges(CombineResult result, PairMeasure measure)
     {
         AdverseRange[] paired = [.. result.Pairs.SelectMany(p => new[] { p.First, p.Second })];
-        (string Column, double Alone)[] columns =
+        (string Column, string Label, double Alone)[] columns =
         [
-            .. paired.GroupBy(r => r.Column).Select(g => (g.Key, g.Max(r => r.Probability.Estimate))).OrderByDescending(c => c.Item2),
+            .. paired.GroupBy(r => r.Column).Select(g => (g.Key, g.First().Label, g.Max(r => r.Probability.Estimate)))
+                .OrderByDescending(c => c.Item3),
         ];
         ILookup<(string, string), PairEffect> byColumns = result.Pairs
             .SelectMany(p => new[] { (Key: (p.First.Column, p.Second.Column), p), (Key: (p.Second.Column, p.First.Column), p) })
                 .ToLookup(x => x.Key, x => x.p);
-        return ([.. columns.Select(c => Printable.Line(c.Column))], (i, j) =>
+        return ([.. columns.Select(c => Printable.Line(c.Label))], (i, j) =>
             i == j ? measure == PairMeasure.Together ? columns[i].Alone : double.NaN
             : byColumns[(columns[i].Column, columns[j].Column)].MaxBy(p => p.Together.Estimate) is { } pair
                 ? measure == PairMeasure.Together ? pair.Together.Estimate : Math.Log(pair.Ratio.Estimate)
@@ -83,9 +84,11 @@ internal static class PairGrid
 
     private static (string[] Names, Func<int, int, double> Value) Interactions(CombineResult result)
     {
-        string[] names = [.. result.Interactions.SelectMany(i => new[] { i.First, i.Second }).Distinct()];
-        return ([.. names.Select(Printable.Line)], (i, j) => result.Interactions
-            .FirstOrDefault(p => (p.First == names[i] && p.Second == names[j])
-                || (p.First == names[j] && p.Second == names[i]))?.Shapley.Estimate ?? double.NaN);
+        (string First, string Second, double Shapley)[] pairs =
+            [.. result.Interactions.Select(i => (Printable.Line(i.FirstLabel), Printable.Line(i.SecondLabel), i.Shapley.Estimate))];
+        string[] names = [.. pairs.SelectMany(p => new[] { p.First, p.Second }).Distinct()];
+        return (names, (i, j) => pairs
+            .Where(p => (p.First, p.Second) == (names[i], names[j]) || (p.First, p.Second) == (names[j], names[i]))
+            .Select(p => p.Shapley).FirstOrDefault(double.NaN));
     }
 }

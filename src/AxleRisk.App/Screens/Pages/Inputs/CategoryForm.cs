@@ -17,7 +17,7 @@ internal sealed class CategoryForm : Form
     {
         this.session = session;
         Detail detail = session.Document.Scenario.Detail;
-        Title = row.Name;
+        Title = row.Label;
         Arrange(
         [
             new FormField("catalogue", detail.Catalogue, "", SnCatalogue.Catalogues),

@@ -16,7 +16,7 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
 
     public override string Status => Factors.Length < 2
         ? "Fewer than two continuous factors: there is nothing to correlate."
-        : $"{Factors[row].Name} with {Factors[column].Name}: {Words(Of(row, column))}";
+        : $"{Factors[row].Label} with {Factors[column].Label}: {Words(Of(row, column))}";
 
     private ScalarFactor[] Factors => [.. session.Model.Factors.Factors.OfType<ScalarFactor>().Where(f => f.Distribution.IsContinuous)];
 
@@ -29,7 +29,8 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
         }
 
         (row, column) = (Math.Clamp(row, 1, factors.Length - 1), Math.Clamp(column, 0, factors.Length - 2));
-        int nameWidth = Math.Min(34, factors.Max(f => f.Name.Length) + 4);
+        int nameWidth = Math.Min(34, factors.Max(f => f.Label.Length) + 4);
+        string[] names = TextTable.Shorten([.. factors.Select(f => f.Label)], nameWidth - 4);
         int columns = Math.Max(1, Math.Min(factors.Length - 1, (width - nameWidth) / CellWidth));
         int rows = Math.Max(1, height - 2);
         int left = Math.Clamp(column - columns + 1, 0, factors.Length - 1);
@@ -39,9 +40,9 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
         [
             PageLine.Of("Rank correlations (Spearman); the columns are numbered like the rows", Ink.Heading),
             PageLine.Of(new string(' ', nameWidth) + head, Ink.Quiet),
-            PageLine.Of(Name(0, factors[0].Name, nameWidth)),
+            PageLine.Of(Name(0, names[0], nameWidth)),
             .. Enumerable.Range(top, Math.Min(rows - 1, factors.Length - top)).Select(r => PageLine.Of(
-                [new Piece(Name(r, factors[r].Name, nameWidth)), .. Enumerable.Range(left, columns).Where(c => c < r)
+                [new Piece(Name(r, names[r], nameWidth)), .. Enumerable.Range(left, columns).Where(c => c < r)
                     .Select(c => Cell(r, c))])),
         ];
     }
@@ -58,13 +59,13 @@ internal sealed class CorrelationPanel(Session session, InputEditor editor) : Pa
                 column = Math.Clamp(column + (key.Name == KeyName.Right ? 1 : key.Name == KeyName.Left ? -1 : 0), 0, row - 1);
                 return new(true);
             case KeyName.Enter when most > 0:
-                return new(true, false, editor.Correlate(Factors[row].Name, Factors[column].Name, Of(row, column)));
+                return new(true, false, editor.Correlate(Factors[row], Factors[column], Of(row, column)));
             default:
                 return new(false);
         }
     }
 
-    private static string Name(int place, string name, int width) => $"{place + 1,3} {TextTable.Shorten(name, width - 4)}".PadRight(width);
+    private static string Name(int place, string name, int width) => $"{place + 1,3} {name}".PadRight(width);
 
     private static string Words(double spearman) => spearman == 0 ? "independent" : $"{spearman:0.##}";
 

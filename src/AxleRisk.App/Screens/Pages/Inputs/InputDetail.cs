@@ -25,12 +25,12 @@ internal static class InputDetail
 
     private static IEnumerable<PageLine> Text(InputRow row, int width)
     {
-        string unit = row.Unit.Length > 0 ? $" ({row.Unit})" : "";
+        string unit = row.Unit.Length > 0 ? $", {row.Unit}" : "";
         IEnumerable<PageLine> Wrapped(string text, Ink ink) =>
             Wrap.Lines(Printable.Line(text), width, "  ").Select(l => PageLine.Of(l, ink));
         return
         [
-            .. Wrapped($"{row.Name}{unit}: {row.Meaning}", Ink.Plain),
+            .. Wrapped($"{row.Label} ({row.Name}{unit}): {row.Meaning}", Ink.Plain),
             .. Wrapped($"Now: {row.ValueText}{(row.IsStated ? "" : ", by default" + (row.Factor is null ? "" : " (*)"))}", Ink.Strong),
             .. row.Default is null ? [] : Wrapped($"Default: {row.Default}", Ink.Quiet),
             .. Wrapped($"May be: {row.Allowed}", Ink.Quiet),

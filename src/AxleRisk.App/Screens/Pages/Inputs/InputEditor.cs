@@ -2,6 +2,7 @@ using System.Globalization;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Pages.Inputs;
@@ -23,12 +24,12 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
 
     /// <summary>Sets the rank correlation of two inputs.</summary>
     /// <returns>Why it was not set; null where it was, or where the reader left.</returns>
-    public string? Correlate(string first, string second, double present)
+    public string? Correlate(Factor first, Factor second, double present)
     {
         ScenarioEdit? Edit(string text) =>
-            Number(text) is { } r ? ScenarioEdits.Correlation(session.Document.Scenario, first, second, r) : null;
+            Number(text) is { } r ? ScenarioEdits.Correlation(session.Document.Scenario, first.Name, second.Name, r) : null;
         string? text = dialogs.Ask(
-            "Rank correlation", $"{first} with {second}: Spearman's rank correlation, above -1 and below 1; 0 makes them independent.",
+            "Rank correlation", $"{first.Label} with {second.Label}: Spearman's rank correlation, above -1 and below 1; 0 makes them independent.",
             present.ToString("0.###", CultureInfo.InvariantCulture), t =>
                 Edit(t) is { } e ? session.WhyNot(e) : "a number above -1 and below 1");
         return text is null ? null : Apply(Edit(text)!);
@@ -44,7 +45,7 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
         string unit = row.Unit.Length > 0 ? $" in {row.Unit}" : "";
         string initial = row.IsStated ? row.ValueText : "";
         string? text = dialogs.Ask(
-            row.Name, $"{row.Meaning}{unit}; {row.Allowed}", initial, t => edit(t) is { } e ? session.WhyNot(e) : row.Allowed);
+            row.Label, $"{row.Meaning}{unit}; {row.Allowed}", initial, t => edit(t) is { } e ? session.WhyNot(e) : row.Allowed);
         return text is null ? null : Apply(edit(text)!);
     }
 

@@ -10,6 +10,10 @@ internal static class InputLines
     private const int LabelWidth = 26;
     private const int UnitWidth = 9;
     private const int MarkWidth = 8;
+    private const int KeyWidth = 28;
+
+    /// <summary>From this width on each input's key within its group has a column; in full it stands below with the chosen one.</summary>
+    private const int WideEnough = 110;
 
     /// <summary>The lines.</summary>
     /// <param name="groups">The inputs.</param>
@@ -56,14 +60,17 @@ internal static class InputLines
 
     private static PageLine Row(InputRow row, bool isChosen, int width)
     {
-        int valueWidth = Math.Max(8, width - 2 - LabelWidth - 1 - UnitWidth - MarkWidth - 1);
+        int keyWidth = width >= WideEnough ? KeyWidth : 0;
+        int valueWidth = Math.Max(8, width - 2 - LabelWidth - 1 - keyWidth - UnitWidth - MarkWidth - 1);
+        string name = row.Kind == InputKind.Element ? "" : row.Name[(row.Name.LastIndexOf('.') + 1)..];
+        string key = keyWidth == 0 ? "" : TextTable.Shorten(name, keyWidth - 1).PadRight(keyWidth);
         string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
         string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
         string value = TextTable.Shorten(row.ValueText, valueWidth).PadRight(valueWidth);
         Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
         PageLine line = PageLine.Of(
-            new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(value, row.Factor is null ? quiet : Ink.Strong),
-            new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet),
+            new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(key, Ink.Quiet),
+            new Piece(value, row.Factor is null ? quiet : Ink.Strong), new Piece(" " + row.Unit.PadRight(UnitWidth), Ink.Quiet),
                 new Piece(!row.IsStated && mark != "default" ? mark + "*" : mark, Ink.Quiet));
         return isChosen ? line.Fit(width).In(Ink.Chosen) : line;
     }

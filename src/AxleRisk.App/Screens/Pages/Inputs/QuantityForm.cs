@@ -36,7 +36,7 @@ internal sealed class QuantityForm : Form
         Build();
     }
 
-    public override string Title => $"{input.Name}: {TextTable.Shorten(quantity.Meaning, 48)}";
+    public override string Title => $"{input.Label}: {TextTable.Shorten(quantity.Meaning, 48)}";
 
     /// <summary>The edit; null while something is wrong.</summary>
     public ScenarioEdit? Edit => isTolerance ? tolerance.Edit(form.Path) : check.Edit;

@@ -16,7 +16,7 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
     private static readonly Stages Stages = new(1_000, 8_000);
     private const int MostPairs = 4;
 
-    public override string Name => factor;
+    public override string Name => Session.Document.Scenario.LabelOf(factor);
 
     public override IReadOnlyList<string> Explanation =>
     [
@@ -30,7 +30,7 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
 
     public override int Revision => HashCode.Combine(base.Revision, combinations.Revision);
 
-    protected override string? Unavailable => Found is null ? $"{factor} is certain now: it is no factor any more. Esc goes back." : null;
+    protected override string? Unavailable => Found is null ? $"{Name} is certain now: it is no factor any more. Esc goes back." : null;
 
     protected override long DefaultEvaluations => FactorRangeAnalysis.DefaultEvaluations;
 
@@ -58,7 +58,7 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
     protected override FactorRangeResult Study(LifeModel model, StudySettings settings, RunOptions options,
         Action<FactorRangeResult> publish)
     {
-        Factor held = model.Factors.Find(factor) ?? throw new StudyException($"{factor} is no factor any more");
+        Factor held = model.Factors.Find(factor) ?? throw new StudyException($"{Name} is no factor any more");
         RiskHeadline headline = Session.Risk.Headlines(model)([model.Scenario.RequiredKm], options)[0];
         return Stages.Run(
             settings, FactorRangeAnalysis.CasesOf(held), options, publish, (s, o) => FactorRangeAnalysis.Run(model, held, s, o, headline),
@@ -88,11 +88,11 @@ internal sealed class FactorPage(Session session, IDialogs dialogs, Combinations
             return [PageLine.Of("  Not looked for yet: c does, or run the page Combinations.", Ink.Quiet)];
         }
 
-        string name = Printable.Line(factor);
+        string name = Printable.Line(Name);
         string[] interactions =
         [
             .. found.Interactions.Where(i => (i.First == factor || i.Second == factor) && i.SecondOrder.Low > 0).Take(MostPairs)
-                .Select(i => $"{name} with {Printable.Line(i.First == factor ? i.Second : i.First)}: together they explain {Figures.Share(i.SecondOrder.Estimate)} of the variance of failure beyond what each explains."),
+                .Select(i => $"{name} with {Printable.Line(i.First == factor ? i.SecondLabel : i.FirstLabel)}: together they explain {Figures.Share(i.SecondOrder.Estimate)} of the variance of failure beyond what each explains."),
         ];
         PairEffect[] pairs = [.. found.Pairs.Where(p => p.IsNotable && (p.First.Factor.Name == factor || p.Second.Factor.Name == factor))
             .Take(MostPairs)];

@@ -14,7 +14,7 @@ internal static class FactorPictures
     {
         Factor f = result.Factor;
         string knowledge = f.Knowledge == Knowledge.Varies ? "varies between vehicles" : "unknown, one value for all";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Name)}: {DistributionText.Of(f)}{Unit(f)}, {knowledge}", width),
+        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Label)} ({Printable.Line(f.Name)}): {DistributionText.Of(f)}{Unit(f)}, {knowledge}", width),
             Ink.Heading);
     }
 
@@ -41,7 +41,7 @@ internal static class FactorPictures
         double[] Ends(Func<Interval, double> end) => [.. result.Points.Select(p => end(p.Case.Probability))];
         double average = result.Base.Probability.Estimate;
         return Pictures.Lines(new LineChart(
-            new ChartAxis($"{Printable.Line(f.Name)}{(f.Unit.Length > 0 ? $", {f.Unit}" : "")}; 1 % to 99 % point"),
+            new ChartAxis($"{Printable.Line(f.Label)}{(f.Unit.Length > 0 ? $", {f.Unit}" : "")}; 1 % to 99 % point"),
             new ChartAxis($"failed by {Figures.Exact(result.DistanceKm)} km", Label: Ticks.Percent))
         {
             Series = [new ChartSeries("held", x, Ends(p => p.Estimate)),

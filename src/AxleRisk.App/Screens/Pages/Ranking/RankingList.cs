@@ -15,8 +15,11 @@ internal static class RankingList
     public static IReadOnlyList<PageLine> Rows(RankResult result, int chosen, int width)
     {
         Bar[] bars = [.. result.Factors.Select((f, i) => new Bar(
-            $"{(i == chosen ? ">" : " ")}{f.Place,2}{(f.IsTied ? "=" : " ")} {Printable.Line(f.Factor.Name)}",
-            f.FailureShare.Estimate, Math.Max(0, f.FailureShare.Low), f.FailureShare.High, Percent(f.FailureShare)))];
+            Printable.Line(f.Factor.Label), f.FailureShare.Estimate, Math.Max(0, f.FailureShare.Low), f.FailureShare.High,
+            Percent(f.FailureShare))
+        {
+            Lead = $"{(i == chosen ? ">" : " ")}{f.Place,2}{(f.IsTied ? "=" : " ")} ",
+        })];
         IReadOnlyList<PageLine> rows = Pictures.Lines(BarChart.Draw(bars, width, bars.Length));
         return
         [
@@ -30,7 +33,7 @@ internal static class RankingList
     public static IEnumerable<PageLine> Of(RankResult result, RankedFactor f, int width)
     {
         string unit = f.Factor.Unit.Length > 0 ? $" {f.Factor.Unit}" : "";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Factor.Name)}: {DistributionText.Of(f.Factor)}{unit}", width),
+        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Factor.Label)} ({Printable.Line(f.Factor.Name)}): {DistributionText.Of(f.Factor)}{unit}", width),
             Ink.Heading);
         string[] sentences =
         [
@@ -53,7 +56,7 @@ internal static class RankingList
     private static string Tied(RankResult result, RankedFactor factor)
     {
         string[] others = [.. result.Factors.Where(f => f != factor && factor.IsTied && f.Place == factor.Place)
-            .Select(f => Printable.Line(f.Factor.Name))];
+            .Select(f => Printable.Line(f.Factor.Label))];
         return others.Length == 0
             ? "" : $", tied with {string.Join(", ", others.Take(3))}{(others.Length > 3 ? $" and {others.Length - 3} more" : "")}";
     }
@@ -71,7 +74,7 @@ internal static class RankingList
 
         string how = total.Estimate > 2 * Math.Max(first.Estimate, 0) && total.Estimate > first.High
             ? "it acts mostly together with others" : "it acts much by itself";
-        string group = f.RankedWith.IsEmpty ? "" : $" (together with {string.Join(", ", f.RankedWith)}, with which it is correlated)";
+        string group = f.RankedWith.IsEmpty ? "" : $" (together with {string.Join(", ", f.RankedWith.Select(o => o.Label))}, with which it is correlated)";
         return $"Alone {Figures.Index(first)}, with others {Figures.Index(total)}: {how}{group}.";
     }
 

@@ -60,7 +60,7 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
 
         chosen = Math.Clamp(chosen, 0, All.Length - 1);
         return view.Lines(
-            w => RemedyLines.List(All, on, chosen, w), RemedyLines.Above + (2 * chosen) + 1, (w, h) =>
+            w => RemedyLines.List(Session.Document.Scenario, on, chosen, w), RemedyLines.Above + (2 * chosen) + 1, (w, h) =>
                 base.Lines(w, h), width, height, LeastBody);
     }
 

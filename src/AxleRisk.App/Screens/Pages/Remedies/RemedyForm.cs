@@ -27,13 +27,13 @@ internal sealed class RemedyForm : Form
         this.session = session;
         this.index = index;
         Remedy? known = index is int i ? Scenario.Remedies[i] : null;
-        string[] choices = [NoInput, .. Scenario.Inputs.Select(x => x.Name), Change.CategoryName];
+        string[] choices = [NoInput, .. Scenario.Inputs.Select(x => x.Label), CategoryFactor.FactorLabel];
         var fields = new List<FormField>
             { new("name", known?.Name ?? ""), new("cost, if known", known?.Cost is double c ? Editing.FieldBook.Show(c) : "") };
         for (int change = 0; change < Math.Max(LeastChanges, (known?.Changes.Length ?? 0) + 1); change++)
         {
             string input = known?.Changes.ElementAtOrDefault(change)?.Input ?? NoInput;
-            fields.Add(new FormField($"change {change + 1}", input, "", choices));
+            fields.Add(new FormField($"change {change + 1}", input == NoInput ? NoInput : Scenario.LabelOf(input), "", choices));
             fields.Add(new FormField("  becomes", input == NoInput ? "" : Stated(index!.Value, input)));
         }
 
@@ -84,8 +84,9 @@ internal sealed class RemedyForm : Form
         var lines = new List<PageLine> { PageLine.Of("Changes", Ink.Heading) };
         foreach ((FormField input, FormField becomes) in Pairs().Where(p => p.Input.Text != NoInput))
         {
-            lines.AddRange(Wrap.Lines(Printable.Line(input.Text), width, "").Select(l => PageLine.Of(l, Ink.Strong)));
-            lines.AddRange(Wrap.Lines($"now {Printable.Line(ChangeText.Now(Scenario, input.Text))}", width).Select(l => PageLine.Of(l)));
+            string name = NameOf(input);
+            lines.AddRange(Wrap.Lines(Printable.Line($"{input.Text} ({name})"), width, "").Select(l => PageLine.Of(l, Ink.Strong)));
+            lines.AddRange(Wrap.Lines($"now {Printable.Line(ChangeText.Now(Scenario, name))}", width).Select(l => PageLine.Of(l)));
             lines.AddRange(Wrap.Lines($"-> {becomes.Text}", width).Select(l => PageLine.Of(l)));
         }
 
@@ -102,10 +103,14 @@ internal sealed class RemedyForm : Form
     private List<(string, TomlValue)>? Changes()
     {
         (string Input, TomlValue? Value)[] read = [.. Pairs().Where(p => p.Input.Text != NoInput)
-            .Select(p => (p.Input.Text, ChangeText.Parse(p.Input.Text, p.Becomes.Text)))];
+            .Select(p => (NameOf(p.Input), ChangeText.Parse(NameOf(p.Input), p.Becomes.Text)))];
         return read.Any(r => r.Value is null) || read.DistinctBy(r => r.Input).Count() < read.Length
             ? null : [.. read.Select(r => (r.Input, r.Value!))];
     }
+
+    /// <summary>The name of the input whose plain words are chosen.</summary>
+    private string NameOf(FormField field) =>
+        Scenario.Inputs.FirstOrDefault(i => i.Label == field.Text)?.Name ?? Change.CategoryName;
 
     private string Stated(int remedy, string input)
     {
@@ -125,7 +130,7 @@ internal sealed class RemedyForm : Form
         {
             bool isTwice = input.Text != NoInput && Pairs().Count(p => p.Input.Text == input.Text) > 1;
             input.Refusal = isTwice ? "changed twice" : null;
-            becomes.Refusal = input.Text != NoInput && ChangeText.Parse(input.Text, becomes.Text) is null
+            becomes.Refusal = input.Text != NoInput && ChangeText.Parse(NameOf(input), becomes.Text) is null
                 ? "a number, x 0.8 or { ... }" : null;
         }
 

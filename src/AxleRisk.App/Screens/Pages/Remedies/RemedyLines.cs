@@ -13,10 +13,10 @@ internal static class RemedyLines
     public const int Above = 1;
 
     /// <summary>The list: two rows a remedy, its switch and what it changes.</summary>
-    public static IReadOnlyList<PageLine> List(IReadOnlyList<Remedy> remedies, IReadOnlySet<string> on, int chosen, int width) =>
+    public static IReadOnlyList<PageLine> List(Scenario scenario, IReadOnlySet<string> on, int chosen, int width) =>
     [
         PageLine.Of(TextTable.Shorten("Remedies; [x] is switched on", width), Ink.Heading),
-        .. remedies.SelectMany((r, i) => Rows(r, on.Contains(r.Name), i == chosen, width)),
+        .. scenario.Remedies.SelectMany((r, i) => Rows(scenario, r, on.Contains(r.Name), i == chosen, width)),
     ];
 
     /// <summary>What the chosen ones do together, and each alone.</summary>
@@ -78,16 +78,15 @@ internal static class RemedyLines
         }
     }
 
-    private static IEnumerable<PageLine> Rows(Remedy remedy, bool isOn, bool isChosen, int width)
+    private static IEnumerable<PageLine> Rows(Scenario scenario, Remedy remedy, bool isOn, bool isChosen, int width)
     {
-        string cost = remedy.Cost is double c ? $"  cost {c:#,0.##}" : "";
+        string cost = remedy.Cost is double c ? $"  cost {Figures.Cost(c, scenario.Currency)}" : "";
         PageLine name = PageLine.Of(
             new Piece(isChosen ? "> " : "  "), new Piece(isOn ? "[x] " : "[ ] ", Ink.Strong),
                 new Piece(TextTable.Shorten(Printable.Line(remedy.Name), Math.Max(4, width - 6 - cost.Length))),
                 new Piece(cost, Ink.Quiet));
         yield return isChosen ? name.Fit(width).In(Ink.Chosen) : name;
-        string changes = string.Join("; ", remedy.Changes.Select(x => $"{x.Input} {DistributionText.Of(x)}"));
-        yield return PageLine.Of(TextTable.Shorten("      " + Printable.Line(changes), width), Ink.Quiet);
+        yield return PageLine.Of(TextTable.Shorten("      " + RemediesText.Changes(scenario, remedy), width), Ink.Quiet);
     }
 
     private static Bar Bar(string name, ComparedCase c) => new(
@@ -102,7 +101,7 @@ internal static class RemedyLines
 
     private static string Cost(RemedySetResult result) =>
         result.Chosen.Aggregate((double?)0, (sum, r) => sum + r.Cost) is double cost
-            ? $"Cost together {cost:#,0.##}, in the scenario's own unit." : "The cost of one of them is not stated.";
+            ? $"Cost together {Figures.Cost(cost, result.Currency)}{(result.Currency is null ? ", in the scenario's own unit" : "")}." : "The cost of one of them is not stated.";
 
     private static string Method(ComparisonResult result) => $"{result.Cases.Length} cases, each with these same samples, "
         + (result.IsConditional ? "exact failure probabilities given the damage averaged" : "failures counted")

@@ -12,6 +12,9 @@ namespace AxleRisk.App.Screens.Pages.Remedies;
 /// <param name="Comparison">The cases: none, the chosen together where there are any, then each alone.</param>
 internal sealed record RemedySetResult(ImmutableArray<Remedy> Chosen, ImmutableArray<Remedy> All, ComparisonResult Comparison)
 {
+    /// <summary>The currency of the costs; null where none is stated.</summary>
+    public string? Currency { get; init; }
+
     /// <summary>None of the remedies.</summary>
     public ComparedCase None => Comparison.Cases[0];
 
@@ -35,6 +38,9 @@ internal sealed record RemedySetResult(ImmutableArray<Remedy> Chosen, ImmutableA
             .. all.Select(r => Remedy.Apply(model.Scenario, r))];
         return new RemedySetResult(
             chosen, all, Core.Analyses.Remedies.Comparison.Run([model, .. changed.Select(s => new LifeModel(s))],
-                model.Scenario.RequiredKm, settings, options));
+                model.Scenario.RequiredKm, settings, options))
+        {
+            Currency = model.Scenario.Currency,
+        };
     }
 }
