@@ -11,7 +11,7 @@ internal static class FleetBlocks
 {
     /// <summary>The warranty manager's decision.</summary>
     public static Headline Headline(FleetResult result) => new(
-        "Expected warranty claims, and the band that covers what is unknown",
+        "Expected warranty claims, and their 95 % band",
         $"{FleetText.Number(result.Claims.Expected.Estimate)}; {FleetText.Band(result.Claims)}",
         [
             $"{FleetText.OfFleet(result)}; {FleetText.Precision(result)}",

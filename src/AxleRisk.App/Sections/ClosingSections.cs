@@ -1,4 +1,5 @@
 using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Sections;
@@ -6,10 +7,10 @@ namespace AxleRisk.App.Sections;
 /// <summary>The sections that say the same in every report.</summary>
 internal static class ClosingSections
 {
-    public static Section Method { get; } = new(
+    public static Section Method(RiskResult risk) => new(
         "Method and limits of validity",
         [
-            new Subheading("What is computed"), new ItemList([.. MethodText.Steps], IsNumbered: true),
+            new Subheading("What is computed"), new ItemList([.. MethodText.Steps, ModeText.Failure(risk)], IsNumbered: true),
             new Subheading("What is left out"), new ItemList([.. MethodText.Limits]),
             new Subheading("Terms"), new ItemList([.. MethodText.Terms]),
         ]);

@@ -30,8 +30,12 @@ internal static class RepeatSection
                     .. studies.Made.Select(m => CommandLine(m.Step.Command, scenario, m.Step.Settings, m.Step.IsUsual, m.Step.Arguments)),
                 ]),
                 new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
-                new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision:"),
-                new ItemList([.. files.Select(f => $"tables/{f}.csv")]),
+                new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision are in tables; json has what each command prints with --json, without the time it took:"),
+                new ItemList(
+                [
+                    .. files.Select(f => $"tables/{f}.csv"),
+                    .. studies.Made.Select((_, i) => $"json/{ReportComposer.NameOf(studies, i)}.json"),
+                ]),
             ]);
     }
 

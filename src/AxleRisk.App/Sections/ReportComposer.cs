@@ -22,7 +22,7 @@ internal static class ReportComposer
             InputsSection.Of(studies),
             new Section("Base case, and one factor at a time", [.. BaseBlocks.Of(studies.Base)]),
             .. studies.Plan.Steps.Select(step => SectionOf(studies, step)),
-            ClosingSections.Method,
+            ClosingSections.Method(studies.Risk),
             ClosingSections.Cautions,
             RepeatSection.Of(studies, files),
         ];
@@ -42,8 +42,8 @@ internal static class ReportComposer
         File("curve", RiskDocument.Header, RiskDocument.CurveRows(studies.Find<RiskRun>()!.Curve!)),
     ];
 
-    // A command that is run more than once has its tables numbered.
-    private static string NameOf(ReportStudies studies, int place)
+    /// <summary>The name of a study among the report's files; a command that is run more than once is numbered.</summary>
+    public static string NameOf(ReportStudies studies, int place)
     {
         string command = studies.Made[place].Step.Command;
         int before = studies.Made.Take(place).Count(m => m.Step.Command == command);

@@ -1,4 +1,5 @@
 using System.Text;
+using AxleRisk.App.Documents;
 using AxleRisk.Files;
 using AxleRisk.Reports.Content;
 using AxleRisk.Reports.Rendering;
@@ -17,7 +18,13 @@ internal static class ReportFiles
     public static Report Write(ReportStudies studies, string folder)
     {
         Report report = ReportComposer.Compose(studies);
-        WholeFolder.Write(folder, Of(report));
+        WholeFolder.Write(
+            folder,
+            [
+                .. Of(report),
+                .. studies.Made.Select((m, i) => ($"json/{ReportComposer.NameOf(studies, i)}.json",
+                    (Action<Stream>)(stream => stream.Write(Encoding.UTF8.GetBytes(Json.Write(m.Document) + "\n"))))),
+            ]);
         return report;
     }
 

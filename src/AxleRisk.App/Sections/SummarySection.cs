@@ -59,6 +59,7 @@ internal static class SummarySection
 
     private static IEnumerable<string> Findings(ReportStudies studies) =>
     [
+        .. ModeText.Sentence(studies.Risk) is { } modes ? new[] { modes } : [],
         .. studies.Risk.Lives.Where(l => l.Percent == 10).Select(Life),
         .. studies.Find<RankResult>() is { } ranking ? Deciding(ranking) : [],
         .. studies.Find<CombineResult>()?.Combinations is [var worst, ..] ? new[] { $"The worst combination: {CombineText.Sentence(worst)}" } : [],

@@ -12,8 +12,7 @@ internal static class MethodText
         "Stress: bending at the checked section, from that force, the lever arm, the section modulus and the stress concentration.",
         "Fatigue: rainflow damage from the moments of the stress spectrum (Dirlik 1985 unless stated otherwise), S-N curves on their "
             + "mean with scatter, Miner's rule with an uncertain sum at failure. The life is that sum over the damage a km.",
-        "Uncertainty: every uncertain input is a distribution; the chain above is evaluated for many samples of all of them together. "
-            + "Failure means that the housing has begun to crack through.",
+        "Uncertainty: every uncertain input is a distribution; the chain above is evaluated for many samples of all of them together.",
     ];
 
     /// <summary>What the model leaves out.</summary>

@@ -20,6 +20,21 @@ internal static class ModeText
         return table;
     }
 
+    /// <summary>Which mode fails first by the required distance, in a sentence; null where fatigue is the only one.</summary>
+    public static string? Sentence(RiskResult result)
+    {
+        int at = result.Distances.ToList().FindIndex(d => d.DistanceKm == result.RequiredKm);
+        ModeRisk[] ranked = [.. result.Modes.Where(m => at >= 0 && m.First[at] >= 0).OrderByDescending(m => m.First[at])];
+        return ranked.Length < 2 ? null
+            : $"By {Figures.Exact(result.RequiredKm)} km {ranked[0].Mode.Words} comes first most often: "
+                + string.Join(", ", ranked.Select(m => $"{m.Mode.Words} in {Figures.Probability(m.First[at])}")) + " of all vehicles.";
+    }
+
+    /// <summary>What failure means, in a sentence.</summary>
+    public static string Failure(RiskResult result) => result.Modes.IsEmpty
+        ? "Failure means that the housing has begun to crack through."
+        : $"Failure means the first of: {string.Join(", ", result.Modes.Select(m => m.Mode.Words))}; by fatigue the housing has begun to crack through.";
+
     /// <summary>The failure probability with one mode switched off.</summary>
     public static TextTable WithoutTable(RiskResult result)
     {

@@ -17,7 +17,7 @@ public sealed class FleetTests
         (int exit, string output, string error) = Cli.Run("fleet", Van, "-n", "2048");
         Assert.Equal((0, ""), (exit, error));
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
-        Assert.StartsWith("Expected warranty claims: ", output.Split('\n')[3], StringComparison.Ordinal);
+        Assert.StartsWith("Expected warranty claims, and their 95 % band: ", output.Split('\n')[3], StringComparison.Ordinal);
         Assert.Contains("Write down: with a probability of 95 % this fleet will make", Words(output), StringComparison.Ordinal);
         Assert.Contains("outer draws of what is unknown", Words(output), StringComparison.Ordinal);
         Assert.Contains("smallest nominal wall, mm (now 7)", output, StringComparison.Ordinal);

@@ -23,7 +23,8 @@ public sealed partial class ReportTests
             page.Descendants("h2").Select(h => h.Value));
 
         // The main figure is the risk command's own, to the last digit.
-        string number = page.Descendants("p").First(p => (string?)p.Attribute("class") == "number").Value.Replace('\u00a0', ' ');
+        string number = page.Descendants("div").First(d => d.Value.StartsWith("Failure probability by", StringComparison.Ordinal))
+            .Elements("p").Single(p => (string?)p.Attribute("class") == "number").Value.Replace('\u00a0', ' ');
         Assert.Contains($": {number}\n", Cli.Run("risk", Cli.Shipped("broken-housing"), "-n", "4000").Out, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
         Assert.Equal(2, page.Descendants("p").Count(p => (string?)p.Attribute("class") == "warning"));
@@ -62,7 +63,7 @@ public sealed partial class ReportTests
         Assert.Contains("The fleet under warranty", page.Descendants("h2").Select(h => h.Value));
         Match command = Regex.Match(page.Value, @"axlerisk fleet \S+ --evaluations (\d+) --seed 1");
         string answer = Cli.Run("fleet", Cli.Shipped("warranty-clinic-van"), "-n", command.Groups[1].Value).Out;
-        Assert.Contains($"Expected warranty claims: {Numbers(page)[0]}\n  of 2,400 vehicles", answer, StringComparison.Ordinal);
+        Assert.Contains($": {Numbers(page)[1]}\n  of 2,400 vehicles", answer, StringComparison.Ordinal);
         Match write = Regex.Match(Flat(answer), "Write down: .*? claims and cost [0-9,]+ to [0-9,]+");
         Assert.True(write.Success);
         Assert.Equal(2, Regex.Count(Flat(page.Value), Regex.Escape(write.Value)));
@@ -77,8 +78,9 @@ public sealed partial class ReportTests
         string markdown = File.ReadAllText(Path.Combine(folder, "report.md"));
         string[] shown = [.. PictureLink().Matches(markdown).Select(m => m.Groups[1].Value)];
         string[] tables = [.. TableName().Matches(markdown).Select(m => m.Value)];
+        string[] json = [.. Regex.Matches(markdown, @"json/[\w-]+\.json").Select(m => m.Value)];
         string[] files = [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f))];
-        Assert.Equal(files.Order(), shown.Concat(tables).Append("report.html").Append("report.md").Append("files.csv").Order());
+        Assert.Equal(files.Order(), shown.Concat(tables).Concat(json).Append("report.html").Append("report.md").Append("files.csv").Order());
         Assert.Equal(26, shown.Count(s => s.StartsWith("figures/input-", StringComparison.Ordinal))); // one a factor
         byte[] signature = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]; // ISO/IEC 15948, 5.2
         Assert.All(shown, s => Assert.Equal(signature, File.ReadAllBytes(Path.Combine(folder, s))[..8]));
