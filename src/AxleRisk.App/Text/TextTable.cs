@@ -42,7 +42,7 @@ internal sealed class TextTable
                     string own = h.TrimStart('<', '>', '|', '#');
                     bool isBar = h == "#";
                     string header = isBar || longHeaders.Length == 0 ? own : longHeaders[next++];
-                    return new Column(header, h.StartsWith('<') || isBar) 
+                    return new Column(header, h.StartsWith('<') || isBar)
                     {
                         Short = own,
                         IsBar = isBar,
