@@ -35,9 +35,16 @@ internal static class SummarySection
         about.Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .Select(p => new Paragraph(p.ReplaceLineEndings(" ")));
 
-    /// <summary>What the author states of the report, above all else.</summary>
+    /// <summary>What the author states of the report, above all else; who is named signs.</summary>
     private static IEnumerable<Block> TitleBlockOf(Scenario scenario) => scenario.Block.Stated.Any()
-        ? [new ItemList([.. scenario.Block.Stated.Select(x => $"{char.ToUpperInvariant(x.Key[0])}{x.Key[1..]}: {Printable.Line(x.Text)}")])]
+        ?
+        [
+            new ItemList(
+            [
+                .. scenario.Block.Stated.Select(x => $"{char.ToUpperInvariant(x.Key[0])}{x.Key[1..]}: {Printable.Line(x.Text)}"),
+                .. scenario.Block.Author.Length + scenario.Block.Reviewer.Length > 0 ? new[] { "Signed: " + new string('_', 30) } : [],
+            ]),
+        ]
         : [];
 
     /// <summary>The answer to what the scenario's role asks, before all else.</summary>

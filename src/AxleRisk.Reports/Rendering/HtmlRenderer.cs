@@ -42,7 +42,7 @@ public static class HtmlRenderer
                 new XElement("meta", new XAttribute("name", "viewport"), new XAttribute("content", "width=device-width, initial-scale=1")),
                 new XElement("meta", new XAttribute("name", "color-scheme"), new XAttribute("content", "light dark")),
                 new XElement("title", title),
-                new XElement("style", Stylesheet.Text)),
+                new XElement("style", Stylesheet.Text + Stylesheet.RunningHead(title))),
             new XElement(
                 "body",
                 new XElement("header", new XElement("h1", title)),

@@ -8,8 +8,8 @@ namespace AxleRisk.App.Tests.Commands;
 /// </summary>
 internal static partial class FewFactors
 {
-    /// <summary>A file of it, with more at its end.</summary>
-    public static string With(string more) => Cli.Temporary(Text() + more);
+    /// <summary>A file of it, with more at its end, and at its head.</summary>
+    public static string With(string more, string head = "") => Cli.Temporary(head + Text() + more);
 
     /// <summary>A file of it whose wall corrodes, so that the vehicle ages; with more at its end.</summary>
     public static string AgeingWith(string more) =>

@@ -79,9 +79,21 @@ public sealed class LeftOutSectionTests
         }));
     }
 
-    private static ReportStudies Studies(string asked, CancellationTokenSource? source = null, Action<ReportPlan, long>? progress = null)
+    [Fact]
+    public void The_title_block_stands_first_and_who_is_named_signs()
     {
-        ScenarioDocument document = ScenarioReader.ReadFile(FewFactors.With(asked));
+        Report report = ReportComposer.Compose(Studies("", head: "author = \"A. Nobody\"\nrevision = \"B\"\n"));
+        ItemList block = Assert.IsType<ItemList>(report.Sections[0].Blocks[0]);
+        Assert.Equal(["Author: A. Nobody", "Revision: B", "Signed: " + new string('_', 30)], block.Items);
+        Assert.IsNotType<ItemList>(ReportComposer.Compose(Studies("")).Sections[0].Blocks[0]);
+        ScenarioException refused = Assert.Throws<ScenarioException>(() => Studies("", head: "author = \"\"\"a\nb\"\"\"\n"));
+        Assert.Contains("author must be one line", refused.Errors[0].Message, StringComparison.Ordinal);
+    }
+
+    private static ReportStudies Studies(
+        string asked, CancellationTokenSource? source = null, Action<ReportPlan, long>? progress = null, string head = "")
+    {
+        ScenarioDocument document = ScenarioReader.ReadFile(FewFactors.With(asked, head));
         var model = new LifeModel(document.Scenario);
         var plan = ReportPlan.Of(model, 200, StudySettings.DefaultSeed);
         return ReportStudies.Run(document, model, plan, new RunOptions
