@@ -20,7 +20,9 @@ internal static class FleetBlocks
             $"{FleetText.WriteDown(result)} {FleetText.Why(result)}",
         ]);
 
-    /// <summary>What the warranty manager has to decide: the longest warranty that holds, where a target is stated, and the claims.</summary>
+    /// <summary>
+    /// What the warranty manager has to decide: the longest warranty that holds, where a target is stated, and the claims.
+    /// </summary>
     public static IEnumerable<Block> Decision(FleetResult result) =>
         [.. LongestWarranty(result) is { } longest ? [longest] : Array.Empty<Block>(), Headline(result)];
 

@@ -35,6 +35,11 @@ public class BivariateNormalTests
         Assert.Equal(total, 1 - Share(1 - alpha * alpha), 1e-8);
     }
 
+    [Theory]
+    [InlineData(double.NaN, 0)]
+    [InlineData(0, double.NaN)]
+    public void No_limit_has_no_probability(double h, double k) => Assert.True(double.IsNaN(BivariateNormal.Cumulative(h, k, 0.5)));
+
     // Phi2(0, 0; rho) = 1/4 + asin(rho)/(2 pi), closed form.
     [Theory]
     [InlineData(-1)]

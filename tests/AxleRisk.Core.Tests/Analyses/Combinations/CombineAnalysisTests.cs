@@ -39,6 +39,22 @@ public sealed class CombineAnalysisTests
         Assert.Equal(["fatigue.log10_life_scatter", "fatigue.miner_sum"], result.Combinations[0].Members.Select(m => m.Column).Order());
     }
 
+    // P(F | 1) P(F | 2) ... / P(F)^(k - 1), of the result's own figures.
+    [Fact]
+    public void Multiplied_is_what_the_members_would_give_each_by_its_own_factor()
+    {
+        CombineResult result = Run(At200, 30_000, "plain");
+        double all = result.Probability.Estimate;
+        Assert.NotEmpty(result.Combinations);
+        Assert.All(result.Combinations, c =>
+        {
+            double product = all * c.Members.Select(m => result.Ranges
+                .Single(r => (r.Column, r.Part, r.Limit) == (m.Column, m.Part, m.Limit)).Probability.Estimate / all)
+                .Aggregate(1.0, (a, b) => a * b);
+            Assert.Equal(product, c.Multiplied.Estimate, 1e-9 * product);
+        });
+    }
+
     [Fact]
     public void Weighted_and_counted_failures_give_the_same_combinations_their_probability()
     {
