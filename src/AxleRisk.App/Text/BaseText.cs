@@ -7,7 +7,7 @@ internal static class BaseText
 {
     public const string OneAtATimeHeading = "One factor at a time: life over the life of the base case";
 
-    public const string Label = "Base case, everything at its nominal: life";
+    public const string Label = "Life of the base case, everything at its nominal";
 
     public static string Answer(BaseCaseResult result) => $"{Figures.Km(result.LifeKm)} km";
 
