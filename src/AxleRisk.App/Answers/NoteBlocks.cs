@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Studies;
@@ -9,6 +11,9 @@ namespace AxleRisk.App.Answers;
 /// <summary>What holds of every answer to a scenario: what the model does not know of it, and what was assumed for it.</summary>
 internal static class NoteBlocks
 {
+    // A page asks for its notes whenever it is drawn, and a report once a study.
+    private static readonly ConditionalWeakTable<ScenarioDocument, StrongBox<ImmutableArray<LiftOffLeg>>> Known = [];
+
     public static IEnumerable<Block> Of(ScenarioDocument document) =>
         Of(document, Frame.Assumed(document.Scenario));
 
@@ -18,8 +23,11 @@ internal static class NoteBlocks
 
     /// <summary>What must not be overlooked.</summary>
     public static IEnumerable<Warning> Warnings(ScenarioDocument document) =>
-        LiftOffText.Sentence(LiftOffCheck.Run(new LifeModel(document.Scenario)), document.FileName) is { } hint
-            ? [new Warning(hint)] : [];
+        LiftOffText.Sentence(LiftOff(document), document.FileName) is { } hint ? [new Warning(hint)] : [];
+
+    /// <summary>How often wheels leave the ground in the base case, leg by leg; worked out once.</summary>
+    public static ImmutableArray<LiftOffLeg> LiftOff(ScenarioDocument document) => Known
+        .GetValue(document, d => new StrongBox<ImmutableArray<LiftOffLeg>>(LiftOffCheck.Run(new LifeModel(d.Scenario)))).Value;
 
     /// <summary>The defaults in force that move the answer. Never silent.</summary>
     public static IEnumerable<Block> Assumed(IReadOnlyList<Assumption> assumed) =>

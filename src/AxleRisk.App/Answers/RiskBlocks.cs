@@ -17,7 +17,7 @@ internal static class RiskBlocks
     public static IEnumerable<Block> Of(RiskResult result, RiskResult? curve = null) =>
     [
         Headline(result),
-        .. curve is null ? [] : Figures(result, curve),
+        .. curve is null ? [] : Drawn(result, curve),
         RiskText.DistanceTable(result).Captioned(RiskText.DistancesHeading, "distance km", "failed", "95 % interval", "beta", "note"),
         .. RareEventText.Speaker(result) is { } speaker ? RareEventBlocks.Of(speaker, RareEventText.DesignHeading(speaker)) : [],
         .. ModeBlocks.Of(result),
@@ -30,7 +30,7 @@ internal static class RiskBlocks
         RiskText.Question(result.RequiredKm), RiskText.Answer(result.AtRequired.Probability),
         [RiskText.Precision(result), $"In words: {RiskText.InWords(result.AtRequired.Probability)}"]);
 
-    private static Figure[] Figures(RiskResult result, RiskResult curve) =>
+    private static Figure[] Drawn(RiskResult result, RiskResult curve) =>
     [
         new(
             new Picture("failure-curve", Alternative(result), Chart(result, curve, isLog: false)),
@@ -47,8 +47,8 @@ internal static class RiskBlocks
         result.RareEvents.IsEmpty ? "" : " Rings with intervals: too rare to sample, found as the notes below tell.";
 
     private static string Alternative(RiskResult result) =>
-        $"A rising curve. {RiskText.Question(result.RequiredKm)} it reaches {Text.Figures.Probability(result.AtRequired.Probability)}; "
-        + string.Join(", ", result.Lives.Select(l => $"{l.Percent:0.#} % at {Text.Figures.Km(l.LifeKm.Estimate)} km")) + ".";
+        $"A rising curve. {RiskText.Question(result.RequiredKm)} it reaches {Figures.Probability(result.AtRequired.Probability)}; "
+        + string.Join(", ", result.Lives.Select(l => $"{l.Percent:0.#} % at {Figures.Km(l.LifeKm.Estimate)} km")) + ".";
 
     private static CurveChart Chart(RiskResult result, RiskResult curve, bool isLog)
     {
@@ -61,7 +61,7 @@ internal static class RiskBlocks
         IEnumerable<DistanceRisk> rare = result.Distances.Where(d => d.Method == RiskMethod.Importance && d.DistanceKm <= end);
         return new CurveChart(
             [.. sampled.Select(Point)], [.. rare.Select(Point)], Point(result.AtRequired),
-            [$"required: {Text.Figures.Exact(result.RequiredKm)} km", $"{Text.Figures.Probability(result.AtRequired.Probability)} fail by then"],
+            [$"required: {Figures.Exact(result.RequiredKm)} km", $"{Figures.Probability(result.AtRequired.Probability)} fail by then"],
             Charting.Km(isLog), Charting.Percent("failed", isLog));
     }
 

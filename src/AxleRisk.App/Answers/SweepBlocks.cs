@@ -22,9 +22,10 @@ internal static class SweepBlocks
         .. result.Inputs.Length < 2 ? [] : new Block[]
         {
             SweepText.Failures(result).Captioned(
-                "Failure with both moved", [.. result.Inputs.Select(SweepText.Axis), "failed", "95 % interval", "together (95 % interval)"]),
+                $"Failure over {SweepText.Named(result)}",
+                [.. result.Inputs.Select(SweepText.Axis), "failed", "95 % interval", "together (95 % interval)"]),
             SweepText.Lives(result).Captioned(
-                "Life of the base case with both moved, relative to that as stated",
+                $"Life of the base case over {SweepText.Named(result)}, relative to that as stated",
                 [.. result.Inputs.Select(SweepText.Axis), "relative life", "life together"]),
             new Paragraph(SweepText.TogetherReading),
         },
@@ -33,7 +34,7 @@ internal static class SweepBlocks
 
     private static IEnumerable<Block> Moved(SweepResult result, SweepAxis axis, int input) =>
     [
-        new Subheading($"{SweepText.Capital(axis.Label)} moved, all else as stated"),
+        new Subheading($"{Printable.Capital(axis.Label)} moved, all else as stated"),
         new Figure(Drawn(result, axis, input), $"{RiskText.Question(result.DistanceKm)} over {axis.Label}. {BandWords} {Charting.RunOf(result.Run)}")
         {
             InLines = true,

@@ -23,7 +23,7 @@ internal static class BaseCommand
             return new Answer(
                 [
                     .. Frame.Head(document), .. BlockLines.Of([.. BaseBlocks.Of(result), .. NoteBlocks.Of(document)]), TextLine.Empty,
-                    .. Wrap.Lines(Caution.Sentence, Layout.Width).Select(line => new TextLine(line)),
+                    .. Frame.CautionLines,
                 ],
                 () => BaseDocument.AddTo(Json.Head("base", document), result).WithNotes(document),
                 BaseDocument.Header, BaseDocument.Rows(result)).Give(parsed, options, terminal);

@@ -63,7 +63,7 @@ internal static class ReportCommand
                         RiskBlocks.Headline(studies.Risk),
                         .. studies.LeftOut.Select(l => new Warning(LeftOutText.Told(l.Title, l.Reason))), new Paragraph(written),
                     ]),
-                    Frame.Took(elapsed), .. Wrap.Lines(Caution.Sentence, Layout.Width).Select(l => new TextLine(l)),
+                    Frame.Took(elapsed), .. Frame.CautionLines,
                 ])
             {
                 terminal.Out.WriteLine(Style.Print(line));

@@ -2,10 +2,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
-using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
-using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 
 namespace AxleRisk.App.Documents;
@@ -75,7 +73,7 @@ internal static class Json
     /// <summary>The same, with a list of its own of what was assumed.</summary>
     public static JsonObject WithNotes(this JsonObject document, ScenarioDocument scenario, IReadOnlyList<Text.Assumption> assumed)
     {
-        LiftOffDocument.AddTo(document, LiftOffCheck.Run(new LifeModel(scenario.Scenario)));
+        LiftOffDocument.AddTo(document, NoteBlocks.LiftOff(scenario));
         document["warnings"] = List(NoteBlocks.Warnings(scenario), w => JsonValue.Create(w.Text));
         document["assumed"] = List(assumed, a => new JsonObject { ["name"] = a.Name, ["source"] = a.Source });
         document["caution"] = Text.Caution.Sentence;

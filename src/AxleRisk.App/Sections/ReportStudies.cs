@@ -53,7 +53,7 @@ internal sealed record ReportStudies(
             {
                 // Ended early, a study may have too few samples for an answer: that is no fault of the scenario.
                 options.Cancellation.ThrowIfCancellationRequested();
-                leftOut.Add(new LeftOutStudy(step, step.Study.Title, e.Message));
+                leftOut.Add(new LeftOutStudy(step, e.Message));
             }
 
             options.Cancellation.ThrowIfCancellationRequested();

@@ -41,7 +41,7 @@ internal static class SummarySection
         [
             new ItemList(
             [
-                .. scenario.Block.Stated.Select(x => $"{char.ToUpperInvariant(x.Key[0])}{x.Key[1..]}: {Printable.Line(x.Text)}"),
+                .. scenario.Block.Stated.Select(x => $"{Printable.Capital(x.Key)}: {Printable.Line(x.Text)}"),
                 .. scenario.Block.Author.Length + scenario.Block.Reviewer.Length > 0 ? new[] { "Signed: " + new string('_', 30) } : [],
             ]),
         ]

@@ -1,3 +1,5 @@
+using AxleRisk.App.Text;
+
 namespace AxleRisk.App.Studies;
 
 /// <summary>All studies, in the order in which a report tells of them.</summary>
@@ -23,5 +25,5 @@ internal static class StudyBook
     public static IReadOnlyList<IStudy> All { get; } = [Risk, Rank, Combine, Trip, Fleet, Causes, Remedies, Sweep];
 
     /// <summary>That a study does not apply, as a sentence of its own.</summary>
-    public static string Sentence(string whyNot) => $"{char.ToUpperInvariant(whyNot[0])}{whyNot[1..]}.";
+    public static string Sentence(string whyNot) => Printable.Capital(whyNot) + ".";
 }

@@ -36,6 +36,9 @@ internal static class Frame
     /// <summary>The time a run took; on a line of its own, for it alone differs from run to run.</summary>
     public static string Took(TimeSpan elapsed, string speed = "") => $"  Took {elapsed.TotalSeconds:0.0} s{speed}.";
 
+    /// <summary>The caution, below everything.</summary>
+    public static IEnumerable<TextLine> CautionLines => Wrap.Lines(Caution.Sentence, Layout.Width).Select(line => new TextLine(line));
+
     /// <summary>That a run was ended early; null where it was not.</summary>
     public static string? Partial(RunRecord run) => run.IsPartial
         ? $"PARTIAL: ended early, after {Figures.Count(run.Evaluations)} of {Figures.Count(run.Requested)} evaluations." : null;
@@ -48,8 +51,7 @@ internal static class Frame
     public static IEnumerable<TextLine> Foot(string run, string? partial, TimeSpan elapsed, string speed = "") =>
     [
         .. partial is null ? [] : new[] { new TextLine(partial, LineKind.Warning) },
-        .. Wrap.Lines(run, Layout.Width).Append(Took(elapsed, speed)).Concat(Wrap.Lines(Caution.Sentence, Layout.Width))
-            .Select(line => new TextLine(line)),
+        .. Wrap.Lines(run, Layout.Width).Append(Took(elapsed, speed)).Select(line => new TextLine(line)), .. CautionLines,
     ];
 }
 

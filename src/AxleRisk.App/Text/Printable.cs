@@ -18,4 +18,7 @@ internal static class Printable
 
         return safe.ToString().Trim();
     }
+
+    /// <summary>A text as the beginning of a sentence.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

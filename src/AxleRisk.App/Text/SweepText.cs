@@ -20,7 +20,7 @@ internal static class SweepText
 
     /// <summary>What is moved.</summary>
     public static string Title(Scenario scenario, IEnumerable<SweptInput> inputs) =>
-        Capital(string.Join(" and ", inputs.Select(i => scenario.LabelOf(i.Input))) + " over a range");
+        Printable.Capital(string.Join(" and ", inputs.Select(i => scenario.LabelOf(i.Input))) + " over a range");
 
     /// <summary>The method in words.</summary>
     public static string Method(SweepResult result) => $"{result.Points.Length + 1} points, each evaluated with these same samples, "
@@ -75,7 +75,7 @@ internal static class SweepText
         SweepPoint[] points = [.. Alone(result, input)];
         SweepPoint least = points.MinBy(p => p.Case.Probability.Estimate)!, most = points.MaxBy(p => p.Case.Probability.Estimate)!;
         string unit = result.Inputs[input].Unit is { Length: > 0 } u ? $" {u}" : "";
-        return $"{Capital(result.Inputs[input].Label)} from {points[0].Values[input]} to {points[^1].Values[input]}{unit}: between "
+        return $"{Printable.Capital(result.Inputs[input].Label)} from {points[0].Values[input]} to {points[^1].Values[input]}{unit}: between "
             + $"{Figures.Probability(least.Case.Probability)} (at {least.Values[input]}) and {Figures.Probability(most.Case.Probability)} "
             + $"(at {most.Values[input]}) fail; the life of the base case is {Figures.Ratio(points.Min(p => p.RelativeLife))} to "
             + $"{Figures.Ratio(points.Max(p => p.RelativeLife))} times that as stated.";
@@ -99,10 +99,12 @@ internal static class SweepText
     public static IEnumerable<SweepPoint> Alone(SweepResult result, int input) =>
         result.Points.Where(p => p.Together is null && p.Values[input] is not null);
 
-    /// <summary>A text that begins with a name, as the beginning of a sentence.</summary>
-    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    /// <summary>The inputs with their units, in the order of a table's columns.</summary>
+    public static string Named(SweepResult result) =>
+        string.Join(" and ", result.Inputs.Select(i => i.Unit.Length > 0 ? $"{i.Label} ({i.Unit})" : i.Label));
 
     private static IEnumerable<SweepPoint> Both(SweepResult result) => result.Points.Where(p => p.Together is not null);
 
-    private static string[] Heads(SweepResult result) => TextTable.Shorten([.. result.Inputs.Select(i => i.Label)], LongestHead);
+    private static string[] Heads(SweepResult result) =>
+        TextTable.Shorten([.. result.Inputs.Select(i => i.Unit.Length > 0 ? i.Unit : i.Label)], LongestHead);
 }

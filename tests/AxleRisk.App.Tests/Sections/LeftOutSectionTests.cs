@@ -50,7 +50,7 @@ public sealed class LeftOutSectionTests
             ReportStudies lacking = all with
             {
                 Made = [.. all.Made.Where(m => m.Step != step)],
-                LeftOut = [new LeftOutStudy(step, step.Study.Title, "of\u001b[1m this")],
+                LeftOut = [new LeftOutStudy(step, "of\u001b[1m this")],
             };
             string title = step.Study.Title;
             Report report = ReportComposer.Compose(lacking);

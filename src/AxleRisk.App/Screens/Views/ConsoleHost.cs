@@ -1,7 +1,6 @@
 using System.Runtime.InteropServices;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Shell;
-using AxleRisk.App.Text;
 using Terminal.Gui.App;
 using Terminal.Gui.Input;
 
@@ -56,7 +55,6 @@ internal static class ConsoleHost
         {
             using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM);
             using PosixSignalRegistration hangup = EndOn(PosixSignal.SIGHUP);
-            Style.IsOn = true;
             app.Init();
             app.Driver!.Force16Colors = true;
             if (scenario is not null)
