@@ -14,7 +14,7 @@ namespace AxleRisk.Benchmarks.Mutants;
 internal sealed partial class MutantPlanter
 {
     // Where an error is an error of the numbers.
-    private static readonly string[] Folders = ["Damage", "Studies", "Analyses", "Numerics", "Distributions"];
+    private static readonly string[] Folders = ["Damage", "Modes", "Studies", "Analyses", "Numerics", "Distributions"];
 
     private const string Switch = """
         namespace AxleRisk.Core;

@@ -82,4 +82,16 @@ public sealed class RiskPartsTests
         Assert.Equal(expected.Legs.AsEnumerable(), actual.Legs);
         Assert.Equal(expected.Run.Evaluations, actual.Run.Evaluations);
     }
+
+    // A part's distances are too rare for its rows, as the whole's are, but its sums are for the whole to take up.
+    [Fact]
+    public void A_part_leaves_the_rare_distances_to_the_whole()
+    {
+        var settings = new StudySettings(1_000, 4, "plain");
+        Assert.NotEmpty(Whole(settings).RareEvents);
+        foreach (int part in (int[])[1, 2])
+        {
+            Assert.Empty(RiskAnalysis.Run(Model, settings, new RiskQuestion { Part = new StudyPart(part, 2) }, new RunOptions()).Result.RareEvents);
+        }
+    }
 }

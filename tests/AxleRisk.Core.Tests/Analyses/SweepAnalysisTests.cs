@@ -94,4 +94,12 @@ public class SweepAnalysisTests
     }
 
     private static LifeModel Model() => new(FiveLegs.Scenario);
+
+    [Fact]
+    public void A_range_of_categories_holds_both_its_ends_and_all_between()
+    {
+        Scenario scenario = Model().Scenario with { Detail = new Detail("DNV-RP-C203", ["F"], [1]) };
+        Assert.Equal(["C", "C1", "C2", "D", "E", "F"],
+            new SweptInput("detail.category", "C", "F").Points(scenario).Select(v => v.Text)); // the order of DNV-RP-C203, table 2-1
+    }
 }

@@ -77,7 +77,7 @@ internal sealed class PairEvaluator
                 for (int row = 0; row < rows.Length; row++)
                 {
                     ref readonly MixedRow r = ref rows[row];
-                    to[row] = (r.HalfOf(player) >> (player % 64) & 1) == 1 ? ofX[r.Pair] : ofSecond[r.Pair];
+                    to[row] = (r.HalfOf(player) >> player & 1) == 1 ? ofX[r.Pair] : ofSecond[r.Pair];
                 }
             }
         }
@@ -122,6 +122,9 @@ internal sealed class PairEvaluator
 /// independent players it is the same.</param>
 internal readonly record struct MixedRow(int Pair, UInt128 FromX, bool KeepsSecond)
 {
-    /// <summary>The 64 bits that a player's is among: shifting all 128 takes several times as long.</summary>
+    /// <summary>
+    /// The 64 bits that a player's is among, at the player's number modulo 64 as a shift of 64 bits takes it: shifting all 128 takes
+    /// several times as long.
+    /// </summary>
     public ulong HalfOf(int player) => player < 64 ? (ulong)FromX : (ulong)(FromX >> 64);
 }

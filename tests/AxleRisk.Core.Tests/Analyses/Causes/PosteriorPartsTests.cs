@@ -1,4 +1,5 @@
 using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
@@ -241,5 +242,16 @@ public sealed class PosteriorPartsTests
         var tally = new PosteriorTally(TwoNormals);
         tally.Add(worker, [.. rows.Select(r => r.Weight)]);
         return tally;
+    }
+
+    [Theory]
+    [InlineData(-9)]
+    [InlineData(-0.5)]
+    [InlineData(0)]
+    [InlineData(9)]
+    public void The_value_of_a_score_keeps_its_digits_in_both_tails(double score)
+    {
+        CauseItem item = CauseItem.Of(new LifeModel(FiveLegs.Scenario)).First(i => i.Distribution is Normal);
+        Assert.Equal(score, (item.ValueOf(score) - item.Distribution.Mean) / item.Distribution.StandardDeviation, 1e-9);
     }
 }

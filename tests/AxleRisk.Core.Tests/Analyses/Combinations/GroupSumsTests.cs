@@ -135,4 +135,21 @@ public sealed class GroupSumsTests
             InteractionTally.EvaluationsPerRow(model,
             [[scale], .. damage.Select(f => System.Collections.Immutable.ImmutableArray.Create(f))]));
     }
+
+    // Two factors of 3 and 4 that multiply, and the same two where they fail together alone.
+    [Fact]
+    public void More_than_the_product_of_its_members_is_said_of_a_combination_that_is_more_alone()
+    {
+        double[][] units = Synthetic.Units(2, 40_000, 5);
+        CombinationChoice product = Choice(u => 0.01 * (u[0] > 0.8 ? 3 : 1) * (u[1] > 0.8 ? 4 : 1));
+        CombinationChoice together = Choice(u => u[0] > 0.8 && u[1] > 0.8 ? 0.5 : 0.01);
+        Assert.False(product.ExceedsParts([0, 1]));
+        Assert.True(together.ExceedsParts([0, 1]));
+        Assert.False(together.ExceedsParts([0]));
+        Interval multiplied = product.Multiplied([0, 1]);
+        Assert.InRange(0.12, multiplied.Low, multiplied.High);
+
+        CombinationChoice Choice(Func<double[], double> probability) =>
+            new(new GroupSums(Synthetic.Rows(units, probability), Synthetic.UpperFifths(units)), new CombineLimits(), 1);
+    }
 }

@@ -1,6 +1,8 @@
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Analyses.RareEvents;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
@@ -217,5 +219,19 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
         Assert.True(result.Run.Evaluations <= 20_000);
         Assert.Null(result.Doubt);
         Assert.InRange(result.Probability.Estimate, result.Probability.Low, result.Probability.High);
+    }
+
+    // An interval half as wide takes four times the evaluations: importance sampling is tried where sampling would have to go on for
+    // more than that.
+    [Theory]
+    [InlineData(0.18, 1e-5, false)]
+    [InlineData(0.21, 1e-5, true)]
+    [InlineData(0.21, 2e-3, false)]
+    public void Sampling_that_would_go_on_too_long_is_replaced(double cov, double sampled, bool replaced)
+    {
+        var model = new LifeModel(FiveLegs.Scenario with { RequiredKm = 5_000 });
+        RareEventResult? instead = RareDistances.InPlaceOfMore(
+            model, new Interval(sampled, 0, 1), cov, new RiskQuestion { UntilCov = 0.1 }, new StudySettings(100_000, 1, "plain"), new RunOptions());
+        Assert.Equal(replaced, instead is not null);
     }
 }

@@ -216,4 +216,15 @@ public sealed class RareEventPartsTests
         CrossCheck = check,
         Run = new RunRecord(1, 1, 1, "", LifeModel.Version, false),
     };
+
+    // Of normal scores none lies beyond 40, so no run gets there: a bound, and no estimate.
+    [Fact]
+    public void Subset_simulation_that_meets_no_failure_says_how_far_it_looked()
+    {
+        RareEventEstimate found = SubsetSimulation.Run(TestLimits.Linear(40, 2), 1, new RunOptions())!;
+        Assert.Equal(0, found.Probability.Estimate);
+        Assert.Equal(0, found.Probability.Low);
+        Assert.Equal(3e-15, found.Probability.High, 1e-20); // 12 levels of a tenth, and none of the last thousand: three in it
+        Assert.Equal(double.NaN, found.Cov);
+    }
 }

@@ -40,6 +40,7 @@ public class SectionTests
         Near.Relative(Math.PI * 90 * 90 * 90 / 32, SectionModulus.Tube(90, 60), 1e-14);
         Near.Relative(80 * 100 * 100 / 6.0, SectionModulus.Box(80, 100, 41), 1e-14);
         Near.Relative(80 * 100 * 100 / 6.0, SectionModulus.Box(80, 100, 1000), 1e-14);
+        Near.Relative(0.5 * 0.8 * 0.8 / 6, SectionModulus.Box(0.5, 0.8, 0.5), 1e-14);
     }
 
     [Fact]
@@ -55,5 +56,13 @@ public class SectionTests
         Assert.Throws<ArgumentOutOfRangeException>(() => SectionModulus.Tube(outside, wall));
         Assert.Throws<ArgumentOutOfRangeException>(() => SectionModulus.Box(outside, 90, wall));
         Assert.Throws<ArgumentOutOfRangeException>(() => SectionModulus.Box(90, outside, wall));
+    }
+
+    // As thin as a sheet, the box is b H^2 / 6 less (b - 2t)(H - 2t)^3 / (6 H): common practice, no source.
+    [Fact]
+    public void A_thin_wall_is_a_wall()
+    {
+        double inner = (120 - 0.6) * Math.Pow(140 - 0.6, 3);
+        Near.Relative(((120 * Math.Pow(140, 3)) - inner) / (6 * 140), SectionModulus.Box(120, 140, 0.3), 1e-9);
     }
 }
