@@ -4,9 +4,9 @@ using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Pages.Remedies;
 using AxleRisk.App.Sections;
 using AxleRisk.App.Studies;
-using AxleRisk.App.Tests.Commands;
 using AxleRisk.App.Tests.Screens;
 using AxleRisk.App.Tests.Screens.Pages;
+using AxleRisk.App.Tests.Sections;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -49,7 +49,9 @@ public sealed class ParityTests
         {
             IStudy[] studies = [.. StudyBook.All.Where(s => s.WhyNot(session.Document.Scenario) is null)];
             Assert.Contains(StudyBook.Risk, studies);
-            Assert.All(studies, study => study.Accept(new OnPage(session, pages)));
+            Patience.Until(session.Risk.Run.Completion);
+            var onPage = new OnPage(session, pages);
+            Assert.All(studies, study => study.Accept(onPage));
         }
         finally
         {
@@ -64,11 +66,8 @@ public sealed class ParityTests
     [MemberData(nameof(Shipped))]
     public void A_report_tells_what_the_commands_print(string scenario)
     {
-        ScenarioDocument document = ScenarioReader.ReadFile(Cli.Shipped(scenario));
-        var model = new LifeModel(document.Scenario);
-        var studies = ReportStudies.Run(document, model, ReportPlan.Of(model, 400, 1), new RunOptions());
+        (ScenarioDocument document, ReportStudies studies, Report report) = ShippedReport.Of(scenario);
         Assert.NotEmpty(studies.Made);
-        Report report = ReportComposer.Compose(studies);
         (string summary, string inputs) = (Words(report.Sections[0].Blocks), Words(report.Sections[1].Blocks));
         foreach (MadeStudy made in studies.Made)
         {
@@ -110,7 +109,7 @@ public sealed class ParityTests
         {
             var settings = new StudySettings(Few(study.Name), session.Seed, study.Sampling(session.Model));
             TResult result = study.Run(
-                session.Model, settings, study.Usual(session.Document.Scenario, true), Headlines.Of(session.Model, settings),
+                session.Model, settings, study.Usual(session.Document.Scenario, true), session.Risk.Headlines(session.Model),
                 new RunOptions());
             Block[] printed = [.. study.Blocks(session.Document, result), .. study.Notes(session.Document)];
             string page = Flat(TextOf(pages.OfType<StudyPage<TResult>>().FirstOrDefault(), Few(study.Name)));

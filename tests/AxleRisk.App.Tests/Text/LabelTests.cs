@@ -11,6 +11,7 @@ using AxleRisk.App.Sections;
 using AxleRisk.App.Tests.Commands;
 using AxleRisk.App.Tests.Screens;
 using AxleRisk.App.Tests.Screens.Pages;
+using AxleRisk.App.Tests.Sections;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
@@ -83,20 +84,14 @@ public sealed partial class LabelTests
     [MemberData(nameof(Shipped))]
     public void No_answer_tells_of_an_input_by_its_key(string name)
     {
-        ScenarioDocument document = ScenarioReader.ReadFile(Cli.Shipped(name));
-        var model = new LifeModel(document.Scenario);
-        string leg = document.Scenario.Legs[0].Name;
-        ReportPlan plan = ReportPlan.Of(model, 2_000, 1,
-            [new("axle.wall_mm", "5", "8", 2), new($"legs.{leg}.speed_km_per_h", "40", "60", 2)]);
-        var studies = ReportStudies.Run(document, model, plan, new RunOptions());
+        (ScenarioDocument document, ReportStudies studies, Report report) = ShippedReport.Of(name);
         Assert.True(studies.Made.Length > 3);
         Assert.Equal(2, studies.Made.Count(m => m.Result is SweepResult));
-        Report report = ReportComposer.Compose(studies);
         string[] told =
         [
             .. Told([.. studies.Made.SelectMany(m => m.Blocks), .. BaseBlocks.Of(studies.Base)]),
             .. report.Sections.Where(s => s.Title is not ("Inputs" or "To repeat it")).SelectMany(s => Told(s.Blocks)),
-            .. CheckText.FactorLines(model.Factors).Concat(CheckText.CertainLines(document.Scenario)).Select(l => Bracketed().Replace(l, "")),
+            .. CheckText.FactorLines(FactorSet.Of(document.Scenario)).Concat(CheckText.CertainLines(document.Scenario)).Select(l => Bracketed().Replace(l, "")),
         ];
         Assert.True(told.Length > 500);
         Assert.All(told, text => Assert.DoesNotMatch(Key(), text));
