@@ -17,7 +17,7 @@ internal static class AgreementTable
 
     // 240 mm from a tube of 95 x 6 mm.
     private static readonly double Stress = BendingStress.PerForce(1, 240, SectionModulus.Tube(95, 6));
-    private static readonly SnConstants Curve = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+    private static readonly SnConstants Curve = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
 
     /// <summary>Measures and prints.</summary>
     public static void Print()

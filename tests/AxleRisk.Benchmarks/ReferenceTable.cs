@@ -30,7 +30,7 @@ internal static class ReferenceTable
     /// <summary>Measures and prints.</summary>
     public static void Print()
     {
-        SnConstants curve = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+        SnConstants curve = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
         double[] road = new double[RecordGrid.Bins];
         RoadAmplitudes.Fill(50 / 3.6, 0.2, 1024e-6, 2, road);
         var stream = new RandomStream(new StreamKey(1, "benchmark"));

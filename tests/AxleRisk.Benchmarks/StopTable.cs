@@ -17,7 +17,7 @@ internal static class StopTable
     private const double ContactLength = 0.18;
     private const double StressPerForce = 0.012;
     private static readonly double[] StopRates = [300e3, 800e3];
-    private static readonly SnConstants Curve = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+    private static readonly SnConstants Curve = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
 
     /// <summary>Measures and prints.</summary>
     public static void Print()

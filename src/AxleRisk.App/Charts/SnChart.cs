@@ -22,8 +22,8 @@ internal static class SnChart
     // By the stress range, from which the number of cycles follows; a cut-off is where it ends.
     private static ChartSeries Series(SnCurve curve, string name, Dash dash)
     {
-        double high = Math.Pow(10, (curve.Log10AAboveKnee - Math.Log10(LeastCycles)) / curve.SlopeAboveKnee);
-        double low = Math.Max(curve.CutOffMPa, Math.Pow(10, (curve.Log10ABelowKnee - Math.Log10(MostCycles)) / curve.SlopeBelowKnee));
+        double high = curve.Lines[0].RangeMPa(LeastCycles);
+        double low = Math.Max(curve.CutOffMPa, curve.Lines[^1].RangeMPa(MostCycles));
         double[] ranges = [.. Enumerable.Range(0, Points).Select(i => high * Math.Pow(low / high, i / (Points - 1.0)))];
         return new ChartSeries(name, [.. ranges.Select(curve.CyclesToFailure)], ranges, dash);
     }

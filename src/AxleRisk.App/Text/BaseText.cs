@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 
 namespace AxleRisk.App.Text;
@@ -16,8 +17,15 @@ internal static class BaseText
         $"every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
         $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
         $"body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
-        $"S-N curve {result.Curve.Catalogue} {result.Curve.Category}: knee at {Figures.Number(result.Curve.KneeMPa)} MPa; lives are on its mean curve",
+        $"S-N curve {result.Curve.Catalogue} {result.Curve.Category}: {Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
     ];
+
+    private static string Knees(ImmutableArray<double> knees) => knees switch
+    {
+        [] => "one slope",
+        [var knee] => $"knee at {Figures.Number(knee)} MPa",
+        _ => $"knees at {string.Join(" and ", knees.Select(Figures.Number))} MPa",
+    };
 
     public static TextTable LegTable(BaseCaseResult result)
     {

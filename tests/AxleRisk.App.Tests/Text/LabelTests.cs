@@ -91,7 +91,8 @@ public sealed partial class LabelTests
         [
             .. Told([.. studies.Made.SelectMany(m => m.Blocks), .. BaseBlocks.Of(studies.Base)]),
             .. report.Sections.Where(s => s.Title is not ("Inputs" or "To repeat it")).SelectMany(s => Told(s.Blocks)),
-            .. CheckText.FactorLines(FactorSet.Of(document.Scenario)).Concat(CheckText.CertainLines(document.Scenario)).Select(l => Bracketed().Replace(l, "")),
+            .. CheckText.FactorLines(FactorSet.Of(document.Scenario)).Concat(CheckText.CertainLines(document.Scenario))
+                .Select(l => Bracketed().Replace(l, "")),
         ];
         Assert.True(told.Length > 500);
         Assert.All(told, text => Assert.DoesNotMatch(Key(), text));

@@ -91,7 +91,8 @@ public sealed class RiskPartsTests
         Assert.NotEmpty(Whole(settings).RareEvents);
         foreach (int part in (int[])[1, 2])
         {
-            Assert.Empty(RiskAnalysis.Run(Model, settings, new RiskQuestion { Part = new StudyPart(part, 2) }, new RunOptions()).Result.RareEvents);
+            var question = new RiskQuestion { Part = new StudyPart(part, 2) };
+            Assert.Empty(RiskAnalysis.Run(Model, settings, question, new RunOptions()).Result.RareEvents);
         }
     }
 }

@@ -40,7 +40,7 @@ internal sealed class PointModel
         details = model.DetailsOfFirstRow(workspace);
         linearDetails = model.LinearDetailsOfFirstRow(workspace);
         (SnCurve mean, _) = model.FatigueOfFirstRow(workspace);
-        curve = SnConstants.From(mean);
+        curve = mean.Constants;
         stress = columns.StressPerForceMPaPerN[0] * mean.ThicknessFactor(columns.ThicknessMm[0]);
         ride = columns.RideOf(0);
 

@@ -26,7 +26,7 @@ internal static class StrikeDamage
     /// <param name="stressPerForce">Stress per unit of force at the detail, MPa/N.</param>
     /// <param name="curve">The S-N curve.</param>
     public static double PerSecond(
-        in RideParameters ride, in ModeMoments moments, BumpStop stop, double stressPerForce, in SnConstants curve)
+        in RideParameters ride, in ModeMoments moments, BumpStop stop, double stressPerForce, SnConstants curve)
     {
         if (!Strikes(moments, stop) || !double.IsFinite(stressPerForce))
         {

@@ -11,7 +11,7 @@ internal static class DamageRate
     /// <param name="stressScale">MPa per unit of the moments' signal, not negative: 1 for moments of the stress itself.</param>
     /// <param name="curve">The curve.</param>
     /// <param name="method">How cycles are counted.</param>
-    public static double PerSecond(in SpectralMoments moments, double stressScale, in SnConstants curve, CountingMethod method)
+    public static double PerSecond(in SpectralMoments moments, double stressScale, SnConstants curve, CountingMethod method)
     {
         if (double.IsPositiveInfinity(stressScale) || double.IsPositiveInfinity(stressScale * moments.Rms))
         {

@@ -25,7 +25,7 @@ internal readonly record struct Dirlik(double D1, double D2, double D3, double Q
     }
 
     /// <summary>Damage per second; <paramref name="stressScale"/> is MPa per unit of the moments' signal.</summary>
-    public static double DamagePerSecond(in SpectralMoments moments, double stressScale, in SnConstants curve)
+    public static double DamagePerSecond(in SpectralMoments moments, double stressScale, SnConstants curve)
     {
         if (NarrowBand.IsLimitOf(moments))
         {

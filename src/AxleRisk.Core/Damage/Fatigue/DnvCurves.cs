@@ -32,10 +32,7 @@ internal static class DnvCurves
     {
         Catalogue = Catalogue,
         Category = category,
-        SlopeAboveKnee = m1,
-        Log10AAboveKnee = log10A1,
-        SlopeBelowKnee = 5,
-        Log10ABelowKnee = log10A2,
+        Lines = [new(m1, log10A1), new(5, log10A2)],
         ThicknessExponent = thicknessExponent,
         DesignToMeanLog10 = 2 * 0.20,
         Source = Source,

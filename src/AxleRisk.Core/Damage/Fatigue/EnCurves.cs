@@ -26,10 +26,7 @@ internal static class EnCurves
         {
             Catalogue = Catalogue,
             Category = category.ToString(),
-            SlopeAboveKnee = 3,
-            Log10AAboveKnee = Math.Log10(2e6) + 3 * Math.Log10(category),
-            SlopeBelowKnee = 5,
-            Log10ABelowKnee = Math.Log10(5e6) + 5 * Math.Log10(knee),
+            Lines = [new(3, Math.Log10(2e6) + 3 * Math.Log10(category)), new(5, Math.Log10(5e6) + 5 * Math.Log10(knee))],
             CutOffMPa = knee * Math.Pow(5.0 / 100, 1.0 / 5),
             DesignToMeanLog10 = DesignToMean,
             Source = Source,

@@ -32,10 +32,7 @@ internal static class IiwCurves
         {
             Catalogue = Catalogue,
             Category = $"{Prefix}{fat}",
-            SlopeAboveKnee = m,
-            Log10AAboveKnee = Math.Log10(KneeCycles) + m * log10Knee,
-            SlopeBelowKnee = below,
-            Log10ABelowKnee = Math.Log10(KneeCycles) + below * log10Knee,
+            Lines = [new(m, Math.Log10(KneeCycles) + m * log10Knee), new(below, Math.Log10(KneeCycles) + below * log10Knee)],
             DesignToMeanLog10 = 2 * 0.20,
             Source = Source,
         };

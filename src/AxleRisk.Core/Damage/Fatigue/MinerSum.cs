@@ -17,10 +17,18 @@ internal struct MinerSum(double stressScale, SnConstants curve) : ICycleSink
     /// <summary>Damage of a cycle of a stress range.</summary>
     /// <param name="range">The range, MPa.</param>
     /// <param name="curve">The curve.</param>
-    public static double OfRange(double range, in SnConstants curve) =>
-        range < curve.CutOffMPa || range == 0 ? 0
-        : range >= curve.KneeMPa ? curve.DamageAbove * Power(range, curve.SlopeAbove)
-        : curve.DamageBelow * Power(range, curve.SlopeBelow);
+    public static double OfRange(double range, SnConstants curve)
+    {
+        foreach (SnPiece piece in curve.Pieces)
+        {
+            if (range >= piece.FromMPa)
+            {
+                return piece.Damage * Power(range, piece.Slope);
+            }
+        }
+
+        return 0;
+    }
 
     private static double Power(double x, double slope)
     {

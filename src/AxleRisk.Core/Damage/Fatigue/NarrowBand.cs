@@ -15,6 +15,6 @@ internal static class NarrowBand
     public static bool IsLimitOf(in SpectralMoments moments) => !(1 - moments.Alpha2 >= Threshold);
 
     /// <summary>Damage per second; <paramref name="stressScale"/> is MPa per unit of the moments' signal.</summary>
-    public static double DamagePerSecond(in SpectralMoments moments, double stressScale, in SnConstants curve) =>
+    public static double DamagePerSecond(in SpectralMoments moments, double stressScale, SnConstants curve) =>
         moments.UpCrossingsPerSecond * Rayleigh.DamagePerCycle(stressScale * moments.Rms, curve);
 }

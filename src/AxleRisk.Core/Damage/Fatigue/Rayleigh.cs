@@ -8,6 +8,6 @@ internal static class Rayleigh
     private const double ScaleOverSigma = 2 * 1.4142135623730950488;
 
     /// <summary>Mean damage per cycle; <paramref name="sigmaMPa"/> is the standard deviation of the stress.</summary>
-    public static double DamagePerCycle(double sigmaMPa, in SnConstants curve) =>
+    public static double DamagePerCycle(double sigmaMPa, SnConstants curve) =>
         WeibullRanges.DamagePerCycle(ScaleOverSigma * sigmaMPa, 2, curve);
 }

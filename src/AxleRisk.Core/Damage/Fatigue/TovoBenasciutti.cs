@@ -16,7 +16,7 @@ internal static class TovoBenasciutti
     }
 
     /// <summary>Damage per second; <paramref name="stressScale"/> is MPa per unit of the moments' signal.</summary>
-    public static double DamagePerSecond(in SpectralMoments moments, double stressScale, in SnConstants curve)
+    public static double DamagePerSecond(in SpectralMoments moments, double stressScale, SnConstants curve)
     {
         double upper = NarrowBand.DamagePerSecond(moments, stressScale, curve);
         if (NarrowBand.IsLimitOf(moments))

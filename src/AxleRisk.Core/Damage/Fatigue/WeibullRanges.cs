@@ -1,43 +1,54 @@
 namespace AxleRisk.Core.Damage.Fatigue;
 
 /// <summary>
-/// Damage of stress ranges with a Weibull density over a curve of two slopes: JCSS Probabilistic Model Code 3.12, annex B. Shape 1 is the
+/// Damage of stress ranges with a Weibull density over an S-N curve: JCSS Probabilistic Model Code 3.12, annex B. Shape 1 is the
 /// exponential and shape 2 the Rayleigh part of the range densities.
 /// </summary>
 internal static class WeibullRanges
 {
-    /// <summary>Mean damage per cycle: <c>E[C S^m]</c> over the part above the knee and the part between cut-off and knee.</summary>
+    /// <summary>Mean damage per cycle: the sum of <c>E[C S^m]</c> over the pieces.</summary>
     /// <param name="scaleMPa">Weibull scale q: P(S &gt; s) = exp(-(s/q)^h).</param>
     /// <param name="shape">Weibull shape h, above 0.</param>
     /// <param name="curve">The curve.</param>
-    public static double DamagePerCycle(double scaleMPa, double shape, in SnConstants curve)
+    public static double DamagePerCycle(double scaleMPa, double shape, SnConstants curve)
     {
         if (scaleMPa == 0)
         {
             return 0;
         }
 
-        double knee = Argument(curve.KneeMPa, scaleMPa, shape);
-        double above = curve.DamageAbove * Math.Pow(scaleMPa, curve.SlopeAbove) * PartialGamma.Upper(1 + curve.SlopeAbove / shape, knee);
-        return above + Below(scaleMPa, shape, knee, curve);
-    }
-
-    private static double Below(double scaleMPa, double shape, double knee, in SnConstants curve)
-    {
-        double a = 1 + curve.SlopeBelow / shape;
-        double cutOff = Argument(curve.CutOffMPa, scaleMPa, shape);
-        // Ranges far above the knee: the powers of the scale cancel against those of the argument, so they must not be formed.
-        if (knee < 1)
+        double sum = 0;
+        foreach (SnPiece piece in curve.Pieces)
         {
-            return LowerPart(curve.KneeMPa, a, knee, curve) - LowerPart(curve.CutOffMPa, a, cutOff, curve);
+            sum += OfPiece(scaleMPa, shape, piece);
         }
 
-        double part = PartialGamma.Upper(a, cutOff) - PartialGamma.Upper(a, knee);
-        return curve.DamageBelow * Math.Pow(scaleMPa, curve.SlopeBelow) * part;
+        return sum;
     }
 
-    private static double LowerPart(double limitMPa, double a, double argument, in SnConstants curve) =>
-        limitMPa == 0 ? 0 : curve.DamageBelow * Math.Pow(limitMPa, curve.SlopeBelow) * PartialGamma.LowerScaled(a, argument);
+    private static double OfPiece(double scaleMPa, double shape, in SnPiece piece)
+    {
+        double a = 1 + piece.Slope / shape;
+        double from = Argument(piece.FromMPa, scaleMPa, shape);
+        double beyond = 0;
+        if (double.IsFinite(piece.ToMPa))
+        {
+            double to = Argument(piece.ToMPa, scaleMPa, shape);
+
+            // Ranges far above the piece: the powers of the scale cancel against those of the argument, so they must not be formed.
+            if (to < 1)
+            {
+                return LowerPart(piece.ToMPa, a, to, piece) - LowerPart(piece.FromMPa, a, from, piece);
+            }
+
+            beyond = PartialGamma.Upper(a, to);
+        }
+
+        return piece.Damage * Math.Pow(scaleMPa, piece.Slope) * (PartialGamma.Upper(a, from) - beyond);
+    }
+
+    private static double LowerPart(double limitMPa, double a, double argument, in SnPiece piece) =>
+        limitMPa == 0 ? 0 : piece.Damage * Math.Pow(limitMPa, piece.Slope) * PartialGamma.LowerScaled(a, argument);
 
     private static double Argument(double limitMPa, double scaleMPa, double shape)
     {

@@ -64,7 +64,7 @@ internal sealed class BatchBuffers(DamageLayout layout)
     public RangeParts Parts { get; } = new(Rows);
 
     /// <summary>Damage per second of one leg, of each pair of slopes in turn.</summary>
-    public AlignedBuffer<float> OfPair { get; } = new(Rows);
+    public AlignedBuffer<float> OfForm { get; } = new(Rows);
 
     /// <summary>Damage per second of one leg in units of that of a cycle at the knee.</summary>
     public AlignedBuffer<float> PerSecond { get; } = new(Rows);

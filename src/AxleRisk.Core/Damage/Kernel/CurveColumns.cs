@@ -4,7 +4,11 @@ using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Damage.Kernel;
 
-/// <summary>A row's S-N curve as the batch wants it: stress in units of the knee, damage in units of that of a cycle at the knee.</summary>
+/// <summary>
+/// A row's S-N curve as the batch wants it: stress in units of the knee, damage in units of that of a cycle at the knee; of a curve without
+/// a knee those of <see cref="AnyCurve.ReferenceOf"/>. Curves of two whole slopes have closed forms, which all of the same slopes share;
+/// any other has tables of its own.
+/// </summary>
 internal sealed class CurveColumns
 {
     private const double ScaleOverSigma = 2 * 1.4142135623730950488; // as in Rayleigh
@@ -16,13 +20,16 @@ internal sealed class CurveColumns
     {
         SlopePairs = [.. curves.ToArray().Where(SlopePair.Serves).Select(c => new SlopePair(c)).Distinct()];
         Integrals = [.. SlopePairs.Select(p => (new PartIntegral(p, 1), new PartIntegral(p, 2)))];
-        constants = [.. curves.ToArray().Select(c => Constants.Of(c, SlopePairs))];
+        SnCurve[] others = [.. curves.ToArray().Where(c => !SlopePair.Serves(c))];
+        Others = [.. others.Select(c => new AnyCurve(c))];
+        constants = [.. curves.ToArray().Select(c => Constants.Of(
+            c, SlopePair.Serves(c) ? SlopePairs.IndexOf(new SlopePair(c)) : SlopePairs.Length + Array.IndexOf(others, c)))];
         HasCutOff = constants.Any(c => c.CutOffOverKnee > 0);
         StressPerForce = new double[rows];
         ScalePerForce = new(rows);
         DamageAtKnee = new(rows);
         CutOffOverKnee = new(rows);
-        Pair = new(rows);
+        Form = new(rows);
     }
 
     /// <summary>The different pairs of whole slopes.</summary>
@@ -30,6 +37,12 @@ internal sealed class CurveColumns
 
     /// <summary>Their closed forms, for the exponential part and for the Rayleigh parts.</summary>
     public ImmutableArray<(PartIntegral Exponential, PartIntegral Rayleigh)> Integrals { get; }
+
+    /// <summary>The curves that no closed form serves.</summary>
+    public ImmutableArray<AnyCurve> Others { get; }
+
+    /// <summary>Closed forms and other curves together.</summary>
+    public int Forms => SlopePairs.Length + Others.Length;
 
     /// <summary>Whether any curve has a cut-off.</summary>
     public bool HasCutOff { get; }
@@ -46,8 +59,8 @@ internal sealed class CurveColumns
     /// <summary>Range at the cut-off over that at the knee.</summary>
     public AlignedBuffer<float> CutOffOverKnee { get; }
 
-    /// <summary>Index into <see cref="SlopePairs"/>; -1 where the batch does not serve the curve.</summary>
-    public AlignedBuffer<float> Pair { get; }
+    /// <summary>Index into <see cref="SlopePairs"/> and beyond them <see cref="Others"/>.</summary>
+    public AlignedBuffer<float> Form { get; }
 
     /// <summary>Fills the columns from the rows <paramref name="first"/> and on.</summary>
     public void Fill(DamageColumns columns, int first, int rows)
@@ -59,7 +72,7 @@ internal sealed class CurveColumns
         Span<float> scalePerForce = ScalePerForce.Span;
         Span<float> damageAtKnee = DamageAtKnee.Span;
         Span<float> cutOffOverKnee = CutOffOverKnee.Span;
-        Span<float> pair = Pair.Span;
+        Span<float> form = Form.Span;
         for (int row = 0; row < rows; row++)
         {
             Constants c = constants[(int)categories[row]];
@@ -74,22 +87,17 @@ internal sealed class CurveColumns
             scalePerForce[row] = (float)(stress * c.ScaleOverStress);
             damageAtKnee[row] = c.DamageAtKnee;
             cutOffOverKnee[row] = c.CutOffOverKnee;
-            pair[row] = c.Pair;
+            form[row] = c.Form;
         }
     }
 
-    private sealed record Constants(SnCurve Curve, double ScaleOverStress, float DamageAtKnee, float CutOffOverKnee, int Pair)
+    private sealed record Constants(SnCurve Curve, double ScaleOverStress, float DamageAtKnee, float CutOffOverKnee, int Form)
     {
-        public static Constants Of(SnCurve curve, ImmutableArray<SlopePair> pairs)
+        public static Constants Of(SnCurve curve, int form)
         {
-            if (!SlopePair.Serves(curve))
-            {
-                return new(curve, double.NaN, float.NaN, 0, -1);
-            }
-
-            double knee = curve.KneeMPa;
-            double damage = Math.Pow(10, curve.SlopeAboveKnee * Math.Log10(knee) - curve.Log10AAboveKnee);
-            return new(curve, ScaleOverSigma / knee, (float)damage, (float)(curve.CutOffMPa / knee), pairs.IndexOf(new SlopePair(curve)));
+            double knee = AnyCurve.ReferenceOf(curve);
+            double damage = Math.Pow(10, curve.Lines[0].Slope * Math.Log10(knee) - curve.Lines[0].Log10A);
+            return new(curve, ScaleOverSigma / knee, (float)damage, (float)(curve.CutOffMPa / knee), form);
         }
     }
 }

@@ -93,11 +93,13 @@ internal sealed class FurtherRates(DamageLayout layout)
             T without = perForce * T.Create((float)StrikeDamage.RangeWithoutStrike) * Loads.Of<T>(LegForces.Force, row);
             T cutOff = T.Load(in curves.CutOffOverKnee.At(row));
             T damage = T.Create(float.NaN);
-            for (int pair = 0; pair < curves.SlopePairs.Length; pair++)
+            for (int form = 0; form < curves.Forms; form++)
             {
-                T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
-                damage = T.IfLess(other, T.Create(0.5f), strikes.DamagePerSecond(without, perForce, curves.SlopePairs[pair], cutOff),
-                    damage);
+                T other = T.Abs(T.Load(in curves.Form.At(row)) - T.Create(form));
+                T onForm = form < curves.SlopePairs.Length
+                    ? strikes.DamagePerSecond(without, perForce, curves.SlopePairs[form], cutOff)
+                    : strikes.DamagePerSecond(without, perForce, curves.Others[form - curves.SlopePairs.Length], cutOff);
+                damage = T.IfLess(other, T.Create(0.5f), onForm, damage);
             }
 
             // In units of the grid's centre, as the fatigue damage; NaN where single precision has overflowed.

@@ -20,26 +20,38 @@ internal static class LegDamages
     {
         CountingBatch.Fill<T>(method, ref sums, BatchBuffers.Rows, ref scaleRoot, rows, tile.Parts);
         perSecond.Span.Fill(float.NaN);
-        for (int pair = 0; pair < curves.SlopePairs.Length; pair++)
+        for (int form = 0; form < curves.Forms; form++)
         {
-            tile.OfPair.Span.Clear();
+            tile.OfForm.Span.Clear();
             for (int part = CountingBatch.FirstPart(method); part < RangeParts.Count; part++)
             {
-                PartIntegral integral = part == RangeParts.Exponential
-                    ? curves.Integrals[pair].Exponential : curves.Integrals[pair].Rayleigh;
-                PartDamages.Add<T>(
-                    tile.Parts, part, integral, ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfPair.At(0));
+                AddPart<T>(curves, form, part, rows, tile);
             }
 
             for (int row = 0; row < rows; row += T.Count)
             {
-                T other = T.Abs(T.Load(in curves.Pair.At(row)) - T.Create(pair));
-                T damage = T.Load(in tile.OfPair.At(row));
+                T other = T.Abs(T.Load(in curves.Form.At(row)) - T.Create(form));
+                T damage = T.Load(in tile.OfForm.At(row));
                 ref float to = ref perSecond.At(row);
                 T.Store(T.IfLess(other, T.Create(0.5f), T.IfLess(damage, T.Create(Greatest), damage, T.Create(float.NaN)), T.Load(in to)),
                     ref to);
             }
         }
+    }
+
+    private static void AddPart<T>(CurveColumns curves, int form, int part, int rows, BatchBuffers tile)
+        where T : struct, IFloatLanes<T>
+    {
+        bool isExponential = part == RangeParts.Exponential;
+        if (form >= curves.SlopePairs.Length)
+        {
+            AnyCurve curve = curves.Others[form - curves.SlopePairs.Length];
+            (isExponential ? curve.Exponential : curve.Rayleigh).Add<T>(tile.Parts, part, rows, ref tile.OfForm.At(0));
+            return;
+        }
+
+        PartIntegral integral = isExponential ? curves.Integrals[form].Exponential : curves.Integrals[form].Rayleigh;
+        PartDamages.Add<T>(tile.Parts, part, integral, ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfForm.At(0));
     }
 
     /// <summary>Fills the leg's damage per km of use from <see cref="BatchBuffers.PerSecond"/> and its corrugated twin.</summary>

@@ -25,7 +25,7 @@ internal readonly record struct LegLoads(SpectralMoments Plain, SpectralMoments 
     }
 
     /// <summary>Damage per km driven on the leg.</summary>
-    public double DamagePerKm(double stressPerForce, in SnConstants curve, CountingMethod method)
+    public double DamagePerKm(double stressPerForce, SnConstants curve, CountingMethod method)
     {
         double perSecond = DamageRate.PerSecond(Plain, stressPerForce, curve, method);
         if (CorrugatedShare > 0 && double.IsFinite(perSecond))

@@ -35,6 +35,9 @@ internal sealed class RangeParts(int rows)
     /// <summary>Scale of a part.</summary>
     public ref float Scale(int part, int row) => ref scales.At(part * rows + row);
 
+    /// <summary>The scales of a part.</summary>
+    public ReadOnlySpan<float> Scales(int part, int count) => scales.Span.Slice(part * rows, count);
+
     /// <summary>One over the scale.</summary>
     public ref float Inverse(int part, int row) => ref inverses.At(part * rows + row);
 

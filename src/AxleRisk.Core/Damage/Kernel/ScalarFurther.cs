@@ -12,7 +12,7 @@ internal static class ScalarFurther
 {
     /// <summary>Adds the strikes of a row to its damage and fills the rates of its further modes.</summary>
     public static void AddRow(
-        DamageColumns columns, int row, double stressPerForce, in SnConstants curve, double[][] damageByLeg, Span<double> damagePerKm,
+        DamageColumns columns, int row, double stressPerForce, SnConstants curve, double[][] damageByLeg, Span<double> damagePerKm,
         ReadOnlySpan<double[]> further)
     {
         Span<RideGains> gains = stackalloc RideGains[FrequencyGrid.Points];
@@ -45,7 +45,7 @@ internal static class ScalarFurther
     }
 
     /// <summary>The damage of strikes per km driven on each leg; zeros without a bump stop.</summary>
-    public static double[] StrikesPerKm(DamageColumns columns, int row, double stressPerForce, in SnConstants curve)
+    public static double[] StrikesPerKm(DamageColumns columns, int row, double stressPerForce, SnConstants curve)
     {
         var perKm = new double[columns.Legs.Length];
         if (!columns.Layout.HasBumpStop)
@@ -64,7 +64,7 @@ internal static class ScalarFurther
         return perKm;
     }
 
-    private static double StrikesPerKm(in LegLoad load, double stressPerForce, in SnConstants curve) =>
+    private static double StrikesPerKm(in LegLoad load, double stressPerForce, SnConstants curve) =>
         StrikeDamage.PerSecond(load.Ride, load.Moments, load.Stop, stressPerForce, curve) * 1000 / load.SpeedMPerS;
 
     private static (LegLoad Plain, LegLoad Corrugated, double Share) LoadsOf(DamageColumns columns, int leg, int row,

@@ -37,7 +37,7 @@ internal static class ScalarKernel
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(columns.RideOf(row), ride);
         SnCurve curve = curves[(int)columns.Category[row]];
-        SnConstants constants = SnConstants.From(curve);
+        SnConstants constants = curve.Constants;
         double stress = StressPerForce(columns, row, curve);
         double total = 0;
         for (int leg = 0; leg < columns.Legs.Length; leg++)
@@ -69,7 +69,7 @@ internal static class ScalarKernel
         Span<double> ride = stackalloc double[FrequencyGrid.Points];
         ForceSpectrum.FillRide(columns.RideOf(row), ride);
         SnCurve curve = curves[(int)columns.Category[row]];
-        SnConstants constants = SnConstants.From(curve);
+        SnConstants constants = curve.Constants;
         double stress = StressPerForce(columns, row, curve);
         double[] added = strikes ? ScalarFurther.StrikesPerKm(columns, row, stress, constants) : new double[columns.Legs.Length];
         var details = new LegDetail[columns.Legs.Length];

@@ -60,15 +60,16 @@ internal readonly struct StrikeLanes<T>
     /// <summary><see cref="StrikeDamage.PerSecond"/> in units of the damage of a cycle at the knee.</summary>
     /// <param name="without">Range over the knee of the cycle that a strike makes larger.</param>
     /// <param name="perForce">Range over the knee per force, 1/N.</param>
-    /// <param name="slopes">The slopes of the S-N curve.</param>
+    /// <param name="curve">The S-N curve.</param>
     /// <param name="cutOff">Cut-off over knee.</param>
-    public T DamagePerSecond(T without, T perForce, SlopePair slopes, T cutOff)
+    public T DamagePerSecond<TCurve>(T without, T perForce, TCurve curve, T cutOff)
+        where TCurve : IRangeDamage
     {
-        T plain = OfRange(without, slopes, cutOff);
+        T plain = curve.OfRange(without, cutOff);
         T sum = T.Create(0);
         for (int i = 0; i < StrikeLoad.Count; i++)
         {
-            sum += T.Create((float)StrikeLoad.Weight(i)) * (OfRange(T.MultiplyAdd(perForce, ForceN(i), without), slopes, cutOff) - plain);
+            sum += T.Create((float)StrikeLoad.Weight(i)) * (curve.OfRange(T.MultiplyAdd(perForce, ForceN(i), without), cutOff) - plain);
         }
 
         return T.IfLess(T.Create(0), perSecond, perSecond * sum, T.Create(0));
@@ -95,24 +96,5 @@ internal readonly struct StrikeLanes<T>
     {
         T energy = T.Create((float)StrikeLoad.Energy(point));
         return forcePerEnergy * energy / (T.Sqrt(T.MultiplyAdd(squaredPerEnergy, energy, slowing * slowing)) + slowing);
-    }
-
-    // MinerSum.OfRange over that at the knee.
-    private static T OfRange(T range, SlopePair slopes, T cutOff)
-    {
-        T above = Power(range, slopes.Above);
-        T damage = T.IfLess(range, T.Create(1), above * Power(range, slopes.Below - slopes.Above), above);
-        return T.IfLess(range, cutOff, T.Create(0), damage);
-    }
-
-    private static T Power(T x, int n)
-    {
-        T power = x;
-        for (int i = 1; i < n; i++)
-        {
-            power *= x;
-        }
-
-        return power;
     }
 }

@@ -231,7 +231,8 @@ public sealed class RareEventAnalysisTests(ITestOutputHelper output)
     {
         var model = new LifeModel(FiveLegs.Scenario with { RequiredKm = 5_000 });
         RareEventResult? instead = RareDistances.InPlaceOfMore(
-            model, new Interval(sampled, 0, 1), cov, new RiskQuestion { UntilCov = 0.1 }, new StudySettings(100_000, 1, "plain"), new RunOptions());
+            model, new Interval(sampled, 0, 1), cov, new RiskQuestion { UntilCov = 0.1 }, new StudySettings(100_000, 1, "plain"),
+            new RunOptions());
         Assert.Equal(replaced, instead is not null);
     }
 }

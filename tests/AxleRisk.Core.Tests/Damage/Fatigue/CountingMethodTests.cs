@@ -1,4 +1,5 @@
 using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -77,7 +78,7 @@ public class CountingMethodTests
     }
 
     private static double PerSecond(SpectralMoments s, double m, CountingMethod method) =>
-        DamageRate.PerSecond(s, 1, new SnConstants(m, 1, m, 1, 0, 0), method);
+        DamageRate.PerSecond(s, 1, Curves.OneSlope(m), method);
 
     internal static SpectralMoments Block(double density, double from, double to)
     {

@@ -9,7 +9,7 @@ namespace AxleRisk.Core.Tests.Damage;
 
 public class DamageRateTests
 {
-    private static readonly SnConstants ClassE = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+    private static readonly SnConstants ClassE = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
 
     [Theory]
     [InlineData(0)]

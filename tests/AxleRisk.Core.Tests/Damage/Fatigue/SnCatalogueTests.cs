@@ -31,8 +31,8 @@ public class SnCatalogueTests
         foreach (string category in SnCatalogue.Categories(catalogue))
         {
             SnCurve c = SnCatalogue.Find(catalogue, category)!;
-            double below = Math.BitDecrement(c.KneeMPa * (1 - 1e-12));
-            Near.Relative(c.CyclesToFailure(c.KneeMPa * (1 + 1e-12)), c.CyclesToFailure(below), 1e-9);
+            double below = Math.BitDecrement(c.KneesMPa[0] * (1 - 1e-12));
+            Near.Relative(c.CyclesToFailure(c.KneesMPa[0] * (1 + 1e-12)), c.CyclesToFailure(below), 1e-9);
         }
     }
 
@@ -60,9 +60,9 @@ public class SnCatalogueTests
     public void An_iiw_class_meets_the_equal_dnv_class(string category, double knee, double log10A2)
     {
         SnCurve c = SnCatalogue.Find("IIW", category)!;
-        Assert.Equal(knee, c.KneeMPa, 0.01);
-        Assert.Equal(log10A2, c.Log10ABelowKnee, 0.001);
-        Assert.Equal((3, 5), (c.SlopeAboveKnee, c.SlopeBelowKnee));
+        Assert.Equal(knee, c.KneesMPa[0], 0.01);
+        Assert.Equal(log10A2, c.Lines[1].Log10A, 0.001);
+        Assert.Equal((3, 5), (c.Lines[0].Slope, c.Lines[1].Slope));
     }
 
     // From memory: slope 5, 115.96 MPa at 1e7, and 2 m - 1 beyond.
@@ -70,8 +70,8 @@ public class SnCatalogueTests
     public void Fat_160_has_slopes_of_its_own()
     {
         SnCurve c = SnCatalogue.Find("IIW", "FAT 160")!;
-        Assert.Equal((5, 9), (c.SlopeAboveKnee, c.SlopeBelowKnee));
-        Assert.Equal(115.96, c.KneeMPa, 0.01);
+        Assert.Equal((5, 9), (c.Lines[0].Slope, c.Lines[1].Slope));
+        Assert.Equal(115.96, c.KneesMPa[0], 0.01);
         Near.Relative(2e6, c.CyclesToFailure(160), 1e-12);
     }
 

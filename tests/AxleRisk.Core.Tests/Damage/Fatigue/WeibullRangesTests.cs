@@ -1,4 +1,5 @@
 using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -9,12 +10,12 @@ namespace AxleRisk.Core.Tests.Damage;
 /// </summary>
 public class WeibullRangesTests
 {
-    private static SnConstants Dnv(string category) => SnConstants.From(SnCatalogue.Find("DNV-RP-C203", category)!);
+    private static SnConstants Dnv(string category) => SnCatalogue.Find("DNV-RP-C203", category)!.Constants;
 
-    private static SnConstants OneSlope(SnConstants c) => c with { SlopeBelow = c.SlopeAbove, DamageBelow = c.DamageAbove, KneeMPa = 0 };
+    private static SnConstants OneSlope(SnConstants c) => new([c.Pieces[0] with { FromMPa = 0 }]);
 
     [Fact]
-    public void The_two_slopes_of_class_D_meet_at_52_60_MPa() => Near.Relative(52.601727, Dnv("D").KneeMPa, 1e-7);
+    public void The_two_slopes_of_class_D_meet_at_52_60_MPa() => Near.Relative(52.601727, Dnv("D").Pieces[0].FromMPa, 1e-7);
 
     [Theory]
     [InlineData(25, 2.577396255529e-6, 2.540020081899e-6)]
@@ -41,13 +42,14 @@ public class WeibullRangesTests
     public void The_closed_form_is_the_integral_over_cut_off_and_knee(double shape)
     {
         SnCurve curve = SnCatalogue.Find("EN 1993-1-9", "71")!;
-        SnConstants c = SnConstants.From(curve);
+        SnConstants c = curve.Constants;
+        double knee = curve.KneesMPa[0];
         foreach (double q in (double[])[8, 28, 28.8, 40, 52, 53, 90, 400])
         {
             double Weighted(double s) =>
                 shape / q * Math.Pow(s / q, shape - 1) * Math.Exp(-Math.Pow(s / q, shape)) / curve.CyclesToFailure(s);
-            double integral = Quadrature.Simpson(Weighted, c.CutOffMPa * (1 + 1e-15), c.KneeMPa * (1 - 1e-15), 4000)
-                + Quadrature.Simpson(Weighted, c.KneeMPa, c.KneeMPa + 60 * q, 20_000);
+            double integral = Quadrature.Simpson(Weighted, curve.CutOffMPa * (1 + 1e-15), knee * (1 - 1e-15), 4000)
+                + Quadrature.Simpson(Weighted, knee, knee + 60 * q, 20_000);
             Near.Relative(integral, WeibullRanges.DamagePerCycle(q, shape, c), 1e-9);
         }
     }
@@ -55,7 +57,7 @@ public class WeibullRangesTests
     [Fact]
     public void Slopes_that_are_not_whole_lie_between_their_neighbours()
     {
-        double Damage(double m) => Rayleigh.DamagePerCycle(30, new SnConstants(m, Math.Pow(50, -m), m + 2, Math.Pow(50, -m - 2), 50, 0));
+        double Damage(double m) => Rayleigh.DamagePerCycle(30, Curves.TwoSlopes(m, Math.Pow(50, -m), m + 2, Math.Pow(50, -m - 2), 50, 0));
         foreach (double m in (double[])[3, 3.5, 4])
         {
             Near.Relative(Math.Sqrt(Damage(m - 0.001) * Damage(m + 0.001)), Damage(m), 1e-6);
@@ -69,10 +71,30 @@ public class WeibullRangesTests
         {
             foreach (double shape in (double[])[1, 2])
             {
-                double d = WeibullRanges.DamagePerCycle(q, shape, SnConstants.From(SnCatalogue.Find("EN 1993-1-9", "71")!));
+                double d = WeibullRanges.DamagePerCycle(q, shape, SnCatalogue.Find("EN 1993-1-9", "71")!.Constants);
                 Assert.True(d >= 0, $"{q:E} {shape}: {d}");
-                Assert.True(d >= WeibullRanges.DamagePerCycle(q / 2, shape, SnConstants.From(SnCatalogue.Find("EN 1993-1-9", "71")!)));
+                Assert.True(d >= WeibullRanges.DamagePerCycle(q / 2, shape, SnCatalogue.Find("EN 1993-1-9", "71")!.Constants));
             }
+        }
+    }
+
+    // Three slopes and a cut-off, none of the slopes a whole number.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Three_lines_are_integrated_as_two(double shape)
+    {
+        SnCurve curve = Curves.Of(25, new(3.3, 12.2), new(4.7, 14.9), new(7.1, 18.9));
+        (double first, double second) = (curve.KneesMPa[0], curve.KneesMPa[1]);
+        Assert.True(first > second && second > 25);
+        foreach (double q in (double[])[8, 30, 60, 200, 900])
+        {
+            double Weighted(double s) =>
+                shape / q * Math.Pow(s / q, shape - 1) * Math.Exp(-Math.Pow(s / q, shape)) / curve.CyclesToFailure(s);
+            double integral = Quadrature.Simpson(Weighted, 25 * (1 + 1e-15), second * (1 - 1e-15), 4000)
+                + Quadrature.Simpson(Weighted, second, first * (1 - 1e-15), 4000)
+                + Quadrature.Simpson(Weighted, first, first + 60 * q, 20_000);
+            Near.Relative(integral, WeibullRanges.DamagePerCycle(q, shape, curve.Constants), 1e-9);
         }
     }
 }

@@ -1,6 +1,7 @@
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Numerics.Vectors;
+using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -52,19 +53,20 @@ public class BatchKernelTests
         Assert.InRange(differences[^1], 0, 2.5e-4); // measured 1.6E-4, where the slowest leg's shift is at the reduced grid's limit
     }
 
-    [Fact]
-    public void Slopes_that_are_not_whole_are_left_to_the_scalar_kernel()
+    // Slopes that are no whole numbers, one slope, three slopes, a line through points, cut-offs: by table.
+    [Theory]
+    [MemberData(nameof(Widths))]
+    public void It_agrees_closely_on_curves_of_any_lines(string width)
     {
-        DamageColumns columns = RandomVehicles.Fill(40, 2);
-        SnCurve whole = RandomVehicles.AllCurves[3];
         SnCurve[] curves =
         [
-            whole with { SlopeAboveKnee = 3.25 },
-            whole with { SlopeBelowKnee = 3, Log10ABelowKnee = whole.Log10AAboveKnee },
+            RandomVehicles.AllCurves[3], Curves.Of(0, new(3.25, 12.6), new(5.5, 16.5)), Curves.Of(0, new SnLine(3, 12.1)),
+            Curves.Of(20, new SnLine(4.2, 14.5)), Curves.Of(0, new(3, 12.2), new(5, 15.7), new(8, 19.9)),
+            Curves.Of(30, SnLine.Through(1e4, 500, 1e6, 110), SnLine.Through(1e6, 110, 1e8, 45)),
         ];
-        KernelAnswer expected = KernelAnswer.Scalar(columns, 40, curves, CountingMethod.Dirlik);
-        KernelAnswer got = KernelAnswer.Batch(columns, 40, curves, CountingMethod.Dirlik, VectorWidths.Best);
-        Assert.Equal(expected.Total, got.Total);
+        DamageColumns columns = RandomVehicles.Fill(2_000, curves.Length);
+        AssertClose(columns, curves, CountingMethod.Dirlik, width);
+        AssertClose(columns, curves, CountingMethod.TovoBenasciutti, width);
     }
 
     private static void AssertClose(DamageColumns columns, SnCurve[] curves, CountingMethod method, string width)

@@ -13,7 +13,11 @@ public class FurtherRatesTests
     private const int Yield = 0;
     private const int Bearing = 1;
 
-    private static readonly SnCurve[] Curves = RandomVehicles.AllCurves;
+    private static readonly SnCurve[] Curves =
+    [
+        .. RandomVehicles.AllCurves, Fixtures.Curves.Of(0, new(3.3, 12.4), new(5.2, 16.1), new(8, 20)),
+        Fixtures.Curves.Of(25, new SnLine(3, 12.1)),
+    ];
 
     public static TheoryData<string> Widths => [.. VectorWidths.Supported.Select(w => w.ToString())];
 

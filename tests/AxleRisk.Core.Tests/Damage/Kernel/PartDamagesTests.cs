@@ -1,6 +1,7 @@
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Numerics.Vectors;
+using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -13,7 +14,7 @@ public class PartDamagesTests
     // Single precision, of which the difference at the knee may lose a factor of 40.
     private const double Tolerance = 2e-5;
 
-    public static TheoryData<int, int, double> Curves => new()
+    public static TheoryData<int, int, double> Slopes => new()
     {
         { 3, 5, 0 },
         { 3, 5, 0.549 },
@@ -26,11 +27,11 @@ public class PartDamagesTests
     };
 
     [Theory]
-    [MemberData(nameof(Curves))]
+    [MemberData(nameof(Slopes))]
     public void The_damage_of_a_part_is_that_of_the_scalar_code_from_far_below_the_knee_to_far_above(int above, int below, double cutOff)
     {
         // Knee at 1 MPa and damage 1 there: the units of the parts.
-        var curve = new SnConstants(above, 1, below, 1, 1, cutOff);
+        var curve = Curves.TwoSlopes(above, 1, below, 1, 1, cutOff);
         foreach (int part in new[] { RangeParts.Exponential, RangeParts.FirstRayleigh })
         {
             int shape = part == RangeParts.Exponential ? 1 : 2;

@@ -13,7 +13,7 @@ public class StrikeDamageTests
 {
     private const double StressPerForce = 0.012;
     private static readonly RideParameters Loaded = new(600, 90, 45e3, 4000, 300e3, 200, 0.5);
-    private static readonly SnConstants Curve = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+    private static readonly SnConstants Curve = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
 
     // Sixteen records of 128 s: the ratio of damage with and without stop, on the same roads, has a standard error of 1 to 4 %. Roads: ISO
     // 8608 classes D and E.

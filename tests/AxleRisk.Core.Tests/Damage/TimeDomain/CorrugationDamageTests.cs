@@ -16,7 +16,7 @@ public class CorrugationDamageTests
 {
     private const double Wavelength = 0.8, Rms = 0.004, Contact = 0.1, Roughness = 64e-6, Stress = 0.01;
     private static readonly RideParameters Car = new(600, 90, 45e3, 2500, 300e3, 200, 0.5);
-    private static readonly SnConstants Curve = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+    private static readonly SnConstants Curve = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
 
     // Speeds as the corrugation's frequency over the wheel hop's.
     private static readonly double[] Frequencies = [0.5, 0.7, 0.85, 0.95, 1.05, 1.2, 1.5, 2.0];

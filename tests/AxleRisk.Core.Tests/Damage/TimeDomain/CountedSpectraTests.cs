@@ -4,6 +4,7 @@ using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Damage.TimeDomain;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Randomness;
+using AxleRisk.Core.Tests.Fixtures;
 using Xunit;
 
 namespace AxleRisk.Core.Tests.Damage;
@@ -37,7 +38,7 @@ public class CountedSpectraTests
         const int rate = 512, periods = 10, samples = rate * RecordGrid.Seconds, block = 256, lanes = LaneFourier.Lanes;
         LaneCycles[][] ofSlopes =
             [.. Slopes.Select(m => Enumerable.Range(0, 2)
-                .Select(_ => new LaneCycles(block, new MinerSum(1, new SnConstants(m, 1, m, 1, 0, 0)))).ToArray())];
+                .Select(_ => new LaneCycles(block, new MinerSum(1, Curves.OneSlope(m)))).ToArray())];
         var amplitudes = new double[RecordGrid.Bins];
         for (int i = 0; i < amplitudes.Length; i++)
         {

@@ -14,7 +14,7 @@ namespace AxleRisk.Core.Tests.Damage;
 public class SurfaceSimulationTests
 {
     private static readonly RideParameters Car = new(600, 90, 45e3, 4000, 300e3, 200, 0.5);
-    private static readonly SnConstants Curve = SnConstants.From(SnCatalogue.Find("DNV-RP-C203", "E")!.Mean);
+    private static readonly SnConstants Curve = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean.Constants;
     private static readonly RandomStream Stream = new(new StreamKey(1, "test"));
 
     private static readonly RideLimits Pieces = new()
