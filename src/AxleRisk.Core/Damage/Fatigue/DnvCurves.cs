@@ -2,39 +2,57 @@ using System.Collections.Immutable;
 
 namespace AxleRisk.Core.Damage.Fatigue;
 
-/// <summary>DNV-RP-C203, table 2-1, S-N curves in air, editions 2016 to 2019. (The edition of 2024 changes C, C1 and C2.)</summary>
+/// <summary>
+/// DNV-RP-C203, editions 2016 to 2019: S-N curves in air (table 2-1), in seawater with cathodic protection (table 2-2, with the knee at 1e6
+/// cycles) and of free corrosion in seawater (table 2-4, one slope). The values in seawater are from memory; but for B1 and B2 in free
+/// corrosion a test derives them from those in air. (The edition of 2024 changes C, C1 and C2.)
+/// </summary>
 internal static class DnvCurves
 {
     public const string Catalogue = "DNV-RP-C203";
 
-    private const string Source =
-        "DNV-RP-C203 (2016-2019) table 2-1, in air; design = mean - 2 standard deviations, standard deviation 0.20 of log10 N";
+    private const string Spread = "design = mean - 2 standard deviations, standard deviation 0.20 of log10 N";
 
-    public static ImmutableArray<SnCurve> All { get; } =
+    private static readonly Row[] Rows =
     [
-        Row("B1", 4, 15.117, 17.146, 0),
-        Row("B2", 4, 14.885, 16.856, 0),
-        Row("C", 3, 12.592, 16.320, 0.05),
-        Row("C1", 3, 12.449, 16.081, 0.10),
-        Row("C2", 3, 12.301, 15.835, 0.15),
-        Row("D", 3, 12.164, 15.606, 0.20),
-        Row("E", 3, 12.010, 15.350, 0.20),
-        Row("F", 3, 11.855, 15.091, 0.25),
-        Row("F1", 3, 11.699, 14.832, 0.25),
-        Row("F3", 3, 11.546, 14.576, 0.25),
-        Row("G", 3, 11.398, 14.330, 0.25),
-        Row("W1", 3, 11.261, 14.101, 0.25),
-        Row("W2", 3, 11.107, 13.845, 0.25),
-        Row("W3", 3, 10.970, 13.617, 0.25),
+        new("B1", 4, 15.117, 17.146, 14.917, 12.436, 0),
+        new("B2", 4, 14.885, 16.856, 14.685, 12.262, 0),
+        new("C", 3, 12.592, 16.320, 12.192, 12.115, 0.05),
+        new("C1", 3, 12.449, 16.081, 12.049, 11.972, 0.10),
+        new("C2", 3, 12.301, 15.835, 11.901, 11.824, 0.15),
+        new("D", 3, 12.164, 15.606, 11.764, 11.687, 0.20),
+        new("E", 3, 12.010, 15.350, 11.610, 11.533, 0.20),
+        new("F", 3, 11.855, 15.091, 11.455, 11.378, 0.25),
+        new("F1", 3, 11.699, 14.832, 11.299, 11.222, 0.25),
+        new("F3", 3, 11.546, 14.576, 11.146, 11.068, 0.25),
+        new("G", 3, 11.398, 14.330, 10.998, 10.921, 0.25),
+        new("W1", 3, 11.261, 14.101, 10.861, 10.784, 0.25),
+        new("W2", 3, 11.107, 13.845, 10.707, 10.630, 0.25),
+        new("W3", 3, 10.970, 13.617, 10.570, 10.493, 0.25),
     ];
 
-    private static SnCurve Row(string category, double m1, double log10A1, double log10A2, double thicknessExponent) => new()
+    /// <summary>The curves of each environment, air first.</summary>
+    public static ImmutableArray<SnCurve> All { get; } =
+    [
+        .. Rows.Select(r => r.Curve(Surroundings.Air, "table 2-1, in air", new(r.Slope, r.Air), new(5, r.Below))),
+        .. Rows.Select(r => r.Curve(
+            Surroundings.Protected, "table 2-2, in seawater with cathodic protection, from memory", new(r.Slope, r.Protected), new(5, r.Below))),
+        .. Rows.Select(r => r.Curve(Surroundings.Corroding, "table 2-4, free corrosion in seawater, from memory", new SnLine(3, r.Corroding))),
+    ];
+
+    /// <summary>A category's slope above the knee, log10 a above and below it in air, above it protected, and of free corrosion.</summary>
+    private sealed record Row(
+        string Category, double Slope, double Air, double Below, double Protected, double Corroding, double ThicknessExponent)
     {
-        Catalogue = Catalogue,
-        Category = category,
-        Lines = [new(m1, log10A1), new(5, log10A2)],
-        ThicknessExponent = thicknessExponent,
-        DesignToMeanLog10 = 2 * 0.20,
-        Source = Source,
-    };
+        public SnCurve Curve(string environment, string table, params ImmutableArray<SnLine> lines) => new()
+        {
+            Catalogue = Catalogue,
+            Category = Category,
+            Environment = environment,
+            Lines = lines,
+            ThicknessExponent = ThicknessExponent,
+            DesignToMeanLog10 = 2 * 0.20,
+            Source = $"DNV-RP-C203 (2016-2019) {table}; {Spread}",
+        };
+    }
 }

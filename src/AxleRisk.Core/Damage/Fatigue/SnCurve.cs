@@ -16,6 +16,9 @@ public sealed record SnCurve
     /// <summary>The category's name within its catalogue.</summary>
     public required string Category { get; init; }
 
+    /// <summary>What the weld lives in.</summary>
+    public string Environment { get; init; } = Surroundings.Air;
+
     /// <summary>The lines, from the greatest ranges down: at least one, each meeting the next at a smaller range than the last.</summary>
     public required ImmutableArray<SnLine> Lines
     {

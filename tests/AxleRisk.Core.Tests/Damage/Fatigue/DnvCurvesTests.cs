@@ -72,4 +72,38 @@ public class DnvCurvesTests
         Near.Relative(design.KneesMPa[0], design.Mean.KneesMPa[0], 1e-12);
         Assert.Equal(design.Mean.Lines, design.Mean.Mean.Lines);
     }
+
+    // Worked out from the tables' lines: N = 10^(log10 a - m log10 S).
+    [Theory]
+    [InlineData("seawater with protection", 80, 556839.5)]
+    [InlineData("seawater with protection", 50, 3945935.5)]
+    [InlineData("free corrosion", 50, 1910249.6)]
+    public void Class_F_in_seawater_lives_so_long(string environment, double range, double cycles) =>
+        Near.Relative(cycles, SnCatalogue.Find("DNV-RP-C203", "F", environment)!.CyclesToFailure(range), 1e-6);
+
+    // How the tables in seawater come from those in air (DNV-RP-C203, 2.4, from memory): with protection the line below the knee is kept
+    // and the knee moves to 1e6 cycles; in free corrosion a third of the life is left at the slope 3 of air, whatever the range.
+    [Fact]
+    public void The_curves_in_seawater_are_derived_from_those_in_air()
+    {
+        Assert.Equal(["air", "seawater with protection", "free corrosion"], SnCatalogue.Environments("DNV-RP-C203"));
+        foreach (string category in SnCatalogue.Categories("DNV-RP-C203"))
+        {
+            SnCurve Of(string environment) => SnCatalogue.Find("DNV-RP-C203", category, environment)!;
+            (SnCurve air, SnCurve cp, SnCurve free) = (Of("air"), Of("seawater with protection"), Of("free corrosion"));
+            Assert.Equal(air.Lines[1], cp.Lines[1]);
+            Assert.Equal(6 + (cp.Lines[0].Slope * (cp.Lines[1].Log10A - 6) / 5), cp.Lines[0].Log10A, 0.0011);
+            if (air.Lines[0].Slope == 3)
+            {
+                Assert.Equal(air.Lines[0].Log10A - Math.Log10(3), Assert.Single(free.Lines).Log10A, 0.0011);
+            }
+
+            Assert.Equal(3, free.Lines[0].Slope);
+            foreach (double range in (double[])[40, 100])
+            {
+                Assert.True(free.CyclesToFailure(range) < cp.CyclesToFailure(range));
+                Assert.True(cp.CyclesToFailure(range) <= air.CyclesToFailure(range));
+            }
+        }
+    }
 }
