@@ -29,6 +29,12 @@ public sealed record KeyFormat(string Key, string Label, string Unit, KeyKind Ki
     /// <summary>The quantity that it states; null where it states none.</summary>
     public Quantity? Quantity { get; init; }
 
+    /// <summary>Whether it must be stated and when, or what holds otherwise, in words.</summary>
+    public string Standard => !IsRequired ? Otherwise
+        : "required"
+            + (BelongsTo is { } owner ? $" with `{owner.Key}` {string.Join(" or ", owner.Words.Select(w => $"`\"{w}\"`"))}" : "")
+            + (Unless is { } other ? $", unless `{other}` is stated" : "");
+
     /// <summary>The key of a quantity.</summary>
     public static KeyFormat Of(Quantity q) => new(q.Key, q.Label, q.Unit, new KeyKind.Uncertain(q.Domain), q.Meaning)
     {
