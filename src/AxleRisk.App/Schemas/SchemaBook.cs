@@ -11,6 +11,7 @@ internal static class SchemaBook
     private static readonly (string Name, Func<JsonObject> Make)[] All =
     [
         (Scenario, ScenarioSchema.Make),
+        .. DocumentBook.All.Select(d => (d.Command, (Func<JsonObject>)(() => DocumentSchema.Make(d)))),
     ];
 
     /// <summary>The names, the scenario's first.</summary>
