@@ -7,9 +7,9 @@ namespace AxleRisk.App.Documents;
 internal static class BaseDocument
 {
     public static JsonForm<BaseCaseResult> Form { get; } = new JsonForm<BaseCaseResult>()
-        .Number("life_km", "life with every input at its nominal, km", r => r.LifeKm)
-        .Number("median_factors_life_km", "life with every factor at its median, km", r => r.MedianFactorsLifeKm)
-        .Number("damage_per_km", "damage per km of use", r => r.DamagePerKm)
+        .NumberOrNull("life_km", "life with every input at its nominal, km", r => r.LifeKm)
+        .NumberOrNull("median_factors_life_km", "life with every factor at its median, km", r => r.MedianFactorsLifeKm)
+        .NumberOrNull("damage_per_km", "damage per km of use", r => r.DamagePerKm)
         .Number("stress_mpa_per_kn", "stress per force of the wheel, MPa/kN", r => r.StressPerKnMPa)
         .Number("body_bounce_hz", "natural frequency of the body on its springs, Hz", r => r.BodyBounceHz)
         .Number("wheel_hop_hz", "natural frequency of the axle between spring and tyre, Hz", r => r.WheelHopHz)
@@ -19,16 +19,16 @@ internal static class BaseDocument
             .Text("leg", "the leg", l => l.Name)
             .Number("share", "its share of the distance", l => l.Share)
             .Number("speed_km_per_h", "speed on it, km/h", l => l.SpeedKmPerH)
-            .Number("stress_rms_mpa", "RMS of the stress about its mean, MPa", l => l.StressRmsMPa)
-            .Number("upcrossings_per_s", "upcrossings of the mean a second", l => l.UpcrossingsPerSecond)
-            .Number("damage_share", "its share of the damage", l => l.DamageShare), r => r.Legs)
+            .NumberOrNull("stress_rms_mpa", "RMS of the stress about its mean, MPa", l => l.StressRmsMPa)
+            .NumberOrNull("upcrossings_per_s", "upcrossings of the mean a second", l => l.UpcrossingsPerSecond)
+            .NumberOrNull("damage_share", "its share of the damage", l => l.DamageShare), r => r.Legs)
         .List("one_at_a_time", "what each factor alone does to life, the strongest first", new JsonForm<OneAtATime>()
             .Text("name", "the factor", f => f.Factor.Name)
-            .Number("low", "its 5 % point, in its unit; null for the road mix", f => f.Low)
-            .Number("high", "its 95 % point", f => f.High)
-            .Number("relative_life_at_low", "life at the 5 % point over that of the base case", f => f.LifeAtLow)
-            .Number("relative_life_at_high", "life at the 95 % point over that of the base case", f => f.LifeAtHigh)
-            .Number("relative_life_at_plus_10_percent", "life with the nominal raised by 10 %, over that of the base case; null where that has no meaning",
+            .NumberOrNull("low", "its 5 % point, in its unit; null for the road mix", f => f.Low)
+            .NumberOrNull("high", "its 95 % point", f => f.High)
+            .NumberOrNull("relative_life_at_low", "life at the 5 % point over that of the base case", f => f.LifeAtLow)
+            .NumberOrNull("relative_life_at_high", "life at the 95 % point over that of the base case", f => f.LifeAtHigh)
+            .NumberOrNull("relative_life_at_plus_10_percent", "life with the nominal raised by 10 %, over that of the base case; null where that has no meaning",
                 f => f.LifeAtPlusTenPercent), r => r.Factors)
         .Whole("evaluations", "evaluations of the damage model", r => r.Evaluations);
 

@@ -11,9 +11,9 @@ namespace AxleRisk.App.Documents;
 internal static class CausesDocument
 {
     private static readonly JsonForm<Percentiles> PointsForm = new JsonForm<Percentiles>("points")
-        .Number("5_percent", "5 % point, in the factor's unit", p => p.Low)
-        .Number("median", "median", p => p.Median)
-        .Number("95_percent", "95 % point", p => p.High);
+        .NumberOrNull("5_percent", "5 % point, in the factor's unit", p => p.Low)
+        .NumberOrNull("median", "median", p => p.Median)
+        .NumberOrNull("95_percent", "95 % point", p => p.High);
 
     private static readonly JsonForm<StateShift> Shift = new JsonForm<StateShift>("shift")
         .Text("state", "the state, or the range", s => s.Name)
@@ -60,7 +60,7 @@ internal static class CausesDocument
         .Word("life_method", "how the likelihood of the life is found: exactly given the damage, or by counting", ["conditional", "counted"],
             r => r.IsConditional ? "conditional" : "counted")
         .Whole("rows", "rows of the weighted sample", r => r.Rows)
-        .Number("effective_sample_size", "effective sample size of the posterior", r => r.EffectiveSampleSize)
+        .NumberOrNull("effective_sample_size", "effective sample size of the posterior", r => r.EffectiveSampleSize)
         .Number("greatest_weight_share", "share of all weight that the heaviest row has", r => r.GreatestShare)
         .Whole("pilots", "pilots drawn to find where the evidence lies", r => r.Pilots)
         .Flag("sampler_moved", "whether the sampler was moved toward the evidence", r => r.IsMoved);

@@ -31,7 +31,7 @@ internal static class CombineDocument
         .Interval("multiplied", "what the members would give if their effects multiplied; may exceed 1", c => c.Multiplied)
         .Flag("exceeds_parts", "whether it is worse than that beyond chance", c => c.ExceedsParts)
         .Whole("rows", "sampled vehicles inside", c => c.Rows)
-        .Number("effective_failures", "effective number of failures behind the probability", c => c.EffectiveFailures);
+        .NumberOrNull("effective_failures", "effective number of failures behind the probability", c => c.EffectiveFailures);
 
     /// <summary>What was searched.</summary>
     public static JsonForm<SearchRecord> Searched { get; } = new JsonForm<SearchRecord>("search")

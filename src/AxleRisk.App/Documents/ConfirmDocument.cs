@@ -19,8 +19,8 @@ internal static class ConfirmDocument
 
     public static JsonForm<ConfirmationResult> Form { get; } = new JsonForm<ConfirmationResult>()
         .Flag("lift_off_allowed", "whether wheels may leave the ground in the simulation", r => r.Question.LiftOff)
-        .Number("bump_clearance_mm", "compression from the static position to a bump stop, mm; null for none", r => r.Question.BumpClearanceMm)
-        .Number("bump_stop_n_per_mm", "rate of the bump stop, N/mm; null for none",
+        .NumberOrNull("bump_clearance_mm", "compression from the static position to a bump stop, mm; null for none", r => r.Question.BumpClearanceMm)
+        .NumberOrNull("bump_stop_n_per_mm", "rate of the bump stop, N/mm; null for none",
             r => double.IsFinite(r.Question.BumpClearanceMm) ? r.Question.BumpStopNPerMm : null)
         .Number("damper_bump", "damper rate in compression over the stated one", r => r.Question.BumpDamping)
         .Number("damper_rebound", "damper rate in extension over the stated one", r => r.Question.ReboundDamping)
@@ -30,8 +30,8 @@ internal static class ConfirmDocument
         .Texts("steps", "what the simulation adds to the linear ride, one after the other", r => r.Steps.Select(NameOf))
         .List("points", "the base case, then the sampled points", PointForm(), r => r.Points.Select(p => (p, r.Steps)))
         .Object("damage_ratio", "true over computed damage, over the points", new JsonForm<ConfirmationResult>()
-            .Number("median", "its median", r => r.RatioMedian)
-            .Number("cov", "its coefficient of variation between points", r => r.RatioCov)
+            .NumberOrNull("median", "its median", r => r.RatioMedian)
+            .NumberOrNull("cov", "its coefficient of variation between points", r => r.RatioCov)
             .Text("toml", "the line for the scenario that carries it into other commands", ConfirmText.TomlLine), r => r);
 
     private static JsonForm<(ConfirmedPoint Point, ImmutableArray<RideStepKind> Steps)> PointForm()
@@ -39,22 +39,22 @@ internal static class ConfirmDocument
         var form = new JsonForm<(ConfirmedPoint Point, ImmutableArray<RideStepKind> Steps)>("point");
         return form
             .Text("point", "what it is: the base case, a point near failure, or a place in the order of lives", p => p.Point.Name)
-            .Number("life_km", "life by the fast model, km", p => p.Point.LifeKm)
+            .NumberOrNull("life_km", "life by the fast model, km", p => p.Point.LifeKm)
             .Interval("fast_over_linear", "damage by the fast model of the linear ride over that of its simulation", p => p.Point.Fast)
-            .Number("fast_strikes", "damage by the fast model over that of the linear ride alone: above 1 where it reckons with a bump stop",
+            .NumberOrNull("fast_strikes", "damage by the fast model over that of the linear ride alone: above 1 where it reckons with a bump stop",
                 p => p.Point.FastStrikes)
             .Object("steps", "damage after each step over that before it", StepsForm, p => (p.Steps, p.Point.Steps))
             .Interval("limits_over_linear", "damage with lift-off and stops over that of the linear simulation", p => p.Point.Limits)
             .Interval("true_over_computed", "the simulation with its limits over the fast model", p => p.Point.Ratio)
             .List("legs", "by leg", new JsonForm<(ConfirmedLeg Leg, ImmutableArray<RideStepKind> Steps)>()
                 .Text("leg", "the leg", l => l.Leg.Name)
-                .Number("damage_share", "its share of the damage by the fast model", l => l.Leg.DamageShare)
+                .NumberOrNull("damage_share", "its share of the damage by the fast model", l => l.Leg.DamageShare)
                 .Interval("fast_over_linear", "damage by the fast model of the linear ride over that of its simulation", l => l.Leg.FastOverLinear)
                 .Object("steps", "damage after each step over that before it", StepsForm, l => (l.Steps, l.Leg.Steps))
                 .Interval("limits_over_linear", "damage with lift-off and stops over that of the linear simulation", l => l.Leg.LimitsOverLinear)
                 .Interval("fast_over_simulated", "damage by the fast model over that with lift-off and stops", l => l.Leg.FastOverReference)
-                .Number("off_ground_share", "share of the time in which the wheel is off the ground", l => l.Leg.OffGroundShare)
-                .Number("strikes_per_km", "strikes of the bump stop a km", l => l.Leg.StrikesPerKm)
+                .NumberOrNull("off_ground_share", "share of the time in which the wheel is off the ground", l => l.Leg.OffGroundShare)
+                .NumberOrNull("strikes_per_km", "strikes of the bump stop a km", l => l.Leg.StrikesPerKm)
                 .Number("tyre_force_rms_over_static", "RMS of the tyre's force about its static value over that, in the linear simulation",
                     l => l.Leg.TyreForceRatio), p => p.Point.Legs.Select(l => (l, p.Steps)))
             .Maybe("trip", "the same for the legs of the trip; only where there is one", form,

@@ -15,8 +15,8 @@ internal static class FleetDocument
     private static readonly JsonForm<SearchAnswer> Answer = new JsonForm<SearchAnswer>("search_answer")
         .Word("outcome", "whether a limit was found, or none or every one meets the target", Outcomes, a => Name(a.Outcome))
         .With(CommonForms.Interval, a => a.Value)
-        .Number("searched_from", "the least value searched", a => a.Low)
-        .Number("searched_to", "the greatest value searched", a => a.High);
+        .NumberOrNull("searched_from", "the least value searched", a => a.Low)
+        .NumberOrNull("searched_to", "the greatest value searched", a => a.High);
 
     public static JsonForm<FleetResult> Form { get; } = new JsonForm<FleetResult>()
         .Whole("vehicles", "number of vehicles", r => r.Fleet.Vehicles)
@@ -24,12 +24,12 @@ internal static class FleetDocument
         .Number("warranty_km", "distance limit of the warranty, km", r => r.Fleet.WarrantyKm)
         .Interval("claim_rate", "the expected share with a claim", r => r.ClaimRate)
         .Object("claims", "the number of claims", Count, r => r.Claims)
-        .Number("unknown_share_of_variance", "the part of the variance of the number that is not chance", r => r.UnknownShare)
-        .Number("ended_by_distance", "the share of the warranties that end by distance", r => r.EndedByDistance)
+        .NumberOrNull("unknown_share_of_variance", "the part of the variance of the number that is not chance", r => r.UnknownShare)
+        .NumberOrNull("ended_by_distance", "the share of the warranties that end by distance", r => r.EndedByDistance)
         .Object("cost", "what the claims will cost; null without a cost", new JsonForm<CostPrediction>()
             .Interval("expected", "the expected cost", c => c.Expected)
-            .Number("low", "lower end of what it will be with 95 % probability", c => c.Low)
-            .Number("high", "upper end", c => c.High)
+            .NumberOrNull("low", "lower end of what it will be with 95 % probability", c => c.Low)
+            .NumberOrNull("high", "upper end", c => c.High)
             .Whole("simulated_fleets", "fleets simulated for that; 0 where every claim costs the same", c => c.SimulatedFleets), r => r.Cost).OrNull()
         .Text("currency", "the currency of the costs; only where the scenario states one", r => r.Currency).Optional()
         .List("months", "the claims by month since the first sale", new JsonForm<ClaimMonth>()
@@ -49,7 +49,7 @@ internal static class FleetDocument
                 .Number("km", "by this distance, km", d => d.Design.Target.Km)
                 .Probability("failure_probability", "failure probability by then as it is, of `risk`", d => d.Headline?.Probability ?? d.Design.AsItIs)
                 .Object("own_sample", "what this analysis' own sample says of it", HeadlineDocument.Own, d => (d.Headline, d.Design.AsItIs))
-                .Number("nominal_wall_mm", "nominal wall now, mm; null where it decides nothing", d => d.Design.NominalWallMm)
+                .NumberOrNull("nominal_wall_mm", "nominal wall now, mm; null where it decides nothing", d => d.Design.NominalWallMm)
                 .List("limits", "the limiting designs, each with all else as stated", new JsonForm<DesignLimit>()
                     .Word("basis", "on average, or with 90 % probability", Bases, l => Name(l.Basis))
                     .Object("wall_mm", "the smallest nominal wall, mm; null where it decides nothing", Answer, l => l.WallMm).OrNull()
@@ -71,8 +71,8 @@ internal static class FleetDocument
             .Whole("designs", "designs looked at", s => s.Designs)
             .Texts("shared_factors", "the factors that the whole fleet shares", s => s.Shared.Select(f => f.Name))
             .Flag("conditional", "whether what is left to chance is averaged exactly rather than drawn", s => s.IsConditional)
-            .Number("inner_share_of_variance", "share of the spread as drawn that is only the error of the inner draws; it is taken out", s => s.InnerShare)
-            .Number("band_residue", "by what share the band of the claims may still be too wide or too narrow for it, 95 %", s => s.Residue), r => r.Sampling);
+            .NumberOrNull("inner_share_of_variance", "share of the spread as drawn that is only the error of the inner draws; it is taken out", s => s.InnerShare)
+            .NumberOrNull("band_residue", "by what share the band of the claims may still be too wide or too narrow for it, 95 %", s => s.Residue), r => r.Sampling);
 
     private static IReadOnlyList<string> Outcomes => ["found", "none_meets", "every_meets"];
 

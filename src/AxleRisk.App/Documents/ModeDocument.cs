@@ -11,8 +11,8 @@ internal static class ModeDocument
         .Text("mode", "the mode of failure", m => Name(m.Mode))
         .List("fails_first", "the probability that it fails first, by distance", new JsonForm<(double Km, double Estimate)>()
             .Number("distance_km", "the distance, km", d => d.Km)
-            .Number("estimate", "the probability", d => d.Estimate), m => m.Result.Distances.Select((d, i) => (d.DistanceKm, m.Mode.First[i])))
-        .Number("failure_probability_without", "failure probability by the required distance with the mode left out; null where failures are counted",
+            .NumberOrNull("estimate", "the probability", d => d.Estimate), m => m.Result.Distances.Select((d, i) => (d.DistanceKm, m.Mode.First[i])))
+        .NumberOrNull("failure_probability_without", "failure probability by the required distance with the mode left out; null where failures are counted",
             m => m.Mode.Without);
 
     public static JsonForm<ModeOfFailures> OfRank { get; } = new JsonForm<ModeOfFailures>()

@@ -8,7 +8,7 @@ namespace AxleRisk.App.Documents;
 internal static class RankDocument
 {
     private static readonly JsonForm<Pinned> Held = new JsonForm<Pinned>("held")
-        .Number("value", "the value it is held at, in its unit; null for the road mix", p => p.Value)
+        .NumberOrNull("value", "the value it is held at, in its unit; null for the road mix", p => p.Value)
         .With(CommonForms.Interval, p => p.Probability)
         .Interval("ratio", "how many times that with the factor free, paired", p => p.Ratio);
 
@@ -26,9 +26,9 @@ internal static class RankDocument
         .Word("share_method", "how the shares were found", ["all subsets", "random orders"],
             r => r.ShareMethod == ShareMethod.AllSubsets ? "all subsets" : "random orders")
         .Whole("share_pairs", "pairs of rows; of random orders also the number of orders", r => r.SharePairs)
-        .Number("share_half_width", "half the width of the widest 95 % interval of a factor's share, a fraction; null where a share is unknown",
+        .NumberOrNull("share_half_width", "half the width of the widest 95 % interval of a factor's share, a fraction; null where a share is unknown",
             r => r.WidestHalf)
-        .Number("share_half_width_asked", "the half width that the run went for; null where it spent what `--evaluations` stated, or with `--subsets`",
+        .NumberOrNull("share_half_width_asked", "the half width that the run went for; null where it spent what `--evaluations` stated, or with `--subsets`",
             r => r.HalfWidthAsked == 0 ? null : r.HalfWidthAsked)
         .List("by_knowledge", "the shares of what differs between vehicles together, and of what is not known", new JsonForm<KnowledgeShare>()
             .Word("knowledge", "which of the two", CommonForms.KnowledgeWords, k => CommonForms.Word(k.Knowledge))
@@ -52,7 +52,7 @@ internal static class RankDocument
             .Object("life", "of ln life", Indices, f => (f.LifeShare, f.Life))
             .Object("failure", "of failure before the required distance", new JsonForm<RankedFactor>()
                 .With(Indices, f => (f.FailureShare, f.Failure))
-                .Number("pinned_probability", "failure probability with the factor at its nominal", f => f.AtNominal.Probability.Estimate)
+                .NumberOrNull("pinned_probability", "failure probability with the factor at its nominal", f => f.AtNominal.Probability.Estimate)
                 .Object("pinned", "failure probability with the factor at its nominal", Held, f => f.AtNominal)
                 .Object("at_5_percent", "with the factor at its 5 % point; null where it has none", Held, f => f.AtLow).OrNull()
                 .Object("at_95_percent", "with the factor at its 95 % point; null where it has none", Held, f => f.AtHigh).OrNull()

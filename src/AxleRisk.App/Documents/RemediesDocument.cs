@@ -15,7 +15,7 @@ internal static class RemediesDocument
         .Text("best_pair", "the pair with the least failure probability; null without pairs", r => r.Best(2)?.Name).OrNull()
         .List("remedies", "the remedies and their pairs, the least failure probability first", new JsonForm<RemedyRow>()
             .Texts("names", "one remedy, or two", r => r.Remedies.Select(x => x.Name))
-            .Number("cost", "what they cost together; null where one does not say", r => r.Cost)
+            .NumberOrNull("cost", "what they cost together; null where one does not say", r => r.Cost)
             .List("changes", "what they change", new JsonForm<Change>()
                 .Text("input", "the input", c => c.Input)
                 .Text("change", "what it becomes, in words", c => c.Description), r => r.Remedies.SelectMany(x => x.Changes))

@@ -19,9 +19,9 @@ internal static class CommonForms
 
     /// <summary>An estimate with its 95 % interval.</summary>
     public static JsonForm<Interval> Interval { get; } = new JsonForm<Interval>("interval")
-        .Number("estimate", "the estimate", i => i.Estimate)
-        .Number("low", "lower end of the 95 % interval", i => i.Low)
-        .Number("high", "upper end of the 95 % interval", i => i.High);
+        .NumberOrNull("estimate", "the estimate", i => i.Estimate)
+        .NumberOrNull("low", "lower end of the 95 % interval", i => i.Low)
+        .NumberOrNull("high", "upper end of the 95 % interval", i => i.High);
 
     /// <summary>A probability that may have a bound alone.</summary>
     public static JsonForm<Interval> Probability { get; } = new JsonForm<Interval>("probability")
@@ -74,6 +74,6 @@ internal static class CommonForms
     private static JsonForm<LiftOffLeg> LiftOff() => new JsonForm<LiftOffLeg>()
         .Text("leg", "the leg", l => l.Name)
         .Number("tyre_force_rms_over_static", "RMS of the tyre's force about its static value, over that", l => l.TyreForceRatio)
-        .Number("per_km", "lift-offs a km, as reckoned from the spectrum", l => l.PerKm)
+        .NumberOrNull("per_km", "lift-offs a km, as reckoned from the spectrum", l => l.PerKm)
         .Flag("likely", "whether that is often enough to matter", l => l.IsLikely);
 }

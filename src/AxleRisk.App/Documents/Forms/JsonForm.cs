@@ -38,9 +38,12 @@ internal sealed class JsonForm<T>(string? name = null) : IJsonForm
         return document;
     }
 
-    /// <summary>A number; null where there is none or it is not finite.</summary>
+    /// <summary>A number that there always is.</summary>
     public JsonForm<T> Number(string key, string meaning, Func<T, double?> of) =>
-        Key(key, new JsonShape.Number(), meaning, x => of(x) is double number ? Json.Number(number) : null).OrNull();
+        Key(key, new JsonShape.Number(), meaning, x => of(x) is double number ? Json.Number(number) : null);
+
+    /// <summary>A number; null where there is none or it is not finite.</summary>
+    public JsonForm<T> NumberOrNull(string key, string meaning, Func<T, double?> of) => Number(key, meaning, of).OrNull();
 
     /// <summary>A whole number.</summary>
     public JsonForm<T> Whole(string key, string meaning, Func<T, long?> of) => Key(key, new JsonShape.Whole(), meaning, x => of(x));
