@@ -51,7 +51,7 @@ internal static class SchemaCommand
 
     private static int Write(string folder, IEnumerable<(string Path, string Name)> files, Terminal terminal)
     {
-        if (folder.Length > 0 && OutputFile.Trouble(folder, path => Directory.CreateDirectory(path)) is { } noFolder)
+        if (folder.Length > 0 && OutputFile.Trouble(folder, WholeFolder.Make) is { } noFolder)
         {
             terminal.Error.WriteLine($"{Product.Name}: {noFolder}");
             return ExitCode.Failed;

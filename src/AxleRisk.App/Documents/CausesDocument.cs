@@ -26,7 +26,8 @@ internal static class CausesDocument
             .Number("failed_at_km", "it failed at this distance, km", r => (r.Evidence.Life as LifeEvidence.FailedAt)?.Km).Optional()
             .Key("failed_between_km", new JsonShape.List(new JsonShape.Number()), "it was whole at the first and broken at the second, km",
                 r => r.Evidence.Life is LifeEvidence.FailedBetween(var from, var to) ? new JsonArray(from, to) : null).Optional()
-            .Number("survived_km", "it has reached this distance unbroken, km", r => (r.Evidence.Life as LifeEvidence.Survived)?.Km).Optional()
+            .Number("survived_km", "it has reached this distance unbroken, km",
+                r => (r.Evidence.Life as LifeEvidence.Survived)?.Km).Optional()
             .List("measured", "what was measured", new JsonForm<Measurement>()
                 .Text("factor", "the factor", m => m.Factor)
                 .Number("value", "the value read, in its unit", m => m.Value)
@@ -35,13 +36,15 @@ internal static class CausesDocument
                 .Text("factor", "the factor", k => k.State.Factor)
                 .Text("state", "the state", k => k.Result.Causes.First(c => c.Name == k.State.Factor).Factor.Show(k.State.Value)),
                 r => r.Evidence.Known.Select(k => (k, r))), r => r)
-        .Maybe("failure_before", "how surprising the life is under the scenario, of `risk`; null without a life", new JsonForm<(Interval From, Interval To)>()
+        .Maybe("failure_before", "how surprising the life is under the scenario, of `risk`; null without a life",
+            new JsonForm<(Interval From, Interval To)>()
             .Probability("first_distance", "failure probability by the first distance", f => f.From)
             .Probability("last_distance", "failure probability by the last distance", f => f.To), r => r.FailureBefore)
         .List("causes", "the factors, the most telling first", new JsonForm<Cause>()
             .Text("name", "the factor", c => c.Name)
             .Text("unit", "its unit; empty for a pure number", c => c.Factor.Unit)
-            .Word("knowledge", "whether it differs between vehicles or is not known", CommonForms.KnowledgeWords, c => CommonForms.Word(c.Factor.Knowledge))
+            .Word("knowledge", "whether it differs between vehicles or is not known",
+                CommonForms.KnowledgeWords, c => CommonForms.Word(c.Factor.Knowledge))
             .Flag("known", "whether its state is evidence and not a finding", c => c.IsKnown)
             .Number("bits", "what the evidence says of it, in bits", c => c.Bits)
             .Maybe("prior", "in the scenario; null for a choice", PointsForm, c => c.Prior)
@@ -50,7 +53,8 @@ internal static class CausesDocument
                 c => c.IsHighAdverse is { } high ? (high ? "high" : "low") : null).OrNull()
             .Object("adverse_tenth", "its adverse tenth; null for a choice", Shift, c => c.Prior is null ? null : c.States[0]).OrNull()
             .List("states", "the states of a choice; empty for others", Shift, c => c.Prior is null ? c.States : []), r => r.Causes)
-        .List("explanations", "the explanations that are weighed, pairs of them, and nothing unusual", new JsonForm<(ExplanationShift Shift, CausesResult Result)>()
+        .List("explanations", "the explanations that are weighed, pairs of them, and nothing unusual",
+            new JsonForm<(ExplanationShift Shift, CausesResult Result)>()
             .Text("name", "its name", e => CausesText.NameOf(e.Result, e.Shift))
             .Texts("of", "the explanations that hold together; empty for nothing unusual", e => e.Shift.Names)
             .Number("prior", "its probability before", e => e.Shift.Prior)

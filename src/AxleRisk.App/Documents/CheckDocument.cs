@@ -12,7 +12,8 @@ internal static class CheckDocument
             .Text("name", "the factor", f => f.Name)
             .Text("label", "its name in plain words", f => f.Label)
             .Text("unit", "its unit; empty for a pure number", f => f.Unit)
-            .Word("knowledge", "whether it differs between vehicles or is not known", CommonForms.KnowledgeWords, f => CommonForms.Word(f.Knowledge))
+            .Word("knowledge", "whether it differs between vehicles or is not known",
+                CommonForms.KnowledgeWords, f => CommonForms.Word(f.Knowledge))
             .Text("distribution", "its distribution", f => f.Description)
             .Flag("assumed", "whether it is a default", IsAssumed)
             .NumberOrNull("p5", "its 5 % point, in its unit; null where it has none", f => Point(f, 0.05))

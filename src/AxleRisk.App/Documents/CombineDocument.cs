@@ -64,7 +64,8 @@ internal static class CombineDocument
             .Number("likelihood", "how likely a vehicle is to lie in both", p => p.Likelihood)
             .Whole("rows", "sampled vehicles in both", p => p.Rows)
             .Flag("notable", "whether the two figures differ beyond chance", p => p.IsNotable)
-            .Flag("correlated", "whether the two factors are correlated: then the product counts a part twice", p => p.AreCorrelated), r => r.Pairs)
+            .Flag("correlated", "whether the two factors are correlated: then the product counts a part twice",
+                p => p.AreCorrelated), r => r.Pairs)
         .List("interactions", "interaction indices of the strongest factors' pairs, the largest first", new JsonForm<InteractionPair>()
             .Text("first", "the one factor, or a group of correlated ones", p => p.First)
             .Text("second", "the other", p => p.Second)

@@ -11,7 +11,8 @@ internal static class ConfirmDocument
 {
     private static readonly JsonForm<(ImmutableArray<RideStepKind> Kinds, ImmutableArray<Interval> Over)> StepsForm =
         new JsonForm<(ImmutableArray<RideStepKind> Kinds, ImmutableArray<Interval> Over)>("steps")
-            .Maybe(NameOf(RideStepKind.TwoRateDamper), "a damper of two rates", CommonForms.Interval, s => Of(s, RideStepKind.TwoRateDamper))
+            .Maybe(NameOf(RideStepKind.TwoRateDamper), "a damper of two rates",
+                CommonForms.Interval, s => Of(s, RideStepKind.TwoRateDamper))
             .Optional()
             .Maybe(NameOf(RideStepKind.BumpStop), "a bump stop", CommonForms.Interval, s => Of(s, RideStepKind.BumpStop)).Optional()
             .Maybe(NameOf(RideStepKind.LiftOff), "wheels that leave the ground", CommonForms.Interval, s => Of(s, RideStepKind.LiftOff))
@@ -19,7 +20,8 @@ internal static class ConfirmDocument
 
     public static JsonForm<ConfirmationResult> Form { get; } = new JsonForm<ConfirmationResult>()
         .Flag("lift_off_allowed", "whether wheels may leave the ground in the simulation", r => r.Question.LiftOff)
-        .NumberOrNull("bump_clearance_mm", "compression from the static position to a bump stop, mm; null for none", r => r.Question.BumpClearanceMm)
+        .NumberOrNull("bump_clearance_mm", "compression from the static position to a bump stop, mm; null for none",
+            r => r.Question.BumpClearanceMm)
         .NumberOrNull("bump_stop_n_per_mm", "rate of the bump stop, N/mm; null for none",
             r => double.IsFinite(r.Question.BumpClearanceMm) ? r.Question.BumpStopNPerMm : null)
         .Number("damper_bump", "damper rate in compression over the stated one", r => r.Question.BumpDamping)
@@ -49,9 +51,11 @@ internal static class ConfirmDocument
             .List("legs", "by leg", new JsonForm<(ConfirmedLeg Leg, ImmutableArray<RideStepKind> Steps)>()
                 .Text("leg", "the leg", l => l.Leg.Name)
                 .NumberOrNull("damage_share", "its share of the damage by the fast model", l => l.Leg.DamageShare)
-                .Interval("fast_over_linear", "damage by the fast model of the linear ride over that of its simulation", l => l.Leg.FastOverLinear)
+                .Interval("fast_over_linear", "damage by the fast model of the linear ride over that of its simulation",
+                    l => l.Leg.FastOverLinear)
                 .Object("steps", "damage after each step over that before it", StepsForm, l => (l.Steps, l.Leg.Steps))
-                .Interval("limits_over_linear", "damage with lift-off and stops over that of the linear simulation", l => l.Leg.LimitsOverLinear)
+                .Interval("limits_over_linear", "damage with lift-off and stops over that of the linear simulation",
+                    l => l.Leg.LimitsOverLinear)
                 .Interval("fast_over_simulated", "damage by the fast model over that with lift-off and stops", l => l.Leg.FastOverReference)
                 .NumberOrNull("off_ground_share", "share of the time in which the wheel is off the ground", l => l.Leg.OffGroundShare)
                 .NumberOrNull("strikes_per_km", "strikes of the bump stop a km", l => l.Leg.StrikesPerKm)

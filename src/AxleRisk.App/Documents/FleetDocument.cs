@@ -30,7 +30,8 @@ internal static class FleetDocument
             .Interval("expected", "the expected cost", c => c.Expected)
             .NumberOrNull("low", "lower end of what it will be with 95 % probability", c => c.Low)
             .NumberOrNull("high", "upper end", c => c.High)
-            .Whole("simulated_fleets", "fleets simulated for that; 0 where every claim costs the same", c => c.SimulatedFleets), r => r.Cost).OrNull()
+            .Whole("simulated_fleets", "fleets simulated for that; 0 where every claim costs the same",
+                c => c.SimulatedFleets), r => r.Cost).OrNull()
         .Text("currency", "the currency of the costs; only where the scenario states one", r => r.Currency).Optional()
         .List("months", "the claims by month since the first sale", new JsonForm<ClaimMonth>()
             .Whole("month", "the month, from 1", m => m.Month)
@@ -38,7 +39,8 @@ internal static class FleetDocument
             .Object("so_far", "claims to its end", Count, m => m.SoFar), r => r.Months)
         .Object("target_claim_rate", "what the target claim rate leaves; null without one", new JsonForm<WarrantyLimits>()
             .Number("rate", "the target", w => w.Target)
-            .Interval("met_with_probability", "probability, over what is not known, that the warranty as stated meets it", w => w.Confidence)
+            .Interval("met_with_probability", "probability, over what is not known, that the warranty as stated meets it",
+                w => w.Confidence)
             .List("longest", "the longest warranties that meet it", new JsonForm<WarrantyLimit>()
                 .Word("basis", "on average, or with 90 % probability", Bases, l => Name(l.Basis))
                 .Object("months", "age limit, months", Answer, l => l.Months)
@@ -47,20 +49,23 @@ internal static class FleetDocument
             new JsonForm<(DesignLimits Design, RiskHeadline? Headline)>()
                 .Number("fraction", "the share that may have failed", d => d.Design.Target.Fraction)
                 .Number("km", "by this distance, km", d => d.Design.Target.Km)
-                .Probability("failure_probability", "failure probability by then as it is, of `risk`", d => d.Headline?.Probability ?? d.Design.AsItIs)
+                .Probability("failure_probability", "failure probability by then as it is, of `risk`",
+                    d => d.Headline?.Probability ?? d.Design.AsItIs)
                 .Object("own_sample", "what this analysis' own sample says of it", HeadlineDocument.Own, d => (d.Headline, d.Design.AsItIs))
                 .NumberOrNull("nominal_wall_mm", "nominal wall now, mm; null where it decides nothing", d => d.Design.NominalWallMm)
                 .List("limits", "the limiting designs, each with all else as stated", new JsonForm<DesignLimit>()
                     .Word("basis", "on average, or with 90 % probability", Bases, l => Name(l.Basis))
                     .Object("wall_mm", "the smallest nominal wall, mm; null where it decides nothing", Answer, l => l.WallMm).OrNull()
-                    .Object("tolerance", "the loosest tolerance, as a multiple of the wall's spread; null where there is none", Answer, l => l.Tolerance)
+                    .Object("tolerance", "the loosest tolerance, as a multiple of the wall's spread; null where there is none",
+                        Answer, l => l.Tolerance)
                     .OrNull()
                     .Object("category", "the worst weld category", new JsonForm<CategoryAnswer>()
                         .Word("outcome", "whether a limit was found, or none or every one meets the target", Outcomes, c => Name(c.Outcome))
                         .Text("worst", "the worst that meets the target; null where none does", c => c.Category).OrNull()
                         .Interval("failure_probability", "failure probability with it", c => c.Probability)
                         .Text("next", "the next worse one; null where there is none", c => c.Next).OrNull()
-                        .Interval("next_failure_probability", "failure probability with that", c => c.NextProbability), l => l.Category), d => d.Design.Limits),
+                        .Interval("next_failure_probability", "failure probability with that",
+                            c => c.NextProbability), l => l.Category), d => d.Design.Limits),
             r => r.Design is { } design ? (design, r.Headline) : null)
         .Object("two_levels", "how the sample was divided", new JsonForm<FleetSampling>()
             .Whole("replicates", "independent replicates", s => s.Replicates)
@@ -72,7 +77,8 @@ internal static class FleetDocument
             .Texts("shared_factors", "the factors that the whole fleet shares", s => s.Shared.Select(f => f.Name))
             .Flag("conditional", "whether what is left to chance is averaged exactly rather than drawn", s => s.IsConditional)
             .NumberOrNull("inner_share_of_variance", "share of the spread as drawn that is only the error of the inner draws; it is taken out", s => s.InnerShare)
-            .NumberOrNull("band_residue", "by what share the band of the claims may still be too wide or too narrow for it, 95 %", s => s.Residue), r => r.Sampling);
+            .NumberOrNull("band_residue", "by what share the band of the claims may still be too wide or too narrow for it, 95 %",
+                s => s.Residue), r => r.Sampling);
 
     private static IReadOnlyList<string> Outcomes => ["found", "none_meets", "every_meets"];
 

@@ -10,7 +10,8 @@ internal static class HeadlineDocument
     /// <summary>An own sample's estimate and its change from the headline.</summary>
     public static JsonForm<(RiskHeadline? Headline, Interval Own)> Own { get; } = new JsonForm<(RiskHeadline? Headline, Interval Own)>("own_sample")
         .Interval("failure_probability", "failure probability by this analysis' own sample", h => h.Own)
-        .Maybe("change", "that less the one of `risk`; null where this stands by itself", CommonForms.Interval, h => h.Headline?.Off(h.Own));
+        .Maybe("change", "that less the one of `risk`; null where this stands by itself",
+            CommonForms.Interval, h => h.Headline?.Off(h.Own));
 
     /// <summary>Both by the required distance.</summary>
     public static JsonForm<(RiskHeadline? Headline, Interval Own)> Form { get; } = new JsonForm<(RiskHeadline? Headline, Interval Own)>()

@@ -30,7 +30,8 @@ internal static class RankDocument
             r => r.WidestHalf)
         .NumberOrNull("share_half_width_asked", "the half width that the run went for; null where it spent what `--evaluations` stated, or with `--subsets`",
             r => r.HalfWidthAsked == 0 ? null : r.HalfWidthAsked)
-        .List("by_knowledge", "the shares of what differs between vehicles together, and of what is not known", new JsonForm<KnowledgeShare>()
+        .List("by_knowledge", "the shares of what differs between vehicles together, and of what is not known",
+            new JsonForm<KnowledgeShare>()
             .Word("knowledge", "which of the two", CommonForms.KnowledgeWords, k => CommonForms.Word(k.Knowledge))
             .Whole("factors", "number of factors", k => k.Factors)
             .Interval("failure_share", "their share of failure", k => k.Failure)
@@ -52,7 +53,8 @@ internal static class RankDocument
             .Object("life", "of ln life", Indices, f => (f.LifeShare, f.Life))
             .Object("failure", "of failure before the required distance", new JsonForm<RankedFactor>()
                 .With(Indices, f => (f.FailureShare, f.Failure))
-                .NumberOrNull("pinned_probability", "failure probability with the factor at its nominal", f => f.AtNominal.Probability.Estimate)
+                .NumberOrNull("pinned_probability", "failure probability with the factor at its nominal",
+                    f => f.AtNominal.Probability.Estimate)
                 .Object("pinned", "failure probability with the factor at its nominal", Held, f => f.AtNominal)
                 .Object("at_5_percent", "with the factor at its 5 % point; null where it has none", Held, f => f.AtLow).OrNull()
                 .Object("at_95_percent", "with the factor at its 95 % point; null where it has none", Held, f => f.AtHigh).OrNull()

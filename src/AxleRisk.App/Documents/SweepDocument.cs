@@ -18,15 +18,18 @@ internal static class SweepDocument
             .NumberOrNull("stated", "its stated value; null for a category", a => a.Stated), r => r.Inputs)
         .List("points", "the points", new JsonForm<(SweepPoint Point, SweepResult Result)>()
             .Key("values", new JsonShape.Map(new JsonShape.TextOrNumber(), MayBeNull: true), "the value of each input by its name; null where it is as stated",
-                p => new JsonObject(p.Point.Values.Select((_, i) => KeyValuePair.Create(p.Result.Inputs[i].Name, ValueOf(p.Result, p.Point, i)))))
+                p => new JsonObject(
+                    p.Point.Values.Select((_, i) => KeyValuePair.Create(p.Result.Inputs[i].Name, ValueOf(p.Result, p.Point, i)))))
             .NumberOrNull("relative_life", "life of the base case over that as stated", p => p.Point.RelativeLife)
             .NumberOrNull("relative_damage", "damage of the base case over that as stated", p => p.Point.RelativeDamage)
             .Probability("failure_probability", "failure probability", p => p.Point.Case.Probability)
             .Interval("difference", "of the failure probability from that as stated, paired", p => p.Point.Case.Change!.Difference)
             .Interval("ratio", "of the failure probability to that as stated, paired", p => p.Point.Case.Change!.Ratio)
-            .Maybe("together", "what two moved inputs do together over the product of what each does alone; only in a grid", CommonForms.Interval,
+            .Maybe("together", "what two moved inputs do together over the product of what each does alone; only in a grid",
+                CommonForms.Interval,
                 p => p.Point.Together).Optional()
-            .Number("life_together", "the same of life; only in a grid", p => p.Point.LifeTogether).Optional(), r => r.Points.Select(p => (p, r)));
+            .Number("life_together", "the same of life; only in a grid",
+                p => p.Point.LifeTogether).Optional(), r => r.Points.Select(p => (p, r)));
 
     public static string[] Header { get; } = ["first", "second", "relative_life", "relative_damage", "estimate", "low", "high"];
 

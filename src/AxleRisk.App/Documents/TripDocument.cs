@@ -49,9 +49,11 @@ internal static class TripDocument
             .Interval("ratio", "to the trip as planned; paired", r => r.Ratio)
             .Flag("distinguishable", "whether the two can be told apart", r => r.IsDistinct), r => r.Remedies)
         .List("combinations", "the worst combinations for this trip", CombineDocument.Worst, r => r.Combinations)
-        .Object("searched", "what was searched for them; null where nothing is uncertain or the run was ended early", CombineDocument.Searched,
+        .Object("searched", "what was searched for them; null where nothing is uncertain or the run was ended early",
+            CombineDocument.Searched,
             r => r.Searched).OrNull()
-        .Whole("evaluations_of_all_questions", "evaluations for all questions together; `evaluations` are the vehicles", r => r.AllEvaluations);
+        .Whole("evaluations_of_all_questions", "evaluations for all questions together; `evaluations` are the vehicles",
+            r => r.AllEvaluations);
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];
 

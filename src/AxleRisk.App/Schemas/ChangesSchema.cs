@@ -12,17 +12,20 @@ internal static class ChangesSchema
     {
         JsonObject changes = Schema.Closed(
         [
-            .. InputNames.Sections.SelectMany(s => s.Select(k => Pair($"{s.Key}.{k.Key}", Change(k)))),
-            Pair(InputNames.Category, Schema.Ref("category")),
-            .. InputNames.Sections.Where(s => s.Key != "trip").Select(s => Pair(s.Key, Schema.Closed(s.Select(k => Pair(k.Key, Change(k)))))),
-            Pair("detail", Schema.Closed([Pair("category", Schema.Ref("category"))])),
-            Pair("legs", Named(InputNames.OfLeg, [])),
-            Pair("trip", Named(InputNames.OfTripLeg, [Pair(TripQuantities.AlreadyDriven.Key, Change(KeyFormat.Of(TripQuantities.AlreadyDriven)))])),
+            .. InputNames.Sections.SelectMany(s => s.Select(k => Schema.Pair($"{s.Key}.{k.Key}", Change(k)))),
+            Schema.Pair(InputNames.Category, Schema.Ref("category")),
+            .. InputNames.Sections.Where(s => s.Key != "trip")
+                .Select(s => Schema.Pair(s.Key, Schema.Closed(s.Select(k => Schema.Pair(k.Key, Change(k)))))),
+            Schema.Pair("detail", Schema.Closed([Schema.Pair("category", Schema.Ref("category"))])),
+            Schema.Pair("legs", Named(InputNames.OfLeg, [])),
+            Schema.Pair("trip", Named(
+                InputNames.OfTripLeg,
+                [Schema.Pair(TripQuantities.AlreadyDriven.Key, Change(KeyFormat.Of(TripQuantities.AlreadyDriven)))])),
         ]);
         changes["patternProperties"] = new JsonObject(
         [
-            .. InputNames.OfLeg.Select(k => Pair(InputNames.LegPattern(k.Key), Change(k))),
-            .. InputNames.OfTripLeg.Select(k => Pair(InputNames.TripLegPattern(k.Key), Change(k))),
+            .. InputNames.OfLeg.Select(k => Schema.Pair(InputNames.LegPattern(k.Key), Change(k))),
+            .. InputNames.OfTripLeg.Select(k => Schema.Pair(InputNames.TripLegPattern(k.Key), Change(k))),
         ]);
         changes["minProperties"] = 1;
         return changes;
@@ -32,7 +35,7 @@ internal static class ChangesSchema
     private static JsonObject Named(IEnumerable<KeyFormat> ofLeg, IEnumerable<KeyValuePair<string, JsonNode?>> others)
     {
         JsonObject named = Schema.Closed(others);
-        named["additionalProperties"] = Schema.Closed(ofLeg.Select(k => Pair(k.Key, Change(k))));
+        named["additionalProperties"] = Schema.Closed(ofLeg.Select(k => Schema.Pair(k.Key, Change(k))));
         return named;
     }
 
@@ -42,6 +45,4 @@ internal static class ChangesSchema
         ["anyOf"] = Schema.List(
             Schema.Number(key.Quantity!.Domain), Schema.Ref(DistributionSchema.Name), Schema.Ref(DistributionSchema.Times)),
     };
-
-    private static KeyValuePair<string, JsonNode?> Pair(string name, JsonObject schema) => KeyValuePair.Create(name, (JsonNode?)schema);
 }

@@ -16,7 +16,7 @@ internal static class DistributionSchema
     /// <summary>The definitions of all families, and of the choice between them.</summary>
     public static IEnumerable<KeyValuePair<string, JsonNode?>> Definitions()
     {
-        yield return KeyValuePair.Create(Name, (JsonNode?)new JsonObject
+        yield return Schema.Pair(Name, new JsonObject
         {
             ["type"] = "object",
             ["description"] = DistributionFormat.Common.Meaning,
@@ -30,7 +30,7 @@ internal static class DistributionSchema
         });
         foreach (string family in DistributionFormat.Families)
         {
-            yield return KeyValuePair.Create(family, (JsonNode?)Family(family));
+            yield return Schema.Pair(family, Family(family));
         }
     }
 
@@ -45,7 +45,7 @@ internal static class DistributionSchema
             string[] others = [.. all.Except(form.Required).Except(form.Optional)];
             if (others.Length > 0)
             {
-                one["properties"] = new JsonObject(others.Select(o => KeyValuePair.Create(o, (JsonNode?)JsonValue.Create(false))));
+                one["properties"] = new JsonObject(others.Select(o => Schema.Pair(o, JsonValue.Create(false))));
             }
 
             return one;

@@ -18,11 +18,11 @@ internal sealed class DocumentSchema
         whole["properties"]!["command"]!["const"] = document.Command;
         return Schema.Whole(
             $"What axlerisk {document.Command} --json prints", whole,
-            schema.definitions.Select(d => KeyValuePair.Create(d.Key, (JsonNode?)d.Value)));
+            schema.definitions.Select(d => Schema.Pair(d.Key, d.Value)));
     }
 
     private JsonObject Of(IReadOnlyList<JsonKey> keys) => Schema.Closed(
-        keys.Select(k => KeyValuePair.Create(k.Name, (JsonNode?)Of(k))), keys.Where(k => !k.IsOptional).Select(k => k.Name));
+        keys.Select(k => Schema.Pair(k.Name, Of(k))), keys.Where(k => !k.IsOptional).Select(k => k.Name));
 
     private JsonObject Of(JsonKey key)
     {

@@ -19,26 +19,27 @@ internal static class ScenarioSchema
         "AxleRisk scenario", Table(ScenarioFormat.Top),
         [
             .. DistributionSchema.Definitions(),
-            Definition(DistributionSchema.Times, Table(RemedyFormat.Times)),
-            Definition("category_choice", Table(ScenarioFormat.CategoryChoice)),
-            Definition(Category, Schema.AnyOf(Schema.Type("string"), Schema.Ref("category_choice"))),
-            Definition(Input, Schema.AnyOf(
+            Schema.Pair(DistributionSchema.Times, Table(RemedyFormat.Times)),
+            Schema.Pair("category_choice", Table(ScenarioFormat.CategoryChoice)),
+            Schema.Pair(Category, Schema.AnyOf(Schema.Type("string"), Schema.Ref("category_choice"))),
+            Schema.Pair(Input, Schema.AnyOf(
                 Schema.Word([.. InputNames.Fixed, InputNames.Category]),
                 Pattern(InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))),
                 Pattern($"^trip\\.{TripQuantities.AlreadyDriven.Key}$"),
                 Pattern(InputNames.TripLegPattern(OneOf(InputNames.OfTripLeg.Select(k => k.Key)))))),
-            Definition("range", Conditional(Table(EvidenceFormat.Range), Schema.AnyOf(EvidenceFormat.Range.Keys.Select(k => Schema.Has(k.Key))))),
-            Definition("condition", Schema.AnyOf(
+            Schema.Pair("range", Conditional(
+                Table(EvidenceFormat.Range), Schema.AnyOf(EvidenceFormat.Range.Keys.Select(k => Schema.Has(k.Key))))),
+            Schema.Pair("condition", Schema.AnyOf(
                 Schema.Ref("range"), Schema.Type("string"), Schema.Type("number"), Schema.Array(State(), 1))),
-            Definition("conditions", Conditions()),
-            Definition("changes", ChangesSchema.Make()),
+            Schema.Pair("conditions", Conditions()),
+            Schema.Pair("changes", ChangesSchema.Make()),
         ]);
 
     /// <summary>A table with its keys and the rules between them.</summary>
     public static JsonObject Table(TableFormat table)
     {
         JsonObject schema = Schema.Closed(
-            table.Keys.Select(k => KeyValuePair.Create(k.Key, (JsonNode?)Described(k))),
+            table.Keys.Select(k => Schema.Pair(k.Key, Described(k))),
             table.Keys.Where(k => k is { IsRequired: true, Unless: null, BelongsTo: null }).Select(k => k.Key));
         if (table.Path.Length > 0 || table == ScenarioFormat.Top)
         {
@@ -48,7 +49,7 @@ internal static class ScenarioSchema
         if (table.Keys.Any(k => k.Needs is not null))
         {
             schema["dependentRequired"] = new JsonObject(table.Keys.Where(k => k.Needs is not null)
-                .Select(k => KeyValuePair.Create(k.Key, (JsonNode?)Schema.Texts(k.Needs!))));
+                .Select(k => Schema.Pair(k.Key, Schema.Texts(k.Needs!))));
         }
 
         JsonObject[] rules = [.. Rules(table)];
@@ -80,7 +81,7 @@ internal static class ScenarioSchema
 
         foreach (string owner in table.Keys.Select(k => k.BelongsTo?.Key).OfType<string>().Distinct())
         {
-            string[] words = [.. ((KeyKind.Word)table.Find(owner)!.Kind).Words];
+            string[] words = [.. table.Find(owner)!.Words];
             foreach (string word in words)
             {
                 yield return OfOwner(table, owner, word, isDefault: word == words[0]);
@@ -103,7 +104,7 @@ internal static class ScenarioSchema
         KeyFormat[] owned = [.. table.Keys.Where(k => k.BelongsTo?.Key == owner)];
         JsonObject then = Schema.Has(owned.Where(k => k.IsRequired && k.BelongsTo!.Words.Contains(word)).Select(k => k.Key));
         then["properties"] = new JsonObject(owned.Where(k => !k.BelongsTo!.Words.Contains(word))
-            .Select(k => KeyValuePair.Create(k.Key, (JsonNode?)JsonValue.Create(false))));
+            .Select(k => Schema.Pair(k.Key, JsonValue.Create(false))));
         return If(owner, word, isDefault, then);
     }
 
@@ -194,7 +195,7 @@ internal static class ScenarioSchema
     private static JsonObject Conditions()
     {
         var conditions = Schema.Closed(
-            InputNames.Fixed.Append(InputNames.Category).Select(n => KeyValuePair.Create(n, (JsonNode?)Schema.Ref("condition"))));
+            InputNames.Fixed.Append(InputNames.Category).Select(n => Schema.Pair(n, Schema.Ref("condition"))));
         conditions["patternProperties"] = new JsonObject
         {
             [InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))] = Schema.Ref("condition"),
@@ -212,6 +213,4 @@ internal static class ScenarioSchema
     private static JsonObject Pattern(string pattern) => new() { ["type"] = "string", ["pattern"] = pattern };
 
     private static string OneOf(IEnumerable<string> keys) => $"({string.Join('|', keys)})";
-
-    private static KeyValuePair<string, JsonNode?> Definition(string name, JsonObject schema) => KeyValuePair.Create(name, (JsonNode?)schema);
 }

@@ -83,6 +83,9 @@ internal static class Schema
     /// <summary>That keys are there.</summary>
     public static JsonObject Has(params IEnumerable<string> keys) => new() { ["required"] = Texts(keys) };
 
+    /// <summary>A key and what stands behind it.</summary>
+    public static KeyValuePair<string, JsonNode?> Pair(string key, JsonNode value) => KeyValuePair.Create(key, (JsonNode?)value);
+
     /// <summary>Texts as a list.</summary>
     public static JsonArray Texts(params IEnumerable<string> texts) => [.. texts.Select(t => (JsonNode?)JsonValue.Create(t))];
 

@@ -64,7 +64,8 @@ public static class DistributionFormat
         _ => new(key, key, "", new KeyKind.Number(Domain.Any), MeaningOf(key)),
     };
 
-    private static string MeaningOf(string parameter) => parameter switch
+    /// <summary>What a parameter that is a number means.</summary>
+    public static string MeaningOf(string parameter) => parameter switch
     {
         "mean" => "the mean",
         "sd" => "standard deviation",

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 
@@ -28,6 +29,9 @@ public sealed record KeyFormat(string Key, string Label, string Unit, KeyKind Ki
 
     /// <summary>The quantity that it states; null where it states none.</summary>
     public Quantity? Quantity { get; init; }
+
+    /// <summary>The words to choose from, the default first; none where it is no word.</summary>
+    public ImmutableArray<string> Words => Kind is KeyKind.Word word ? word.Words : [];
 
     /// <summary>Whether it must be stated and when, or what holds otherwise, in words.</summary>
     public string Standard => !IsRequired ? Otherwise

@@ -140,7 +140,8 @@ public partial class AgreementTests
 
     // The tables of a path: all of an array.
     private static IEnumerable<JsonObject> At(JsonObject json, string path) => (path.Length == 0 ? [] : path.Split('.'))
-        .Aggregate<string, IEnumerable<JsonNode?>>([json], (nodes, part) => nodes.Select(n => n![part]).SelectMany(n => n is JsonArray a ? a.AsEnumerable() : new[] { n }))
+        .Aggregate<string, IEnumerable<JsonNode?>>(
+            [json], (nodes, part) => nodes.Select(n => n![part]).SelectMany(n => n is JsonArray a ? a.AsEnumerable() : new[] { n }))
         .OfType<JsonObject>();
 
     // What spans keys, tables or files, or follows from the numbers of a distribution.

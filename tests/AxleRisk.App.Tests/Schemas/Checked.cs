@@ -8,7 +8,8 @@ namespace AxleRisk.App.Tests.Schemas;
 /// <summary>Checks documents with a general library for JSON Schema.</summary>
 internal static class Checked
 {
-    private static readonly Dictionary<string, JsonSchema> Made = SchemaBook.Names.ToDictionary(n => n, n => JsonSchema.FromText(TextOf(n)));
+    private static readonly Dictionary<string, JsonSchema> Made =
+        SchemaBook.Names.ToDictionary(n => n, n => JsonSchema.FromText(TextOf(n)));
 
     private static readonly EvaluationOptions AsList = new() { OutputFormat = OutputFormat.List };
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -30,7 +29,8 @@ internal static class Toml
         TomlText text => JsonValue.Create(text.Text),
 
         // JSON has no such numbers, nor dates.
-        TomlNumber { Number: double n } => double.IsFinite(n) ? JsonValue.Create(n) : JsonValue.Create(n.ToString(CultureInfo.InvariantCulture)),
+        TomlNumber { Number: double n } when double.IsFinite(n) => JsonValue.Create(n),
+        TomlNumber => JsonValue.Create(node.Shown),
         _ => JsonValue.Create(node.Shown is "true" or "false" ? node.Shown == "true" : true),
     };
 

@@ -31,10 +31,11 @@ internal static class CommonForms
             i => !double.IsNaN(i.Estimate));
 
     /// <summary>What the answer is about.</summary>
-    public static JsonForm<(string Command, ScenarioDocument Document)> Head { get; } = new JsonForm<(string Command, ScenarioDocument Document)>()
-        .Text("command", "the command", h => h.Command)
-        .With(Scenario(), h => h.Document)
-        .Text("version", "version of the program", _ => Product.Version);
+    public static JsonForm<(string Command, ScenarioDocument Document)> Head { get; } =
+        new JsonForm<(string Command, ScenarioDocument Document)>()
+            .Text("command", "the command", h => h.Command)
+            .With(Scenario(), h => h.Document)
+            .Text("version", "version of the program", _ => Product.Version);
 
     /// <summary>What is needed to repeat a run, and how long it took.</summary>
     public static JsonForm<(RunRecord Record, TimeSpan? Elapsed)> Run { get; } = new JsonForm<(RunRecord Record, TimeSpan? Elapsed)>()
@@ -54,7 +55,8 @@ internal static class CommonForms
     public static JsonForm<(ScenarioDocument Document, IReadOnlyList<Assumption> Assumed)> Notes { get; } =
         new JsonForm<(ScenarioDocument Document, IReadOnlyList<Assumption> Assumed)>()
             .List("lift_off", "how near each leg of the base case comes to wheels that leave the ground", LiftOff(), n => NoteBlocks.LiftOff(n.Document))
-            .Texts("warnings", "what the model does not know of this scenario, as sentences", n => NoteBlocks.Warnings(n.Document).Select(w => w.Text))
+            .Texts("warnings", "what the model does not know of this scenario, as sentences",
+                n => NoteBlocks.Warnings(n.Document).Select(w => w.Text))
             .List("assumed", "defaults in force that are uncertain",
                 new JsonForm<Assumption>()
                     .Text("name", "the input", a => a.Name)
