@@ -76,10 +76,12 @@ public abstract record KeyKind
 
     /// <summary>A text of one line that is not empty.</summary>
     /// <param name="Longest">The most characters.</param>
-    public sealed record Line(int Longest) : KeyKind
+    /// <param name="Example">An example; empty for none.</param>
+    public sealed record Line(int Longest, string Example = "") : KeyKind
     {
         /// <inheritdoc/>
-        public override string MustBe => $"one line of up to {Longest} characters";
+        public override string MustBe =>
+            $"one line of up to {Longest} characters{(Example.Length > 0 ? $", such as {Example}" : "")}";
     }
 
     /// <summary>A name that is part of the names of inputs.</summary>

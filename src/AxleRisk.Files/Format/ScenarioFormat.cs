@@ -80,7 +80,7 @@ public static class ScenarioFormat
                 new KeyFormat(key, key, "", new KeyKind.Line(200), $"title block of the report: {meaning}") { Otherwise = "empty" }),
             new("required_km", "required distance", "km", new KeyKind.Number(Domain.Positive), "the distance the axle must last")
             { IsRequired = true },
-            new("currency", "currency", "", new KeyKind.Line(8), "what costs are stated in, such as `EUR`; printed with every cost"),
+            new("currency", "currency", "", new KeyKind.Line(8, "EUR"), "what costs are stated in; printed with every cost"),
             FormatParts.OneOf(Vehicle) with { IsRequired = true },
             FormatParts.OneOf(Axle) with { IsRequired = true },
             FormatParts.OneOf(Bearing),
