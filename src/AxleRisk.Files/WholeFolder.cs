@@ -6,6 +6,25 @@ namespace AxleRisk.Files;
 /// </summary>
 public static class WholeFolder
 {
+    /// <summary>Makes a folder, where there is none yet.</summary>
+    /// <exception cref="IOException">It cannot be made, for the reason in the message.</exception>
+    public static void Make(string path)
+    {
+        if (File.Exists(path))
+        {
+            throw new IOException("it is a file, not a folder");
+        }
+
+        try
+        {
+            Directory.CreateDirectory(path);
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            throw new IOException(FileBytes.WriteReason(e), e);
+        }
+    }
+
     /// <summary>Why a folder may not be written at a path, in a sentence; null where it may.</summary>
     /// <exception cref="IOException">What is there cannot be read.</exception>
     /// <exception cref="UnauthorizedAccessException">What is there may not be read.</exception>

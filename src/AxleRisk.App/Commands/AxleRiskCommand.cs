@@ -27,7 +27,7 @@ internal static class AxleRiskCommand
         foreach (Command command in (Command[])
             [
                 CompareCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
-                MergeCommand.Create(terminal), ConsoleCommand.Create(terminal),
+                MergeCommand.Create(terminal), SchemaCommand.Create(terminal), ConsoleCommand.Create(terminal),
             ])
         {
             root.Add(command);

@@ -42,7 +42,8 @@ internal static class CompareCommand
                     ]), TextLine.Empty,
                     .. Frame.Foot(Frame.Run(result.Run, CompareText.Method(result)), Frame.Partial(result.Run), elapsed),
                 ],
-                () => CompareDocument.Of(documents, result).WithRun(result.Run, elapsed).WithNotes(documents[0], assumed),
+                () => WholeDocument.Write(
+                    "compare", documents[0], CompareDocument.Form, (documents, result), (result.Run, elapsed), assumed),
                 CompareDocument.Header, CompareDocument.Rows(documents, result), result.Run.IsPartial).Give(parsed, options, terminal));
         });
         return command;

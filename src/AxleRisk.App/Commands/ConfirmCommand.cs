@@ -36,7 +36,7 @@ internal static class ConfirmCommand
                     .. Frame.Head(document), .. BlockLines.Of([.. ConfirmBlocks.Of(result), .. NoteBlocks.Of(document)]), TextLine.Empty,
                     .. Frame.Foot(ConfirmText.Run(result), ConfirmText.Partial(result), elapsed),
                 ],
-                () => ConfirmDocument.AddTo(Json.Head("confirm", document), result).WithRun(record, elapsed).WithNotes(document),
+                () => WholeDocument.Write("confirm", document, ConfirmDocument.Form, result, (record, elapsed)),
                 ConfirmDocument.Header, ConfirmDocument.Rows(result), result.IsPartial).Give(parsed, options, terminal));
         });
         return command;

@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.BaseCase;
 
 namespace AxleRisk.App.Documents;
@@ -6,37 +6,31 @@ namespace AxleRisk.App.Documents;
 /// <summary>The base case as JSON and as rows.</summary>
 internal static class BaseDocument
 {
-    public static JsonObject AddTo(JsonObject document, BaseCaseResult result)
-    {
-        document["life_km"] = Json.Number(result.LifeKm);
-        document["median_factors_life_km"] = Json.Number(result.MedianFactorsLifeKm);
-        document["damage_per_km"] = Json.Number(result.DamagePerKm);
-        document["stress_mpa_per_kn"] = Json.Number(result.StressPerKnMPa);
-        document["body_bounce_hz"] = Json.Number(result.BodyBounceHz);
-        document["wheel_hop_hz"] = Json.Number(result.WheelHopHz);
-        document["sn_curve"] = $"{result.Curve.Catalogue} {result.Curve.Category}";
-        document["sn_source"] = result.Curve.Source;
-        document["legs"] = Json.List(result.Legs, l => new JsonObject
-        {
-            ["leg"] = l.Name,
-            ["share"] = Json.Number(l.Share),
-            ["speed_km_per_h"] = Json.Number(l.SpeedKmPerH),
-            ["stress_rms_mpa"] = Json.Number(l.StressRmsMPa),
-            ["upcrossings_per_s"] = Json.Number(l.UpcrossingsPerSecond),
-            ["damage_share"] = Json.Number(l.DamageShare),
-        });
-        document["one_at_a_time"] = Json.List(result.Factors, f => new JsonObject
-        {
-            ["name"] = f.Factor.Name,
-            ["low"] = Json.Number(f.Low),
-            ["high"] = Json.Number(f.High),
-            ["relative_life_at_low"] = Json.Number(f.LifeAtLow),
-            ["relative_life_at_high"] = Json.Number(f.LifeAtHigh),
-            ["relative_life_at_plus_10_percent"] = Json.Number(f.LifeAtPlusTenPercent),
-        });
-        document["evaluations"] = result.Evaluations;
-        return document;
-    }
+    public static JsonForm<BaseCaseResult> Form { get; } = new JsonForm<BaseCaseResult>()
+        .NumberOrNull("life_km", "life with every input at its nominal, km", r => r.LifeKm)
+        .NumberOrNull("median_factors_life_km", "life with every factor at its median, km", r => r.MedianFactorsLifeKm)
+        .NumberOrNull("damage_per_km", "damage per km of use", r => r.DamagePerKm)
+        .Number("stress_mpa_per_kn", "stress per force of the wheel, MPa/kN", r => r.StressPerKnMPa)
+        .Number("body_bounce_hz", "natural frequency of the body on its springs, Hz", r => r.BodyBounceHz)
+        .Number("wheel_hop_hz", "natural frequency of the axle between spring and tyre, Hz", r => r.WheelHopHz)
+        .Text("sn_curve", "catalogue and category of the S-N curve", r => $"{r.Curve.Catalogue} {r.Curve.Category}")
+        .Text("sn_source", "where the curve is published", r => r.Curve.Source)
+        .List("legs", "the legs of use", new JsonForm<BaseLeg>()
+            .Text("leg", "the leg", l => l.Name)
+            .Number("share", "its share of the distance", l => l.Share)
+            .Number("speed_km_per_h", "speed on it, km/h", l => l.SpeedKmPerH)
+            .NumberOrNull("stress_rms_mpa", "RMS of the stress about its mean, MPa", l => l.StressRmsMPa)
+            .NumberOrNull("upcrossings_per_s", "upcrossings of the mean a second", l => l.UpcrossingsPerSecond)
+            .NumberOrNull("damage_share", "its share of the damage", l => l.DamageShare), r => r.Legs)
+        .List("one_at_a_time", "what each factor alone does to life, the strongest first", new JsonForm<OneAtATime>()
+            .Text("name", "the factor", f => f.Factor.Name)
+            .NumberOrNull("low", "its 5 % point, in its unit; null for the road mix", f => f.Low)
+            .NumberOrNull("high", "its 95 % point", f => f.High)
+            .NumberOrNull("relative_life_at_low", "life at the 5 % point over that of the base case", f => f.LifeAtLow)
+            .NumberOrNull("relative_life_at_high", "life at the 95 % point over that of the base case", f => f.LifeAtHigh)
+            .NumberOrNull("relative_life_at_plus_10_percent", "life with the nominal raised by 10 %, over that of the base case; null where that has no meaning",
+                f => f.LifeAtPlusTenPercent), r => r.Factors)
+        .Whole("evaluations", "evaluations of the damage model", r => r.Evaluations);
 
     public static string[] Header { get; } =
         ["factor", "low", "high", "relative_life_at_low", "relative_life_at_high", "relative_life_at_plus_10_percent"];

@@ -1,6 +1,8 @@
 using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Documents;
@@ -8,22 +10,64 @@ namespace AxleRisk.App.Documents;
 /// <summary>The causes as JSON and as rows.</summary>
 internal static class CausesDocument
 {
-    public static JsonObject AddTo(JsonObject document, CausesResult result)
-    {
-        document["evidence"] = EvidenceOf(result);
-        document["failure_before"] = result.FailureBefore is var (from, to)
-            ? new JsonObject { ["first_distance"] = Json.Resolved(from), ["last_distance"] = Json.Resolved(to) }
-            : null;
-        document["causes"] = Json.List(result.Causes, CauseOf);
-        document["explanations"] = Json.List(result.Explanations, e => ExplanationOf(result, e));
-        document["life_method"] = result.IsConditional ? "conditional" : "counted";
-        document["rows"] = result.Rows;
-        document["effective_sample_size"] = result.EffectiveSampleSize;
-        document["greatest_weight_share"] = result.GreatestShare;
-        document["pilots"] = result.Pilots;
-        document["sampler_moved"] = result.IsMoved;
-        return document;
-    }
+    private static readonly JsonForm<Percentiles> PointsForm = new JsonForm<Percentiles>("points")
+        .NumberOrNull("5_percent", "5 % point, in the factor's unit", p => p.Low)
+        .NumberOrNull("median", "median", p => p.Median)
+        .NumberOrNull("95_percent", "95 % point", p => p.High);
+
+    private static readonly JsonForm<StateShift> Shift = new JsonForm<StateShift>("shift")
+        .Text("state", "the state, or the range", s => s.Name)
+        .Number("prior", "its probability in the scenario", s => s.Prior)
+        .Interval("posterior", "its probability given the evidence", s => s.Posterior)
+        .Interval("times", "how many times likelier it has become", s => s.Times);
+
+    public static JsonForm<CausesResult> Form { get; } = new JsonForm<CausesResult>()
+        .Object("evidence", "the evidence", new JsonForm<CausesResult>()
+            .Number("failed_at_km", "it failed at this distance, km", r => (r.Evidence.Life as LifeEvidence.FailedAt)?.Km).Optional()
+            .Key("failed_between_km", new JsonShape.List(new JsonShape.Number()), "it was whole at the first and broken at the second, km",
+                r => r.Evidence.Life is LifeEvidence.FailedBetween(var from, var to) ? new JsonArray(from, to) : null).Optional()
+            .Number("survived_km", "it has reached this distance unbroken, km",
+                r => (r.Evidence.Life as LifeEvidence.Survived)?.Km).Optional()
+            .List("measured", "what was measured", new JsonForm<Measurement>()
+                .Text("factor", "the factor", m => m.Factor)
+                .Number("value", "the value read, in its unit", m => m.Value)
+                .Number("sd", "standard deviation of the error of measurement", m => m.StandardDeviation), r => r.Evidence.Measured)
+            .List("known", "the states that are known", new JsonForm<(KnownState State, CausesResult Result)>()
+                .Text("factor", "the factor", k => k.State.Factor)
+                .Text("state", "the state", k => k.Result.Causes.First(c => c.Name == k.State.Factor).Factor.Show(k.State.Value)),
+                r => r.Evidence.Known.Select(k => (k, r))), r => r)
+        .Maybe("failure_before", "how surprising the life is under the scenario, of `risk`; null without a life",
+            new JsonForm<(Interval From, Interval To)>()
+            .Probability("first_distance", "failure probability by the first distance", f => f.From)
+            .Probability("last_distance", "failure probability by the last distance", f => f.To), r => r.FailureBefore)
+        .List("causes", "the factors, the most telling first", new JsonForm<Cause>()
+            .Text("name", "the factor", c => c.Name)
+            .Text("unit", "its unit; empty for a pure number", c => c.Factor.Unit)
+            .Word("knowledge", "whether it differs between vehicles or is not known",
+                CommonForms.KnowledgeWords, c => CommonForms.Word(c.Factor.Knowledge))
+            .Flag("known", "whether its state is evidence and not a finding", c => c.IsKnown)
+            .Number("bits", "what the evidence says of it, in bits", c => c.Bits)
+            .Maybe("prior", "in the scenario; null for a choice", PointsForm, c => c.Prior)
+            .Maybe("posterior", "given the evidence; null for a choice", PointsForm, c => c.Posterior)
+            .Word("adverse_end", "which end goes with more damage; null for a choice", ["high", "low"],
+                c => c.IsHighAdverse is { } high ? (high ? "high" : "low") : null).OrNull()
+            .Object("adverse_tenth", "its adverse tenth; null for a choice", Shift, c => c.Prior is null ? null : c.States[0]).OrNull()
+            .List("states", "the states of a choice; empty for others", Shift, c => c.Prior is null ? c.States : []), r => r.Causes)
+        .List("explanations", "the explanations that are weighed, pairs of them, and nothing unusual",
+            new JsonForm<(ExplanationShift Shift, CausesResult Result)>()
+            .Text("name", "its name", e => CausesText.NameOf(e.Result, e.Shift))
+            .Texts("of", "the explanations that hold together; empty for nothing unusual", e => e.Shift.Names)
+            .Number("prior", "its probability before", e => e.Shift.Prior)
+            .Interval("posterior", "its probability given the evidence", e => e.Shift.Posterior)
+            .Word("settled", "what a known state says of it; null where it is weighed", ["holds", "ruled_out"],
+                e => e.Shift.Settled is { } holds ? (holds ? "holds" : "ruled_out") : null).OrNull(), r => r.Explanations.Select(e => (e, r)))
+        .Word("life_method", "how the likelihood of the life is found: exactly given the damage, or by counting", ["conditional", "counted"],
+            r => r.IsConditional ? "conditional" : "counted")
+        .Whole("rows", "rows of the weighted sample", r => r.Rows)
+        .NumberOrNull("effective_sample_size", "effective sample size of the posterior", r => r.EffectiveSampleSize)
+        .Number("greatest_weight_share", "share of all weight that the heaviest row has", r => r.GreatestShare)
+        .Whole("pilots", "pilots drawn to find where the evidence lies", r => r.Pilots)
+        .Flag("sampler_moved", "whether the sampler was moved toward the evidence", r => r.IsMoved);
 
     public static string[] Header { get; } =
     [
@@ -50,65 +94,4 @@ internal static class CausesDocument
     ];
 
     private static string[] Points(Percentiles? p) => p is { } x ? [Cells.Of(x.Low), Cells.Of(x.Median), Cells.Of(x.High)] : ["", "", ""];
-
-    private static JsonObject EvidenceOf(CausesResult result)
-    {
-        var document = new JsonObject();
-        switch (result.Evidence.Life)
-        {
-            case LifeEvidence.FailedAt(var km):
-                document["failed_at_km"] = km;
-                break;
-            case LifeEvidence.FailedBetween(var from, var to):
-                document["failed_between_km"] = new JsonArray(from, to);
-                break;
-            case LifeEvidence.Survived(var km):
-                document["survived_km"] = km;
-                break;
-        }
-
-        document["measured"] = Json.List(
-            result.Evidence.Measured, m => new JsonObject { ["factor"] = m.Factor, ["value"] = m.Value, ["sd"] = m.StandardDeviation });
-        document["known"] = Json.List(result.Evidence.Known, k => new JsonObject
-        {
-            ["factor"] = k.Factor,
-            ["state"] = result.Causes.First(c => c.Name == k.Factor).Factor.Show(k.Value),
-        });
-        return document;
-    }
-
-    private static JsonObject CauseOf(Cause c) => new()
-    {
-        ["name"] = c.Name,
-        ["unit"] = c.Factor.Unit,
-        ["knowledge"] = c.Factor.Knowledge.ToString().ToLowerInvariant(),
-        ["known"] = c.IsKnown,
-        ["bits"] = Json.Number(c.Bits),
-        ["prior"] = PercentilesOf(c.Prior),
-        ["posterior"] = PercentilesOf(c.Posterior),
-        ["adverse_end"] = c.IsHighAdverse is { } high ? (high ? "high" : "low") : null,
-        ["adverse_tenth"] = c.Prior is null ? null : ShiftOf(c.States[0]),
-        ["states"] = c.Prior is null ? Json.List(c.States, ShiftOf) : new JsonArray(),
-    };
-
-    private static JsonObject ShiftOf(StateShift s) => new()
-    {
-        ["state"] = s.Name,
-        ["prior"] = Json.Number(s.Prior),
-        ["posterior"] = Json.Of(s.Posterior),
-        ["times"] = Json.Of(s.Times),
-    };
-
-    private static JsonObject? PercentilesOf(Percentiles? p) => p is { } x
-        ? new JsonObject { ["5_percent"] = Json.Number(x.Low), ["median"] = Json.Number(x.Median), ["95_percent"] = Json.Number(x.High) }
-        : null;
-
-    private static JsonObject ExplanationOf(CausesResult result, ExplanationShift e) => new()
-    {
-        ["name"] = CausesText.NameOf(result, e),
-        ["of"] = Json.List(e.Names, n => JsonValue.Create(n)),
-        ["prior"] = Json.Number(e.Prior),
-        ["posterior"] = Json.Of(e.Posterior),
-        ["settled"] = e.Settled is { } holds ? (holds ? "holds" : "ruled_out") : null,
-    };
 }

@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Documents;
@@ -6,36 +6,27 @@ namespace AxleRisk.App.Documents;
 /// <summary>A checked scenario as JSON and as rows.</summary>
 internal static class CheckDocument
 {
-    public static JsonObject AddTo(JsonObject document, Scenario scenario, FactorSet factors)
-    {
-        document["required_km"] = scenario.RequiredKm;
-        document["factors"] = Json.List(factors.Factors, f => new JsonObject
-        {
-            ["name"] = f.Name,
-            ["label"] = f.Label,
-            ["unit"] = f.Unit,
-            ["knowledge"] = f.Knowledge.ToString().ToLowerInvariant(),
-            ["distribution"] = f.Description,
-            ["assumed"] = IsAssumed(f),
-            ["p5"] = Json.Number(Point(f, 0.05)),
-            ["p50"] = Json.Number(Point(f, 0.5)),
-            ["p95"] = Json.Number(Point(f, 0.95)),
-        });
-        document["certain"] = Json.List(scenario.Inputs.Where(i => i.Value is Value.Certain), i => new JsonObject
-        {
-            ["name"] = i.Name,
-            ["label"] = i.Label,
-            ["unit"] = i.Quantity.Unit,
-            ["value"] = Json.Number(i.Value.Nominal),
-            ["default"] = i.IsDefault,
-        });
-        if (scenario.Bearing is { } kind)
-        {
-            document["bearing_kind"] = kind.ToString().ToLowerInvariant();
-        }
-
-        return document;
-    }
+    public static JsonForm<(Scenario Scenario, FactorSet Factors)> Form { get; } = new JsonForm<(Scenario Scenario, FactorSet Factors)>()
+        .Number("required_km", "the required distance, km", c => c.Scenario.RequiredKm)
+        .List("factors", "what is uncertain", new JsonForm<Factor>()
+            .Text("name", "the factor", f => f.Name)
+            .Text("label", "its name in plain words", f => f.Label)
+            .Text("unit", "its unit; empty for a pure number", f => f.Unit)
+            .Word("knowledge", "whether it differs between vehicles or is not known",
+                CommonForms.KnowledgeWords, f => CommonForms.Word(f.Knowledge))
+            .Text("distribution", "its distribution", f => f.Description)
+            .Flag("assumed", "whether it is a default", IsAssumed)
+            .NumberOrNull("p5", "its 5 % point, in its unit; null where it has none", f => Point(f, 0.05))
+            .NumberOrNull("p50", "its median", f => Point(f, 0.5))
+            .NumberOrNull("p95", "its 95 % point", f => Point(f, 0.95)), c => c.Factors.Factors)
+        .List("certain", "what is certain", new JsonForm<Input>()
+            .Text("name", "the input", i => i.Name)
+            .Text("label", "its name in plain words", i => i.Label)
+            .Text("unit", "its unit; empty for a pure number", i => i.Quantity.Unit)
+            .Number("value", "its value, in its unit", i => i.Value.Nominal)
+            .Flag("default", "whether it is a default", i => i.IsDefault), c => c.Scenario.Inputs.Where(i => i.Value is Value.Certain))
+        .Word("bearing_kind", "kind of the wheel bearing; only where its life is a mode of failure", ["ball", "roller"],
+            c => c.Scenario.Bearing?.ToString().ToLowerInvariant()).Optional();
 
     public static string[] Header { get; } = ["factor", "unit", "knowledge", "distribution", "p5", "p50", "p95"];
 

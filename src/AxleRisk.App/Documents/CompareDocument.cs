@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Files;
@@ -8,6 +8,30 @@ namespace AxleRisk.App.Documents;
 /// <summary>A comparison of scenarios as JSON and as rows.</summary>
 internal static class CompareDocument
 {
+    /// <summary>What all comparisons state.</summary>
+    public static JsonForm<ComparisonResult> Common { get; } = new JsonForm<ComparisonResult>()
+        .Number("distance_km", "the distance of the failure probabilities, km", r => r.DistanceKm)
+        .Word("method", "how they are found: exactly given the damage, or by counting", CommonForms.EventMethods,
+            r => r.IsConditional ? "conditional" : "crude");
+
+    /// <summary>One case; its change is null for the first.</summary>
+    public static JsonForm<ComparedCase> Case { get; } = new JsonForm<ComparedCase>("case")
+        .Probability("failure_probability", "failure probability by the distance", c => c.Probability)
+        .Interval("b10_km", "distance by which one in ten has failed, km", c => c.B10Km)
+        .Object("change", "against the first case, from the same random numbers; null for the first", new JsonForm<CaseChange>()
+            .Interval("difference", "of the failure probabilities, negative where fewer fail", c => c.Difference)
+            .Interval("ratio", "of the failure probabilities", c => c.Ratio)
+            .Interval("b10_ratio", "of the B10 lives, above 1 where they last longer", c => c.LifeRatio)
+            .Flag("distinguishable", "whether the failure probabilities can be told apart", c => c.IsRiskDistinct)
+            .Flag("b10_distinguishable", "whether the B10 lives can be told apart", c => c.IsLifeDistinct), c => c.Change).OrNull();
+
+    public static JsonForm<(IReadOnlyList<ScenarioDocument> Documents, ComparisonResult Result)> Form { get; } =
+        new JsonForm<(IReadOnlyList<ScenarioDocument> Documents, ComparisonResult Result)>()
+            .With(Common, c => c.Result)
+            .List("cases", "the scenarios in the order given", new JsonForm<(ScenarioDocument Document, ComparedCase Case)>()
+                .With(CommonForms.Scenario(), c => c.Document)
+                .With(Case, c => c.Case), c => c.Documents.Zip(c.Result.Cases));
+
     /// <summary>The columns of one case.</summary>
     public static string[] CaseHeader { get; } =
     [
@@ -18,43 +42,6 @@ internal static class CompareDocument
     ];
 
     public static string[] Header { get; } = ["file", .. CaseHeader];
-
-    public static JsonObject Of(IReadOnlyList<ScenarioDocument> documents, ComparisonResult result)
-    {
-        JsonObject document = Json.Head("compare", documents[0]);
-        AddTo(document, result);
-        document["cases"] = Json.List(result.Cases.Select((c, i) => (Case: c, Document: documents[i])), x =>
-        {
-            JsonObject one = Of(x.Case);
-            one.Insert(0, "title", x.Document.Scenario.Title);
-            one.Insert(1, "file", x.Document.FileName);
-            one.Insert(2, "digest", x.Document.Digest);
-            return one;
-        });
-        return document;
-    }
-
-    /// <summary>Adds what all comparisons state.</summary>
-    public static void AddTo(JsonObject document, ComparisonResult result)
-    {
-        document["distance_km"] = result.DistanceKm;
-        document["method"] = result.IsConditional ? "conditional" : "crude";
-    }
-
-    /// <summary>One case; its change is null for the first.</summary>
-    public static JsonObject Of(ComparedCase c) => new()
-    {
-        ["failure_probability"] = Json.Resolved(c.Probability),
-        ["b10_km"] = Json.Of(c.B10Km),
-        ["change"] = c.Change is not { } change ? null : new JsonObject
-        {
-            ["difference"] = Json.Of(change.Difference),
-            ["ratio"] = Json.Of(change.Ratio),
-            ["b10_ratio"] = Json.Of(change.LifeRatio),
-            ["distinguishable"] = change.IsRiskDistinct,
-            ["b10_distinguishable"] = change.IsLifeDistinct,
-        },
-    };
 
     public static IEnumerable<string[]> Rows(IReadOnlyList<ScenarioDocument> documents, ComparisonResult result) =>
         result.Cases.Select((c, i) => (string[])[documents[i].FileName, .. CellsOf(c)]);

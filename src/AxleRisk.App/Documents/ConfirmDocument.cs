@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Confirmation;
 using AxleRisk.Core.Numerics;
@@ -9,62 +9,64 @@ namespace AxleRisk.App.Documents;
 /// <summary>The comparison with simulation in time as JSON and as rows.</summary>
 internal static class ConfirmDocument
 {
-    public static JsonObject AddTo(JsonObject document, ConfirmationResult result)
+    private static readonly JsonForm<(ImmutableArray<RideStepKind> Kinds, ImmutableArray<Interval> Over)> StepsForm =
+        new JsonForm<(ImmutableArray<RideStepKind> Kinds, ImmutableArray<Interval> Over)>("steps")
+            .Maybe(NameOf(RideStepKind.TwoRateDamper), "a damper of two rates",
+                CommonForms.Interval, s => Of(s, RideStepKind.TwoRateDamper))
+            .Optional()
+            .Maybe(NameOf(RideStepKind.BumpStop), "a bump stop", CommonForms.Interval, s => Of(s, RideStepKind.BumpStop)).Optional()
+            .Maybe(NameOf(RideStepKind.LiftOff), "wheels that leave the ground", CommonForms.Interval, s => Of(s, RideStepKind.LiftOff))
+            .Optional();
+
+    public static JsonForm<ConfirmationResult> Form { get; } = new JsonForm<ConfirmationResult>()
+        .Flag("lift_off_allowed", "whether wheels may leave the ground in the simulation", r => r.Question.LiftOff)
+        .NumberOrNull("bump_clearance_mm", "compression from the static position to a bump stop, mm; null for none",
+            r => r.Question.BumpClearanceMm)
+        .NumberOrNull("bump_stop_n_per_mm", "rate of the bump stop, N/mm; null for none",
+            r => double.IsFinite(r.Question.BumpClearanceMm) ? r.Question.BumpStopNPerMm : null)
+        .Number("damper_bump", "damper rate in compression over the stated one", r => r.Question.BumpDamping)
+        .Number("damper_rebound", "damper rate in extension over the stated one", r => r.Question.ReboundDamping)
+        .Whole("records", "independent records of each leg", r => r.Records)
+        .Number("km_per_record", "length of each, km", r => r.Question.KmPerRecord)
+        .Number("simulated_seconds", "simulated time of all together, s", r => r.SimulatedSeconds)
+        .Texts("steps", "what the simulation adds to the linear ride, one after the other", r => r.Steps.Select(NameOf))
+        .List("points", "the base case, then the sampled points", PointForm(), r => r.Points.Select(p => (p, r.Steps)))
+        .Object("damage_ratio", "true over computed damage, over the points", new JsonForm<ConfirmationResult>()
+            .NumberOrNull("median", "its median", r => r.RatioMedian)
+            .NumberOrNull("cov", "its coefficient of variation between points", r => r.RatioCov)
+            .Text("toml", "the line for the scenario that carries it into other commands", ConfirmText.TomlLine), r => r);
+
+    private static JsonForm<(ConfirmedPoint Point, ImmutableArray<RideStepKind> Steps)> PointForm()
     {
-        ConfirmationQuestion q = result.Question;
-        document["lift_off_allowed"] = q.LiftOff;
-        document["bump_clearance_mm"] = Json.Number(q.BumpClearanceMm);
-        document["bump_stop_n_per_mm"] = Json.Number(double.IsFinite(q.BumpClearanceMm) ? q.BumpStopNPerMm : double.NaN);
-        document["damper_bump"] = Json.Number(q.BumpDamping);
-        document["damper_rebound"] = Json.Number(q.ReboundDamping);
-        document["records"] = result.Records;
-        document["km_per_record"] = Json.Number(q.KmPerRecord);
-        document["simulated_seconds"] = Json.Number(result.SimulatedSeconds);
-        document["steps"] = Json.List(result.Steps, s => NameOf(s));
-        document["points"] = Json.List(result.Points, p => PointOf(p, result));
-        document["damage_ratio"] = new JsonObject
-        {
-            ["median"] = Json.Number(result.RatioMedian),
-            ["cov"] = Json.Number(result.RatioCov),
-            ["toml"] = ConfirmText.TomlLine(result),
-        };
-        return document;
+        var form = new JsonForm<(ConfirmedPoint Point, ImmutableArray<RideStepKind> Steps)>("point");
+        return form
+            .Text("point", "what it is: the base case, a point near failure, or a place in the order of lives", p => p.Point.Name)
+            .NumberOrNull("life_km", "life by the fast model, km", p => p.Point.LifeKm)
+            .Interval("fast_over_linear", "damage by the fast model of the linear ride over that of its simulation", p => p.Point.Fast)
+            .NumberOrNull("fast_strikes", "damage by the fast model over that of the linear ride alone: above 1 where it reckons with a bump stop",
+                p => p.Point.FastStrikes)
+            .Object("steps", "damage after each step over that before it", StepsForm, p => (p.Steps, p.Point.Steps))
+            .Interval("limits_over_linear", "damage with lift-off and stops over that of the linear simulation", p => p.Point.Limits)
+            .Interval("true_over_computed", "the simulation with its limits over the fast model", p => p.Point.Ratio)
+            .List("legs", "by leg", new JsonForm<(ConfirmedLeg Leg, ImmutableArray<RideStepKind> Steps)>()
+                .Text("leg", "the leg", l => l.Leg.Name)
+                .NumberOrNull("damage_share", "its share of the damage by the fast model", l => l.Leg.DamageShare)
+                .Interval("fast_over_linear", "damage by the fast model of the linear ride over that of its simulation",
+                    l => l.Leg.FastOverLinear)
+                .Object("steps", "damage after each step over that before it", StepsForm, l => (l.Steps, l.Leg.Steps))
+                .Interval("limits_over_linear", "damage with lift-off and stops over that of the linear simulation",
+                    l => l.Leg.LimitsOverLinear)
+                .Interval("fast_over_simulated", "damage by the fast model over that with lift-off and stops", l => l.Leg.FastOverReference)
+                .NumberOrNull("off_ground_share", "share of the time in which the wheel is off the ground", l => l.Leg.OffGroundShare)
+                .NumberOrNull("strikes_per_km", "strikes of the bump stop a km", l => l.Leg.StrikesPerKm)
+                .Number("tyre_force_rms_over_static", "RMS of the tyre's force about its static value over that, in the linear simulation",
+                    l => l.Leg.TyreForceRatio), p => p.Point.Legs.Select(l => (l, p.Steps)))
+            .Maybe("trip", "the same for the legs of the trip; only where there is one", form,
+                p => p.Point.Trip is { } trip ? (trip, p.Steps) : null).Optional();
     }
 
-    private static JsonObject PointOf(ConfirmedPoint p, ConfirmationResult result)
-    {
-        var point = new JsonObject
-        {
-            ["point"] = p.Name,
-            ["life_km"] = Json.Number(p.LifeKm),
-            ["fast_over_linear"] = Json.Of(p.Fast),
-            ["fast_strikes"] = Json.Number(p.FastStrikes),
-            ["steps"] = StepsOf(p.Steps, result),
-            ["limits_over_linear"] = Json.Of(p.Limits),
-            ["true_over_computed"] = Json.Of(p.Ratio),
-            ["legs"] = Json.List(p.Legs, l => new JsonObject
-            {
-                ["leg"] = l.Name,
-                ["damage_share"] = Json.Number(l.DamageShare),
-                ["fast_over_linear"] = Json.Of(l.FastOverLinear),
-                ["steps"] = StepsOf(l.Steps, result),
-                ["limits_over_linear"] = Json.Of(l.LimitsOverLinear),
-                ["fast_over_simulated"] = Json.Of(l.FastOverReference),
-                ["off_ground_share"] = Json.Number(l.OffGroundShare),
-                ["strikes_per_km"] = Json.Number(l.StrikesPerKm),
-                ["tyre_force_rms_over_static"] = Json.Number(l.TyreForceRatio),
-            }),
-        };
-        if (p.Trip is { } trip)
-        {
-            point["trip"] = PointOf(trip, result);
-        }
-
-        return point;
-    }
-
-    private static JsonObject StepsOf(ImmutableArray<Interval> steps, ConfirmationResult result) =>
-        new(result.Steps.Zip(steps, (step, over) => KeyValuePair.Create(NameOf(step), (JsonNode?)Json.Of(over))));
+    private static Interval? Of((ImmutableArray<RideStepKind> Kinds, ImmutableArray<Interval> Over) steps, RideStepKind kind) =>
+        steps.Kinds.IndexOf(kind) is >= 0 and int place ? steps.Over[place] : null;
 
     private static string NameOf(RideStepKind step) => step switch
     {

@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Risk;
 
@@ -7,36 +7,82 @@ namespace AxleRisk.App.Documents;
 /// <summary>A fleet's warranty as JSON and as rows.</summary>
 internal static class FleetDocument
 {
-    public static JsonObject AddTo(JsonObject document, FleetResult result)
-    {
-        document["vehicles"] = result.Fleet.Vehicles;
-        document["warranty_months"] = result.Fleet.WarrantyMonths;
-        document["warranty_km"] = result.Fleet.WarrantyKm;
-        document["claim_rate"] = Json.Of(result.ClaimRate);
-        document["claims"] = Of(result.Claims);
-        document["unknown_share_of_variance"] = Json.Number(result.UnknownShare);
-        document["ended_by_distance"] = Json.Number(result.EndedByDistance);
-        document["cost"] = result.Cost is { } cost
-            ? new JsonObject
-            {
-                ["expected"] = Json.Of(cost.Expected),
-                ["low"] = Json.Number(cost.Low),
-                ["high"] = Json.Number(cost.High),
-                ["simulated_fleets"] = cost.SimulatedFleets,
-            }
-            : null;
-        if (result.Currency is { } currency)
-        {
-            document["currency"] = currency;
-        }
+    private static readonly JsonForm<Prediction> Count = new JsonForm<Prediction>("count")
+        .Interval("expected", "the expected number; its interval is the error of sampling", p => p.Expected)
+        .Whole("low", "lower end of what the fleet will have with 95 % probability", p => p.Low)
+        .Whole("high", "upper end", p => p.High);
 
-        document["months"] = Json.List(result.Months, m => new JsonObject
-        { ["month"] = m.Month, ["in_month"] = Of(m.InMonth), ["so_far"] = Of(m.SoFar) });
-        document["target_claim_rate"] = result.Warranty is { } warranty ? Of(warranty) : null;
-        document["target_life"] = result.Design is { } design ? Of(design, result.Headline) : null;
-        document["two_levels"] = Of(result.Sampling);
-        return document;
-    }
+    private static readonly JsonForm<SearchAnswer> Answer = new JsonForm<SearchAnswer>("search_answer")
+        .Word("outcome", "whether a limit was found, or none or every one meets the target", Outcomes, a => Name(a.Outcome))
+        .With(CommonForms.Interval, a => a.Value)
+        .NumberOrNull("searched_from", "the least value searched", a => a.Low)
+        .NumberOrNull("searched_to", "the greatest value searched", a => a.High);
+
+    public static JsonForm<FleetResult> Form { get; } = new JsonForm<FleetResult>()
+        .Whole("vehicles", "number of vehicles", r => r.Fleet.Vehicles)
+        .Whole("warranty_months", "age limit of the warranty, months", r => r.Fleet.WarrantyMonths)
+        .Number("warranty_km", "distance limit of the warranty, km", r => r.Fleet.WarrantyKm)
+        .Interval("claim_rate", "the expected share with a claim", r => r.ClaimRate)
+        .Object("claims", "the number of claims", Count, r => r.Claims)
+        .NumberOrNull("unknown_share_of_variance", "the part of the variance of the number that is not chance", r => r.UnknownShare)
+        .NumberOrNull("ended_by_distance", "the share of the warranties that end by distance", r => r.EndedByDistance)
+        .Object("cost", "what the claims will cost; null without a cost", new JsonForm<CostPrediction>()
+            .Interval("expected", "the expected cost", c => c.Expected)
+            .NumberOrNull("low", "lower end of what it will be with 95 % probability", c => c.Low)
+            .NumberOrNull("high", "upper end", c => c.High)
+            .Whole("simulated_fleets", "fleets simulated for that; 0 where every claim costs the same",
+                c => c.SimulatedFleets), r => r.Cost).OrNull()
+        .Text("currency", "the currency of the costs; only where the scenario states one", r => r.Currency).Optional()
+        .List("months", "the claims by month since the first sale", new JsonForm<ClaimMonth>()
+            .Whole("month", "the month, from 1", m => m.Month)
+            .Object("in_month", "claims in it", Count, m => m.InMonth)
+            .Object("so_far", "claims to its end", Count, m => m.SoFar), r => r.Months)
+        .Object("target_claim_rate", "what the target claim rate leaves; null without one", new JsonForm<WarrantyLimits>()
+            .Number("rate", "the target", w => w.Target)
+            .Interval("met_with_probability", "probability, over what is not known, that the warranty as stated meets it",
+                w => w.Confidence)
+            .List("longest", "the longest warranties that meet it", new JsonForm<WarrantyLimit>()
+                .Word("basis", "on average, or with 90 % probability", Bases, l => Name(l.Basis))
+                .Object("months", "age limit, months", Answer, l => l.Months)
+                .Object("km", "distance limit, km", Answer, l => l.Km), w => w.Limits), r => r.Warranty).OrNull()
+        .Maybe("target_life", "what meets the target life; null without one, or where the run ended before",
+            new JsonForm<(DesignLimits Design, RiskHeadline? Headline)>()
+                .Number("fraction", "the share that may have failed", d => d.Design.Target.Fraction)
+                .Number("km", "by this distance, km", d => d.Design.Target.Km)
+                .Probability("failure_probability", "failure probability by then as it is, of `risk`",
+                    d => d.Headline?.Probability ?? d.Design.AsItIs)
+                .Object("own_sample", "what this analysis' own sample says of it", HeadlineDocument.Own, d => (d.Headline, d.Design.AsItIs))
+                .NumberOrNull("nominal_wall_mm", "nominal wall now, mm; null where it decides nothing", d => d.Design.NominalWallMm)
+                .List("limits", "the limiting designs, each with all else as stated", new JsonForm<DesignLimit>()
+                    .Word("basis", "on average, or with 90 % probability", Bases, l => Name(l.Basis))
+                    .Object("wall_mm", "the smallest nominal wall, mm; null where it decides nothing", Answer, l => l.WallMm).OrNull()
+                    .Object("tolerance", "the loosest tolerance, as a multiple of the wall's spread; null where there is none",
+                        Answer, l => l.Tolerance)
+                    .OrNull()
+                    .Object("category", "the worst weld category", new JsonForm<CategoryAnswer>()
+                        .Word("outcome", "whether a limit was found, or none or every one meets the target", Outcomes, c => Name(c.Outcome))
+                        .Text("worst", "the worst that meets the target; null where none does", c => c.Category).OrNull()
+                        .Interval("failure_probability", "failure probability with it", c => c.Probability)
+                        .Text("next", "the next worse one; null where there is none", c => c.Next).OrNull()
+                        .Interval("next_failure_probability", "failure probability with that",
+                            c => c.NextProbability), l => l.Category), d => d.Design.Limits),
+            r => r.Design is { } design ? (design, r.Headline) : null)
+        .Object("two_levels", "how the sample was divided", new JsonForm<FleetSampling>()
+            .Whole("replicates", "independent replicates", s => s.Replicates)
+            .Whole("outer", "draws of what the fleet shares, in all", s => s.Outer)
+            .Whole("inner", "vehicles drawn for each of them", s => s.Inner)
+            .Whole("design_outer", "draws behind each design looked at; 0 where none was", s => s.DesignOuter)
+            .Whole("design_inner", "vehicles drawn for each of them", s => s.DesignInner)
+            .Whole("designs", "designs looked at", s => s.Designs)
+            .Texts("shared_factors", "the factors that the whole fleet shares", s => s.Shared.Select(f => f.Name))
+            .Flag("conditional", "whether what is left to chance is averaged exactly rather than drawn", s => s.IsConditional)
+            .NumberOrNull("inner_share_of_variance", "share of the spread as drawn that is only the error of the inner draws; it is taken out", s => s.InnerShare)
+            .NumberOrNull("band_residue", "by what share the band of the claims may still be too wide or too narrow for it, 95 %",
+                s => s.Residue), r => r.Sampling);
+
+    private static IReadOnlyList<string> Outcomes => ["found", "none_meets", "every_meets"];
+
+    private static IReadOnlyList<string> Bases => ["average", "ninety_percent"];
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high", "predicted_low", "predicted_high"];
 
@@ -62,62 +108,6 @@ internal static class FleetDocument
 
     private static string[] Row(string figure, TargetBasis basis, SearchAnswer answer) =>
         [.. Cells.Row(figure, Name(basis), answer.Value), "", ""];
-
-    private static JsonObject Of(Prediction p) => new() { ["expected"] = Json.Of(p.Expected), ["low"] = p.Low, ["high"] = p.High };
-
-    private static JsonObject Of(WarrantyLimits warranty) => new()
-    {
-        ["rate"] = warranty.Target,
-        ["met_with_probability"] = Json.Of(warranty.Confidence),
-        ["longest"] = Json.List(warranty.Limits, l => new JsonObject
-        { ["basis"] = Name(l.Basis), ["months"] = Of(l.Months), ["km"] = Of(l.Km) }),
-    };
-
-    private static JsonObject Of(DesignLimits design, RiskHeadline? headline) => new()
-    {
-        ["fraction"] = design.Target.Fraction,
-        ["km"] = design.Target.Km,
-        ["failure_probability"] = Json.Resolved(headline?.Probability ?? design.AsItIs),
-        ["own_sample"] = HeadlineDocument.Own(headline, design.AsItIs),
-        ["nominal_wall_mm"] = design.NominalWallMm is double wall ? Json.Number(wall) : null,
-        ["limits"] = Json.List(design.Limits, l => new JsonObject
-        {
-            ["basis"] = Name(l.Basis),
-            ["wall_mm"] = l.WallMm is null ? null : Of(l.WallMm),
-            ["tolerance"] = l.Tolerance is null ? null : Of(l.Tolerance),
-            ["category"] = new JsonObject
-            {
-                ["outcome"] = Name(l.Category.Outcome),
-                ["worst"] = l.Category.Category,
-                ["failure_probability"] = Json.Of(l.Category.Probability),
-                ["next"] = l.Category.Next,
-                ["next_failure_probability"] = Json.Of(l.Category.NextProbability),
-            },
-        }),
-    };
-
-    private static JsonObject Of(SearchAnswer answer)
-    {
-        JsonObject value = Json.Of(answer.Value);
-        value.Insert(0, "outcome", Name(answer.Outcome));
-        value["searched_from"] = Json.Number(answer.Low);
-        value["searched_to"] = Json.Number(answer.High);
-        return value;
-    }
-
-    private static JsonObject Of(FleetSampling s) => new()
-    {
-        ["replicates"] = s.Replicates,
-        ["outer"] = s.Outer,
-        ["inner"] = s.Inner,
-        ["design_outer"] = s.DesignOuter,
-        ["design_inner"] = s.DesignInner,
-        ["designs"] = s.Designs,
-        ["shared_factors"] = Json.List(s.Shared, f => JsonValue.Create(f.Name)),
-        ["conditional"] = s.IsConditional,
-        ["inner_share_of_variance"] = Json.Number(s.InnerShare),
-        ["band_residue"] = Json.Number(s.Residue),
-    };
 
     private static string Name(TargetBasis basis) => basis == TargetBasis.Average ? "average" : "ninety_percent";
 

@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Numerics;
 
@@ -7,37 +7,58 @@ namespace AxleRisk.App.Documents;
 /// <summary>The ranking as JSON and as rows.</summary>
 internal static class RankDocument
 {
-    public static JsonObject AddTo(JsonObject document, RankResult result)
-    {
-        document["required_km"] = result.RequiredKm;
-        HeadlineDocument.AddTo(document, result.Headline, result.Probability);
-        document["rows"] = result.Rows;
-        document["event_method"] = result.IsConditional ? "conditional" : "crude";
-        document["share_method"] = result.ShareMethod == ShareMethod.AllSubsets ? "all subsets" : "random orders";
-        document["share_pairs"] = result.SharePairs;
-        document["share_half_width"] = Json.Number(result.WidestHalf);
-        document["share_half_width_asked"] = result.HalfWidthAsked == 0 ? null : Json.Number(result.HalfWidthAsked);
-        document["by_knowledge"] = Json.List(result.ByKnowledge, k => new JsonObject
-        {
-            ["knowledge"] = k.Knowledge.ToString().ToLowerInvariant(),
-            ["factors"] = k.Factors,
-            ["failure_share"] = Json.Of(k.Failure),
-            ["life_share"] = Json.Of(k.Life),
-        });
-        document["damage_by_leg_of_failures"] = Json.List(result.Legs, l =>
-        {
-            JsonObject leg = Json.Of(l.DamageShare);
-            leg.Insert(0, "leg", l.Name);
-            return leg;
-        });
-        if (!result.Modes.IsEmpty)
-        {
-            document["modes"] = Json.List(result.Modes, ModeDocument.Of);
-        }
+    private static readonly JsonForm<Pinned> Held = new JsonForm<Pinned>("held")
+        .NumberOrNull("value", "the value it is held at, in its unit; null for the road mix", p => p.Value)
+        .With(CommonForms.Interval, p => p.Probability)
+        .Interval("ratio", "how many times that with the factor free, paired", p => p.Ratio);
 
-        document["factors"] = Json.List(result.Factors, Factor);
-        return document;
-    }
+    private static readonly JsonForm<(Interval Share, SobolPair Pair)> Indices = new JsonForm<(Interval Share, SobolPair Pair)>()
+        .Interval("share", "its share of all (Shapley effect), a fraction", i => i.Share)
+        .Interval("first", "first-order Sobol' index", i => i.Pair.First)
+        .Interval("total", "total Sobol' index", i => i.Pair.Total);
+
+    public static JsonForm<RankResult> Form { get; } = new JsonForm<RankResult>()
+        .Number("required_km", "the required distance, km", r => r.RequiredKm)
+        .With(HeadlineDocument.Form, r => (r.Headline, r.Probability))
+        .Whole("rows", "rows of the plan", r => r.Rows)
+        .Word("event_method", "how the event's probability is found: exactly given the damage, or by counting", CommonForms.EventMethods,
+            r => r.IsConditional ? "conditional" : "crude")
+        .Word("share_method", "how the shares were found", ["all subsets", "random orders"],
+            r => r.ShareMethod == ShareMethod.AllSubsets ? "all subsets" : "random orders")
+        .Whole("share_pairs", "pairs of rows; of random orders also the number of orders", r => r.SharePairs)
+        .NumberOrNull("share_half_width", "half the width of the widest 95 % interval of a factor's share, a fraction; null where a share is unknown",
+            r => r.WidestHalf)
+        .NumberOrNull("share_half_width_asked", "the half width that the run went for; null where it spent what `--evaluations` stated, or with `--subsets`",
+            r => r.HalfWidthAsked == 0 ? null : r.HalfWidthAsked)
+        .List("by_knowledge", "the shares of what differs between vehicles together, and of what is not known",
+            new JsonForm<KnowledgeShare>()
+            .Word("knowledge", "which of the two", CommonForms.KnowledgeWords, k => CommonForms.Word(k.Knowledge))
+            .Whole("factors", "number of factors", k => k.Factors)
+            .Interval("failure_share", "their share of failure", k => k.Failure)
+            .Interval("life_share", "their share of the spread of life", k => k.Life), r => r.ByKnowledge)
+        .List("damage_by_leg_of_failures", "which leg does the damage among the vehicles that fail", new JsonForm<LegOfFailures>()
+            .Text("leg", "the leg", l => l.Name)
+            .With(CommonForms.Interval, l => l.DamageShare), r => r.Legs)
+        .List("modes", "the modes of failure; only where there are several", ModeDocument.OfRank, r => r.Modes.IsEmpty ? null : r.Modes).Optional()
+        .List("factors", "the factors, the largest share of failure first", new JsonForm<RankedFactor>()
+            .Text("name", "the factor", f => f.Factor.Name)
+            .Text("unit", "its unit; empty for a pure number", f => f.Factor.Unit)
+            .Word("knowledge", "whether it differs between vehicles or is not known", CommonForms.KnowledgeWords,
+                f => CommonForms.Word(f.Factor.Knowledge))
+            .Text("distribution", "its distribution", f => f.Factor.Description)
+            .Texts("ranked_with", "factors it is correlated with: its indices, not its share, are those of all together",
+                f => f.RankedWith.Select(o => o.Name))
+            .Whole("place", "its place by share of failure", f => f.Place)
+            .Flag("tied", "whether others have the same place", f => f.IsTied)
+            .Object("life", "of ln life", Indices, f => (f.LifeShare, f.Life))
+            .Object("failure", "of failure before the required distance", new JsonForm<RankedFactor>()
+                .With(Indices, f => (f.FailureShare, f.Failure))
+                .NumberOrNull("pinned_probability", "failure probability with the factor at its nominal",
+                    f => f.AtNominal.Probability.Estimate)
+                .Object("pinned", "failure probability with the factor at its nominal", Held, f => f.AtNominal)
+                .Object("at_5_percent", "with the factor at its 5 % point; null where it has none", Held, f => f.AtLow).OrNull()
+                .Object("at_95_percent", "with the factor at its 95 % point; null where it has none", Held, f => f.AtHigh).OrNull()
+                .Whole("direction", "1 more of it, more failures; -1 fewer; 0 cannot be told", f => f.Direction), f => f), r => r.Factors);
 
     public static string[] Header { get; } =
     [
@@ -59,39 +80,4 @@ internal static class RankDocument
     private static string[] Three(Interval i) => [Cells.Of(i.Estimate), Cells.Of(i.Low), Cells.Of(i.High)];
 
     private static string At(Pinned? pinned) => pinned is null ? "" : Cells.Of(pinned.Probability.Estimate);
-
-    private static JsonObject Factor(RankedFactor f) => new()
-    {
-        ["name"] = f.Factor.Name,
-        ["unit"] = f.Factor.Unit,
-        ["knowledge"] = f.Factor.Knowledge.ToString().ToLowerInvariant(),
-        ["distribution"] = f.Factor.Description,
-        ["ranked_with"] = Json.List(f.RankedWith, o => JsonValue.Create(o.Name)),
-        ["place"] = f.Place,
-        ["tied"] = f.IsTied,
-        ["life"] = Indices(f.LifeShare, f.Life),
-        ["failure"] = Failure(f),
-    };
-
-    private static JsonObject Failure(RankedFactor f)
-    {
-        JsonObject failure = Indices(f.FailureShare, f.Failure);
-        failure["pinned_probability"] = Json.Number(f.AtNominal.Probability.Estimate);
-        failure["pinned"] = Held(f.AtNominal);
-        failure["at_5_percent"] = f.AtLow is { } low ? Held(low) : null;
-        failure["at_95_percent"] = f.AtHigh is { } high ? Held(high) : null;
-        failure["direction"] = f.Direction;
-        return failure;
-    }
-
-    private static JsonObject Indices(Interval share, SobolPair pair) =>
-        new() { ["share"] = Json.Of(share), ["first"] = Json.Of(pair.First), ["total"] = Json.Of(pair.Total) };
-
-    private static JsonObject Held(Pinned pinned)
-    {
-        JsonObject held = Json.Of(pinned.Probability);
-        held.Insert(0, "value", Json.Number(pinned.Value));
-        held["ratio"] = Json.Of(pinned.Ratio);
-        return held;
-    }
 }

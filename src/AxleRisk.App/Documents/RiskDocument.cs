@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.Risk;
 
 namespace AxleRisk.App.Documents;
@@ -6,39 +7,32 @@ namespace AxleRisk.App.Documents;
 /// <summary>The risk as JSON and as rows.</summary>
 internal static class RiskDocument
 {
-    public static JsonObject AddTo(JsonObject document, RiskResult result)
-    {
-        document["required_km"] = result.RequiredKm;
-        document["method"] = result.Method.ToString().ToLowerInvariant();
-        document["method_reason"] = result.MethodReason;
-        document["median_factors_life_km"] = Json.Number(result.MedianFactorsLifeKm);
-        document["failure_probability_at_required"] = Json.Resolved(result.AtRequired.Probability);
-        document["beta_at_required"] = Json.Of(result.AtRequired.Beta);
-        document["failure_probability"] = Json.List(result.Distances, d =>
-        {
-            JsonObject row = Json.Resolved(d.Probability);
-            row.Insert(0, "distance_km", d.DistanceKm);
-            row["beta"] = Json.Number(d.Beta.Estimate);
-            row["method"] = d.Method.ToString().ToLowerInvariant();
-            return row;
-        });
-        document["rare_events"] = Json.List(result.RareEvents, RareEventDocument.Of);
-        if (!result.Modes.IsEmpty)
-        {
-            document["modes"] = Json.List(result.Modes, m => ModeDocument.Of(m, result));
-        }
+    public static JsonForm<RiskResult> Form { get; } = new JsonForm<RiskResult>()
+        .Number("required_km", "the required distance, km", r => r.RequiredKm)
+        .Word("method", "how probabilities were estimated", Methods, r => Word(r.Method))
+        .Text("method_reason", "why so", r => r.MethodReason)
+        .NumberOrNull("median_factors_life_km", "life with every factor at its median, km", r => r.MedianFactorsLifeKm)
+        .Probability("failure_probability_at_required", "failure probability by the required distance", r => r.AtRequired.Probability)
+        .Interval("beta_at_required", "reliability index by the required distance", r => r.AtRequired.Beta)
+        .List("failure_probability", "failure probability by distance", new JsonForm<DistanceRisk>()
+            .Number("distance_km", "the distance, km", d => d.DistanceKm)
+            .With(CommonForms.Probability, d => d.Probability)
+            .NumberOrNull("beta", "reliability index", d => d.Beta.Estimate)
+            .Word("method", "how it was estimated", Methods, d => Word(d.Method)), r => r.Distances)
+        .List("rare_events", "one for each distance answered by importance sampling", RareEventDocument.Form, r => r.RareEvents)
+        .List("modes", "the modes of failure; only where there are several", ModeDocument.OfRisk,
+            r => r.Modes.IsEmpty ? null : r.Modes.Select(m => (m, r))).Optional()
+        .Key("lives_km", new JsonShape.Map(new JsonShape.Number(), MayBeNull: true), "B lives, km, by name: `B10` is the distance by which 10 % have failed",
+            r => new JsonObject(r.Lives.Select(l => KeyValuePair.Create(Name(l), Json.Number(l.LifeKm.Estimate)))))
+        .Key("lives_km_intervals", new JsonShape.Map(new JsonShape.Object(CommonForms.Interval)), "the same with intervals",
+            r => new JsonObject(r.Lives.Select(l => KeyValuePair.Create(Name(l), (JsonNode?)CommonForms.Interval.Write(l.LifeKm)))))
+        .List("damage_by_leg", "each leg's share of the damage", new JsonForm<LegDamage>()
+            .Text("leg", "the leg", l => l.Name)
+            .With(CommonForms.Interval, l => l.Share), r => r.Legs);
 
-        document["lives_km"] = new JsonObject(result.Lives.Select(l => KeyValuePair.Create(Name(l), Json.Number(l.LifeKm.Estimate))));
-        document["lives_km_intervals"] = new JsonObject(
-            result.Lives.Select(l => KeyValuePair.Create<string, JsonNode?>(Name(l), Json.Of(l.LifeKm))));
-        document["damage_by_leg"] = Json.List(result.Legs, l =>
-        {
-            JsonObject row = Json.Of(l.Share);
-            row.Insert(0, "leg", l.Name);
-            return row;
-        });
-        return document;
-    }
+    private static IReadOnlyList<string> Methods => ["auto", "crude", "conditional", "importance"];
+
+    private static string Word(RiskMethod method) => method.ToString().ToLowerInvariant();
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.Sweeps;
 
 namespace AxleRisk.App.Documents;
@@ -6,38 +7,29 @@ namespace AxleRisk.App.Documents;
 /// <summary>A sweep as JSON and as rows.</summary>
 internal static class SweepDocument
 {
-    public static JsonObject AddTo(JsonObject document, SweepResult result)
-    {
-        document["distance_km"] = result.DistanceKm;
-        document["event_method"] = result.IsConditional ? "conditional" : "crude";
-        document["failure_probability_as_stated"] = Json.Of(result.Stated.Probability);
-        document["inputs"] = Json.List(result.Inputs, a => new JsonObject
-        {
-            ["name"] = a.Name,
-            ["unit"] = a.Unit,
-            ["stated"] = Json.Number(a.Stated),
-        });
-        document["points"] = Json.List(result.Points, p =>
-        {
-            var point = new JsonObject
-            {
-                ["values"] = new JsonObject(p.Values.Select((v, i) => KeyValuePair.Create(result.Inputs[i].Name, ValueOf(result, p, i)))),
-                ["relative_life"] = Json.Number(p.RelativeLife),
-                ["relative_damage"] = Json.Number(p.RelativeDamage),
-                ["failure_probability"] = Json.Resolved(p.Case.Probability),
-                ["difference"] = Json.Of(p.Case.Change!.Difference),
-                ["ratio"] = Json.Of(p.Case.Change.Ratio),
-            };
-            if (p.Together is { } together)
-            {
-                point["together"] = Json.Of(together);
-                point["life_together"] = Json.Number(p.LifeTogether!.Value);
-            }
-
-            return point;
-        });
-        return document;
-    }
+    public static JsonForm<SweepResult> Form { get; } = new JsonForm<SweepResult>()
+        .Number("distance_km", "the distance of the failure probabilities, km", r => r.DistanceKm)
+        .Word("event_method", "how they are found: exactly given the damage, or by counting", CommonForms.EventMethods,
+            r => r.IsConditional ? "conditional" : "crude")
+        .Interval("failure_probability_as_stated", "failure probability with the inputs as stated", r => r.Stated.Probability)
+        .List("inputs", "the inputs that are moved, one or two", new JsonForm<SweepAxis>()
+            .Text("name", "the input", a => a.Name)
+            .Text("unit", "its unit; empty for a pure number", a => a.Unit)
+            .NumberOrNull("stated", "its stated value; null for a category", a => a.Stated), r => r.Inputs)
+        .List("points", "the points", new JsonForm<(SweepPoint Point, SweepResult Result)>()
+            .Key("values", new JsonShape.Map(new JsonShape.TextOrNumber(), MayBeNull: true), "the value of each input by its name; null where it is as stated",
+                p => new JsonObject(
+                    p.Point.Values.Select((_, i) => KeyValuePair.Create(p.Result.Inputs[i].Name, ValueOf(p.Result, p.Point, i)))))
+            .NumberOrNull("relative_life", "life of the base case over that as stated", p => p.Point.RelativeLife)
+            .NumberOrNull("relative_damage", "damage of the base case over that as stated", p => p.Point.RelativeDamage)
+            .Probability("failure_probability", "failure probability", p => p.Point.Case.Probability)
+            .Interval("difference", "of the failure probability from that as stated, paired", p => p.Point.Case.Change!.Difference)
+            .Interval("ratio", "of the failure probability to that as stated, paired", p => p.Point.Case.Change!.Ratio)
+            .Maybe("together", "what two moved inputs do together over the product of what each does alone; only in a grid",
+                CommonForms.Interval,
+                p => p.Point.Together).Optional()
+            .Number("life_together", "the same of life; only in a grid",
+                p => p.Point.LifeTogether).Optional(), r => r.Points.Select(p => (p, r)));
 
     public static string[] Header { get; } = ["first", "second", "relative_life", "relative_damage", "estimate", "low", "high"];
 

@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Numerics;
@@ -8,45 +8,52 @@ namespace AxleRisk.App.Documents;
 /// <summary>A trip as JSON and as rows.</summary>
 internal static class TripDocument
 {
-    public static JsonObject AddTo(JsonObject document, TripResult result)
-    {
-        document["summary"] = string.Join(" ", new[] { TripWords.Verdict(result), TripWords.Advice(result) }.Where(t => t.Length > 0));
-        document["km"] = result.Km;
-        document["already_driven_km"] = result.AlreadyDrivenKm;
-        document["event_method"] = result.IsConditional ? "conditional" : "crude";
-        document["reached_start"] = Json.Of(result.Reached);
-        document["failure_probability"] = Json.Resolved(result.Probability);
-        document["target_risk"] = result.Target is { } target ? Json.Number(target) : null;
-        document["legs"] = Json.List(result.Legs, leg => new JsonObject
-        {
-            ["leg"] = leg.Name,
-            ["km"] = leg.Km,
-            ["end_km"] = leg.EndKm,
-            ["failure_probability"] = Json.Resolved(leg.Conditional),
-            ["share"] = Json.Of(leg.Share),
-            ["cumulative"] = Json.Resolved(leg.Cumulative),
-        });
-        document["rare_events"] = Json.List(result.Rare, r =>
-        {
-            JsonObject row = RareEventDocument.Of(r.Answer);
-            row.Insert(0, "leg", r.Leg);
-            return row;
-        });
-        document["limits"] = Json.List(result.Limits, Limit);
-        document["remedies"] = Json.List(result.Remedies, r => new JsonObject
-        {
-            ["name"] = r.Remedy.Name,
-            ["cost"] = r.Remedy.Cost is double cost ? Json.Number(cost) : null,
-            ["failure_probability"] = Json.Resolved(r.Probability),
-            ["difference"] = Json.Of(r.Difference),
-            ["ratio"] = Json.Of(r.Ratio),
-            ["distinguishable"] = r.IsDistinct,
-        });
-        document["combinations"] = Json.List(result.Combinations, CombineDocument.Worst);
-        document["searched"] = result.Searched is { } searched ? CombineDocument.Searched(searched) : null;
-        document["evaluations_of_all_questions"] = result.AllEvaluations;
-        return document;
-    }
+    public static JsonForm<TripResult> Form { get; } = new JsonForm<TripResult>()
+        .Text("summary", "the answer in a sentence or two",
+            r => string.Join(" ", new[] { TripWords.Verdict(r), TripWords.Advice(r) }.Where(t => t.Length > 0)))
+        .Number("km", "mean distance of the trip, km", r => r.Km)
+        .Number("already_driven_km", "mean distance before it, km", r => r.AlreadyDrivenKm)
+        .Word("event_method", "how the event's probability is found: exactly given the damage, or by counting", CommonForms.EventMethods,
+            r => r.IsConditional ? "conditional" : "crude")
+        .Interval("reached_start", "probability of reaching the start", r => r.Reached)
+        .Probability("failure_probability", "failure probability on the trip, of those that reach its start", r => r.Probability)
+        .NumberOrNull("target_risk", "the failure probability to be kept; null where none is stated", r => r.Target)
+        .List("legs", "the legs, in the order they are driven", new JsonForm<TripLegRisk>()
+            .Text("leg", "the leg", l => l.Name)
+            .Number("km", "its mean distance, km", l => l.Km)
+            .Number("end_km", "mean distance at its end, from the trip's start, km", l => l.EndKm)
+            .Probability("failure_probability", "of those that reach the leg", l => l.Conditional)
+            .Interval("share", "its share of the trip's failures", l => l.Share)
+            .Probability("cumulative", "failed by its end, of those that reach the trip's start", l => l.Cumulative), r => r.Legs)
+        .List("rare_events", "the legs too rare to sample, of all vehicles, also those that do not reach the start", new JsonForm<RareLeg>()
+            .Text("leg", "the leg", r => r.Leg)
+            .With(RareEventDocument.Form, r => r.Answer), r => r.Rare)
+        .List("limits", "what keeps the target, one thing at a time; empty without a target", new JsonForm<TripLimit>()
+            .Word("of", "what is set", ["all_speeds", "load", "leg_speed"], l => NameOf(l.Lever))
+            .Text("leg", "the leg whose speed it is; null otherwise", l => l.Lever.Leg).OrNull()
+            .Text("unit", "its unit; empty for a factor", l => l.Lever.Unit)
+            .NumberOrNull("planned", "its value as planned", l => l.Lever.Planned)
+            .Number("tried_from", "the least value tried", l => l.Lever.Low)
+            .Number("tried_to", "the greatest value tried", l => l.Lever.High)
+            .Text("words", "the limit in words", TripWords.Limit)
+            .List("windows", "the ranges that keep the target, rising", new JsonForm<TripWindow>()
+                .Maybe("from", "lower end; null at the end of what was tried", CommonForms.Interval, w => w.From)
+                .Maybe("to", "upper end; null at the end of what was tried", CommonForms.Interval, w => w.To), l => l.Windows)
+            .NumberOrNull("best_at", "the value with the least failure probability of those tried", l => l.BestAt)
+            .Interval("least_failure_probability", "the failure probability there", l => l.Least), r => r.Limits)
+        .List("remedies", "the remedies, the least failure probability first", new JsonForm<TripRemedy>()
+            .Text("name", "the remedy", r => r.Remedy.Name)
+            .NumberOrNull("cost", "what it costs; null where it does not say", r => r.Remedy.Cost)
+            .Probability("failure_probability", "failure probability on the trip with it", r => r.Probability)
+            .Interval("difference", "from the trip as planned, negative where fewer fail; paired", r => r.Difference)
+            .Interval("ratio", "to the trip as planned; paired", r => r.Ratio)
+            .Flag("distinguishable", "whether the two can be told apart", r => r.IsDistinct), r => r.Remedies)
+        .List("combinations", "the worst combinations for this trip", CombineDocument.Worst, r => r.Combinations)
+        .Object("searched", "what was searched for them; null where nothing is uncertain or the run was ended early",
+            CombineDocument.Searched,
+            r => r.Searched).OrNull()
+        .Whole("evaluations_of_all_questions", "evaluations for all questions together; `evaluations` are the vehicles",
+            r => r.AllEvaluations);
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];
 
@@ -62,22 +69,6 @@ internal static class TripDocument
         .. result.Remedies.Select(r => Cells.Row("remedy_ratio", r.Remedy.Name, r.Ratio)),
         .. result.Combinations.Select(c => Cells.Row("combination", RangeWords.OfKeys(c.Members), c.Probability)),
     ];
-
-    private static JsonObject Limit(TripLimit limit) => new()
-    {
-        ["of"] = NameOf(limit.Lever),
-        ["leg"] = limit.Lever.Leg,
-        ["unit"] = limit.Lever.Unit,
-        ["planned"] = Json.Number(limit.Lever.Planned),
-        ["tried_from"] = limit.Lever.Low,
-        ["tried_to"] = limit.Lever.High,
-        ["words"] = TripWords.Limit(limit),
-        ["windows"] = Json.List(limit.Windows, w => new JsonObject { ["from"] = End(w.From), ["to"] = End(w.To) }),
-        ["best_at"] = limit.BestAt,
-        ["least_failure_probability"] = Json.Of(limit.Least),
-    };
-
-    private static JsonObject? End(Interval? end) => end is { } at ? Json.Of(at) : null;
 
     private static IEnumerable<string[]> Rows(TripLimit limit) => limit.Windows.SelectMany(w => new (string Figure, Interval? End)[]
     {

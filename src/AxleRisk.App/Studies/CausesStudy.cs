@@ -1,6 +1,6 @@
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Outcomes;
@@ -50,7 +50,7 @@ internal sealed class CausesStudy : Study<Evidence, CausesResult>
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, CausesResult result) => CausesBlocks.Of(result);
 
-    public override void AddTo(JsonObject document, CausesResult result) => CausesDocument.AddTo(document, result);
+    public override JsonForm<CausesResult> Form => CausesDocument.Form;
 
     public override string[] Header => CausesDocument.Header;
 

@@ -1,6 +1,6 @@
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Outcomes;
@@ -48,7 +48,7 @@ internal sealed class CombineStudy : Study<CombineLimits, CombineResult>
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, CombineResult result) => CombineBlocks.Of(result);
 
-    public override void AddTo(JsonObject document, CombineResult result) => CombineDocument.AddTo(document, result);
+    public override JsonForm<CombineResult> Form => CombineDocument.Form;
 
     public override string[] Header => CombineDocument.Header;
 

@@ -1,6 +1,6 @@
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Outcomes;
@@ -55,7 +55,7 @@ internal sealed class FleetStudy : Study<NoQuestion, FleetResult>
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, FleetResult result) => FleetBlocks.Of(result);
 
-    public override void AddTo(JsonObject document, FleetResult result) => FleetDocument.AddTo(document, result);
+    public override JsonForm<FleetResult> Form => FleetDocument.Form;
 
     public override string[] Header => FleetDocument.Header;
 

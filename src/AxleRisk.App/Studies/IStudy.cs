@@ -1,3 +1,4 @@
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -12,6 +13,9 @@ internal interface IStudy
 
     /// <summary>The heading of its section in a report.</summary>
     string Title { get; }
+
+    /// <summary>The form of its figures as JSON.</summary>
+    IJsonForm Form { get; }
 
     /// <summary>Why it does not apply to a scenario and what would help, as the end of a sentence; null where it applies.</summary>
     string? WhyNot(Scenario scenario);

@@ -1,7 +1,7 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Outcomes;
@@ -64,7 +64,7 @@ internal sealed class RankStudy : Study<RankQuestion, RankResult>
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, RankResult result) => RankBlocks.Of(result);
 
-    public override void AddTo(JsonObject document, RankResult result) => RankDocument.AddTo(document, result);
+    public override JsonForm<RankResult> Form => RankDocument.Form;
 
     public override string[] Header => RankDocument.Header;
 

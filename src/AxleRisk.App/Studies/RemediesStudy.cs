@@ -1,6 +1,6 @@
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Outcomes;
@@ -54,7 +54,7 @@ internal sealed class RemediesStudy : Study<NoQuestion, RemediesResult>
     public override IEnumerable<Block> Blocks(ScenarioDocument document, RemediesResult result) =>
         RemediesBlocks.Of(document.Scenario, result);
 
-    public override void AddTo(JsonObject document, RemediesResult result) => RemediesDocument.AddTo(document, result);
+    public override JsonForm<RemediesResult> Form => RemediesDocument.Form;
 
     public override string[] Header => RemediesDocument.Header;
 

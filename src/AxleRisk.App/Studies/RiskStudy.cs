@@ -1,6 +1,6 @@
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Outcomes;
@@ -66,7 +66,7 @@ internal sealed class RiskStudy : Study<RiskQuestion, RiskRun>
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, RiskRun result) => RiskBlocks.Of(result.Result, result.Curve);
 
-    public override void AddTo(JsonObject document, RiskRun result) => RiskDocument.AddTo(document, result.Result);
+    public override JsonForm<RiskRun> Form { get; } = new JsonForm<RiskRun>().With(RiskDocument.Form, r => r.Result);
 
     public override string[] Header => RiskDocument.Header;
 

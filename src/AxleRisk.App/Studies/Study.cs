@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Sampling;
@@ -93,8 +94,11 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// <summary>The scenario whose defaults in force are told of beside the answer.</summary>
     public virtual Scenario Told(Scenario scenario) => scenario;
 
-    /// <summary>Puts its figures into a JSON document.</summary>
-    public abstract void AddTo(JsonObject document, TResult result);
+    /// <summary>Its figures as JSON.</summary>
+    public abstract JsonForm<TResult> Form { get; }
+
+    /// <inheritdoc/>
+    IJsonForm IStudy.Form => Form;
 
     /// <summary>The header of its table for other programs.</summary>
     public abstract string[] Header { get; }
@@ -117,12 +121,9 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// <param name="result">The result.</param>
     /// <param name="elapsed">The time it took; null where that is not told.</param>
     /// <param name="command">The command, where it is not the study's own.</param>
-    public JsonObject Document(ScenarioDocument document, TResult result, TimeSpan? elapsed, string? command = null)
-    {
-        JsonObject json = Json.Head(command ?? Name, document);
-        AddTo(json, result);
-        return json.WithRun(RunOf(result), elapsed).WithNotes(document, Frame.Assumed(Told(document.Scenario)));
-    }
+    public JsonObject Document(ScenarioDocument document, TResult result, TimeSpan? elapsed, string? command = null) =>
+        WholeDocument.Write(
+            command ?? Name, document, Form, result, (RunOf(result), elapsed), Frame.Assumed(Told(document.Scenario)));
 
     /// <inheritdoc/>
     public virtual StudyStep Step(LifeModel model, ulong seed, double scale)

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Sweeps;
 using AxleRisk.Core.Outcomes;
@@ -70,7 +70,7 @@ internal sealed class SweepStudy(ImmutableArray<SweptInput> inputs, string title
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, SweepResult result) => SweepBlocks.Of(result);
 
-    public override void AddTo(JsonObject document, SweepResult result) => SweepDocument.AddTo(document, result);
+    public override JsonForm<SweepResult> Form => SweepDocument.Form;
 
     public override string[] Header => SweepDocument.Header;
 

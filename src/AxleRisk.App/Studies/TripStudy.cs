@@ -1,7 +1,7 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
+using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Analyses.Trips;
@@ -86,7 +86,7 @@ internal sealed class TripStudy : Study<TripQuestion, TripResult>
 
     public override IEnumerable<Block> Blocks(ScenarioDocument document, TripResult result) => TripBlocks.Of(result);
 
-    public override void AddTo(JsonObject document, TripResult result) => TripDocument.AddTo(document, result);
+    public override JsonForm<TripResult> Form => TripDocument.Form;
 
     public override string[] Header => TripDocument.Header;
 

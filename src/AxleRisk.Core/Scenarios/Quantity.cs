@@ -39,7 +39,8 @@ public sealed record Quantity(
 /// <param name="Low">The lower end.</param>
 /// <param name="High">The upper end.</param>
 /// <param name="LowIncluded">Whether the lower end itself is allowed.</param>
-public readonly record struct Domain(double Low, double High, bool LowIncluded)
+/// <param name="HighIncluded">Whether the upper end itself is allowed.</param>
+public readonly record struct Domain(double Low, double High, bool LowIncluded, bool HighIncluded = true)
 {
     /// <summary>Numbers above zero.</summary>
     public static Domain Positive { get; } = new(0, double.PositiveInfinity, false);
@@ -50,11 +51,15 @@ public readonly record struct Domain(double Low, double High, bool LowIncluded)
     /// <summary>Numbers from 0 to 1.</summary>
     public static Domain Fraction { get; } = new(0, 1, true);
 
+    /// <summary>Numbers between 0 and 1, neither included.</summary>
+    public static Domain OpenFraction { get; } = new(0, 1, LowIncluded: false, HighIncluded: false);
+
     /// <summary>All finite numbers.</summary>
     public static Domain Any { get; } = new(double.NegativeInfinity, double.PositiveInfinity, false);
 
     /// <summary>Whether <paramref name="x"/> is finite and inside; false for NaN.</summary>
-    public bool Contains(double x) => double.IsFinite(x) && (LowIncluded ? x >= Low : x > Low) && x <= High;
+    public bool Contains(double x) =>
+        double.IsFinite(x) && (LowIncluded ? x >= Low : x > Low) && (HighIncluded ? x <= High : x < High);
 
     /// <summary>What would be right, for an error message: <c>a number above 0</c>.</summary>
     public string Describe() => (double.IsInfinity(Low), double.IsInfinity(High)) switch
@@ -62,6 +67,7 @@ public readonly record struct Domain(double Low, double High, bool LowIncluded)
         (true, true) => "a finite number",
         (false, true) => LowIncluded ? $"a number not below {Low:G6}" : $"a number above {Low:G6}",
         (true, false) => $"a number up to {High:G6}",
-        _ => LowIncluded ? $"a number from {Low:G6} to {High:G6}" : $"a number above {Low:G6} and up to {High:G6}",
+        _ when LowIncluded && HighIncluded => $"a number from {Low:G6} to {High:G6}",
+        _ => $"a number {(LowIncluded ? "not below" : "above")} {Low:G6} and {(HighIncluded ? "up to" : "below")} {High:G6}",
     };
 }

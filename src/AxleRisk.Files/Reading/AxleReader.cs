@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -10,28 +11,10 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     /// <summary>The wall where a section modulus is given without one: so thin that no standard corrects for it, mm.</summary>
     public const double WallOfGivenModulus = 1;
 
-    private static readonly Dictionary<string, SectionShape> Shapes = new()
-    {
-        ["tube"] = SectionShape.Tube,
-        ["box"] = SectionShape.Box,
-        ["given"] = SectionShape.Given,
-    };
-
-    /// <summary>The quantities that only some shapes have. A given section modulus cannot say what corrosion makes of it.</summary>
-    private static readonly ImmutableArray<(Quantity Quantity, SectionShape[] Shapes)> OfShapes =
-    [
-        (Quantities.OutsideDiameter, [SectionShape.Tube]),
-        (Quantities.BoxWidth, [SectionShape.Box]),
-        (Quantities.BoxHeight, [SectionShape.Box]),
-        (Quantities.SectionModulus, [SectionShape.Given]),
-        (Quantities.CorrosionLoss, [SectionShape.Tube, SectionShape.Box]),
-        (Quantities.CorrosionRate, [SectionShape.Tube, SectionShape.Box]),
-    ];
-
     /// <summary>Reads the table and returns the shape; a tube unless stated.</summary>
     public SectionShape Read(TableReader table)
     {
-        SectionShape? stated = table.Word("shape", Shapes);
+        SectionShape? stated = table.Word("shape", FormatWords.Shapes);
         bool shapeIsWrong = stated is null && table.Table.Find("shape") is not null;
         SectionShape shape = stated ?? SectionShape.Tube;
         if (shapeIsWrong)
@@ -39,17 +22,18 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
             inputs.MarkWrong("axle");
         }
 
-        foreach (Quantity quantity in Quantities.All.Where(q => q.Section == "axle"))
+        foreach (KeyFormat key in ScenarioFormat.Axle.Keys.Where(k => k.Quantity is not null))
         {
+            Quantity quantity = key.Quantity!;
             // Without a shape nothing is missing and nothing in the wrong place, but what is there can be checked.
             TomlEntry? entry = table.Find(quantity.Key);
-            if (shapeIsWrong ? entry is not null : IsOf(quantity, shape))
+            if (shapeIsWrong ? entry is not null : key.BelongsTo?.Words.Contains(Word(shape)) != false)
             {
                 quantities.Read(table, quantity, otherwise: Otherwise(quantity, shape));
             }
             else if (!shapeIsWrong && entry is not null)
             {
-                errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} does not belong to shape {Word(shape)}, only to {Owners(quantity)}");
+                errors.Add(entry.KeyAt, $"{table.NameOf(quantity.Key)} does not belong to shape \"{Word(shape)}\", only to {Owners(key)}");
             }
         }
 
@@ -84,14 +68,10 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
         _ => [],
     };
 
-    private static bool IsOf(Quantity quantity, SectionShape shape) =>
-        OfShapes.FirstOrDefault(o => o.Quantity == quantity).Shapes is not SectionShape[] shapes || shapes.Contains(shape);
-
     private static Value.Certain? Otherwise(Quantity quantity, SectionShape shape) =>
         quantity == Quantities.Wall && shape == SectionShape.Given ? new Value.Certain(WallOfGivenModulus) : null;
 
-    private static string Owners(Quantity quantity) =>
-        string.Join(" or ", OfShapes.First(o => o.Quantity == quantity).Shapes.Select(Word));
+    private static string Owners(KeyFormat key) => string.Join(" or ", key.BelongsTo!.Words.Select(MessageText.Quote));
 
-    private static string Word(SectionShape shape) => MessageText.Quote(Shapes.First(s => s.Value == shape).Key);
+    private static string Word(SectionShape shape) => FormatWords.Shapes.First(s => s.Value == shape).Key;
 }

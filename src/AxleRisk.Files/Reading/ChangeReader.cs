@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -70,7 +71,7 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
 
         if (entry.Node is TomlTable table && table.Find(Times) is not null && table.Find("distribution") is null)
         {
-            return ReadTimes(new TableReader(table, name, errors), input);
+            return ReadTimes(new TableReader(table, name, RemedyFormat.Times, errors), input);
         }
 
         return values.Read(entry.Node, name, input.Quantity.Domain) is Value value ? new Change.ToValue(name, value) : null;
@@ -78,7 +79,7 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
 
     private Change.Times? ReadTimes(TableReader table, Input input)
     {
-        double? factor = table.RequiredNumber(Times, Domain.Positive);
+        double? factor = table.Number(Times);
         if (!table.RejectUnknown() || factor is not double f)
         {
             return null;

@@ -1,6 +1,7 @@
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -8,13 +9,13 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads a continuous distribution: its parameters or two quantiles, and its truncation.</summary>
 internal sealed class ContinuousReader(ErrorLog errors)
 {
-    private const string Quantiles = "quantiles";
+    private const string Quantiles = DistributionFormat.Quantiles;
 
     /// <summary>Reads the parameters of a known family; null, with the errors logged, where they are wrong.</summary>
     public Distribution? Read(TableReader table, string family, string name, Domain domain)
     {
-        double? min = table.Number("min", Domain.Any);
-        double? max = table.Number("max", Domain.Any);
+        double? min = table.Number("min");
+        double? max = table.Number("max");
         Dictionary<string, double> numbers = [];
         List<string> stated = [];
         bool sound = true;
@@ -27,7 +28,7 @@ internal sealed class ContinuousReader(ErrorLog errors)
             }
 
             stated.Add(key);
-            if (table.Number(key, Domain.Any) is double number)
+            if (table.Number(key) is double number)
             {
                 numbers.Add(key, number);
             }
@@ -37,7 +38,7 @@ internal sealed class ContinuousReader(ErrorLog errors)
             }
         }
 
-        TomlEntry? quantiles = QuantileFit.Families.Contains(family) ? table.Find(Quantiles) : null;
+        TomlEntry? quantiles = DistributionFormat.HasQuantiles(family) ? table.Find(Quantiles) : null;
         if (quantiles is not null)
         {
             stated.Add(Quantiles);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -8,44 +9,29 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads the rank correlations between uncertain inputs.</summary>
 internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
 {
-    /// <summary>The most correlations a scenario may have: finding the pair that makes them impossible takes time.</summary>
-    public const int Most = 64;
-
     private readonly Dictionary<string, Input> byName = inputs.InOrder().ToDictionary(i => i.Name);
 
-    /// <summary>Reads the array of correlations; what is wrong is logged.</summary>
-    public ImmutableArray<RankCorrelation> Read(TomlEntry? entry)
+    /// <summary>Reads the correlations at the top of the file; what is wrong is logged.</summary>
+    public ImmutableArray<RankCorrelation> Read(TableReader root)
     {
-        if (entry is null)
+        if (root.Inners("correlations") is not { Count: > 0 } tables)
         {
-            return [];
-        }
-
-        if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
-        {
-            errors.Add(entry.Node.At, "correlations must be tables, each under [[correlations]]");
-            return [];
-        }
-
-        if (array.Items.Count > Most)
-        {
-            errors.Add(array.Items[Most].At, $"there are {array.Items.Count} correlations; at most {Most} are possible");
             return [];
         }
 
         List<RankCorrelation> read = [];
         HashSet<(string, string)> pairs = [];
-        foreach (TomlTable table in array.Items.Cast<TomlTable>())
+        foreach (TomlTable table in tables)
         {
-            if (ReadOne(new TableReader(table, "correlations", errors), pairs) is RankCorrelation correlation)
+            if (ReadOne(new TableReader(table, "correlations", ScenarioFormat.Correlation, errors), pairs) is RankCorrelation correlation)
             {
                 read.Add(correlation);
             }
         }
 
-        if (read.Count == array.Items.Count)
+        if (read.Count == tables.Count)
         {
-            RejectImpossible(read, entry.KeyAt);
+            RejectImpossible(read, root.Find("correlations")!.KeyAt);
         }
 
         return [.. read];
@@ -54,7 +40,7 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
     private RankCorrelation? ReadOne(TableReader table, HashSet<(string First, string Second)> pairs)
     {
         TomlEntry? between = table.Require("between");
-        double? spearman = ReadSpearman(table);
+        double? spearman = table.Number("spearman");
         table.RejectUnknown();
         if (between is null)
         {
@@ -115,22 +101,6 @@ internal sealed class CorrelationsReader(ErrorLog errors, InputCollector inputs)
         {
             errors.Add(at, e.Message);
         }
-    }
-
-    private double? ReadSpearman(TableReader table)
-    {
-        if (table.Require("spearman") is not TomlEntry entry)
-        {
-            return null;
-        }
-
-        if (entry.Node is TomlNumber { Number: > -1 and < 1 and double rho })
-        {
-            return rho;
-        }
-
-        errors.Add(entry.Node.At, $"correlations.spearman must be a number above -1 and below 1, not {entry.Node.Shown}");
-        return null;
     }
 
     private bool IsUncertain(TomlText name)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -8,14 +9,12 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads the weld detail: a category of a catalogue, or several with weights.</summary>
 internal sealed class DetailReader(ErrorLog errors)
 {
-    private static readonly Domain Exponent = Domain.Fraction;
-
     /// <summary>Reads the table; null, with the errors logged, where it is wrong.</summary>
     public Detail? Read(TableReader table)
     {
-        string? name = table.RequiredText("catalogue");
+        string? name = table.Text("catalogue");
         TomlEntry? category = table.Require("category");
-        double? exponent = table.Number("thickness_exponent", Exponent);
+        double? exponent = table.Number("thickness_exponent");
         table.RejectUnknown();
         if (name is not null && !SnCatalogue.Catalogues.Contains(name))
         {
@@ -38,21 +37,21 @@ internal sealed class DetailReader(ErrorLog errors)
     /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>
     public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node,
         string? catalogueName, string name) =>
-        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, errors), catalogueName)
+        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, ScenarioFormat.CategoryChoice, errors), catalogueName)
         : IsCategory(node, catalogueName, name) ? ([((TomlText)node).Text], [1.0], Knowledge.Unknown)
         : null;
 
     private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table,
         string? catalogueName)
     {
-        string? family = table.RequiredText("distribution");
+        string? family = table.Text("distribution");
         if (family is not null and not "choice")
         {
             errors.Add(table.Table.Find("distribution")!.Node.At,
                 $"{table.NameOf("distribution")} must be \"choice\", not {MessageText.Quote(family)}");
         }
 
-        Knowledge knowledge = table.Word("knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;
+        Knowledge knowledge = table.Word("knowledge", FormatWords.KnowledgeKinds) ?? Knowledge.Varies;
         DiscreteReader lists = new(errors);
         TomlArray? values = lists.ReadArray(table, "values");
         double[]? weights = lists.ReadWeights(table, values?.Items.Count);

@@ -28,8 +28,8 @@ internal sealed class DiscreteReader(ErrorLog errors)
     public Distribution? ReadSample(TableReader table, string name, Domain domain, DataFiles data)
     {
         RejectTruncation(table, name, "sample");
-        string? file = table.RequiredText("file");
-        string? column = table.RequiredText("column");
+        string? file = table.Text("file");
+        string? column = table.Text("column");
         if (!table.RejectUnknown() || file is null || column is null)
         {
             return null;
@@ -113,14 +113,11 @@ internal sealed class DiscreteReader(ErrorLog errors)
         return numbers.Count == array.Items.Count ? [.. numbers] : null;
     }
 
-    private void RejectTruncation(TableReader table, string name, string family)
+    private static void RejectTruncation(TableReader table, string name, string family)
     {
         foreach (string key in new[] { "min", "max" })
         {
-            if (table.Find(key) is TomlEntry entry)
-            {
-                errors.Add(entry.KeyAt, $"{name}: {key} truncates continuous distributions only, not a {family}");
-            }
+            table.Refuse(key, $"{name}: {key} truncates continuous distributions only, not a {family}");
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -7,23 +8,12 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads what was found on one vehicle, and the explanations proposed.</summary>
 internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
 {
-    /// <summary>The most measurements, and the most known states, that a scenario may have.</summary>
-    public const int Most = 64;
-
     /// <summary>Reads the tables at the top of the file; what is wrong is logged.</summary>
     public Evidence Read(TableReader root)
     {
-        ImmutableArray<Explanation> explanations = new ExplanationsReader(errors, names).Read(root.Find("explanations"));
-        switch (root.Find("evidence")?.Node)
-        {
-            case null:
-                return new Evidence { Explanations = explanations };
-            case TomlTable table:
-                return ReadTable(new TableReader(table, "evidence", errors)) with { Explanations = explanations };
-            case TomlNode other:
-                errors.Add(other.At, "evidence must be one table under [evidence]");
-                return Evidence.None;
-        }
+        ImmutableArray<Explanation> explanations = new ExplanationsReader(errors, names).Read(root);
+        Evidence evidence = root.Inner("evidence") is TableReader table ? ReadTable(table) : Evidence.None;
+        return evidence with { Explanations = explanations };
     }
 
     private Evidence ReadTable(TableReader table)
@@ -32,8 +22,8 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         var read = new Evidence
         {
             Life = life,
-            Measured = ReadAll(table, "measured", ReadMeasurement),
-            Known = ReadAll(table, "known", ReadKnown),
+            Measured = ReadAll(table, "measured", EvidenceFormat.Measured, ReadMeasurement),
+            Known = ReadAll(table, "known", EvidenceFormat.Known, ReadKnown),
         };
         table.RejectUnknown();
         RejectTwice(table, "measured");
@@ -49,8 +39,8 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
             errors.Add(second.KeyAt, "only one of evidence.failed_at_km, failed_between_km and survived_km can be true");
         }
 
-        double? failedAt = table.Number("failed_at_km", Domain.Positive);
-        double? survived = table.Number("survived_km", Domain.Positive);
+        double? failedAt = table.Number("failed_at_km");
+        double? survived = table.Number("survived_km");
         if (failedAt is double at)
         {
             return new LifeEvidence.FailedAt(at);
@@ -76,35 +66,15 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         return null;
     }
 
-    private ImmutableArray<T> ReadAll<T>(TableReader table, string key, Func<TableReader, T?> read)
-        where T : class
-    {
-        string name = table.NameOf(key);
-        if (table.Find(key) is not TomlEntry entry)
-        {
-            return [];
-        }
-
-        if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
-        {
-            errors.Add(entry.Node.At, $"{name} must be tables, each under [[{name}]]");
-            return [];
-        }
-
-        if (array.Items.Count > Most)
-        {
-            errors.Add(array.Items[Most].At, $"there are {array.Items.Count} tables [[{name}]]; at most {Most} are possible");
-            return [];
-        }
-
-        return [.. array.Items.Cast<TomlTable>().Select(t => read(new TableReader(t, name, errors))).OfType<T>()];
-    }
+    private ImmutableArray<T> ReadAll<T>(TableReader table, string key, TableFormat format, Func<TableReader, T?> read)
+        where T : class =>
+        [.. (table.Inners(key) ?? []).Select(t => read(new TableReader(t, format.Path, format, errors))).OfType<T>()];
 
     private Measurement? ReadMeasurement(TableReader table)
     {
         EvidenceNames.Target? target = ReadFactor(table);
-        double? value = table.RequiredNumber("value", target?.Quantity?.Domain ?? Domain.Any);
-        double? deviation = table.RequiredNumber("sd", Domain.Positive);
+        double? value = table.Number("value", target?.Quantity?.Domain ?? Domain.Any);
+        double? deviation = table.Number("sd");
         table.RejectUnknown();
         if (target is null)
         {
@@ -159,7 +129,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     }
 
     private EvidenceNames.Target? ReadFactor(TableReader table) =>
-        table.RequiredText("factor") is string name ? names.Find(name, table.Find("factor")!.Node.At) : null;
+        table.Text("factor") is string name ? names.Find(name, table.Find("factor")!.Node.At) : null;
 
     private void RejectTwice(TableReader table, string key)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -7,39 +8,18 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads the named explanations: sets of ranges and states, with their priors.</summary>
 internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
 {
-    private const int LongestName = 60;
-
-    /// <summary>Reads the array of explanations; what is wrong is logged.</summary>
-    public ImmutableArray<Explanation> Read(TomlEntry? entry)
+    /// <summary>Reads the explanations at the top of the file; what is wrong is logged.</summary>
+    public ImmutableArray<Explanation> Read(TableReader root)
     {
-        if (entry is null)
-        {
-            return [];
-        }
-
-        if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
-        {
-            errors.Add(entry.Node.At, "explanations must be tables, each under [[explanations]]");
-            return [];
-        }
-
-        if (array.Items.Count > Evidence.MostExplanations)
-        {
-            errors.Add(
-                array.Items[Evidence.MostExplanations].At,
-                $"there are {array.Items.Count} explanations; at most {Evidence.MostExplanations} are possible");
-            return [];
-        }
-
         HashSet<string> seen = [];
-        return [.. array.Items.Cast<TomlTable>()
-            .Select(t => ReadOne(new TableReader(t, "explanations", errors), seen)).OfType<Explanation>()];
+        return [.. (root.Inners("explanations") ?? [])
+            .Select(t => ReadOne(new TableReader(t, "explanations", EvidenceFormat.Explanation, errors), seen)).OfType<Explanation>()];
     }
 
     private Explanation? ReadOne(TableReader table, HashSet<string> seen)
     {
         string? name = ReadName(table, seen);
-        double? prior = ReadPrior(table);
+        double? prior = table.Number("prior");
         TomlEntry? when = table.Require("when");
         table.RejectUnknown();
         if (when is null)
@@ -59,17 +39,13 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
 
     private string? ReadName(TableReader table, HashSet<string> seen)
     {
-        if (table.RequiredText("name") is not string name)
+        if (table.Line("name") is not string name)
         {
             return null;
         }
 
         Position at = table.Find("name")!.Node.At;
-        if (MessageText.LineFault(name, LongestName) is { } fault)
-        {
-            errors.Add(at, $"explanations.name must be one line of up to {LongestName} characters; {fault}");
-        }
-        else if (name == "nothing unusual")
+        if (name == "nothing unusual")
         {
             errors.Add(at, "\"nothing unusual\" is always among the explanations; it means none of those named");
         }
@@ -85,22 +61,6 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         return null;
     }
 
-    private double? ReadPrior(TableReader table)
-    {
-        if (table.Find("prior") is not TomlEntry entry)
-        {
-            return null;
-        }
-
-        if (entry.Node is TomlNumber { Number: > 0 and < 1 and double prior })
-        {
-            return prior;
-        }
-
-        errors.Add(entry.Node.At, $"explanations.prior must be a number above 0 and below 1, not {entry.Node.Shown}");
-        return null;
-    }
-
     private Condition? ReadCondition(TomlEntry entry)
     {
         if (names.Find(entry.Key, entry.KeyAt) is not EvidenceNames.Target target)
@@ -110,7 +70,7 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
 
         if (entry.Node is TomlTable range && target.Categories.IsEmpty)
         {
-            return ReadRange(new TableReader(range, target.Name, errors), target.Name);
+            return ReadRange(new TableReader(range, target.Name, EvidenceFormat.Range, errors), target.Name);
         }
 
         if (!target.IsChoice)
@@ -133,8 +93,8 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
 
     private Condition? ReadRange(TableReader range, string name)
     {
-        double? above = range.Number("above", Domain.Any);
-        double? below = range.Number("below", Domain.Any);
+        double? above = range.Number("above");
+        double? below = range.Number("below");
         bool known = range.RejectUnknown();
         if (above is null && below is null)
         {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -7,36 +8,25 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads the fleet that is sold under one warranty.</summary>
 internal sealed class FleetReader(ErrorLog errors, ValueReader values)
 {
-    private const string Section = "fleet";
-
     /// <summary>A sum of shares that is off by more is an error; the rest is rounding.</summary>
     private const double Rounding = 1e-6;
 
     /// <summary>Reads the table; null where there is none or, with the errors logged, where it is wrong.</summary>
-    public Fleet? Read(TomlEntry? entry)
+    public Fleet? Read(TableReader? table)
     {
-        switch (entry?.Node)
+        if (table is null)
         {
-            case null:
-                return null;
-            case TomlTable table:
-                return ReadTable(new TableReader(table, Section, errors));
-            case TomlNode other:
-                errors.Add(other.At, "fleet must be one table under [fleet]");
-                return null;
+            return null;
         }
-    }
 
-    private Fleet? ReadTable(TableReader table)
-    {
-        long? vehicles = WholeNumber(table, table.Require("vehicles"), Fleet.MostVehicles);
-        Value? kmPerYear = ReadVarying(table, table.Require("distance_km_per_year"), Domain.Positive, "one owner drives more than another");
-        long? months = WholeNumber(table, table.Require("warranty_months"), Fleet.MostMonths);
-        double? km = table.RequiredNumber("warranty_km", Domain.Positive);
+        long? vehicles = table.Whole("vehicles");
+        Value? kmPerYear = ReadVarying(table, "distance_km_per_year", "one owner drives more than another");
+        long? months = table.Whole("warranty_months");
+        double? km = table.Number("warranty_km");
         ImmutableArray<double>? sales = ReadSales(table);
         TomlEntry? costEntry = table.Find("cost_per_claim");
-        Value? cost = ReadVarying(table, costEntry, Domain.NonNegative, "one claim costs more than another");
-        double? rate = ReadShare(table, "target_claim_rate");
+        Value? cost = ReadVarying(table, "cost_per_claim", "one claim costs more than another");
+        double? rate = table.Number("target_claim_rate");
         LifeTarget? life = ReadLife(table);
         bool sound = table.RejectUnknown() & RejectEndless(costEntry, cost);
         return sound && vehicles is long n && kmPerYear is not null && months is long m && km is double d
@@ -55,32 +45,16 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
             : null;
     }
 
-    private long? WholeNumber(TableReader table, TomlEntry? entry, long most)
-    {
-        if (entry is null)
-        {
-            return null;
-        }
-
-        if (entry.Node is TomlNumber { Number: double number } && number >= 1 && number <= most && number == Math.Floor(number))
-        {
-            return (long)number;
-        }
-
-        errors.Add(entry.Node.At, $"{table.NameOf(entry.Key)} must be a whole number from 1 to {most}, not {entry.Node.Shown}");
-        return null;
-    }
-
     /// <summary>A value that can only vary: what all had in common would be something else.</summary>
-    private Value? ReadVarying(TableReader table, TomlEntry? entry, Domain domain, string reason)
+    private Value? ReadVarying(TableReader table, string key, string reason)
     {
-        if (entry is null)
+        if (table.Entry(key) is not TomlEntry entry)
         {
             return null;
         }
 
-        string name = table.NameOf(entry.Key);
-        Value? value = values.Read(entry.Node, name, domain);
+        string name = table.NameOf(key);
+        Value? value = values.Read(entry.Node, name, ((KeyKind.Uncertain)FleetFormat.Fleet.Find(key)!.Kind).Domain);
         if (value is not Value.Uncertain { Knowledge: Knowledge.Unknown })
         {
             return value;
@@ -116,7 +90,7 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
             return ReadShares(shares);
         }
 
-        long? count = months is null ? 1 : WholeNumber(table, months, Fleet.MostMonths);
+        long? count = months is null ? 1 : table.Whole("sales_months");
         return count is long n ? [.. Enumerable.Repeat(1.0 / n, (int)n)] : null;
     }
 
@@ -141,22 +115,10 @@ internal sealed class FleetReader(ErrorLog errors, ValueReader values)
         return null;
     }
 
-    private double? ReadShare(TableReader table, string key)
-    {
-        TomlEntry? entry = table.Find(key);
-        if (entry is null || entry.Node is TomlNumber { Number: > 0 and < 1 })
-        {
-            return (entry?.Node as TomlNumber)?.Number;
-        }
-
-        errors.Add(entry.Node.At, $"{table.NameOf(key)} must be a number above 0 and below 1, not {entry.Node.Shown}");
-        return null;
-    }
-
     private LifeTarget? ReadLife(TableReader table)
     {
-        double? fraction = ReadShare(table, "target_fraction");
-        double? km = table.Number("target_km", Domain.Positive);
+        double? fraction = table.Number("target_fraction");
+        double? km = table.Number("target_km");
         TomlEntry? one = table.Find("target_fraction");
         TomlEntry? other = table.Find("target_km");
         if ((one is null) != (other is null))

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -9,7 +10,7 @@ internal static partial class LegName
     /// <summary>The name, which must not be among <paramref name="names"/> and is so from now on; null where it is wrong.</summary>
     public static string? Read(TableReader table, HashSet<string> names, ErrorLog errors)
     {
-        if (table.RequiredText("name") is not string name)
+        if (table.Text("name") is not string name)
         {
             return null;
         }
@@ -31,6 +32,6 @@ internal static partial class LegName
         return null;
     }
 
-    [GeneratedRegex(@"\A[A-Za-z0-9_-]{1,40}\z")]
+    [GeneratedRegex(@"\A" + KeyKind.PlainName.Form + @"\z")]
     private static partial Regex Form();
 }

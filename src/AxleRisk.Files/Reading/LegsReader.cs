@@ -7,41 +7,31 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads the legs of use.</summary>
 internal sealed class LegsReader(ErrorLog errors, QuantityReader quantities)
 {
-    /// <summary>The most legs a scenario may have.</summary>
-    public const int Most = 64;
-
     private const double ShareTolerance = 1e-6;
 
-    /// <summary>Reads the array of legs; what is wrong is logged.</summary>
-    public ImmutableArray<Leg> Read(TomlEntry? entry, Position missingAt)
+    /// <summary>Reads the legs in the table of the use; what is wrong is logged.</summary>
+    public ImmutableArray<Leg> Read(TableReader use, Position missingAt)
     {
-        if (entry is null)
+        if (use.Find("legs") is null)
         {
             errors.Add(missingAt, "there are no legs of use: at least one [[use.legs]] is needed");
             return [];
         }
 
-        if (entry.Node is not TomlArray { Items.Count: > 0 } array || array.Items.Find(i => i is not TomlTable) is not null)
+        if (use.Inners("legs") is not { } tables)
         {
-            errors.Add(entry.Node.At, "use.legs must be tables, each under [[use.legs]]");
-            return [];
-        }
-
-        if (array.Items.Count > Most)
-        {
-            errors.Add(array.Items[Most].At, $"there are {array.Items.Count} legs of use; at most {Most} are possible");
             return [];
         }
 
         List<(Position At, Leg? Leg)> read = [];
         HashSet<string> names = [];
         LegReader leg = new(errors, quantities);
-        foreach (TomlTable table in array.Items.Cast<TomlTable>())
+        foreach (TomlTable table in tables)
         {
             read.Add((table.At, leg.Read(table, read.Count, names)));
         }
 
-        return read.TrueForAll(r => r.Leg is not null) ? Normalise([.. read.Select(r => r.Leg!)], array.Items[0].At) : [];
+        return read.TrueForAll(r => r.Leg is not null) ? Normalise([.. read.Select(r => r.Leg!)], tables[0].At) : [];
     }
 
     private ImmutableArray<Leg> Normalise(ImmutableArray<Leg> legs, Position at)

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -9,17 +10,11 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
     private const string Yield = "yield";
     private const string Bearing = Quantities.BearingSection;
 
-    private static readonly Dictionary<string, BearingKind> Kinds = new()
-    {
-        ["ball"] = BearingKind.Ball,
-        ["roller"] = BearingKind.Roller,
-    };
-
     /// <summary>Reads both tables; returns the kind of the bearing, null where it is no mode of failure.</summary>
     public BearingKind? Read(TableReader root)
     {
-        BearingKind? kind = ReadBearing(root.Find(Bearing));
-        List<string> off = ReadOff(root.Find("modes"));
+        BearingKind? kind = ReadBearing(root);
+        List<string> off = ReadOff(root.Inner("modes"));
         if (off.Contains(Yield))
         {
             inputs.Remove(i => i.Quantity == Quantities.YieldStrength || i.Quantity == Quantities.YieldScatter);
@@ -34,46 +29,36 @@ internal sealed class ModesReader(ErrorLog errors, QuantityReader quantities, In
         return null;
     }
 
-    private BearingKind? ReadBearing(TomlEntry? entry)
+    private BearingKind? ReadBearing(TableReader root)
     {
-        if (entry is null)
+        if (root.Inner(Bearing) is not TableReader table)
         {
+            if (root.Find(Bearing) is not null)
+            {
+                inputs.MarkWrong(Bearing);
+            }
+
             return null;
         }
 
-        if (entry.Node is not TomlTable node)
-        {
-            errors.Add(entry.Node.At, $"{Bearing} must be one table under [{Bearing}]");
-            inputs.MarkWrong(Bearing);
-            return null;
-        }
-
-        TableReader table = new(node, Bearing, errors);
-        if (table.Require("kind") is null)
+        if (table.Find("kind") is null)
         {
             inputs.MarkWrong(Bearing);
         }
 
-        BearingKind? kind = table.Word("kind", Kinds);
+        BearingKind? kind = table.Word("kind", FormatWords.Bearings);
         quantities.ReadSection(table, Bearing);
         table.RejectUnknown(QuantityReader.OtherSection);
         return kind;
     }
 
-    private List<string> ReadOff(TomlEntry? entry)
+    private List<string> ReadOff(TableReader? table)
     {
-        if (entry is null)
+        if (table is null)
         {
             return [];
         }
 
-        if (entry.Node is not TomlTable node)
-        {
-            errors.Add(entry.Node.At, "modes must be one table under [modes]");
-            return [];
-        }
-
-        TableReader table = new(node, "modes", errors);
         TomlEntry? off = table.Require("off");
         table.RejectUnknown();
         List<string> names = [];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -9,44 +10,24 @@ namespace AxleRisk.Files.Reading;
 /// <param name="errors">Where errors go.</param>
 /// <param name="values">Reads the scalars.</param>
 /// <param name="inputs">What can be changed.</param>
-/// <param name="path">The name of their array.</param>
-internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputCollector inputs, string path = "remedies")
+internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputCollector inputs)
 {
-    /// <summary>The most remedies a scenario may have: each pair of them is evaluated.</summary>
-    public const int Most = 12;
-
-    private const int LongestName = 40;
+    private const string Key = "remedies";
 
     private readonly ChangeReader changes = new(errors, values, inputs);
 
-    /// <summary>Reads the array of remedies; what is wrong is logged.</summary>
-    /// <param name="entry">The array; null where there is none.</param>
+    /// <summary>Reads the remedies in a table; what is wrong is logged.</summary>
+    /// <param name="table">The table that they stand in: the top of the file or the trip.</param>
     /// <param name="scenario">The scenario without them.</param>
     /// <param name="taken">The names of other remedies, which these must not have.</param>
-    public ImmutableArray<Remedy> Read(TomlEntry? entry, Scenario scenario, params IEnumerable<string> taken)
+    public ImmutableArray<Remedy> Read(TableReader table, Scenario scenario, params IEnumerable<string> taken)
     {
-        if (entry is null)
-        {
-            return [];
-        }
-
-        if (entry.Node is not TomlArray array || array.Items.Exists(i => i is not TomlTable))
-        {
-            errors.Add(entry.Node.At, $"{path} must be tables, each under [[{path}]]");
-            return [];
-        }
-
-        if (array.Items.Count > Most)
-        {
-            errors.Add(array.Items[Most].At, $"there are {array.Items.Count} remedies; at most {Most} are possible");
-            return [];
-        }
-
+        string path = table.NameOf(Key);
         HashSet<string> names = [.. taken];
         List<(Position At, Remedy? Remedy)> read = [];
-        foreach (TomlTable table in array.Items.Cast<TomlTable>())
+        foreach (TomlTable one in table.Inners(Key) ?? [])
         {
-            read.Add((table.At, ReadOne(new TableReader(table, path, errors), names, scenario)));
+            read.Add((one.At, ReadOne(new TableReader(one, path, RemedyFormat.Remedy, errors), names, scenario)));
         }
 
         if (read.TrueForAll(r => r.Remedy is not null))
@@ -60,7 +41,7 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
     private Remedy? ReadOne(TableReader table, HashSet<string> names, Scenario scenario)
     {
         string? name = ReadName(table, names);
-        double? cost = table.Number("cost", Domain.Any);
+        double? cost = table.Number("cost");
         TomlEntry? change = table.Require("change");
         table.RejectUnknown();
         if (change is null)
@@ -70,7 +51,7 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
 
         if (change.Node is not TomlTable node || !node.Entries.Any())
         {
-            errors.Add(change.Node.At, $"{path}.change must be a table of inputs and their values, such as {{ \"axle.wall_mm\" = 8 }}");
+            errors.Add(change.Node.At, $"{table.NameOf("change")} must be a table of inputs and their values, such as {{ \"axle.wall_mm\" = 8 }}");
             return null;
         }
 
@@ -79,17 +60,13 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
 
     private string? ReadName(TableReader table, HashSet<string> names)
     {
-        if (table.RequiredText("name") is not string name)
+        if (table.Line("name") is not string name)
         {
             return null;
         }
 
         Position at = table.Table.Find("name")!.Node.At;
-        if (MessageText.LineFault(name, LongestName) is { } fault)
-        {
-            errors.Add(at, $"the name of a remedy is one line of up to {LongestName} characters; {fault}");
-        }
-        else if (!names.Add(name))
+        if (!names.Add(name))
         {
             errors.Add(at, $"there are two remedies with the name {MessageText.Quote(name)}");
         }

@@ -1,4 +1,5 @@
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -6,8 +7,6 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads the road of a leg and the speed on it.</summary>
 internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
 {
-    private static readonly Dictionary<string, char> Classes = "ABCDEFGH".ToDictionary(c => c.ToString());
-
     /// <summary>Reads a road of its own.</summary>
     /// <param name="table">The leg's table.</param>
     /// <param name="leg">The leg's index in the inputs.</param>
@@ -17,7 +16,7 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
     {
         bool hasClass = table.Find("road_class") is not null;
         bool hasRoughness = table.Find(Quantities.Roughness.Key) is not null;
-        roadClass = table.Word("road_class", Classes);
+        roadClass = table.Word("road_class", FormatWords.RoadClasses);
 
         quantities.Read(table, Quantities.Speed, leg);
         if (hasClass == hasRoughness)
@@ -37,7 +36,6 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
         }
 
         ReadCorrugation(table, leg);
-        table.Find(Quantities.RoughnessWithinClass.Key);
         return hasClass != hasRoughness && (roadClass is not null || !hasClass);
     }
 

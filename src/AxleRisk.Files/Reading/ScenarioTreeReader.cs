@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -10,28 +11,18 @@ namespace AxleRisk.Files.Reading;
 /// <param name="end">The end of the file, where missing tables are reported.</param>
 internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end)
 {
-    private const int LongestTitle = 200;
-    private const int LongestCurrency = 8;
-
-    private static readonly Dictionary<string, CycleCounting> CountingWords = new()
-    {
-        ["dirlik"] = CycleCounting.Dirlik,
-        ["narrow-band"] = CycleCounting.NarrowBand,
-        ["tovo-benasciutti"] = CycleCounting.TovoBenasciutti,
-    };
-
     private readonly InputCollector inputs = new();
 
     /// <summary>Reads the whole file. The result is good only if there are no errors.</summary>
     public Scenario Read(TomlTable document)
     {
-        TableReader root = new(document, "", errors);
+        TableReader root = new(document, "", ScenarioFormat.Top, errors);
         QuantityReader quantities = new(errors, values, inputs);
-        string title = ReadTitle(root);
+        string title = root.Line("title") ?? "";
         string about = root.Text("about") ?? "";
-        string[] block = [.. TitleBlock.Keys.Select(key => ReadLine(root, key))];
-        string? currency = ReadCurrency(root);
-        double requiredKm = root.RequiredNumber("required_km", Domain.Positive) ?? 1;
+        string[] block = [.. TitleBlock.Keys.Select(key => root.Line(key) ?? "")];
+        string? currency = root.Line("currency");
+        double requiredKm = root.Number("required_km") ?? 1;
 
         if (Section(root, "vehicle", MustState("vehicle")) is TableReader vehicle)
         {
@@ -53,9 +44,9 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         if (use is not null)
         {
             quantities.ReadSection(use, "use");
-            concentration = use.Number("mix_concentration", Domain.Positive);
+            concentration = use.Number("mix_concentration");
             mixKnowledge = ReadMixKnowledge(use);
-            legs = new LegsReader(errors, quantities).Read(use.Find("legs"), root.Find("use") is TomlEntry entry ? entry.Node.At : end);
+            legs = new LegsReader(errors, quantities).Read(use, root.Find("use") is TomlEntry entry ? entry.Node.At : end);
             if (legs.IsEmpty)
             {
                 inputs.MarkWrong("legs");
@@ -68,7 +59,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         CycleCounting counting = CycleCounting.Dirlik;
         if (fatigue is not null)
         {
-            counting = fatigue.Word("counting", CountingWords) ?? CycleCounting.Dirlik;
+            counting = fatigue.Word("counting", FormatWords.Countings) ?? CycleCounting.Dirlik;
             quantities.ReadSection(fatigue, "fatigue");
             fatigue.RejectUnknown(QuantityReader.OtherSection);
         }
@@ -76,15 +67,13 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         BearingKind? bearing = new ModesReader(errors, quantities, inputs).Read(root);
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TripReader trips = new(errors, values, inputs, legs);
-        TomlEntry? tripEntry = root.Find("trip");
-        Trip? trip = trips.Read(tripEntry);
+        TableReader? tripTable = root.Inner("trip");
+        Trip? trip = trips.Read(tripTable, root.Find("trip") is not null);
         InputCollector all = inputs.With(trips.Inputs);
-        TomlEntry? stated = root.Find("correlations");
-        ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(stated);
+        ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(root);
         Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs))
             .Read(root);
-        TomlEntry? remedies = root.Find("remedies");
-        Fleet? fleet = new FleetReader(errors, values).Read(root.Find("fleet"));
+        Fleet? fleet = new FleetReader(errors, values).Read(root.Inner("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
         {
@@ -106,63 +95,19 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
         };
-        scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(remedies, scenario) };
+        scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
         return trip is null ? scenario : scenario with
-        { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripEntry!, all, scenario) } };
+        { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripTable!, all, scenario) } };
     }
 
-    private ImmutableArray<Remedy> ReadTripRemedies(TomlEntry trip, InputCollector all, Scenario scenario) =>
-        new RemediesReader(errors, values, all, $"trip.{TripReader.Remedies}")
-            .Read(((TomlTable)trip.Node).Find(TripReader.Remedies), Trip.Whole(scenario), scenario.Remedies.Select(r => r.Name));
+    private ImmutableArray<Remedy> ReadTripRemedies(TableReader trip, InputCollector all, Scenario scenario) =>
+        new RemediesReader(errors, values, all).Read(trip, Trip.Whole(scenario), scenario.Remedies.Select(r => r.Name));
 
     private static bool IsOfTrip(RankCorrelation correlation) => Trip.IsNameOf(correlation.First) || Trip.IsNameOf(correlation.Second);
 
-    /// <summary>A text of one line; empty where it is not stated.</summary>
-    private string ReadLine(TableReader root, string key)
-    {
-        string text = root.Text(key) ?? "";
-        if (text.Length > 0 && MessageText.LineFault(text, LongestTitle) is { } fault)
-        {
-            errors.Add(root.Find(key)!.Node.At, $"{key} must be one line of up to {LongestTitle} characters; {fault}");
-        }
-
-        return text;
-    }
-
-    private string ReadTitle(TableReader root)
-    {
-        if (root.RequiredText("title") is not string title)
-        {
-            return "";
-        }
-
-        if (MessageText.LineFault(title, LongestTitle) is { } fault)
-        {
-            errors.Add(root.Find("title")!.Node.At, $"title must be one line of up to {LongestTitle} characters; {fault}");
-        }
-
-        return title;
-    }
-
-    private string? ReadCurrency(TableReader root)
-    {
-        if (root.Text("currency") is string currency)
-        {
-            if (MessageText.LineFault(currency, LongestCurrency) is not { } fault)
-            {
-                return currency;
-            }
-
-            errors.Add(
-                root.Find("currency")!.Node.At, $"currency must be a word of up to {LongestCurrency} characters, such as EUR; {fault}");
-        }
-
-        return null;
-    }
-
     private Knowledge ReadMixKnowledge(TableReader use)
     {
-        Knowledge knowledge = use.Word("mix_knowledge", ValueReader.KnowledgeWords) ?? Knowledge.Varies;
+        Knowledge knowledge = use.Word("mix_knowledge", FormatWords.KnowledgeKinds) ?? Knowledge.Varies;
         if (use.Table.Find("mix_concentration") is null && use.Table.Find("mix_knowledge") is TomlEntry entry)
         {
             errors.Add(entry.KeyAt, "use.mix_knowledge needs a mix_concentration");
@@ -174,21 +119,23 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
     /// <summary>A table of the file. One that is missing is an error if it must state something, and empty otherwise.</summary>
     private TableReader? Section(TableReader root, string name, string? mustState)
     {
-        switch (root.Find(name)?.Node)
+        if (root.Inner(name) is TableReader stated)
         {
-            case TomlTable table:
-                return new TableReader(table, name, errors);
-            case null when mustState is null:
-                return new TableReader(new TomlTable(end, TableOrigin.Implied), name, errors);
-            case null:
-                errors.Add(end, $"[{name}] is missing; it must state {mustState}");
-                inputs.MarkWrong(name);
-                return null;
-            case TomlNode other:
-                errors.Add(other.At, $"{name} must be one table under [{name}]");
-                inputs.MarkWrong(name);
-                return null;
+            return stated;
         }
+
+        if (root.Find(name) is null)
+        {
+            if (mustState is null)
+            {
+                return root.Empty(name, end);
+            }
+
+            errors.Add(end, $"[{name}] is missing; it must state {mustState}");
+        }
+
+        inputs.MarkWrong(name);
+        return null;
     }
 
     private static string MustState(string section) =>

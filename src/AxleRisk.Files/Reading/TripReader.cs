@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -11,35 +12,30 @@ namespace AxleRisk.Files.Reading;
 /// <param name="legs">The legs of the usual use.</param>
 internal sealed class TripReader(ErrorLog errors, ValueReader values, InputCollector usual, ImmutableArray<Leg> legs)
 {
-    /// <summary>The key of the trip's own remedies.</summary>
-    public const string Remedies = "remedies";
-
     private readonly InputCollector inputs = new();
 
     /// <summary>The inputs of the trip; empty before it was read.</summary>
     public InputCollector Inputs => inputs;
 
     /// <summary>Reads the table, its remedies and correlations left out; null where there is none or what it is made of is wrong.</summary>
-    public Trip? Read(TomlEntry? entry)
+    /// <param name="table">The table; null where there is none or it is wrong.</param>
+    /// <param name="isStated">Whether there is anything of its name.</param>
+    public Trip? Read(TableReader? table, bool isStated)
     {
-        if (entry is null)
+        if (table is null)
         {
+            if (isStated)
+            {
+                inputs.MarkWrong("trip");
+            }
+
             return null;
         }
 
-        if (entry.Node is not TomlTable node)
-        {
-            errors.Add(entry.Node.At, "trip must be one table under [trip]");
-            inputs.MarkWrong("trip");
-            return null;
-        }
-
-        TableReader table = new(node, "trip", errors);
         QuantityReader quantities = new(errors, values, inputs);
         quantities.Read(table, TripQuantities.AlreadyDriven);
-        double? target = table.Number("target_risk", new Domain(0, 1, LowIncluded: false));
+        double? target = table.Number("target_risk");
         ImmutableArray<TripLeg> read = ReadLegs(table, quantities);
-        table.Find(Remedies);
         table.RejectUnknown();
         if (read.IsEmpty)
         {
@@ -51,34 +47,26 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
 
     private ImmutableArray<TripLeg> ReadLegs(TableReader table, QuantityReader quantities)
     {
-        if (table.Find("legs") is not TomlEntry entry)
+        if (table.Find("legs") is null)
         {
             errors.Add(table.Table.At, "the trip has no legs: at least one [[trip.legs]] is needed");
             return [];
         }
 
-        if (entry.Node is not TomlArray { Items.Count: > 0 } array || array.Items.Exists(i => i is not TomlTable))
+        if (table.Inners("legs") is not { } tables)
         {
-            errors.Add(entry.Node.At, "trip.legs must be tables, each under [[trip.legs]]");
-            return [];
-        }
-
-        if (array.Items.Count > LegsReader.Most)
-        {
-            errors.Add(array.Items[LegsReader.Most].At, $"the trip has {array.Items.Count} legs; at most {LegsReader.Most} are possible");
             return [];
         }
 
         HashSet<string> names = [];
-        TripLeg?[] read = [.. array.Items.Cast<TomlTable>().Select((leg, i) => ReadLeg(leg, i, names, quantities))];
+        TripLeg?[] read = [.. tables.Select((leg, i) => ReadLeg(leg, i, names, quantities))];
         return Array.TrueForAll(read, l => l is not null) ? [.. read.OfType<TripLeg>()] : [];
     }
 
     private TripLeg? ReadLeg(TomlTable node, int place, HashSet<string> names, QuantityReader quantities)
     {
-        string? name = LegName.Read(new TableReader(node, $"trip.legs[{place + 1}]", errors), names, errors);
-        TableReader table = new(node, name is null ? $"trip.legs[{place + 1}]" : Trip.Prefix + name, errors);
-        table.Find("name");
+        string? name = LegName.Read(new TableReader(node, $"trip.legs[{place + 1}]", TripFormat.Leg, errors), names, errors);
+        TableReader table = new(node, name is null ? $"trip.legs[{place + 1}]" : Trip.Prefix + name, TripFormat.Leg, errors);
         int index = legs.Length + place;
         quantities.Read(table, TripQuantities.Distance, index);
         if (table.Find(Quantities.Payload.Key) is not null)

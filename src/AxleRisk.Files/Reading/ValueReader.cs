@@ -1,5 +1,6 @@
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
@@ -7,20 +8,13 @@ namespace AxleRisk.Files.Reading;
 /// <summary>Reads what a scenario says of one scalar: a number or a distribution.</summary>
 internal sealed class ValueReader(ErrorLog errors, DataFiles data)
 {
-    /// <summary>The words for the two kinds of not knowing.</summary>
-    public static IReadOnlyDictionary<string, Knowledge> KnowledgeWords { get; } = new Dictionary<string, Knowledge>
-    {
-        ["varies"] = Knowledge.Varies,
-        ["unknown"] = Knowledge.Unknown,
-    };
-
     /// <summary>Reads a value; null, with the errors logged, where it is wrong.</summary>
     public Value? Read(TomlNode node, string name, Domain domain)
     {
         switch (node)
         {
             case TomlTable table:
-                return ReadDistribution(new TableReader(table, name, errors), name, domain);
+                return ReadDistribution(table, name, domain);
             case TomlNumber { Number: double number } when domain.Contains(number):
                 return new Value.Certain(number);
             default:
@@ -29,10 +23,11 @@ internal sealed class ValueReader(ErrorLog errors, DataFiles data)
         }
     }
 
-    private Value.Uncertain? ReadDistribution(TableReader table, string name, Domain domain)
+    private Value.Uncertain? ReadDistribution(TomlTable node, string name, Domain domain)
     {
-        string? family = table.RequiredText("distribution");
-        Knowledge knowledge = table.Word("knowledge", KnowledgeWords) ?? Knowledge.Varies;
+        TableReader table = new(node, name, DistributionFormat.Common, errors);
+        string? family = table.Text("distribution");
+        Knowledge knowledge = table.Word("knowledge", FormatWords.KnowledgeKinds) ?? Knowledge.Varies;
         double? nominal = table.Number("nominal", domain);
         if (family is null)
         {
@@ -48,6 +43,7 @@ internal sealed class ValueReader(ErrorLog errors, DataFiles data)
             return null;
         }
 
+        table = new TableReader(node, name, DistributionFormat.Of(family), errors);
         Core.Distributions.Distribution? distribution = family switch
         {
             "choice" => new DiscreteReader(errors).ReadChoice(table, name, domain),

@@ -37,9 +37,9 @@ public sealed class CurrencyTests
     public void None_is_assumed() => Assert.Null(Good.Parse(Good.Text).Scenario.Currency);
 
     [Theory]
-    [InlineData("'euro and cents'", "a.toml(2,12): currency must be a word of up to 8 characters, such as EUR; it has 14")]
-    [InlineData("''", "a.toml(2,12): currency must be a word of up to 8 characters, such as EUR; it is empty")]
-    [InlineData("\"E\\u001b\"", "a.toml(2,12): currency must be a word of up to 8 characters, such as EUR; it has a control character (U+001B)")]
+    [InlineData("'euro and cents'", "a.toml(2,12): currency must be one line of up to 8 characters, such as EUR; it has 14")]
+    [InlineData("''", "a.toml(2,12): currency must be one line of up to 8 characters, such as EUR; it is empty")]
+    [InlineData("\"E\\u001b\"", "a.toml(2,12): currency must be one line of up to 8 characters, such as EUR; it has a control character (U+001B)")]
     [InlineData("3", "a.toml(2,12): currency must be a text in quotes, not 3")]
     public void What_is_no_short_word_is_refused(string value, string expected) =>
         Assert.Equal([expected], Good.ErrorsWith("required_km = 50000", $"currency = {value}\nrequired_km = 50000"));

@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
+using AxleRisk.Files.Format;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Files;
@@ -14,30 +14,14 @@ public class FormatReferenceTests
 
     private static readonly string[] Lines = Page.Split('\n');
 
-    public static TheoryData<string> Rows => [.. Quantities.All.Select(RowOf)];
-
     public static TheoryData<string> Examples => [.. Regex.Matches(Page, @"`(\{ distribution = .* \})`").Select(m => m.Groups[1].Value)];
 
-    [Theory]
-    [MemberData(nameof(Rows))]
-    public void Every_quantity_has_its_row(string row) => Assert.Contains(row, Lines);
-
     [Fact]
-    public void Every_quantity_stands_in_the_table_of_its_section()
+    public void Every_table_of_keys_is_that_of_the_format()
     {
-        string section = "";
-        foreach (string line in Lines)
-        {
-            if (Regex.Match(line, @"^## `\[+([a-z.]+)\]+`") is { Success: true } heading)
-            {
-                section = heading.Groups[1].Value;
-            }
-
-            if (Quantities.All.FirstOrDefault(q => RowOf(q) == line) is Quantity quantity)
-            {
-                Assert.Equal(quantity.Section, section);
-            }
-        }
+        var page = new MarkedPage("docs", "scenario-format.md");
+        page.Check(TableOf);
+        Assert.Empty(ScenarioFormat.All.Select(t => t.Path).Except(page.Names).Except(["", "trip.remedies"]));
     }
 
     [Fact]
@@ -104,16 +88,19 @@ public class FormatReferenceTests
         }
     }
 
-    private static string RowOf(Quantity q)
+    private static string TableOf(string name)
     {
-        string standard = q.Default switch
+        TableFormat table = name switch
         {
-            null when q.Without is { } without => $"absent: {without}",
-            null => q == Quantities.Roughness ? "in place of `road_class`" : "required",
-            Value.Certain { Number: double number } => $"{number.ToString(CultureInfo.InvariantCulture)} ({q.DefaultSource})",
-            Value.Uncertain u => $"{u.Distribution}, {(u.Knowledge == Knowledge.Varies ? "varies" : "unknown")} ({q.DefaultSource})",
-            _ => throw new InvalidOperationException(),
+            "top" => ScenarioFormat.Top,
+            "distribution" => DistributionFormat.Common.With(DistributionFormat.Limits),
+            _ => ScenarioFormat.All.First(t => t.Path == name),
         };
-        return $"| `{q.Key}` | {q.Label} | {(q.Unit.Length == 0 ? "-" : q.Unit)} | {q.Domain.Describe()} | {standard} | {q.Meaning} |";
+        return MarkedPage.Table(
+            ["Key", "Called", "Unit", "Must be", "Default", "Meaning"],
+            table.Keys.Where(k => k.Kind is not (KeyKind.Table or KeyKind.Tables)).Select(k => (string[])
+            [
+                $"`{k.Key}`", k.Label, k.Unit.Length == 0 ? "-" : k.Unit, k.Kind.MustBe, k.Standard, k.Meaning,
+            ]));
     }
 }

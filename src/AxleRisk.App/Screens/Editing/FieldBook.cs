@@ -1,3 +1,4 @@
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Editing;
@@ -36,14 +37,6 @@ internal static class FieldBook
 
     private static string Hint(string name) => name switch
     {
-        "mean" => "the mean",
-        "sd" => "standard deviation",
-        "cov" => "standard deviation over the mean",
-        "median" => "half lie below",
-        "sd_ln" => "standard deviation of the natural logarithm",
-        "low" => "nothing lies below",
-        "high" => "nothing lies above",
-        "mode" => "the likeliest value",
         "p1" => "share at or below the next value",
         "x1" or "x2" => "the value for this share",
         "p2" => "a greater share",
@@ -51,10 +44,8 @@ internal static class FieldBook
         "weights" => "their weights; they add up to 1",
         "file" => "a CSV file beside the scenario",
         "column" => "the header of its column",
-        "min" => "cut off below",
-        "max" => "cut off above",
         "nominal" => "value of the base case; empty: the median",
         "knowledge" => "varies between vehicles, or one value nobody knows",
-        _ => name,
+        _ => DistributionFormat.MeaningOf(name),
     };
 }

@@ -2,6 +2,7 @@ using AxleRisk.App.Text;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Editing;
@@ -9,10 +10,6 @@ namespace AxleRisk.App.Screens.Editing;
 /// <summary>All inputs of a scenario in groups, for the editor's table.</summary>
 internal static class InputRows
 {
-    private static readonly string[] Shapes = ["tube", "box", "given"];
-    private static readonly string[] Bearings = ["ball", "roller"];
-    private static readonly string[] Countings = ["dirlik", "narrow-band", "tovo-benasciutti"];
-
     /// <summary>The groups of a valid scenario.</summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="text">Its text, from which the numbers are shown as they were written.</param>
@@ -36,15 +33,15 @@ internal static class InputRows
             ]),
             Section("Vehicle (one rear wheel, but for the payload)", "vehicle"),
             Section("Axle: the checked section", "axle",
-                Word(stated, "axle.shape", "shape", Shapes[(int)scenario.Shape], "shape of the section", Shapes)),
+                Word(stated, "axle.shape", ScenarioFormat.Axle, (int)scenario.Shape)),
             new InputGroup("Weld detail", [.. Detail(scenario.Detail, stated)]),
             Section("Use", "use", Mix(scenario, stated)),
             .. scenario.Legs.Select((leg, i) => new InputGroup($"Leg {i + 1}: {Printable.Line(leg.Name)}", [.. Leg(scenario, i, stated)])),
             Section("Fatigue", "fatigue",
-                Word(stated, "fatigue.counting", "counting of cycles", Countings[(int)scenario.Counting], "how stress cycles are counted", Countings)),
+                Word(stated, "fatigue.counting", ScenarioFormat.Fatigue, (int)scenario.Counting)),
             .. scenario.Bearing is { } bearing
                 ? [Section("Wheel bearing", Quantities.BearingSection,
-                    Word(stated, "bearing.kind", "kind", Bearings[(int)bearing], "kind of the bearing", Bearings))]
+                    Word(stated, "bearing.kind", ScenarioFormat.Bearing, (int)bearing))]
                 : Array.Empty<InputGroup>(),
             .. ListedInputs.Of(scenario),
         ];
@@ -81,7 +78,7 @@ internal static class InputRows
 
     private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
     {
-        yield return Word(stated, "detail.catalogue", "catalogue", detail.Catalogue, "the family of S-N curves", SnCatalogue.Catalogues) with
+        yield return Word(stated, "detail.catalogue", ScenarioFormat.Weld, SnCatalogue.Catalogues.IndexOf(detail.Catalogue)) with
         { Default = null };
         bool isSure = detail.Categories.Length == 1;
         string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
@@ -118,8 +115,7 @@ internal static class InputRows
             "its share of the distance; all add up to 1", "a number above 0 and up to 1");
         if (leg.RoadClass is char roadClass)
         {
-            yield return Word(stated, $"{name}.road_class", "road class", roadClass.ToString(), "roughness class of ISO 8608, A the smoothest",
-                ["A", "B", "C", "D", "E", "F", "G", "H"]) with
+            yield return Word(stated, $"{name}.road_class", UseFormat.Leg, roadClass - 'A') with
             { Default = null };
         }
 
@@ -129,10 +125,14 @@ internal static class InputRows
         }
     }
 
-    private static InputRow Word(
-        StatedValues stated, string name, string label, string value, string meaning, IReadOnlyList<string> words) =>
-        Plain(stated, name, label, InputKind.Word, value, "", meaning, "one of " + string.Join(", ", words)) with
-        { Words = words, Default = words[0] };
+    // The place of the word in use among the words of its key, the last part of the name.
+    private static InputRow Word(StatedValues stated, string name, TableFormat table, int place)
+    {
+        KeyFormat key = table.Find(name[(name.LastIndexOf('.') + 1)..])!;
+        return Plain(
+            stated, name, key.Label, InputKind.Word, key.Words[place], "", key.Meaning, "one of " + string.Join(", ", key.Words)) with
+        { Words = key.Words, Default = key.Words[0] };
+    }
 
     private static InputRow Plain(
         StatedValues stated, string name, string label, InputKind kind, string value, string unit, string meaning, string allowed) =>

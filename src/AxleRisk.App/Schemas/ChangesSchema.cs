@@ -1,0 +1,48 @@
+using System.Text.Json.Nodes;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
+
+namespace AxleRisk.App.Schemas;
+
+/// <summary>The JSON Schema of a remedy's changes: names of inputs in quotes, or tables of them behind dotted keys.</summary>
+internal static class ChangesSchema
+{
+    /// <summary>The definition.</summary>
+    public static JsonObject Make()
+    {
+        JsonObject changes = Schema.Closed(
+        [
+            .. InputNames.Sections.SelectMany(s => s.Select(k => Schema.Pair($"{s.Key}.{k.Key}", Change(k)))),
+            Schema.Pair(InputNames.Category, Schema.Ref("category")),
+            .. InputNames.Sections.Where(s => s.Key != "trip")
+                .Select(s => Schema.Pair(s.Key, Schema.Closed(s.Select(k => Schema.Pair(k.Key, Change(k)))))),
+            Schema.Pair("detail", Schema.Closed([Schema.Pair("category", Schema.Ref("category"))])),
+            Schema.Pair("legs", Named(InputNames.OfLeg, [])),
+            Schema.Pair("trip", Named(
+                InputNames.OfTripLeg,
+                [Schema.Pair(TripQuantities.AlreadyDriven.Key, Change(KeyFormat.Of(TripQuantities.AlreadyDriven)))])),
+        ]);
+        changes["patternProperties"] = new JsonObject(
+        [
+            .. InputNames.OfLeg.Select(k => Schema.Pair(InputNames.LegPattern(k.Key), Change(k))),
+            .. InputNames.OfTripLeg.Select(k => Schema.Pair(InputNames.TripLegPattern(k.Key), Change(k))),
+        ]);
+        changes["minProperties"] = 1;
+        return changes;
+    }
+
+    // Legs by their names.
+    private static JsonObject Named(IEnumerable<KeyFormat> ofLeg, IEnumerable<KeyValuePair<string, JsonNode?>> others)
+    {
+        JsonObject named = Schema.Closed(others);
+        named["additionalProperties"] = Schema.Closed(ofLeg.Select(k => Schema.Pair(k.Key, Change(k))));
+        return named;
+    }
+
+    private static JsonObject Change(KeyFormat key) => new()
+    {
+        ["title"] = key.Label,
+        ["anyOf"] = Schema.List(
+            Schema.Number(key.Quantity!.Domain), Schema.Ref(DistributionSchema.Name), Schema.Ref(DistributionSchema.Times)),
+    };
+}

@@ -1,0 +1,35 @@
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
+
+namespace AxleRisk.App.Schemas;
+
+/// <summary>How inputs are named in correlations, evidence, explanations and remedies.</summary>
+internal static class InputNames
+{
+    /// <summary>The weld category as an input.</summary>
+    public const string Category = Change.CategoryName;
+
+    private const string Leg = KeyKind.PlainName.Form;
+
+    /// <summary>The sections of inputs that there are once, with their keys.</summary>
+    public static IEnumerable<IGrouping<string, KeyFormat>> Sections { get; } =
+    [
+        .. ScenarioFormat.All.Where(t => t.Path.Length > 0 && !t.Path.Contains('.'))
+            .SelectMany(t => t.Keys.Where(k => k.Quantity is not null).Select(k => (t.Path, Key: k))).GroupBy(x => x.Path, x => x.Key),
+    ];
+
+    /// <summary>The keys of a usual leg that are inputs.</summary>
+    public static IEnumerable<KeyFormat> OfLeg { get; } = [.. UseFormat.Leg.Keys.Where(k => k.Quantity is not null)];
+
+    /// <summary>The keys of a leg of a trip that are inputs.</summary>
+    public static IEnumerable<KeyFormat> OfTripLeg { get; } = [.. TripFormat.Leg.Keys.Where(k => k.Quantity is not null)];
+
+    /// <summary>The names that are the same in every scenario.</summary>
+    public static IEnumerable<string> Fixed => Sections.SelectMany(s => s.Select(k => $"{s.Key}.{k.Key}"));
+
+    /// <summary>The names of a key of the usual legs, as a regular expression.</summary>
+    public static string LegPattern(string key) => $"^legs\\.{Leg}\\.{key}$";
+
+    /// <summary>The names of a key of the trip's legs, as a regular expression.</summary>
+    public static string TripLegPattern(string key) => $"^trip\\.{Leg}\\.{key}$";
+}

@@ -1,0 +1,54 @@
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Files.Format;
+
+/// <summary>The tables of what was found on one vehicle, and of the explanations proposed.</summary>
+public static class EvidenceFormat
+{
+    private const int Most = 64;
+
+    private static readonly KeyFormat Factor = new("factor", "factor", "", new KeyKind.InputName(), "what was measured or is known")
+    { IsRequired = true };
+
+    /// <summary>A factor that was measured.</summary>
+    public static TableFormat Measured { get; } = new(
+        "evidence.measured", "A factor that was measured.",
+        Factor,
+        new("value", "value", "", new KeyKind.Number(Domain.Any), "the value read; one that the input can have") { IsRequired = true },
+        new("sd", "accuracy", "", new KeyKind.Number(Domain.Positive), "accuracy: the standard deviation of the error of measurement")
+        { IsRequired = true });
+
+    /// <summary>A choice whose state is known.</summary>
+    public static TableFormat Known { get; } = new(
+        "evidence.known", "A choice whose state is known.",
+        Factor,
+        new("state", "state", "", new KeyKind.State(), "the state") { IsRequired = true });
+
+    /// <summary>What was found on one vehicle.</summary>
+    public static TableFormat Evidence { get; } = new(
+        "evidence", "What was found on one vehicle.",
+        new("failed_at_km", "failed at", "km", new KeyKind.Number(Domain.Positive), "the axle failed at this distance"),
+        new("failed_between_km", "failed between", "km",
+            new KeyKind.Numbers(Domain.NonNegative, 2, 2, "two distances, the second above the first"),
+            "it was whole at the first and broken at the second"),
+        new("survived_km", "survived", "km", new KeyKind.Number(Domain.Positive), "it has reached this distance unbroken"),
+        FormatParts.Many(Measured, Most, "measurements"),
+        FormatParts.Many(Known, Most, "known states"))
+    {
+        Choices = [new(false, "failed_at_km", "failed_between_km", "survived_km")],
+    };
+
+    /// <summary>A named explanation.</summary>
+    public static TableFormat Explanation { get; } = new(
+        "explanations", "A named explanation to be weighed against the others.",
+        new("name", "name", "", new KeyKind.Line(60), "its name") { IsRequired = true },
+        new("prior", "prior", "", new KeyKind.Number(Domain.OpenFraction), "how likely it is before the evidence")
+        { Otherwise = "what the distributions give" },
+        new("when", "conditions", "", new KeyKind.Conditions(), "what must hold, all of it") { IsRequired = true });
+
+    /// <summary>A range of an input.</summary>
+    public static TableFormat Range { get; } = new(
+        "", "A range, with one end or both.",
+        new("above", "above", "", new KeyKind.Number(Domain.Any), "the lower end"),
+        new("below", "below", "", new KeyKind.Number(Domain.Any), "the upper end, above the lower"));
+}

@@ -1,0 +1,118 @@
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Files.Format;
+
+/// <summary>
+/// The scenario file, described once: every table with its keys. The reader knows no other key, and the schema, the reference's
+/// tables and forms are made of this. A further table is described here and named in <see cref="Top"/>.
+/// </summary>
+public static class ScenarioFormat
+{
+    /// <summary>The vehicle.</summary>
+    public static TableFormat Vehicle { get; } = new(
+        "vehicle", "The vehicle; all values are of one rear wheel unless the meaning says otherwise.", FormatParts.Of("vehicle"));
+
+    /// <summary>The checked section of the axle.</summary>
+    public static TableFormat Axle { get; } = new(
+        "axle", "The checked section of the axle.",
+        [
+            new("shape", "shape", "", FormatWords.Of(FormatWords.Shapes), "shape of the section") { Otherwise = "`\"tube\"`" },
+            .. FormatParts.Of("axle").Select(OfShape),
+        ]);
+
+    /// <summary>The wheel bearing.</summary>
+    public static TableFormat Bearing { get; } = new(
+        Quantities.BearingSection, "The wheel bearing; without this table its life is no mode of failure.",
+        [
+            new("kind", "kind", "", FormatWords.Of(FormatWords.Bearings), "kind of the bearing") { IsRequired = true },
+            .. FormatParts.Of(Quantities.BearingSection),
+        ]);
+
+    /// <summary>The modes of failure to leave out.</summary>
+    public static TableFormat Modes { get; } = new(
+        "modes", "Which modes of failure are left out.",
+        new KeyFormat("off", "modes left out", "", new KeyKind.SomeWords(FormatWords.Modes),
+            "modes of failure to leave out: their inputs are checked and then ignored, as if they were not stated")
+        { IsRequired = true });
+
+    /// <summary>The weld detail.</summary>
+    public static TableFormat Weld { get; } = new(
+        "detail", "The weld detail.",
+        new("catalogue", "catalogue", "", new KeyKind.Word(SnCatalogue.Catalogues), "the family of S-N curves") { IsRequired = true },
+        new("category", "weld category", "", new KeyKind.Category(), "the weld detail") { IsRequired = true },
+        new("thickness_exponent", "thickness exponent", "", new KeyKind.Number(Domain.Fraction), "exponent of the thickness correction")
+        { Otherwise = "that of the catalogue" });
+
+    /// <summary>A choice of several weld categories.</summary>
+    public static TableFormat CategoryChoice { get; } = new(
+        "", "Several categories with weights, the better ones first.",
+        new("distribution", "distribution", "", new KeyKind.Word(["choice"]), "always a choice") { IsRequired = true },
+        DistributionFormat.Common.Find("knowledge")!,
+        new("values", "categories", "", new KeyKind.Values(OfCategories: true), "categories of the catalogue") { IsRequired = true },
+        DistributionFormat.Of("choice").Find("weights")! with { IsRequired = true });
+
+    /// <summary>The fatigue model.</summary>
+    public static TableFormat Fatigue { get; } = new(
+        "fatigue", "The model of fatigue.",
+        [
+            new("counting", "counting of cycles", "", FormatWords.Of(FormatWords.Countings),
+                "how stress cycles are counted in the frequency domain")
+            { Otherwise = "`\"dirlik\"`" },
+            .. FormatParts.Of("fatigue"),
+        ]);
+
+    /// <summary>A rank correlation.</summary>
+    public static TableFormat Correlation { get; } = new(
+        "correlations", "A rank correlation between two inputs.",
+        new("between", "inputs", "", new KeyKind.InputPair(), "the pair; each pair once") { IsRequired = true },
+        new("spearman", "rank correlation", "", new KeyKind.Number(new Domain(-1, 1, LowIncluded: false, HighIncluded: false)),
+            "Spearman's rank correlation")
+        { IsRequired = true });
+
+    /// <summary>The top of the file.</summary>
+    public static TableFormat Top { get; } = new(
+        "", "A scenario: a vehicle, the checked section of its axle, the weld detail, the use and the distance it must last.",
+        [
+            new("title", "title", "", new KeyKind.Line(200), "what is printed at the head of every result") { IsRequired = true },
+            new("about", "about", "", new KeyKind.Text(), "what the scenario is about") { Otherwise = "empty" },
+            .. TitleBlock.Keys.Zip(["its date", "who made it", "who has looked it over", "which state of it this is"], (key, meaning) =>
+                new KeyFormat(key, key, "", new KeyKind.Line(200), $"title block of the report: {meaning}") { Otherwise = "empty" }),
+            new("required_km", "required distance", "km", new KeyKind.Number(Domain.Positive), "the distance the axle must last")
+            { IsRequired = true },
+            new("currency", "currency", "", new KeyKind.Line(8, "EUR"), "what costs are stated in; printed with every cost"),
+            FormatParts.OneOf(Vehicle) with { IsRequired = true },
+            FormatParts.OneOf(Axle) with { IsRequired = true },
+            FormatParts.OneOf(Bearing),
+            FormatParts.OneOf(Modes),
+            FormatParts.OneOf(Weld) with { IsRequired = true },
+            FormatParts.OneOf(UseFormat.Use) with { IsRequired = true },
+            FormatParts.OneOf(Fatigue),
+            FormatParts.Many(Correlation, 64, "correlations"),
+            FormatParts.OneOf(EvidenceFormat.Evidence),
+            FormatParts.Many(EvidenceFormat.Explanation, Evidence.MostExplanations, "explanations"),
+            FormatParts.Many(RemedyFormat.Remedy, RemedyFormat.Most, "remedies"),
+            FormatParts.OneOf(TripFormat.Trip),
+            FormatParts.OneOf(FleetFormat.Fleet),
+        ]);
+
+    /// <summary>All tables of the file, those in others behind them.</summary>
+    public static IEnumerable<TableFormat> All => Inside(Top);
+
+    private static IEnumerable<TableFormat> Inside(TableFormat table) => table.Keys.SelectMany(k => k.Kind switch
+    {
+        KeyKind.Table one => Inside(one.Of),
+        KeyKind.Tables many => Inside(many.Of),
+        _ => [],
+    }).Prepend(table);
+
+    // A given section modulus cannot say what corrosion makes of it, and needs no wall.
+    private static KeyFormat OfShape(KeyFormat key) =>
+        key.Quantity == Quantities.OutsideDiameter ? key with { BelongsTo = new("shape", "tube") }
+        : key.Quantity == Quantities.BoxWidth || key.Quantity == Quantities.BoxHeight ? key with { BelongsTo = new("shape", "box") }
+        : key.Quantity == Quantities.SectionModulus ? key with { BelongsTo = new("shape", "given") }
+        : key.Quantity == Quantities.CorrosionLoss || key.Quantity == Quantities.CorrosionRate
+            ? key with { BelongsTo = new("shape", "tube", "box") }
+        : key.Quantity == Quantities.Wall ? key with { Unless = Quantities.SectionModulus.Key }
+        : key;
+}

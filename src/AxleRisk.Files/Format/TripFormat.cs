@@ -1,0 +1,36 @@
+using AxleRisk.Core.Scenarios;
+
+namespace AxleRisk.Files.Format;
+
+/// <summary>The tables of the trip.</summary>
+public static class TripFormat
+{
+    /// <summary>A leg of the trip: like a usual leg, or with a road of its own.</summary>
+    public static TableFormat Leg { get; } = new(
+        TripQuantities.LegSection, "One leg of the trip, in the order they are driven.",
+        [
+            new("name", "name", "", new KeyKind.PlainName(), "the name of the leg, unique in the trip") { IsRequired = true },
+            KeyFormat.Of(TripQuantities.Distance),
+            KeyFormat.Of(Quantities.Payload) with { Meaning = "payload of the whole vehicle on this leg", Otherwise = "`vehicle.payload_kg`" },
+            new("like", "like", "", new KeyKind.Text("the name of a usual leg"), "the leg is a road of that kind")
+            { Otherwise = "the leg has a road of its own" },
+            .. UseFormat.Road.Select(k => k.Quantity == Quantities.Speed ? k with { Unless = "like" } : k),
+        ])
+    {
+        Choices =
+        [
+            new(true, "like", "road_class", Quantities.Roughness.Key),
+            new(false, Quantities.Roughness.Key, Quantities.RoughnessWithinClass.Key),
+        ],
+    };
+
+    /// <summary>The trip.</summary>
+    public static TableFormat Trip { get; } = new(
+        "trip", "A trip that a vehicle sets out on.",
+        KeyFormat.Of(TripQuantities.AlreadyDriven),
+        new("target_risk", "target risk", "", new KeyKind.Number(new Domain(0, 1, LowIncluded: false)),
+            "the failure probability on the trip that is to be kept"),
+        new("legs", "legs of the trip", "", new KeyKind.Tables(Leg, 1, UseFormat.MostLegs, "legs of the trip"), Leg.Meaning)
+        { IsRequired = true },
+        FormatParts.Many(RemedyFormat.Remedy with { Path = "trip.remedies" }, RemedyFormat.Most, "remedies"));
+}

@@ -1,0 +1,145 @@
+using System.Text.Json.Nodes;
+
+namespace AxleRisk.App.Tests.Schemas;
+
+/// <summary>A scenario with every table.</summary>
+internal static class FullScenario
+{
+    public const string Text = """
+        title = "Everything"
+        required_km = 50000
+        currency = "EUR"
+        author = "nobody"
+
+        [vehicle]
+        sprung_kg = { distribution = "lognormal", median = 600, sd_ln = 0.10 }
+        payload_kg = { distribution = "choice", values = [100, 300], weights = [0.4, 0.6] }
+        unsprung_kg = 90
+        spring_n_per_mm = 45
+        damper_n_s_per_mm = { distribution = "normal", mean = 4, sd = 0.4, knowledge = "unknown", nominal = 4.2 }
+        tyre_n_per_mm = 300
+        bump_clearance_mm = 90
+        bump_stop_n_per_mm = 200
+
+        [axle]
+        lever_arm_mm = 240
+        outside_diameter_mm = 95
+        wall_mm = { distribution = "normal", quantiles = [[0.05, 5.5], [0.95, 6.5]], min = 5, max = 7 }
+        yield_mpa = 400
+
+        [bearing]
+        kind = "roller"
+        dynamic_rating_kn = 60
+        spread_mm = 40
+
+        [modes]
+        off = ["bearing"]
+
+        [detail]
+        catalogue = "DNV-RP-C203"
+        category = { distribution = "choice", values = ["E", "F"], weights = [0.7, 0.3], knowledge = "unknown" }
+
+        [use]
+        speed_factor = { distribution = "lognormal", median = 1, cov = 0.1 }
+        mix_concentration = 100
+        mix_knowledge = "unknown"
+
+        [[use.legs]]
+        name = "road"
+        share = 0.75
+        roughness_1e_6_m3 = 16
+        speed_km_per_h = 80
+
+        [[use.legs]]
+        name = "gravel"
+        share = 0.25
+        road_class = "C"
+        speed_km_per_h = { distribution = "uniform", low = 30, high = 60 }
+        corrugated_share = 0.2
+        corrugation_wavelength_m = 0.7
+
+        [fatigue]
+        counting = "narrow-band"
+        miner_sum = 1
+
+        [[correlations]]
+        between = ["vehicle.sprung_kg", "legs.gravel.speed_km_per_h"]
+        spearman = -0.3
+
+        [evidence]
+        survived_km = 40000
+
+        [[evidence.measured]]
+        factor = "axle.wall_mm"
+        value = 5.7
+        sd = 0.1
+
+        [[evidence.known]]
+        factor = "detail.category"
+        state = "F"
+
+        [[explanations]]
+        name = "thin wall"
+        prior = 0.2
+        when = { "axle.wall_mm" = { below = 5.8 }, "legs.gravel.share" = { above = 0.3 }, "vehicle.payload_kg" = [100] }
+
+        [[remedies]]
+        name = "thicker"
+        cost = 85
+        change = { "axle.wall_mm" = 8, "detail.category" = "E" }
+
+        [[remedies]]
+        name = "slower"
+        change = { legs.gravel.speed_km_per_h = { times = 0.8 } }
+
+        [trip]
+        already_driven_km = 1000
+        target_risk = 0.02
+
+        [[trip.legs]]
+        name = "plain"
+        km = 900
+        like = "gravel"
+
+        [[trip.legs]]
+        name = "pass"
+        km = { distribution = "uniform", low = 150, high = 220 }
+        road_class = "E"
+        speed_km_per_h = 18
+        payload_kg = 300
+
+        [[trip.remedies]]
+        name = "slow on the pass"
+        change = { "trip.pass.speed_km_per_h" = 10 }
+
+        [fleet]
+        vehicles = 1500
+        distance_km_per_year = { distribution = "lognormal", median = 25000, cov = 0.4 }
+        warranty_months = 24
+        warranty_km = 80000
+        sales_shares = [0.2, 0.5, 0.3]
+        cost_per_claim = 2600
+        target_claim_rate = 0.02
+        target_fraction = 0.10
+        target_km = 120000
+
+        """;
+
+    /// <summary>The same as JSON, to be changed.</summary>
+    public static JsonObject Json() => Toml.ToJson(Text).AsObject();
+
+    /// <summary>The same for changes in one table: without the tables that speak of the inputs in it.</summary>
+    public static JsonObject Around(string path)
+    {
+        JsonObject json = Json();
+        if (json.ContainsKey(path.Split('.')[0]) && !Array.Exists(OfInputs, path.StartsWith))
+        {
+            Array.ForEach(OfInputs, t => json.Remove(t));
+            json["trip"]!.AsObject().Remove("remedies");
+        }
+
+        return json;
+    }
+
+    private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "remedies", "trip.remedies"];
+}
