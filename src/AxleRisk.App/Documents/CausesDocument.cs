@@ -68,12 +68,26 @@ internal static class CausesDocument
         }
 
         document["measured"] = Json.List(
-            result.Evidence.Measured, m => new JsonObject { ["factor"] = m.Factor, ["value"] = m.Value, ["sd"] = m.StandardDeviation });
-        document["known"] = Json.List(result.Evidence.Known, k => new JsonObject
+            result.Evidence.Measured,
+            m => Sourced(new JsonObject { ["factor"] = m.Factor, ["value"] = m.Value, ["sd"] = m.StandardDeviation }, m.Source));
+        document["known"] = Json.List(result.Evidence.Known, k => Sourced(
+            new JsonObject
+            {
+                ["factor"] = k.Factor,
+                ["state"] = result.Causes.First(c => c.Name == k.Factor).Factor.Show(k.Value),
+            },
+            k.Source));
+        return Sourced(document, result.Evidence.Source);
+    }
+
+    /// <summary>Adds where something comes from, if that is stated.</summary>
+    private static JsonObject Sourced(JsonObject document, string source)
+    {
+        if (source.Length > 0)
         {
-            ["factor"] = k.Factor,
-            ["state"] = result.Causes.First(c => c.Name == k.Factor).Factor.Show(k.Value),
-        });
+            document["source"] = source;
+        }
+
         return document;
     }
 

@@ -31,7 +31,7 @@ internal static class ReportComposer
     private static Section SectionOf(ReportStudies studies, StudyStep step) => new(
         step.Study.Title,
         studies.Made.FirstOrDefault(m => m.Step == step) is { } made
-            ? [.. made.Blocks, new Paragraph(made.RunInWords)]
+            ? [.. made.Blocks, new Paragraph(made.RunInWords), .. step.Study is CausesStudy ? EvidenceInputs.ToSign(studies.Document.Scenario) : []]
             : [new Warning(LeftOutText.InSection(studies.LeftOut.First(l => l.Step == step).Reason))]);
 
     private static IEnumerable<DataFile> Files(ReportStudies studies) =>

@@ -10,6 +10,9 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     /// <summary>The most measurements, and the most known states, that a scenario may have.</summary>
     public const int Most = 64;
 
+    private const string Source = "source";
+    private const int LongestSource = 200;
+
     /// <summary>Reads the tables at the top of the file; what is wrong is logged.</summary>
     public Evidence Read(TableReader root)
     {
@@ -32,6 +35,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         var read = new Evidence
         {
             Life = life,
+            Source = ReadSource(table),
             Measured = ReadAll(table, "measured", ReadMeasurement),
             Known = ReadAll(table, "known", ReadKnown),
         };
@@ -105,6 +109,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         EvidenceNames.Target? target = ReadFactor(table);
         double? value = table.RequiredNumber("value", target?.Quantity?.Domain ?? Domain.Any);
         double? deviation = table.RequiredNumber("sd", Domain.Positive);
+        string source = ReadSource(table);
         table.RejectUnknown();
         if (target is null)
         {
@@ -126,7 +131,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         }
         else if (value is double v && deviation is double sd)
         {
-            return new Measurement(target.Name, v, sd);
+            return new Measurement(target.Name, v, sd, source);
         }
 
         return null;
@@ -136,6 +141,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     {
         EvidenceNames.Target? target = ReadFactor(table);
         TomlEntry? state = table.Require("state");
+        string source = ReadSource(table);
         table.RejectUnknown();
         if (target is null || state is null)
         {
@@ -148,7 +154,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         }
         else if (target.StateOf(state.Node) is double value)
         {
-            return new KnownState(target.Name, value);
+            return new KnownState(target.Name, value, source);
         }
         else
         {
@@ -156,6 +162,18 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         }
 
         return null;
+    }
+
+    /// <summary>Where a piece of evidence comes from; empty where it is not stated.</summary>
+    private string ReadSource(TableReader table)
+    {
+        string text = table.Text(Source) ?? "";
+        if (text.Length > 0 && MessageText.LineFault(text, LongestSource) is { } fault)
+        {
+            errors.Add(table.Find(Source)!.Node.At, $"{table.NameOf(Source)} must be one line of up to {LongestSource} characters; {fault}");
+        }
+
+        return text;
     }
 
     private EvidenceNames.Target? ReadFactor(TableReader table) =>
