@@ -20,7 +20,7 @@ internal static class CheckCommand
             var factors = FactorSet.Of(document.Scenario);
             return new Answer(
                 [.. Frame.Head(document), .. BlockLines.Of(CheckBlocks.Of(document.Scenario, factors))],
-                () => CheckDocument.AddTo(Json.Head("check", document), document.Scenario, factors).WithNotes(document),
+                () => CheckDocument.Of(document, factors),
                 CheckDocument.Header, CheckDocument.Rows(factors)).Give(parsed, options, terminal);
         });
         return command;

@@ -1,12 +1,17 @@
 using System.Text.Json.Nodes;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Files;
 
 namespace AxleRisk.App.Documents;
 
 /// <summary>The base case as JSON and as rows.</summary>
 internal static class BaseDocument
 {
-    public static JsonObject AddTo(JsonObject document, BaseCaseResult result)
+    /// <summary>The whole document of the command.</summary>
+    public static JsonObject Of(ScenarioDocument document, BaseCaseResult result) =>
+        AddTo(Json.Head("base", document), result).WithNotes(document);
+
+    private static JsonObject AddTo(JsonObject document, BaseCaseResult result)
     {
         document["life_km"] = Json.Number(result.LifeKm);
         document["median_factors_life_km"] = Json.Number(result.MedianFactorsLifeKm);

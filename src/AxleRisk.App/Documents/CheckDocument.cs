@@ -1,12 +1,17 @@
 using System.Text.Json.Nodes;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files;
 
 namespace AxleRisk.App.Documents;
 
 /// <summary>A checked scenario as JSON and as rows.</summary>
 internal static class CheckDocument
 {
-    public static JsonObject AddTo(JsonObject document, Scenario scenario, FactorSet factors)
+    /// <summary>The whole document of the command.</summary>
+    public static JsonObject Of(ScenarioDocument document, FactorSet factors) =>
+        AddTo(Json.Head("check", document), document.Scenario, factors).WithNotes(document);
+
+    private static JsonObject AddTo(JsonObject document, Scenario scenario, FactorSet factors)
     {
         document["required_km"] = scenario.RequiredKm;
         document["factors"] = Json.List(factors.Factors, f => new JsonObject

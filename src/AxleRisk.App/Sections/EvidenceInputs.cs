@@ -42,7 +42,7 @@ internal static class EvidenceInputs
             table.AddNoted(piece.Key, piece.Label, piece.Value, piece.Unit, piece.Deviation);
         }
 
-        return table.Captioned("The evidence");
+        return table.Captioned("What was found on the vehicle");
     }
 
     private static Table Explanations(Scenario scenario)

@@ -37,7 +37,7 @@ internal static class FleetInputs
         }
 
         yield return new Subheading("The fleet and its warranty");
-        yield return table.Captioned("The fleet and its warranty");
+        yield return table.Captioned("What is stated of the fleet and its warranty");
     }
 
     private static string Sales(Fleet fleet) => fleet.SaleShares.Length

@@ -19,6 +19,6 @@ internal static class RemedyInputs
                 remedy.Cost is { } cost ? Figures.Cost(cost, scenario.Currency) : "");
         }
 
-        return table.Count == 0 ? [] : [new Subheading("The remedies"), table.Captioned("The remedies and what they cost")];
+        return table.Count == 0 ? [] : [new Subheading("The remedies"), table.Captioned("What each remedy changes, and what it costs")];
     }
 }

@@ -38,7 +38,7 @@ internal static class RepeatSection
                 new ItemList(
                 [
                     .. files.Select(f => $"tables/{f}.csv"),
-                    .. studies.Made.Select((_, i) => $"json/{ReportComposer.NameOf(studies, i)}.json"),
+                    .. ReportComposer.Documents(studies).Select(d => $"json/{d.Name}.json"),
                     .. studies.Document.Sources.Skip(1).Select(f => $"scenario/{f.Name}, a data file of the scenario"),
                 ]),
             ]);

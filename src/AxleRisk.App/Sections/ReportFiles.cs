@@ -32,8 +32,7 @@ internal static class ReportFiles
             folder,
             [
                 .. Of(report),
-                .. studies.Made.Select((m, i) =>
-                    ($"json/{ReportComposer.NameOf(studies, i)}.json", Text(() => Json.Write(m.Document) + "\n"))),
+                .. ReportComposer.Documents(studies).Select(d => ($"json/{d.Name}.json", Text(() => Json.Write(d.Document) + "\n"))),
                 .. studies.Document.Sources.Select(f => ($"{Copied}/{f.Name}", (Action<Stream>)(stream => stream.Write(f.Bytes.Span)))),
                 (Repeat, Text(() => RepeatSection.Command(studies) + "\n")),
             ],
