@@ -33,7 +33,8 @@ internal static class FleetInputs
 
         if (fleet.TargetLife is { } life)
         {
-            Row("target_fraction", "share that may have failed", $"{Figures.Probability(life.Fraction)} by {Figures.Exact(life.Km)}", "km");
+            Row("target_fraction", "share that may have failed by a distance", Figures.Probability(life.Fraction));
+            Row("target_km", "that distance", Figures.Exact(life.Km), "km");
         }
 
         yield return new Subheading("The fleet and its warranty");

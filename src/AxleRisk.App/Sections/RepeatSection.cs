@@ -50,7 +50,7 @@ internal static class RepeatSection
 
     private static TextTable StudyTable(IEnumerable<StudyStep> made)
     {
-        var table = new TextTable("study", "evaluations", "cases", "seed", "<sampling");
+        var table = new TextTable("study", "evaluations asked for", "cases", "seed", "<sampling");
         foreach (StudyStep step in made)
         {
             table.Add(

@@ -4,7 +4,6 @@ using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Pages.Remedies;
 using AxleRisk.App.Sections;
 using AxleRisk.App.Studies;
-using AxleRisk.App.Tests.Commands;
 using AxleRisk.App.Tests.Screens;
 using AxleRisk.App.Tests.Screens.Pages;
 using AxleRisk.App.Text;
@@ -64,9 +63,8 @@ public sealed class ParityTests
     [MemberData(nameof(Shipped))]
     public void A_report_tells_what_the_commands_print(string scenario)
     {
-        ScenarioDocument document = ScenarioReader.ReadFile(Cli.Shipped(scenario));
-        var model = new LifeModel(document.Scenario);
-        var studies = ReportStudies.Run(document, model, ReportPlan.Of(model, 400, 1), new RunOptions());
+        ReportStudies studies = ShippedReports.Studies(scenario);
+        ScenarioDocument document = studies.Document;
         Assert.NotEmpty(studies.Made);
         Report report = ReportComposer.Compose(studies);
         (string summary, string inputs) = (Words(report.Sections[0].Blocks), Words(report.Sections[1].Blocks));
