@@ -8,7 +8,7 @@ public sealed class FootnoteTests
 {
     private static readonly (string Mark, Func<XElement, bool> IsMarked, Func<string, bool> IsNote)[] Marks =
     [
-        ("*", cell => cell.Value.StartsWith("* ", StringComparison.Ordinal), text => text.StartsWith("*: ", StringComparison.Ordinal)),
+        ("*", cell => cell.Value.StartsWith("* ", StringComparison.Ordinal), text => text.Contains("*: ", StringComparison.Ordinal)),
         ("(m)", cell => cell.Value.StartsWith("(m) ", StringComparison.Ordinal), text => text.Contains("(m): ", StringComparison.Ordinal)),
         ("i", cell => cell.Value.Split(' ').Contains("i"),
             text => text.StartsWith("i: ", StringComparison.Ordinal) || text.Contains(" marked i ", StringComparison.Ordinal)),
