@@ -32,7 +32,11 @@ internal static class ReportComposer
     private static Section SectionOf(ReportStudies studies, StudyStep step) => new(
         step.Study.Title,
         studies.Made.FirstOrDefault(m => m.Step == step) is { } made
-            ? [.. made.Blocks, new Paragraph(made.RunInWords), .. step.Study is CausesStudy ? EvidenceInputs.ToSign(studies.Document.Scenario) : []]
+            ?
+            [
+                .. made.Blocks, new Paragraph(made.RunInWords),
+                .. step.Study is CausesStudy ? EvidenceInputs.ToSign(studies.Document.Scenario) : [],
+            ]
             : [new Warning(LeftOutText.InSection(studies.LeftOut.First(l => l.Step == step).Reason))]);
 
     private static IEnumerable<DataFile> Files(ReportStudies studies) =>
@@ -43,7 +47,9 @@ internal static class ReportComposer
         File("curve", RiskDocument.Header, RiskDocument.CurveRows(studies.Find<RiskRun>()!.Curve!)),
     ];
 
-    /// <summary>What each command behind the report prints with <c>--json</c>, without the time it took, by its name among the files.</summary>
+    /// <summary>
+    /// What each command behind the report prints with <c>--json</c>, without the time it took, by its name among the files.
+    /// </summary>
     public static IEnumerable<(string Name, JsonObject Document)> Documents(ReportStudies studies) =>
     [
         ("check", CheckDocument.Of(studies.Document, studies.Model.Factors)), ("base", BaseDocument.Of(studies.Document, studies.Base)),

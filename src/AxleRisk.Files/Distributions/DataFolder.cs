@@ -38,7 +38,8 @@ internal sealed class DataFolder(string scenario, IReadOnlyList<string> allowed)
     {
         List<string> inner = [];
         int up = 0;
-        foreach (string part in name.Split([Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries))
+        char[] separators = [Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar];
+        foreach (string part in name.Split(separators, StringSplitOptions.RemoveEmptyEntries))
         {
             switch (part)
             {

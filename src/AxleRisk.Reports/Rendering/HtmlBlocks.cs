@@ -83,7 +83,8 @@ internal static class HtmlBlocks
         return isName
             ? new XElement("th", new XAttribute("scope", "row"), content)
             : new XElement(
-                "td", cell.Text.Length > LongName && column.IsText ? Class("text long") : Side(column), column.Header.Length == 0 ? null : new XAttribute("data-head", SafeText.Flowing(column.Header)), content);
+                "td", cell.Text.Length > LongName && column.IsText ? Class("text long") : Side(column),
+                column.Header.Length == 0 ? null : new XAttribute("data-head", SafeText.Flowing(column.Header)), content);
     }
 
     /// <summary>A long name, alone or in a text, may break after a point or an underscore.</summary>

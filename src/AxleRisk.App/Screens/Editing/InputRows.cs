@@ -53,7 +53,9 @@ internal static class InputRows
     {
         var uncertain = input.Value as Value.Uncertain;
         TomlPath path = ScenarioEdits.PathOf(input);
-        string value = uncertain is null ? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal) : DistributionText.Of(uncertain);
+        string value = uncertain is null
+            ? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal)
+            : DistributionText.Of(uncertain);
         return new InputRow(
             path, input.Name, input.Quantity.Label, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault,
             input.Quantity.Meaning, input.Quantity.Domain.Describe())

@@ -33,7 +33,8 @@ internal static class ConstantWords
     /// <summary>A text without them.</summary>
     public static string Without(string text)
     {
-        foreach (string source in Quantities.All.Concat(TripQuantities.All).Select(q => q.DefaultSource).OfType<string>().Where(s => s.Any(char.IsAsciiDigit)))
+        foreach (string source in Quantities.All.Concat(TripQuantities.All).Select(q => q.DefaultSource).OfType<string>()
+            .Where(s => s.Any(char.IsAsciiDigit)))
         {
             text = text.Replace(source, "", StringComparison.Ordinal);
         }

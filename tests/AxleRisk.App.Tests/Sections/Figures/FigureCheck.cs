@@ -96,7 +96,8 @@ internal sealed partial class FigureCheck
 
         if (row.IsStated(column))
         {
-            return stated.Of(row.Keys).Concat(row.IsEvidence ? stated.OfEvidence : []).Concat(Defaults(row.Cells[column])).Any(x => figure.Prints(x));
+            return stated.Of(row.Keys)
+                .Concat(row.IsEvidence ? stated.OfEvidence : []).Concat(Defaults(row.Cells[column])).Any(x => figure.Prints(x));
         }
 
         if (of.Any(o => o.Labels.Contains(figure.Text)))
@@ -150,7 +151,8 @@ internal sealed partial class FigureCheck
 
     /// <summary>The objects that a text may tell of.</summary>
     private IEnumerable<KnownObject> Near(string text) =>
-        known.Unnamed.Concat(known.Labels.Where(l => l.Length > 2 && text.Contains(l, StringComparison.Ordinal)).SelectMany(known.Named)).Distinct();
+        known.Unnamed.Concat(known.Labels.Where(l => l.Length > 2 && text.Contains(l, StringComparison.Ordinal)).SelectMany(known.Named))
+            .Distinct();
 
     /// <summary>A text without the figures that are part of a name in the JSON, or constant words.</summary>
     private string Plain(string text)
@@ -184,7 +186,8 @@ internal sealed partial class FigureCheck
     private static partial Regex Mark();
 
     private sealed record Row(
-        string[] Keys, bool IsNumber, double Number, string Words, string[] Cells, string[] Headers, ImmutableArray<PrintedFigure>[] Figures)
+        string[] Keys, bool IsNumber, double Number, string Words, string[] Cells, string[] Headers,
+        ImmutableArray<PrintedFigure>[] Figures)
     {
         /// <summary>Whether a column tells what the file states.</summary>
         public bool IsStated(int column) => Headers.Length > 0 && Stated.Contains(Headers[column]);

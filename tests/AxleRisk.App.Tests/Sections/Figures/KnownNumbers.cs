@@ -143,7 +143,8 @@ internal sealed partial class KnownNumbers
 
         if (numbers.TryGetValue("search_evaluations", out double search) && numbers.TryGetValue("sampling_evaluations", out double sampling))
         {
-            // The run stops at the coefficient of variation asked for; one batch may bring it below. As many as counting would need for the same coefficient of variation: that of a share p of n is sqrt((1 - p) / (p n)).
+            // The run stops at the coefficient of variation asked for, or below it. As many as counting would need for it: that of a
+            // share p of n is sqrt((1 - p) / (p n)).
             double p = numbers["probability.estimate"], variation = Math.Max(AskedVariation, numbers["coefficient_of_variation"]);
             numbers["evaluations more"] = search + sampling;
             numbers["evaluations by counting"] = (1 - p) / (p * variation * variation);

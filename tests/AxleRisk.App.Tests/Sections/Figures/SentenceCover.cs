@@ -46,7 +46,8 @@ internal sealed class SentenceCover
         bool[] isCovered = new bool[all.Length];
         for (int chosen = 0; chosen < most; chosen++)
         {
-            int best = Enumerable.Range(0, objects.Length).MaxBy(o => Enumerable.Range(0, all.Length).Count(f => !isCovered[f] && all[f][o]));
+            int best = Enumerable.Range(0, objects.Length).MaxBy(o =>
+                Enumerable.Range(0, all.Length).Count(f => !isCovered[f] && all[f][o]));
             for (int f = 0; f < all.Length; f++)
             {
                 isCovered[f] |= all[f][best];
