@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Files;
@@ -9,4 +10,13 @@ namespace AxleRisk.Files;
 /// SHA-256 of the scenario file's bytes in lower-case hexadecimal; where the scenario refers to data files, of those bytes
 /// followed by the length (8 bytes, least first) and the bytes of each data file, in the order they are first referred to.
 /// </param>
-public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest);
+/// <param name="Sources">
+/// The files it was read from, as a copy of them is laid out: the scenario first, then the data files. Read from there, the
+/// scenario has the same digest.
+/// </param>
+public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest, ImmutableArray<SourceFile> Sources);
+
+/// <summary>One of the files that a scenario was read from.</summary>
+/// <param name="Name">Where a copy of it lies, from the folder of the copied scenario, with <c>/</c> between.</param>
+/// <param name="Bytes">Its bytes as they were read.</param>
+public sealed record SourceFile(string Name, ReadOnlyMemory<byte> Bytes);

@@ -43,9 +43,12 @@ public static class WholeFolder
     }
 
     /// <summary>Writes the files; a name may have folders in it, with <c>/</c> between.</summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="files">The files.</param>
+    /// <param name="check">Looks over the whole folder before it gets its name; what it throws leaves nothing written.</param>
     /// <exception cref="IOException">It cannot be written, or is refused (<see cref="Refusal"/>).</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public static void Write(string path, IEnumerable<(string Name, Action<Stream> Write)> files)
+    public static void Write(string path, IEnumerable<(string Name, Action<Stream> Write)> files, Action<string>? check = null)
     {
         path = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
         string beside = Beside.PathOf(path);
@@ -60,6 +63,7 @@ public static class WholeFolder
                 write(stream);
             }
 
+            check?.Invoke(beside);
             FolderList.Write(beside);
             Replace(path, beside);
         }

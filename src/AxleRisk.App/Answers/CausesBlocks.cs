@@ -18,7 +18,8 @@ internal static class CausesBlocks
 
     /// <summary>The investigator's finding.</summary>
     public static Headline Headline(CausesResult result) => new(
-        CausesText.ToldHeading, CausesText.Told(result) is [var first, ..] ? first.Split(':')[0] : CausesText.NothingTold,
+        CausesText.ToldHeading,
+        CausesText.Told(result) is [var first, ..] ? Printable.Capital(first.Split(':')[0]) : CausesText.NothingTold,
         [.. SurpriseText.Sentences(result), .. CausesText.Told(result).Take(3)]);
 
     /// <summary>What the evidence points to, in words.</summary>

@@ -20,7 +20,7 @@ internal static class RankBlocks
         .. Indices(result, f => f.Failure, "Failure before that distance, factor by factor (Sobol' indices of the event)"),
         .. Indices(result, f => f.Life, "Spread of life, factor by factor (Sobol' indices of ln life)"),
         RankText.PinTable(result).Captioned(RankText.PinsHeading),
-        new Paragraph(string.Join(' ', [RankText.SharesReading, RankText.IndicesReading, .. RankText.CorrelatedReading(result)])),
+        new Paragraph(string.Join(' ', [RankText.SharesReading(result), RankText.IndicesReading, .. RankText.CorrelatedReading(result)])),
     ];
 
     /// <summary>What kind of failures they are: their modes, and the legs that do the damage.</summary>

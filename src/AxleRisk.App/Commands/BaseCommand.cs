@@ -25,7 +25,7 @@ internal static class BaseCommand
                     .. Frame.Head(document), .. BlockLines.Of([.. BaseBlocks.Of(result), .. NoteBlocks.Of(document)]), TextLine.Empty,
                     .. Frame.CautionLines,
                 ],
-                () => WholeDocument.Write("base", document, BaseDocument.Form, result),
+                () => BaseDocument.Of(document, result),
                 BaseDocument.Header, BaseDocument.Rows(result)).Give(parsed, options, terminal);
         });
         return command;

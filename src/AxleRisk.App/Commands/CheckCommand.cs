@@ -20,7 +20,7 @@ internal static class CheckCommand
             var factors = FactorSet.Of(document.Scenario);
             return new Answer(
                 [.. Frame.Head(document), .. BlockLines.Of(CheckBlocks.Of(document.Scenario, factors))],
-                () => WholeDocument.Write("check", document, CheckDocument.Form, (document.Scenario, factors)),
+                () => CheckDocument.Of(document, factors),
                 CheckDocument.Header, CheckDocument.Rows(factors)).Give(parsed, options, terminal);
         });
         return command;

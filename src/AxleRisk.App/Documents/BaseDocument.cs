@@ -1,11 +1,16 @@
+using System.Text.Json.Nodes;
 using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Files;
 
 namespace AxleRisk.App.Documents;
 
 /// <summary>The base case as JSON and as rows.</summary>
 internal static class BaseDocument
 {
+    /// <summary>The whole document of the command.</summary>
+    public static JsonObject Of(ScenarioDocument document, BaseCaseResult result) => WholeDocument.Write("base", document, Form, result);
+
     public static JsonForm<BaseCaseResult> Form { get; } = new JsonForm<BaseCaseResult>()
         .NumberOrNull("life_km", "life with every input at its nominal, km", r => r.LifeKm)
         .NumberOrNull("median_factors_life_km", "life with every factor at its median, km", r => r.MedianFactorsLifeKm)

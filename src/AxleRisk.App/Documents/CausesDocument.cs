@@ -10,6 +10,8 @@ namespace AxleRisk.App.Documents;
 /// <summary>The causes as JSON and as rows.</summary>
 internal static class CausesDocument
 {
+    private const string WhereFrom = "where it comes from, as the scenario states it";
+
     private static readonly JsonForm<Percentiles> PointsForm = new JsonForm<Percentiles>("points")
         .NumberOrNull("5_percent", "5 % point, in the factor's unit", p => p.Low)
         .NumberOrNull("median", "median", p => p.Median)
@@ -31,11 +33,13 @@ internal static class CausesDocument
             .List("measured", "what was measured", new JsonForm<Measurement>()
                 .Text("factor", "the factor", m => m.Factor)
                 .Number("value", "the value read, in its unit", m => m.Value)
-                .Number("sd", "standard deviation of the error of measurement", m => m.StandardDeviation), r => r.Evidence.Measured)
+                .Number("sd", "standard deviation of the error of measurement", m => m.StandardDeviation)
+                .Text("source", WhereFrom, m => Stated(m.Source)).Optional(), r => r.Evidence.Measured)
             .List("known", "the states that are known", new JsonForm<(KnownState State, CausesResult Result)>()
                 .Text("factor", "the factor", k => k.State.Factor)
-                .Text("state", "the state", k => k.Result.Causes.First(c => c.Name == k.State.Factor).Factor.Show(k.State.Value)),
-                r => r.Evidence.Known.Select(k => (k, r))), r => r)
+                .Text("state", "the state", k => k.Result.Causes.First(c => c.Name == k.State.Factor).Factor.Show(k.State.Value))
+                .Text("source", WhereFrom, k => Stated(k.State.Source)).Optional(), r => r.Evidence.Known.Select(k => (k, r)))
+            .Text("source", WhereFrom, r => Stated(r.Evidence.Source)).Optional(), r => r)
         .Maybe("failure_before", "how surprising the life is under the scenario, of `risk`; null without a life",
             new JsonForm<(Interval From, Interval To)>()
             .Probability("first_distance", "failure probability by the first distance", f => f.From)
@@ -92,6 +96,8 @@ internal static class CausesDocument
                 .. Points(null), .. Points(null), "",
             ]),
     ];
+
+    private static string? Stated(string text) => text.Length > 0 ? text : null;
 
     private static string[] Points(Percentiles? p) => p is { } x ? [Cells.Of(x.Low), Cells.Of(x.Median), Cells.Of(x.High)] : ["", "", ""];
 }

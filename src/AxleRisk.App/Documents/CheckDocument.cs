@@ -1,11 +1,17 @@
+using System.Text.Json.Nodes;
 using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files;
 
 namespace AxleRisk.App.Documents;
 
 /// <summary>A checked scenario as JSON and as rows.</summary>
 internal static class CheckDocument
 {
+    /// <summary>The whole document of the command.</summary>
+    public static JsonObject Of(ScenarioDocument document, FactorSet factors) =>
+        WholeDocument.Write("check", document, Form, (document.Scenario, factors));
+
     public static JsonForm<(Scenario Scenario, FactorSet Factors)> Form { get; } = new JsonForm<(Scenario Scenario, FactorSet Factors)>()
         .Number("required_km", "the required distance, km", c => c.Scenario.RequiredKm)
         .List("factors", "what is uncertain", new JsonForm<Factor>()

@@ -6,7 +6,10 @@ using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Sections;
 
-/// <summary>What went in: the uncertain inputs with their distributions drawn, the certain ones, what is assumed.</summary>
+/// <summary>
+/// What went in, as stated: the uncertain inputs with their distributions drawn, the certain ones, what is assumed, and what the
+/// scenario says of trip, fleet, evidence and remedies.
+/// </summary>
 internal static class InputsSection
 {
     /// <summary>The columns that the picture stands before: the 5, 50 and 95 % points.</summary>
@@ -19,7 +22,9 @@ internal static class InputsSection
         return new Section(
             "Inputs",
             [
-                .. Uncertain(factors), .. Correlations(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), Certain(scenario),
+                .. UseInputs.Of(scenario), .. Uncertain(factors), .. Correlations(scenario), Certain(scenario),
+                .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. TripInputs.Of(scenario), .. FleetInputs.Of(scenario),
+                .. EvidenceInputs.Of(scenario), .. RemedyInputs.Of(scenario),
             ]);
     }
 

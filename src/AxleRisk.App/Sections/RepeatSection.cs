@@ -12,36 +12,45 @@ internal static class RepeatSection
 
     public static Section Of(ReportStudies studies, IEnumerable<string> files)
     {
-        string scenario = studies.Document.FileName;
+        string scenario = ReportFiles.CopyOf(studies.Document);
         return new Section(
             "To repeat it",
             [
                 new ItemList(
                 [
-                    $"Scenario: {scenario}", $"Digest of the scenario and its data files (SHA-256): {studies.Document.Digest}",
+                    $"Scenario: {studies.Document.FileName}; as it was read, with its data files, it is {scenario} in the folder that this report was written to",
+                    $"Digest of the scenario and its data files (SHA-256): {studies.Document.Digest}",
                     $"{Product.Name} {Product.Version}, damage model version {LifeModel.Version}",
                 ]),
                 StudyTable(studies.Made.Select(m => m.Step)).Captioned("The studies behind this report"),
-                new Paragraph("This command writes the report again; each of those below it gives the figures of one section, with more detail:"),
+                new Paragraph(
+                    $"In that folder the first command writes the report again ({ReportFiles.Repeat} holds it too), and the second shows the digest, to tell that the scenario is still the same; "
+                        + "each of the others gives the figures of one section, with more detail:"),
                 new CommandLines(
                 [
-                    CommandLine("report", scenario, studies.Plan.Risk, arguments: studies.Plan.Arguments),
+                    Command(studies),
+                    $"{Product.Name} check {Quoted(scenario)}",
                     $"{Product.Name} base {Quoted(scenario)}",
                     .. studies.Made.Select(m => CommandLine(m.Step.Command, scenario, m.Step.Settings, m.Step.IsUsual, m.Step.Arguments)),
                 ]),
                 new Paragraph("The same scenario, seed and version give the same figures on any number of threads; no text of this report depends on the time or the machine."),
-                new Paragraph("In the folder that this report was written to, files.csv lists all files with their digests. Figures to full precision are in tables; json has what each command prints with --json, without the time it took:"),
+                new Paragraph("In the folder, files.csv lists all files with their digests. Figures to full precision are in tables; json has what each command prints with --json, without the time it took:"),
                 new ItemList(
                 [
                     .. files.Select(f => $"tables/{f}.csv"),
-                    .. studies.Made.Select((_, i) => $"json/{ReportComposer.NameOf(studies, i)}.json"),
+                    .. ReportComposer.Documents(studies).Select(d => $"json/{d.Name}.json"),
+                    .. studies.Document.Sources.Skip(1).Select(f => $"scenario/{f.Name}, a data file of the scenario"),
                 ]),
             ]);
     }
 
+    /// <summary>What writes the report again, in the folder that it was written to.</summary>
+    public static string Command(ReportStudies studies) =>
+        CommandLine("report", ReportFiles.CopyOf(studies.Document), studies.Plan.Risk, arguments: studies.Plan.Arguments + " --out ../repeated");
+
     private static TextTable StudyTable(IEnumerable<StudyStep> made)
     {
-        var table = new TextTable("study", "evaluations", "cases", "seed", "<sampling");
+        var table = new TextTable("study", "evaluations asked for", "cases", "seed", "<sampling");
         foreach (StudyStep step in made)
         {
             table.Add(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Studies;
@@ -31,7 +32,11 @@ internal static class ReportComposer
     private static Section SectionOf(ReportStudies studies, StudyStep step) => new(
         step.Study.Title,
         studies.Made.FirstOrDefault(m => m.Step == step) is { } made
-            ? [.. made.Blocks, new Paragraph(made.RunInWords)]
+            ?
+            [
+                .. made.Blocks, new Paragraph(made.RunInWords),
+                .. step.Study is CausesStudy ? EvidenceInputs.ToSign(studies.Document.Scenario) : [],
+            ]
             : [new Warning(LeftOutText.InSection(studies.LeftOut.First(l => l.Step == step).Reason))]);
 
     private static IEnumerable<DataFile> Files(ReportStudies studies) =>
@@ -40,6 +45,15 @@ internal static class ReportComposer
         File("base", BaseDocument.Header, BaseDocument.Rows(studies.Base)),
         .. studies.Made.Select((m, i) => File(NameOf(studies, i), m.Header, m.Rows)),
         File("curve", RiskDocument.Header, RiskDocument.CurveRows(studies.Find<RiskRun>()!.Curve!)),
+    ];
+
+    /// <summary>
+    /// What each command behind the report prints with <c>--json</c>, without the time it took, by its name among the files.
+    /// </summary>
+    public static IEnumerable<(string Name, JsonObject Document)> Documents(ReportStudies studies) =>
+    [
+        ("check", CheckDocument.Of(studies.Document, studies.Model.Factors)), ("base", BaseDocument.Of(studies.Document, studies.Base)),
+        .. studies.Made.Select((m, i) => (NameOf(studies, i), m.Document)),
     ];
 
     /// <summary>The name of a study among the report's files; a command that is run more than once is numbered.</summary>

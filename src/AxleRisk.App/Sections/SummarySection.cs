@@ -42,7 +42,8 @@ internal static class SummarySection
             new ItemList(
             [
                 .. scenario.Block.Stated.Select(x => $"{Printable.Capital(x.Key)}: {Printable.Line(x.Text)}"),
-                .. scenario.Block.Author.Length + scenario.Block.Reviewer.Length > 0 ? new[] { "Signed: " + new string('_', 30) } : [],
+                .. scenario.Block.Author.Length + scenario.Block.Examiner.Length + scenario.Block.Reviewer.Length > 0
+                    ? new[] { "Signed: " + new string('_', 30) } : [],
             ]),
         ]
         : [];

@@ -40,7 +40,10 @@ internal static class CheckText
     public static IEnumerable<string> CertainLines(Scenario scenario) => Certain(scenario).Select(v =>
         $"{v.Label} ({v.Key}): {v.Value}{(v.Unit.Length == 0 ? "" : " " + v.Unit)}{(v.Remark.Length == 0 ? "" : "; " + v.Remark)}");
 
-    public static IEnumerable<string> Correlations(Scenario scenario) => scenario.Correlations.Select(c =>
+    public static IEnumerable<string> Correlations(Scenario scenario) => Correlations(scenario, scenario.Correlations);
+
+    /// <summary>Rank correlations of a scenario or its trip.</summary>
+    public static IEnumerable<string> Correlations(Scenario scenario, IEnumerable<RankCorrelation> correlations) => correlations.Select(c =>
         $"Rank correlation {c.Spearman:0.##} between {scenario.LabelOf(c.First)} and {scenario.LabelOf(c.Second)}");
 
     private static IEnumerable<CertainValue> Certain(Scenario scenario) =>

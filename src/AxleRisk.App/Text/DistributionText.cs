@@ -6,17 +6,24 @@ namespace AxleRisk.App.Text;
 
 /// <summary>
 /// Distributions for readers: a choice as its states with their probabilities, <c>0 (40 %), 30 (60 %)</c>; the others by family
-/// and parameters.
+/// and parameters, as the file states them where it does.
 /// </summary>
 internal static class DistributionText
 {
     /// <summary>The distribution of a factor.</summary>
     public static string Of(Factor factor) => factor switch
     {
-        ScalarFactor scalar => Of(scalar.Distribution),
+        ScalarFactor { Input.Value: Value.Uncertain stated } => Of(stated),
         CategoryFactor { Distribution: NumberChoice choice } category => Choice(category.Categories, choice.Weights),
         _ => factor.Description,
     };
+
+    /// <summary>An uncertain value as the file states it.</summary>
+    public static string Of(Value.Uncertain value) => value.Stated is { } stated ? Printable.Line(stated) : Of(value.Distribution);
+
+    /// <summary>A value as the file states it, and where it is uncertain, why.</summary>
+    public static string WithKnowledge(Value value) => value is Value.Uncertain uncertain
+        ? $"{Of(uncertain)}, {uncertain.Knowledge.ToString().ToLowerInvariant()}" : Figures.Exact(value.Nominal);
 
     /// <summary>A distribution of numbers.</summary>
     public static string Of(Distribution distribution) => distribution is NumberChoice choice
@@ -26,7 +33,7 @@ internal static class DistributionText
     /// <summary>What a remedy makes of an input.</summary>
     public static string Of(Change change) => change switch
     {
-        Change.ToValue { Value: Value.Uncertain uncertain } => $"= {Of(uncertain.Distribution)}",
+        Change.ToValue { Value: Value.Uncertain uncertain } => $"= {Of(uncertain)}",
         Change.ToCategory { Categories.Length: > 1 } to => $"= {Choice(to.Categories, to.Weights)}",
         _ => change.Description,
     };

@@ -16,9 +16,11 @@ internal static class RankText
     public const string LegsHeading = "Which leg does the damage, among the vehicles that fail";
     public const string PinsHeading = "Failure probability with one factor held";
 
-    public const string SharesReading =
-        "share: the factor's fair part of the variance, Shapley effect; all shares sum to 100 %. Factors of one place (=) are tied: "
-        + "their intervals overlap. What varies between vehicles only another design or use can change; what is unknown, better data can remove.";
+    /// <summary>How to read the shares.</summary>
+    public static string SharesReading(RankResult result) =>
+        "share: the factor's fair part of the variance, Shapley effect; all shares sum to 100 %. "
+        + (result.Factors.Any(f => f.IsTied) ? "Factors of one place (=) are tied: their intervals overlap. " : "")
+        + "What varies between vehicles only another design or use can change; what is unknown, better data can remove.";
 
     public const string IndicesReading =
         "alone: share of the variance that knowing this factor would remove. with others: share that would "
@@ -104,7 +106,7 @@ internal static class RankText
     public static (TextTable Table, int LeftOut) IndexTable(RankResult result, Func<RankedFactor, SobolPair> of)
     {
         var table = new TextTable("factor", "alone", "with others");
-        foreach (RankedFactor f in result.Factors.Where(f => !(of(f).Total.Estimate < LeastShown && of(f).First.Estimate < LeastShown)))
+        foreach (RankedFactor f in result.Factors.Where(f => IsShown(of(f))))
         {
             table.AddNoted(
                 f.Factor.Name, (f.RankedWith.IsEmpty ? "" : "* ") + f.Factor.Label, Figures.Index(of(f).First),
@@ -114,8 +116,11 @@ internal static class RankText
         return (table, result.Factors.Length - table.Count);
     }
 
-    /// <summary>What to know of correlated factors; nothing where there are none.</summary>
-    public static IEnumerable<string> CorrelatedReading(RankResult result) => result.Factors.All(f => f.RankedWith.IsEmpty)
+    private static bool IsShown(SobolPair indices) => !(indices.Total.Estimate < LeastShown && indices.First.Estimate < LeastShown);
+
+    /// <summary>What to know of correlated factors; nothing where the tables of indices show none.</summary>
+    public static IEnumerable<string> CorrelatedReading(RankResult result) =>
+        result.Factors.All(f => f.RankedWith.IsEmpty || !(IsShown(f.Failure) || IsShown(f.Life)))
         ? []
         :
         [

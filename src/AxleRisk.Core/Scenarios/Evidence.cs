@@ -14,6 +14,11 @@ public sealed record Evidence
     /// <summary>What is known of the life of this axle; null where nothing is.</summary>
     public LifeEvidence? Life { get; init; }
 
+    /// <summary>
+    /// Where it comes from as a whole, in the author's words; only printed, and only of what has no source of its own. May be empty.
+    /// </summary>
+    public string Source { get; init; } = "";
+
     /// <summary>Factors measured on this vehicle.</summary>
     public ImmutableArray<Measurement> Measured { get; init; } = [];
 
@@ -58,12 +63,14 @@ public abstract record LifeEvidence
 /// <param name="Factor">The name of a continuous factor.</param>
 /// <param name="Value">The value read, in the factor's unit.</param>
 /// <param name="StandardDeviation">The standard deviation of the error, in the same unit, above 0.</param>
-public sealed record Measurement(string Factor, double Value, double StandardDeviation);
+/// <param name="Source">Where it comes from, in the author's words; only printed. Empty where it is not stated.</param>
+public sealed record Measurement(string Factor, double Value, double StandardDeviation, string Source = "");
 
 /// <summary>A choice whose state is known of this vehicle.</summary>
 /// <param name="Factor">The name of a factor that is a choice.</param>
 /// <param name="Value">Its value: the number chosen, or the index of the category.</param>
-public sealed record KnownState(string Factor, double Value);
+/// <param name="Source">Where it comes from, in the author's words; only printed. Empty where it is not stated.</param>
+public sealed record KnownState(string Factor, double Value, string Source = "");
 
 /// <summary>A named explanation: the event that all its conditions hold.</summary>
 /// <param name="Name">Its name, unique in the scenario.</param>

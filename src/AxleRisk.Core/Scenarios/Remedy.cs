@@ -76,7 +76,12 @@ public abstract record Change(string Input)
         /// <summary>A value times a number; its stated nominal with it.</summary>
         public static Value Scale(Value value, double factor) => value switch
         {
-            Value.Uncertain u => u with { Distribution = Scaled.Of(u.Distribution, factor), StatedNominal = factor * u.StatedNominal },
+            Value.Uncertain u => u with
+            {
+                Distribution = Scaled.Of(u.Distribution, factor),
+                StatedNominal = factor * u.StatedNominal,
+                Stated = null,
+            },
             _ => new Value.Certain(factor * value.Nominal),
         };
     }

@@ -22,6 +22,12 @@ public abstract record Value
     /// <param name="StatedNominal">The value of the base case where the scenario states one; otherwise the median is used.</param>
     public sealed record Uncertain(Distribution Distribution, Knowledge Knowledge, double? StatedNominal = null) : Value
     {
+        /// <summary>
+        /// The distribution as the scenario states it, with its numbers as they stand there, such as
+        /// <c>lognormal(5 % to 95 %: 35 to 62)</c>; null for a default, for a choice, and for what was worked out from another value.
+        /// </summary>
+        public string? Stated { get; init; }
+
         /// <inheritdoc/>
         public override double Nominal => StatedNominal ?? Distribution.Median;
     }

@@ -31,6 +31,10 @@ internal sealed class DataFiles(Func<string, byte[]> read)
         }
     }
 
+    /// <summary>The files read so far, each with its place in a copy; one that goes by two names once.</summary>
+    public IEnumerable<SourceFile> Sources =>
+        files.Select(f => new SourceFile(DataFolder.PlaceInCopy(f.Name), f.Bytes)).DistinctBy(f => f.Name);
+
     /// <summary>The digest of a <see cref="ScenarioDocument"/>.</summary>
     public string Digest(ReadOnlySpan<byte> scenario)
     {

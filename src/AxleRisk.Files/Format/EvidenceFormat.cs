@@ -10,19 +10,24 @@ public static class EvidenceFormat
     private static readonly KeyFormat Factor = new("factor", "factor", "", new KeyKind.InputName(), "what was measured or is known")
     { IsRequired = true };
 
+    private static readonly KeyFormat Source = new(
+        "source", "source", "", new KeyKind.Line(200), "where it comes from, such as \"examination of 4 May, photographs 1 to 6\"; only printed");
+
     /// <summary>A factor that was measured.</summary>
     public static TableFormat Measured { get; } = new(
         "evidence.measured", "A factor that was measured.",
         Factor,
         new("value", "value", "", new KeyKind.Number(Domain.Any), "the value read; one that the input can have") { IsRequired = true },
         new("sd", "accuracy", "", new KeyKind.Number(Domain.Positive), "accuracy: the standard deviation of the error of measurement")
-        { IsRequired = true });
+        { IsRequired = true },
+        Source);
 
     /// <summary>A choice whose state is known.</summary>
     public static TableFormat Known { get; } = new(
         "evidence.known", "A choice whose state is known.",
         Factor,
-        new("state", "state", "", new KeyKind.State(), "the state") { IsRequired = true });
+        new("state", "state", "", new KeyKind.State(), "the state") { IsRequired = true },
+        Source);
 
     /// <summary>What was found on one vehicle.</summary>
     public static TableFormat Evidence { get; } = new(
@@ -32,6 +37,7 @@ public static class EvidenceFormat
             new KeyKind.Numbers(Domain.NonNegative, 2, 2, "two distances, the second above the first"),
             "it was whole at the first and broken at the second"),
         new("survived_km", "survived", "km", new KeyKind.Number(Domain.Positive), "it has reached this distance unbroken"),
+        Source,
         FormatParts.Many(Measured, Most, "measurements"),
         FormatParts.Many(Known, Most, "known states"))
     {

@@ -22,6 +22,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         var read = new Evidence
         {
             Life = life,
+            Source = ReadSource(table),
             Measured = ReadAll(table, "measured", EvidenceFormat.Measured, ReadMeasurement),
             Known = ReadAll(table, "known", EvidenceFormat.Known, ReadKnown),
         };
@@ -75,6 +76,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         EvidenceNames.Target? target = ReadFactor(table);
         double? value = table.Number("value", target?.Quantity?.Domain ?? Domain.Any);
         double? deviation = table.Number("sd");
+        string source = ReadSource(table);
         table.RejectUnknown();
         if (target is null)
         {
@@ -96,7 +98,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         }
         else if (value is double v && deviation is double sd)
         {
-            return new Measurement(target.Name, v, sd);
+            return new Measurement(target.Name, v, sd, source);
         }
 
         return null;
@@ -106,6 +108,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
     {
         EvidenceNames.Target? target = ReadFactor(table);
         TomlEntry? state = table.Require("state");
+        string source = ReadSource(table);
         table.RejectUnknown();
         if (target is null || state is null)
         {
@@ -118,7 +121,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         }
         else if (target.StateOf(state.Node) is double value)
         {
-            return new KnownState(target.Name, value);
+            return new KnownState(target.Name, value, source);
         }
         else
         {
@@ -127,6 +130,9 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
 
         return null;
     }
+
+    /// <summary>Where a piece of evidence comes from; empty where it is not stated.</summary>
+    private static string ReadSource(TableReader table) => table.Line("source") ?? "";
 
     private EvidenceNames.Target? ReadFactor(TableReader table) =>
         table.Text("factor") is string name ? names.Find(name, table.Find("factor")!.Node.At) : null;

@@ -79,7 +79,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         {
             Title = title,
             About = about,
-            Block = new TitleBlock(block[0], block[1], block[2], block[3]),
+            Block = new TitleBlock(block[0], block[1], block[2], block[3], block[4]),
             RequiredKm = requiredKm,
             Currency = currency,
             Shape = shape,

@@ -50,6 +50,6 @@ internal sealed class ValueReader(ErrorLog errors, DataFiles data)
             "sample" => new DiscreteReader(errors).ReadSample(table, name, domain, data),
             _ => new ContinuousReader(errors).Read(table, family, name, domain),
         };
-        return distribution is null ? null : new Value.Uncertain(distribution, knowledge, nominal);
+        return distribution is null ? null : new Value.Uncertain(distribution, knowledge, nominal) { Stated = StatedWords.Of(table.Table) };
     }
 }

@@ -32,6 +32,12 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
         (double left, double right) = (start - room, Axis.Place(high) + room);
         plot.Axes.SetLimits(left, right, -Rows.Length + 0.4, 0.6);
         plot.Grid.YAxisStyle.IsVisible = false;
+        // Before the names, which are written over it where there is little room.
+        if (Reference is { } reference && Axis.Holds(reference))
+        {
+            plot.Add.VerticalLine(Axis.Place(reference), 1, colours[Tone.Ink]);
+        }
+
         if (wide)
         {
             NameAtTheSides(plot);
@@ -39,11 +45,6 @@ public sealed record RowsChart(ImmutableArray<ChartRow> Rows, ChartAxis Axis, do
         else
         {
             NameAbove(plot, colours, left, right);
-        }
-
-        if (Reference is { } reference && Axis.Holds(reference))
-        {
-            plot.Add.VerticalLine(Axis.Place(reference), 1, colours[Tone.Ink]);
         }
 
         double down = wide ? 0 : 0.2;

@@ -13,6 +13,12 @@ internal static class HtmlBlocks
     /// <summary>A table of so many rows is not broken over two pages of print.</summary>
     private const int ShortTable = 14;
 
+    /// <summary>A headline whose number is longer is words, and set smaller.</summary>
+    private const int LongNumber = 28;
+
+    /// <summary>A table of more columns has a card for each row on a telephone, with its headings beside the values.</summary>
+    private const int FewColumns = 3;
+
     public static XElement Of(Block block) => block switch
     {
         Paragraph p => new XElement("p", SafeText.Flowing(p.Text)),
@@ -30,7 +36,7 @@ internal static class HtmlBlocks
     };
 
     private static XElement HeadlineOf(Headline headline) => new(
-        "div", Class("headline"),
+        "div", Class(headline.Number.Length > LongNumber ? "headline words" : "headline"),
         new XElement("p", Class("label"), SafeText.Flowing(headline.Label)),
         new XElement("p", Class("number"), SafeText.Flowing(headline.Number)),
         headline.Details.Select(d => new XElement("p", SafeText.Flowing(d))));
@@ -52,9 +58,14 @@ internal static class HtmlBlocks
         return svg;
     }
 
-    /// <summary>A table in a frame of its own that scrolls where the screen is narrow; the keyboard can reach it.</summary>
+    /// <summary>
+    /// A table in a frame of its own that scrolls where the screen is narrow; the keyboard can reach it. One of many columns
+    /// becomes cards there.
+    /// </summary>
     private static XElement TableOf(Table table) => new(
-        "div", Class(table.Rows.Length <= ShortTable ? "frame short" : "frame"), new XAttribute("role", "region"),
+        "div",
+        Class((table.Rows.Length <= ShortTable ? "frame short" : "frame") + (table.Columns.Length > FewColumns ? " many" : "")),
+        new XAttribute("role", "region"),
         new XAttribute("tabindex", "0"), new XAttribute("aria-label", SafeText.Flowing(table.Caption)),
         new XElement(
             "table",
@@ -71,7 +82,9 @@ internal static class HtmlBlocks
         object[] content = cell.Picture is { } picture ? [.. Pictures(picture)] : [.. Breakable(SafeText.Flowing(cell.Text)), .. note];
         return isName
             ? new XElement("th", new XAttribute("scope", "row"), content)
-            : new XElement("td", Side(column), content);
+            : new XElement(
+                "td", cell.Text.Length > LongName && column.IsText ? Class("text long") : Side(column),
+                column.Header.Length == 0 ? null : new XAttribute("data-head", SafeText.Flowing(column.Header)), content);
     }
 
     /// <summary>A long name, alone or in a text, may break after a point or an underscore.</summary>

@@ -66,7 +66,9 @@ public sealed class ParityTests
     [MemberData(nameof(Shipped))]
     public void A_report_tells_what_the_commands_print(string scenario)
     {
-        (ScenarioDocument document, ReportStudies studies, Report report) = ShippedReport.Of(scenario);
+        ReportStudies studies = ShippedReports.Studies(scenario);
+        ScenarioDocument document = studies.Document;
+        Report report = ReportComposer.Compose(studies);
         Assert.NotEmpty(studies.Made);
         (string summary, string inputs) = (Words(report.Sections[0].Blocks), Words(report.Sections[1].Blocks));
         foreach (MadeStudy made in studies.Made)

@@ -79,8 +79,10 @@ public sealed partial class ReportTests
         string[] shown = [.. PictureLink().Matches(markdown).Select(m => m.Groups[1].Value)];
         string[] tables = [.. TableName().Matches(markdown).Select(m => m.Value)];
         string[] json = [.. Regex.Matches(markdown, @"json/[\w-]+\.json").Select(m => m.Value)];
+        string[] sources = ["scenario/warranty-clinic-van.toml", "repeat.txt"];
+        Assert.All(sources, s => Assert.Contains(s, markdown, StringComparison.Ordinal));
         string[] files = [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f))];
-        Assert.Equal(files.Order(), shown.Concat(tables).Concat(json).Append("report.html").Append("report.md").Append("files.csv").Order());
+        Assert.Equal(files.Order(), shown.Concat(tables).Concat(json).Concat(sources).Append("report.html").Append("report.md").Append("files.csv").Order());
         Assert.Equal(26, shown.Count(s => s.StartsWith("figures/input-", StringComparison.Ordinal))); // one a factor
         byte[] signature = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]; // ISO/IEC 15948, 5.2
         Assert.All(shown, s => Assert.Equal(signature, File.ReadAllBytes(Path.Combine(folder, s))[..8]));

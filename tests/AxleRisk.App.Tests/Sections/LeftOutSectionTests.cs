@@ -60,7 +60,7 @@ public sealed class LeftOutSectionTests
             Assert.Equal(whole.Files.Select(f => f.Name).Where(n => n != step.Command), report.Files.Select(f => f.Name));
             string[] commands = [.. report.Sections[^1].Blocks.OfType<CommandLines>().Single().Lines];
             Assert.DoesNotContain(commands, c => c.StartsWith($"axlerisk {step.Command} ", StringComparison.Ordinal));
-            Assert.Equal(8, commands.Length); // the report, base, and six of the seven studies
+            Assert.Equal(9, commands.Length); // the report, check, base, and six of the seven studies
         }
     }
 

@@ -1,6 +1,5 @@
 using AxleRisk.App.Text;
 using AxleRisk.Core.Damage.Fatigue;
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Format;
 using AxleRisk.Files.Writing;
@@ -51,7 +50,9 @@ internal static class InputRows
     {
         var uncertain = input.Value as Value.Uncertain;
         TomlPath path = ScenarioEdits.PathOf(input);
-        string value = Stated(uncertain?.Distribution, path, stated) ?? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal);
+        string value = uncertain is null
+            ? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal)
+            : DistributionText.Of(uncertain);
         return new InputRow(
             path, input.Name, input.Quantity.Label, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault,
             input.Quantity.Meaning, input.Quantity.Domain.Describe())
@@ -62,19 +63,8 @@ internal static class InputRows
         };
     }
 
-    /// <summary>
-    /// A distribution with its numbers as they were written; a choice for readers, for its lists of values and of weights are
-    /// hard to match.
-    /// </summary>
-    private static string? Stated(Distribution? distribution, TomlPath path, StatedValues stated) => distribution switch
-    {
-        null => null,
-        NumberChoice choice => DistributionText.Of(choice),
-        _ => stated.Distribution(path) ?? DistributionText.Of(distribution),
-    };
-
     private static string Text(Value value) =>
-        value is Value.Uncertain u ? DistributionText.Of(u.Distribution) : Figures.Number(value.Nominal);
+        value is Value.Uncertain u ? DistributionText.Of(u) : Figures.Number(value.Nominal);
 
     private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
     {

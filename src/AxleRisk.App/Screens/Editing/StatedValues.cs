@@ -13,19 +13,6 @@ internal sealed class StatedValues(string text)
     /// <summary>A number as it stands in the text; null where there is none.</summary>
     public string? Number(string name) => Find(TomlPath.Of(name)) is TomlValue.Number number ? number.Literal : null;
 
-    /// <summary>A distribution in one line with its parameters as they stand in the text; null where none is stated.</summary>
-    public string? Distribution(TomlPath path)
-    {
-        if (Find(path) is not TomlValue.Table table || table["distribution"] is not TomlValue.Text family)
-        {
-            return null;
-        }
-
-        IEnumerable<string> parameters = table.Items.Where(i => i.Key is not ("distribution" or "knowledge" or "nominal"))
-            .Select(i => $"{i.Key} {i.Value.Write()}");
-        return $"{family.Value}({string.Join(", ", parameters)})";
-    }
-
     /// <summary>The value of a path; null where there is none.</summary>
     public TomlValue? Find(TomlPath path)
     {

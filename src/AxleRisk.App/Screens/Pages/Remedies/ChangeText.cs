@@ -57,7 +57,7 @@ internal static class ChangeText
         Input? found = scenario.Inputs.FirstOrDefault(i => i.Name == input);
         return found?.Value switch
         {
-            Value.Uncertain u => DistributionText.Of(u.Distribution),
+            Value.Uncertain u => DistributionText.Of(u),
             { } value => Figures.Number(value.Nominal),
             null => "",
         } + (found is { Quantity.Unit.Length: > 0 } ? $" {found.Quantity.Unit}" : "");
