@@ -58,6 +58,11 @@ internal sealed class Session : IDisposable
     /// <summary>Why an edit cannot be made; null where it can. Nothing is changed.</summary>
     public string? WhyNot(ScenarioEdit edit)
     {
+        if (Edited.WhyOnlyLook is { } why)
+        {
+            return why;
+        }
+
         try
         {
             return Edited.Try(edit).Errors is [var first, ..] ? first.Message : null;
@@ -86,18 +91,11 @@ internal sealed class Session : IDisposable
         return name;
     }
 
-    /// <summary>Takes the changes of an earlier session.</summary>
-    public void TakeRecovered()
-    {
-        Edited.TakeRecovered();
-        Follow();
-    }
-
     /// <inheritdoc/>
     public void Dispose() => Risk.Dispose();
 
     /// <summary>Goes on with the text as it now is.</summary>
-    private void Follow()
+    public void Follow()
     {
         // A text that is no scenario (recovered, say) has no answer; the last good one stays until it is mended.
         if (Edited.Document is { } document && document != Document)

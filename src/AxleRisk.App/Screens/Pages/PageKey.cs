@@ -28,6 +28,8 @@ internal enum KeyName
     Help,
     Open,
     Save,
+    SaveAs,
+    Compare,
     Undo,
     Redo,
     Quit,

@@ -12,7 +12,7 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
 {
     /// <summary>Changes an input.</summary>
     /// <returns>Why it was not changed; null where it was, or where the reader left.</returns>
-    public string? Change(InputRow row) => row.Kind switch
+    public string? Change(InputRow row) => session.Edited.WhyOnlyLook ?? row.Kind switch
     {
         InputKind.Number => Ask(row, text => Number(text) is { } n ? ScenarioEdit.Set(row.Path, new TomlValue.Number(n, text)) : null),
         InputKind.Text => Ask(row, text => ScenarioEdit.Set(row.Path, TomlValue.Of(text))),
