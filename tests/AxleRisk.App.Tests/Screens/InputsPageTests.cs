@@ -115,7 +115,7 @@ public sealed class InputsPageTests
             {
                 form.Set(0, "tolerance");
                 foreach ((string label, string text) in new[]
-                    { ("nominal", "6"), ("plus", "0.4"), ("minus", "0.4"), ("Cp assumed", "1.33") })
+                    { ("nominal", "6"), ("plus", "0.4"), ("minus", "0.4"), ("Cp assumed", "1.33"), ("outside limits", "sorted out") })
                 {
                     form.Set(Field(form, label), text);
                 }
@@ -128,6 +128,34 @@ public sealed class InputsPageTests
         // Cp = (U - L) / (6 sd) (ISO 22514-2; from memory): sd = 0.8 / (6 * 1.33) = 0.10025; sorting out takes little of it.
         Assert.Equal(0.10025, wall.Distribution.StandardDeviation, 1e-3);
         Assert.Equal((5.6, 6.4), (wall.Distribution.Minimum, wall.Distribution.Maximum));
+    }
+
+    [Fact]
+    public void A_tolerance_opens_with_the_spread_and_limits_that_are_stated_and_changes_nothing_by_itself()
+    {
+        // sd 0.30 within 6.3 and 7.7: Cp = 1.4 / (6 * 0.30) = 0.7778 (ISO 22514-2; from memory).
+        using Session session = Open("warranty-clinic-van");
+        string before = session.Edited.Text;
+        List<string> fields = [];
+        var page = new InputsPage(session, new NoDialogs
+        {
+            Filling = form =>
+            {
+                form.Set(0, "tolerance");
+                fields = [.. form.Fields.Select(f => f.Text)];
+            },
+        });
+        page.Choose("axle.wall_mm");
+        page.Press(KeyName.Enter);
+        Assert.Equal(["tolerance", "7.0", "0.7", "0.7", "0.77778", "", "sorted out", "varies"], fields.Select(t => t == "7" ? "7.0" : t));
+        string changed = session.Edited.Text.Split('\n').Except(before.Split('\n')).Single();
+        string stated = before.Split('\n').Single(l => l.StartsWith("wall_mm = {", StringComparison.Ordinal)).TrimEnd();
+        Assert.StartsWith(stated, changed, StringComparison.Ordinal);
+        Assert.EndsWith("tolerance 7 +0.7 -0.7, Cp 0.77778 assumed, parts outside sorted out", changed, StringComparison.Ordinal);
+
+        // Opened again, it tells what was assumed; another kind leaves the comment.
+        page.Press(KeyName.Enter);
+        Assert.Equal("0.77778", fields[4]);
     }
 
     [Fact]
