@@ -9,4 +9,8 @@ namespace AxleRisk.Files;
 /// SHA-256 of the scenario file's bytes in lower-case hexadecimal; where the scenario refers to data files, of those bytes
 /// followed by the length (8 bytes, least first) and the bytes of each data file, in the order they are first referred to.
 /// </param>
-public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest);
+public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest)
+{
+    /// <summary>The same of the data files alone.</summary>
+    public string DataDigest { get; init; } = "";
+}

@@ -201,6 +201,73 @@ public sealed class InputsPageTests
         Assert.Equal(0.1, session.Document.Scenario.Find(Quantities.TyreDamping)!.Value.Nominal);
     }
 
+    [Fact]
+    public void Search_goes_from_one_that_fits_to_the_next_and_round()
+    {
+        using Session session = Open("warranty-clinic-van");
+        var page = new InputsPage(session, new NoDialogs(answer: "PAYLOAD"));
+        page.Press(KeyName.Home);
+        page.Press('/');
+        Assert.Equal("vehicle.payload_kg", page.Chosen.Name);
+        page.Press('/');
+        Assert.Equal("vehicle.payload_share", page.Chosen.Name);
+        var title = new InputsPage(session, new NoDialogs(answer: "weld det"));
+        title.Press('/');
+        Assert.Equal("detail.catalogue", title.Chosen.Name);
+        var none = new InputsPage(session, new NoDialogs(answer: "nowhere"));
+        string before = none.Chosen.Name;
+        none.Press('/');
+        Assert.Equal(before, none.Chosen.Name);
+        Assert.Contains("Nothing here with \"nowhere\"", none.Status.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Left_and_right_go_from_group_to_group()
+    {
+        using Session session = Open("warranty-clinic-van");
+        var page = new InputsPage(session, new NoDialogs());
+        page.Press(KeyName.Home);
+        page.Press(KeyName.Right);
+        Assert.StartsWith("vehicle.", page.Chosen.Name, StringComparison.Ordinal);
+        page.Press(KeyName.Right);
+        Assert.StartsWith("axle.", page.Chosen.Name, StringComparison.Ordinal);
+        page.Press(KeyName.Down);
+        string first = page.Chosen.Name;
+        page.Press(KeyName.Left);
+        Assert.StartsWith("axle.", page.Chosen.Name, StringComparison.Ordinal);
+        Assert.NotEqual(first, page.Chosen.Name);
+        page.Press(KeyName.Left);
+        page.Press(KeyName.Left);
+        page.Press(KeyName.Left);
+        Assert.Equal("title", page.Chosen.Name);
+        for (int i = 0; i < 30; i++)
+        {
+            page.Press(KeyName.Right);
+        }
+
+        string last = page.Chosen.Name;
+        page.Press(KeyName.Right);
+        Assert.Equal(last, page.Chosen.Name);
+    }
+
+    [Fact]
+    public void A_note_is_kept_as_the_comment_of_the_value_and_shown()
+    {
+        using Session session = Open("warranty-clinic-van");
+        string before = session.Edited.Text;
+        var page = new InputsPage(session, new NoDialogs(answer: "weighed on 3 May"));
+        page.Choose("legs.gravel.speed_km_per_h");
+        page.Press('n');
+        string[] changed = [.. session.Edited.Text.Split('\n').Except(before.Split('\n'))];
+        Assert.EndsWith("# weighed on 3 May", Assert.Single(changed), StringComparison.Ordinal);
+        Assert.StartsWith("speed_km_per_h = ", changed[0], StringComparison.Ordinal);
+        Assert.Contains("Note: weighed on 3 May", Text(page, 80, 40), StringComparison.Ordinal);
+        Assert.Equal(0, session.State);
+        session.Undo();
+        Assert.Equal(before, session.Edited.Text);
+        Assert.DoesNotContain("Note: weighed", Text(page, 80, 40), StringComparison.Ordinal);
+    }
+
     private static Session Open(string scenario) =>
         new(EditedScenario.Open(Cli.Shipped(scenario)), TimeProvider.System, HeadlessConsole.FewEvaluations);
 

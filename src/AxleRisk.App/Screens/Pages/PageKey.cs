@@ -30,6 +30,7 @@ internal enum KeyName
     Save,
     SaveAs,
     Compare,
+    Pin,
     Undo,
     Redo,
     Quit,

@@ -62,7 +62,7 @@ internal sealed class ConsoleState : IDisposable
     public bool HasQuit { get; private set; }
 
     /// <summary>Changes whenever the window would show something else.</summary>
-    public int Revision => HashCode.Combine(presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition);
+    public int Revision => HashCode.Combine(presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
     private int PageHeight => Math.Max(1, height - Above - 1);
 
@@ -159,7 +159,7 @@ internal sealed class ConsoleState : IDisposable
         scroll.Keep(page.Count, PageHeight, IsExplaining ? null : Front.LineInSight);
         return
         [
-            TitleLine.Of(Edited, Session, width),
+            TitleLine.Of(Edited, Session, Front, width),
             Pages.Count == 0 || Front is MendPage ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
             StatusLine(scroll, page.Count),
             .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
@@ -212,6 +212,9 @@ internal sealed class ConsoleState : IDisposable
                 return true;
             case KeyName.Compare when Edited is { } open:
                 notice = Differences.Ask(open, dialogs);
+                return true;
+            case KeyName.Pin when Session is { } open && Front is not MendPage:
+                notice = open.Pin() ? "Pinned: the top line tells each change against this. b lets go." : "No longer pinned.";
                 return true;
             case KeyName.Undo when Edited is { } open:
                 notice = open.Undo() is { } undone ? $"Taken back: {LabelOf(undone)}" : "There is nothing to take back.";

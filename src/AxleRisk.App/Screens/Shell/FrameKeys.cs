@@ -41,6 +41,10 @@ internal static class FrameKeys
             }
 
             yield return new("o", "open", KeyWorth.Spare);
+            if (pages > 0)
+            {
+                yield return new("b", "before and after", KeyWorth.Spare);
+            }
         }
 
         yield return new("q", "quit", KeyWorth.Always);
@@ -55,6 +59,7 @@ internal static class FrameKeys
         { Character: 'q' } => KeyName.Quit,
         { Character: 'S' } => KeyName.SaveAs,
         { Character: 'R' } => KeyName.Compare,
+        { Character: 'b' } => KeyName.Pin,
         _ => KeyName.Character,
     };
 }

@@ -2,7 +2,7 @@ using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Text;
-using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Shell;
@@ -13,15 +13,16 @@ internal static class TitleLine
     /// <summary>The line.</summary>
     /// <param name="edited">The open file; null where there is none.</param>
     /// <param name="session">The scenario in it; null until it is valid.</param>
+    /// <param name="front">The page in front.</param>
     /// <param name="width">Characters.</param>
-    public static PageLine Of(EditedScenario? edited, Session? session, int width)
+    public static PageLine Of(EditedScenario? edited, Session? session, Page front, int width)
     {
         if (edited is null)
         {
             return PageLine.Of($" {Product.Name} {Product.Version}", Ink.Bar).Fit(width, Ink.Bar);
         }
 
-        PageLine answer = session is null || edited.Errors.Count > 0 ? PageLine.Empty : Answer(session);
+        PageLine answer = session is null || edited.Errors.Count > 0 ? PageLine.Empty : Answer(front.Figure ?? Change(session) ?? Risk(session));
         int room = Math.Max(0, width - answer.Length);
         string marks = string.Concat(Marks(edited).Select(m => $" ({m})"));
         string file = TextTable.Shorten(Printable.Line(Path.GetFileName(edited.Path)), Math.Max(8, room - 2 - marks.Length));
@@ -46,18 +47,37 @@ internal static class TitleLine
         }
     }
 
-    private static PageLine Answer(Session session)
+    private static PageLine Answer(PageFigure figure) => PageLine.Of(
+        new Piece($"  {figure.Of}{(figure.IsInterim ? " so far" : "")}: ", Ink.Bar),
+        new Piece(figure.Figure, figure.Range.Length > 0 ? Ink.Chosen : Ink.Bar),
+        new Piece(figure.Range.Length > 0 ? " " + figure.Range : "", Ink.Bar));
+
+    /// <summary>The failure probability of the scenario.</summary>
+    private static PageFigure Risk(Session session)
     {
-        string by = $"  fails by {Figures.Exact(session.Document.Scenario.RequiredKm)} km: ";
+        string of = $"fails by {Figures.Exact(session.Document.Scenario.RequiredKm)} km";
         if (session.Risk.Fresh is not { } result)
         {
-            string failed = session.Risk.Run.Standing.Phase == RunPhase.Failed ? "no answer" : "...";
-            return PageLine.Of(by + failed, Ink.Bar);
+            return new PageFigure(of, session.Risk.Run.Standing.Phase == RunPhase.Failed ? "no answer" : "...");
         }
 
-        DistanceRisk risk = result.AtRequired;
-        string p = Figures.Probability(risk.Probability);
-        string range = $" ({Figures.ProbabilityRange(risk.Probability).Replace(" %", "")})";
-        return PageLine.Of(new Piece(by, Ink.Bar), new Piece(p, Ink.Chosen), new Piece(range, Ink.Bar));
+        Interval p = result.AtRequired.Probability;
+        return new PageFigure(session.Baseline is null ? of : "pinned, " + of, Figures.Probability(p), Figures.Range(p),
+            session.Risk.Run.IsSnapshot || result.Run.IsPartial);
+    }
+
+    /// <summary>The change since a scenario was pinned; null where none is or it is the same.</summary>
+    private static PageFigure? Change(Session session)
+    {
+        if (session.Baseline is not { IsPresent: false } baseline)
+        {
+            return null;
+        }
+
+        string of = $"by {Figures.Exact(session.Document.Scenario.RequiredKm)} km";
+        return baseline.Fresh is { Cases: [var before, { Change: { } change } after] } result
+            ? new PageFigure(of, ChangeFigures.Of(before.Probability.Estimate, after.Probability.Estimate, change.Difference),
+                IsInterim: baseline.Run.IsSnapshot || result.Run.IsPartial)
+            : new PageFigure(of, baseline.Run.Standing.Phase == RunPhase.Failed ? "no comparison" : "...");
     }
 }
