@@ -11,6 +11,9 @@ namespace AxleRisk.Files;
 /// </param>
 public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest)
 {
-    /// <summary>The same of the data files alone.</summary>
+    /// <summary>The digest of the data files alone.</summary>
     public string DataDigest { get; init; } = "";
+
+    /// <summary>The text it was read from.</summary>
+    public string Text { get; init; } = "";
 }

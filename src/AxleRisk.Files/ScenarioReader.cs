@@ -79,7 +79,7 @@ public static class ScenarioReader
             ? new ScenarioTreeReader(errors, new ValueReader(errors, data), EndOf(text!)).Read(tree)
             : null;
         errors.ThrowIfAny();
-        return new ScenarioDocument(scenario!, fileName, data.Digest(bytes)) { DataDigest = data.Digest([]) };
+        return new ScenarioDocument(scenario!, fileName, data.Digest(bytes)) { DataDigest = data.Digest([]), Text = text! };
     }
 
     private static Position EndOf(string text)

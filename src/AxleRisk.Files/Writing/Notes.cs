@@ -29,7 +29,8 @@ internal static class Notes
     /// <exception cref="EditException">The value shares its line with others, so that a comment there is not its own.</exception>
     public static IEnumerable<Splice> Write(string text, Place place, string note)
     {
-        (int from, int to) = Behind(text, place) ?? throw new EditException("a value that shares its line with others has no note of its own");
+        (int from, int to) = Behind(text, place)
+            ?? throw new EditException("a value that shares its line with others has no note of its own");
         string line = string.Join(' ', note.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         (int aboveFrom, int aboveTo) = Words(text[from..to]).Length > 0 ? (0, 0) : Above(text, place);
         yield return new Splice(from, to, line.Length > 0 ? $" # {line}" : "");

@@ -76,7 +76,8 @@ public sealed partial record Tolerance(double Nominal, double Minus, double Plus
             ("distribution", TomlValue.Of("normal")),
             ("mean", Number("mean", Mean, 6)),
             ("sd", Number("sd", StandardDeviation, 4)),
-            .. Sorted ? new (string, TomlValue)[] { ("min", Number("min", Nominal - Minus, 6)), ("max", Number("max", Nominal + Plus, 6)) } : [],
+            .. Sorted
+                ? new (string, TomlValue)[] { ("min", Number("min", Nominal - Minus, 6)), ("max", Number("max", Nominal + Plus, 6)) } : [],
             .. before?["nominal"] is not null || Rounded(Mean, 6) != Nominal
                 ? new (string, TomlValue)[] { ("nominal", Number("nominal", Nominal, 6)) } : [],
             .. before?["knowledge"] is not null || knowledge != "varies"

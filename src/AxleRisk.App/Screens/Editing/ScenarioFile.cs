@@ -70,7 +70,7 @@ internal sealed class ScenarioFile
     /// <summary>Gives the file free for others.</summary>
     public void Release() => mark?.Release();
 
-    /// <summary>Looks whether the file has changed, read only where its time or length has, and whether it is still this console's.</summary>
+    /// <summary>Looks whether the file has changed, read only where its time or length has, and whether it is this console's.</summary>
     public void Look()
     {
         if (mark is not null)
@@ -150,7 +150,7 @@ internal sealed class ScenarioFile
         return outcome;
     }
 
-    /// <summary>Keeps a text beside the file, again where what was kept has vanished; what nobody has decided upon is moved aside.</summary>
+    /// <summary>Keeps a text beside the file; what an earlier session left and nobody has decided upon is moved aside.</summary>
     /// <returns>Null, or why it could not be kept.</returns>
     public string? Keep(string text)
     {

@@ -24,7 +24,7 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
     private ImmutableList<Answer> kept = [];
     private int revision;
 
-    /// <summary>The result for the scenario as it is where there is one, else the last, whole or so far; null before there is any.</summary>
+    /// <summary>The result for the scenario as it is, else the last one, whole or so far; null before there is any.</summary>
     public T? Result => Shown?.Result;
 
     /// <summary>The state of the scenario that <see cref="Result"/> answers.</summary>

@@ -5,4 +5,8 @@ namespace AxleRisk.App.Screens.Pages;
 /// <param name="Figure">The figure, or a word in its place.</param>
 /// <param name="Range">Its interval; empty where there is none.</param>
 /// <param name="IsInterim">Whether the study behind it is not done, or was ended early.</param>
-internal sealed record PageFigure(string Of, string Figure, string Range = "", bool IsInterim = false);
+internal sealed record PageFigure(string Of, string Figure, string Range = "", bool IsInterim = false)
+{
+    /// <summary>What it is of, where there is little room.</summary>
+    public string ShortOf { get; init; } = Of;
+}

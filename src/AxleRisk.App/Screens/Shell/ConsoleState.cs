@@ -62,7 +62,8 @@ internal sealed class ConsoleState : IDisposable
     public bool HasQuit { get; private set; }
 
     /// <summary>Changes whenever the window would show something else.</summary>
-    public int Revision => HashCode.Combine(presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
+    public int Revision => HashCode.Combine(
+        presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
     private int PageHeight => Math.Max(1, height - Above - 1);
 
@@ -160,7 +161,8 @@ internal sealed class ConsoleState : IDisposable
         return
         [
             TitleLine.Of(Edited, Session, Front, width),
-            Pages.Count == 0 || Front is MendPage ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
+            Pages.Count == 0 || Front is MendPage
+                ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
             StatusLine(scroll, page.Count),
             .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
             KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys,

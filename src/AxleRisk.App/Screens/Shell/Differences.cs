@@ -35,7 +35,8 @@ internal static class Differences
                 return dialogs.Choose("File", $"{edited.Path} is gone with its folder.", "Not now", "Another name") == 1
                     ? Saving.SaveAs(edited, dialogs).Notice : "";
             case DiskState.Gone:
-                return dialogs.Choose("File", $"{edited.Path} was removed since it was opened.", "Not now", "Another name", "Write it again") switch
+                string removed = $"{edited.Path} was removed since it was opened.";
+                return dialogs.Choose("File", removed, "Not now", "Another name", "Write it again") switch
                 {
                     1 => Saving.SaveAs(edited, dialogs).Notice,
                     2 => Saved(edited, edited.Save(overwrite: true)),

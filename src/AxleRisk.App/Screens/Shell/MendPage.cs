@@ -96,6 +96,9 @@ internal sealed class MendPage(EditedScenario edited, IDialogs dialogs) : Page
                 int to = Line + (key.Name == KeyName.Left ? -1 : 1);
                 gone += Math.Clamp(to, 1, LastLine) - Line;
                 return true;
+            case { Name: KeyName.Enter or KeyName.Delete } or { Character: 'n' or 't' } when edited.WhyOnlyLook is { } why:
+                outcome = why;
+                return true;
             case { Name: KeyName.Enter } when gone == 0 && MissingKey is { } missing:
                 Change(Line, $"{missing} = ", (text, line) => LineEdits.Insert(edited.Text, line, text));
                 return true;
@@ -131,11 +134,7 @@ internal sealed class MendPage(EditedScenario edited, IDialogs dialogs) : Page
 
     private void Change(int line, string initial, Func<string, int, string> change)
     {
-        if (edited.WhyOnlyLook is { } why)
-        {
-            outcome = why;
-        }
-        else if (!IsHere)
+        if (!IsHere)
         {
             outcome = "That is in a data file: mend it there, then r reads all again.";
         }

@@ -23,7 +23,8 @@ internal static class Opening
         }
 
         // Whether it lives cannot be found out from here.
-        switch (dialogs.Choose("Open elsewhere", text + $" If that console is gone, take it over.", "Take it over", "Another name", "Only look"))
+        text += " If that console is gone, take it over.";
+        switch (dialogs.Choose("Open elsewhere", text, "Take it over", "Another name", "Only look"))
         {
             case 0:
                 edited.File.Claim(evenIfHeld: true);

@@ -41,7 +41,8 @@ internal static class Saving
                     _ => ("Not saved.", false),
                 };
             default:
-                return dialogs.Choose("Not saved", outcome.Reason + ".", No, OtherName) == 1 ? SaveAs(edited, dialogs) : ("Not saved.", false);
+                return dialogs.Choose("Not saved", outcome.Reason + ".", No, OtherName) == 1
+                    ? SaveAs(edited, dialogs) : ("Not saved.", false);
         }
     }
 

@@ -22,10 +22,13 @@ internal static class TitleLine
             return PageLine.Of($" {Product.Name} {Product.Version}", Ink.Bar).Fit(width, Ink.Bar);
         }
 
-        PageLine answer = session is null || edited.Errors.Count > 0 ? PageLine.Empty : Answer(front.Figure ?? Change(session) ?? Risk(session));
-        int room = Math.Max(0, width - answer.Length);
         string marks = string.Concat(Marks(edited).Select(m => $" ({m})"));
-        string file = TextTable.Shorten(Printable.Line(Path.GetFileName(edited.Path)), Math.Max(8, room - 2 - marks.Length));
+        string name = Printable.Line(Path.GetFileName(edited.Path));
+        PageFigure? figure = session is null || edited.Errors.Count > 0 ? null : front.Figure ?? Change(session) ?? Risk(session);
+        PageLine answer = Answer(figure, isShort: false);
+        answer = answer.Length + name.Length + marks.Length + 2 > width ? Answer(figure, isShort: true) : answer;
+        int room = Math.Max(0, width - answer.Length);
+        string file = TextTable.Shorten(name, Math.Max(8, room - 2 - marks.Length));
         return PageLine.Of($" {file}{marks}", Ink.Bar).Fit(room, Ink.Bar).Then(answer).Fit(width, Ink.Bar);
     }
 
@@ -47,10 +50,19 @@ internal static class TitleLine
         }
     }
 
-    private static PageLine Answer(PageFigure figure) => PageLine.Of(
-        new Piece($"  {figure.Of}{(figure.IsInterim ? " so far" : "")}: ", Ink.Bar),
-        new Piece(figure.Figure, figure.Range.Length > 0 ? Ink.Chosen : Ink.Bar),
-        new Piece(figure.Range.Length > 0 ? " " + figure.Range : "", Ink.Bar));
+    private static PageLine Answer(PageFigure? figure, bool isShort)
+    {
+        if (figure is null)
+        {
+            return PageLine.Empty;
+        }
+
+        string of = $"{(isShort ? figure.ShortOf : figure.Of)}{(figure.IsInterim ? " so far" : "")}".Trim();
+        return PageLine.Of(
+            new Piece(of.Length > 0 ? $"  {of}: " : "  ", Ink.Bar),
+            new Piece(figure.Figure, figure.Range.Length > 0 ? Ink.Chosen : Ink.Bar),
+            new Piece(figure.Range.Length > 0 ? " " + figure.Range : "", Ink.Bar));
+    }
 
     /// <summary>The failure probability of the scenario.</summary>
     private static PageFigure Risk(Session session)
@@ -63,7 +75,8 @@ internal static class TitleLine
 
         Interval p = result.AtRequired.Probability;
         return new PageFigure(session.Baseline is null ? of : "pinned, " + of, Figures.Probability(p), Figures.Range(p),
-            session.Risk.Run.IsSnapshot || result.Run.IsPartial);
+            session.Risk.Run.IsSnapshot || result.Run.IsPartial)
+        { ShortOf = session.Baseline is null ? of : "pinned" };
     }
 
     /// <summary>The change since a scenario was pinned; null where none is or it is the same.</summary>
@@ -78,6 +91,7 @@ internal static class TitleLine
         return baseline.Fresh is { Cases: [var before, { Change: { } change } after] } result
             ? new PageFigure(of, ChangeFigures.Of(before.Probability.Estimate, after.Probability.Estimate, change.Difference),
                 IsInterim: baseline.Run.IsSnapshot || result.Run.IsPartial)
+            { ShortOf = "" }
             : new PageFigure(of, baseline.Run.Standing.Phase == RunPhase.Failed ? "no comparison" : "...");
     }
 }

@@ -91,6 +91,26 @@ public sealed class MendPageTests
         Assert.NotNull(state.Session);
     }
 
+    [Theory]
+    [InlineData(20, 5)]
+    [InlineData(80, 24)]
+    public void It_fills_the_window_and_changes_nothing_of_what_another_console_has(int width, int height)
+    {
+        string text = Good.With("wall_mm = 6", "wall_mm = -6");
+        string path = Cli.Temporary(text);
+        File.WriteAllText(path + ".open", "process 1\nstart 1\nhost faraway\nplace 00000000\n");
+        using ConsoleState state = Open(path, new Answers { Next = "wall_mm = 6" });
+        foreach (PageKey key in new PageKey[] { KeyName.Enter, KeyName.Delete, 'n', 't', KeyName.Left, KeyName.Down, 'r', '?', 'x' })
+        {
+            state.Press(key);
+            IReadOnlyList<PageLine> lines = state.Lines(width, height);
+            Assert.Equal(height, lines.Count);
+            Assert.All(lines, line => Assert.Equal(width, line.Length));
+        }
+
+        Assert.Equal(text, state.Edited!.Text);
+    }
+
     private static ConsoleState Open(string path, IDialogs dialogs)
     {
         var state = new ConsoleState(dialogs, TimeProvider.System, () => []) { RiskEvaluations = HeadlessConsole.FewEvaluations };

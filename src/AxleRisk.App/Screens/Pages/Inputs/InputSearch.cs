@@ -16,7 +16,7 @@ internal static class InputSearch
         bool Has(string word) => word.Contains(text, StringComparison.OrdinalIgnoreCase);
         return Enumerable.Range(1, all.Length).Select(step => (place + step) % all.Length)
             .FirstOrDefault(i => all[i] is var (group, row)
-                && (Has(row.Label) || Has(row.Name) || Has(row.ValueText) 
+                && (Has(row.Label) || Has(row.Name) || Has(row.ValueText)
                     || (row == group.Rows[0] && group.Title.StartsWith(text, StringComparison.OrdinalIgnoreCase))), -1);
     }
 

@@ -33,7 +33,8 @@ internal sealed class ToleranceFields
             new("minus", FieldBook.Show(stated.Minus), unit), new("Cp assumed", FieldBook.Show(stated.Cp)),
             new("Cpk, if less", stated.Cpk is { } cpk ? FieldBook.Show(cpk) : ""),
             new("outside limits", stated.Sorted ? SortedOut : Delivered, "", [SortedOut, Delivered]),
-            new("knowledge", input.Value is Value.Uncertain u ? ScenarioEdits.KnowledgeWord(u.Knowledge) : "varies", "", ["varies", "unknown"]),
+            new("knowledge", ScenarioEdits.KnowledgeWord((input.Value as Value.Uncertain)?.Knowledge ?? Knowledge.Varies), "",
+                ["varies", "unknown"]),
         ];
     }
 
