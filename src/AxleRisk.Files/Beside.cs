@@ -1,7 +1,3 @@
-using System.Diagnostics;
-using System.Security.Cryptography;
-using System.Text;
-
 namespace AxleRisk.Files;
 
 /// <summary>
@@ -12,15 +8,13 @@ internal static class Beside
 {
     private const string Suffix = ".part";
 
-    private static readonly string Place = PlaceOf();
-
     /// <summary>The path beside another, of this process alone.</summary>
-    public static string PathOf(string path) => $"{path}.{Environment.ProcessId}.{Place}{Suffix}";
+    public static string PathOf(string path) => $"{path}.{Environment.ProcessId}.{Processes.Place}{Suffix}";
 
     /// <summary>Removes what processes of this place left beside a path when they were killed.</summary>
     public static void RemoveDead(string path)
     {
-        (string start, string end) = (Path.GetFileName(path) + ".", $".{Place}{Suffix}");
+        (string start, string end) = (Path.GetFileName(path) + ".", $".{Processes.Place}{Suffix}");
         try
         {
             foreach (string entry in Directory.GetFileSystemEntries(Path.GetDirectoryName(path)!))
@@ -28,7 +22,7 @@ internal static class Beside
                 string name = Path.GetFileName(entry);
                 if (name.Length > start.Length + end.Length && name.StartsWith(start, StringComparison.Ordinal)
                     && name.EndsWith(end, StringComparison.Ordinal)
-                    && int.TryParse(name.AsSpan()[start.Length..^end.Length], out int process) && IsDead(process))
+                    && int.TryParse(name.AsSpan()[start.Length..^end.Length], out int process) && Processes.StartOf(process) is null)
                 {
                     Remove(entry);
                 }
@@ -50,34 +44,5 @@ internal static class Beside
         {
             File.Delete(entry);
         }
-    }
-
-    private static bool IsDead(int process)
-    {
-        try
-        {
-            Process.GetProcessById(process).Dispose();
-            return false;
-        }
-        catch (ArgumentException)
-        {
-            return true;
-        }
-    }
-
-    // Linux: the numbers of processes are those of one boot and one PID namespace.
-    private static string PlaceOf()
-    {
-        string place = Environment.MachineName;
-        try
-        {
-            place += File.ReadAllText("/proc/sys/kernel/random/boot_id") + new FileInfo("/proc/self/ns/pid").LinkTarget;
-        }
-        catch (Exception e) when (FileBytes.IsFileTrouble(e))
-        {
-            // Not Linux: the name of the machine has to do.
-        }
-
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..8];
     }
 }

@@ -28,6 +28,25 @@ internal static class FileKind
             && (BitConverter.ToUInt16(stat, ModeAt) & KindBits) is not (Regular or Folder);
     }
 
+    /// <summary>
+    /// Whether a file is there and marked as not to be written: no one may, by its mode. An administrator's process may write
+    /// it all the same, so trying is no answer.
+    /// </summary>
+    public static bool IsProtected(string path)
+    {
+        const UnixFileMode anyWrite = UnixFileMode.UserWrite | UnixFileMode.GroupWrite | UnixFileMode.OtherWrite;
+        try
+        {
+            return File.Exists(path) && (OperatingSystem.IsWindows()
+                ? File.GetAttributes(path).HasFlag(FileAttributes.ReadOnly)
+                : (File.GetUnixFileMode(path) & anyWrite) == 0);
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            return false;
+        }
+    }
+
     [DllImport("libc", EntryPoint = "statx")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int StatX(int folder, byte[] path, int flags, uint mask, byte[] buffer);

@@ -14,7 +14,14 @@ namespace AxleRisk.Files;
 /// The files it was read from, as a copy of them is laid out: the scenario first, then the data files. Read from there, the
 /// scenario has the same digest.
 /// </param>
-public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest, ImmutableArray<SourceFile> Sources);
+public sealed record ScenarioDocument(Scenario Scenario, string FileName, string Digest, ImmutableArray<SourceFile> Sources)
+{
+    /// <summary>The digest of the data files alone.</summary>
+    public string DataDigest { get; init; } = "";
+
+    /// <summary>The text it was read from.</summary>
+    public string Text { get; init; } = "";
+}
 
 /// <summary>One of the files that a scenario was read from.</summary>
 /// <param name="Name">Where a copy of it lies, from the folder of the copied scenario, with <c>/</c> between.</param>

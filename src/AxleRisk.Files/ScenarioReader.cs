@@ -80,7 +80,11 @@ public static class ScenarioReader
             : null;
         errors.ThrowIfAny();
         return new ScenarioDocument(
-            scenario!, fileName, data.Digest(bytes), [new SourceFile(Path.GetFileName(fileName), bytes), .. data.Sources]);
+            scenario!, fileName, data.Digest(bytes), [new SourceFile(Path.GetFileName(fileName), bytes), .. data.Sources])
+        {
+            DataDigest = data.Digest([]),
+            Text = text!,
+        };
     }
 
     private static Position EndOf(string text)

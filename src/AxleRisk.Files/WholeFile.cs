@@ -85,7 +85,7 @@ public static class WholeFile
     }
 
     /// <summary>The path at the end of a chain of links, whether or not there is anything; a descriptor's is not followed.</summary>
-    private static string Follow(string path)
+    internal static string Follow(string path)
     {
         string full = Path.GetFullPath(path);
         for (int links = 0; DescriptorOf(full) is null && new FileInfo(full).LinkTarget is string next; links++)

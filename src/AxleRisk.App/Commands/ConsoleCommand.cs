@@ -2,7 +2,6 @@ using System.CommandLine;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Views;
 using AxleRisk.App.Text;
-using AxleRisk.Files;
 
 namespace AxleRisk.App.Commands;
 
@@ -32,12 +31,9 @@ internal static class ConsoleCommand
             return ExitCode.BadInput;
         }
 
-        // Before the screen is taken: errors of the file are printed as by every other command.
+        // Before the screen is taken: what cannot be read at all is told as by every other command. What is no valid scenario is
+        // mended in the console.
         EditedScenario? scenario = file is null ? null : EditedScenario.Open(file, dataFolders);
-        if (scenario?.Errors is { Count: > 0 } errors)
-        {
-            throw new ScenarioException(errors);
-        }
 
         try
         {

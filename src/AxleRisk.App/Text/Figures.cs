@@ -71,6 +71,9 @@ internal static class Figures
         static string Power(double x) => double.IsNaN(x) ? None : x == 0 ? "0" : x.ToString("0.0e-0");
     }
 
+    /// <summary>The same in brackets for a place beside the estimate, the sign of percent left out.</summary>
+    public static string Range(Interval p) => $"({ProbabilityRange(p).Replace(" %", "")})";
+
     /// <summary>A share of a whole, in percent.</summary>
     public static string Share(double share) => double.IsNaN(share) ? None : (100 * share).ToString("0.0") + " %";
 

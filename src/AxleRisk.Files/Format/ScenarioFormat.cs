@@ -9,6 +9,9 @@ namespace AxleRisk.Files.Format;
 /// </summary>
 public static class ScenarioFormat
 {
+    private static string[] TitleBlockMeanings =>
+        ["its date", "who made it", "who examined the vehicle", "who has looked it over", "which state of it this is"];
+
     /// <summary>The vehicle.</summary>
     public static TableFormat Vehicle { get; } = new(
         "vehicle", "The vehicle; all values are of one rear wheel unless the meaning says otherwise.", FormatParts.Of("vehicle"));
@@ -76,7 +79,7 @@ public static class ScenarioFormat
         [
             new("title", "title", "", new KeyKind.Line(200), "what is printed at the head of every result") { IsRequired = true },
             new("about", "about", "", new KeyKind.Text(), "what the scenario is about") { Otherwise = "empty" },
-            .. TitleBlock.Keys.Zip(["its date", "who made it", "who examined the vehicle", "who has looked it over", "which state of it this is"], (key, meaning) =>
+            .. TitleBlock.Keys.Zip(TitleBlockMeanings, (key, meaning) =>
                 new KeyFormat(key, key, "", new KeyKind.Line(200), $"title block of the report: {meaning}") { Otherwise = "empty" }),
             new("required_km", "required distance", "km", new KeyKind.Number(Domain.Positive), "the distance the axle must last")
             { IsRequired = true },

@@ -8,13 +8,48 @@ namespace AxleRisk.Files.Writing;
 /// <c>.unsaved</c>, so that it can be looked at and used without this program.
 /// </summary>
 /// <param name="scenario">The scenario's path.</param>
-public sealed class RecoveryFile(string scenario)
+/// <param name="place">Its own path; null for the usual one.</param>
+public sealed class RecoveryFile(string scenario, string? place = null)
 {
     /// <summary>The end of its name.</summary>
     public const string Suffix = ".unsaved";
 
     /// <summary>Its path.</summary>
-    public string Path => scenario + Suffix;
+    public string Path { get; } = place ?? scenario + Suffix;
+
+    /// <summary>Whether it is there.</summary>
+    public bool IsThere => File.Exists(Path);
+
+    /// <summary>
+    /// One under a name that is free, such as <c>NAME.unsaved-1.toml</c>: for changes that nobody is to run over, in an ordinary
+    /// scenario that is listed like any other.
+    /// </summary>
+    public static RecoveryFile Aside(string scenario)
+    {
+        string stem = System.IO.Path.ChangeExtension(scenario, null) + Suffix;
+        int number = 1;
+        while (File.Exists($"{stem}-{number}.toml"))
+        {
+            number++;
+        }
+
+        return new RecoveryFile(scenario, $"{stem}-{number}.toml");
+    }
+
+    /// <summary>Gives it the place of another, which is not there.</summary>
+    /// <returns>Null, or why it could not be moved; it is then where it was.</returns>
+    public string? MoveTo(RecoveryFile other)
+    {
+        try
+        {
+            File.Move(Path, other.Path, overwrite: false);
+            return null;
+        }
+        catch (Exception e) when (FileBytes.IsFileTrouble(e))
+        {
+            return $"{other.Path}: {FileBytes.WriteReason(e)}";
+        }
+    }
 
     /// <summary>Writes the text, whole or not at all.</summary>
     /// <returns>Null, or why it could not be written.</returns>

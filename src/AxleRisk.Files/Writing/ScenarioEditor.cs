@@ -38,6 +38,19 @@ public static class ScenarioEditor
         }
     }
 
+    /// <summary>The note of a value: the comment behind it, else that directly above it; empty where there is none.</summary>
+    public static string NoteOf(string text, TomlPath path)
+    {
+        try
+        {
+            return Outline.Of(text).Find(path) is { } place ? Notes.Of(text, place) : "";
+        }
+        catch (EditException)
+        {
+            return "";
+        }
+    }
+
     private static string Apply(string text, TomlEdit step)
     {
         Outline outline = Outline.Of(text);
@@ -48,6 +61,8 @@ public static class ScenarioEditor
                 there is null ? Insert(outline, step.Path, value) : Replace(outline, there, step.Path, value),
             TomlEdit.Remove => there is null ? text : Without(text, there),
             TomlEdit.Append { Table: var table } => Append(outline, there, step.Path, table),
+            TomlEdit.Note { Text: var note } => there is null
+                ? throw new EditException($"there is no {step.Path}") : Splice.Apply(text, Notes.Write(text, there, note)),
             _ => throw new EditException($"{step.Path} cannot be changed so"),
         };
     }

@@ -20,7 +20,10 @@ public static class ScenarioEdits
     }
 
     /// <summary>The weld detail: a catalogue and a category, or several with weights that add up to 1 as they are written.</summary>
-    public static ScenarioEdit Detail(string catalogue, IReadOnlyList<(string Category, double Weight)> categories, Knowledge knowledge) =>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="categories">The categories.</param>
+    /// <param name="knowledge">Why there are several; null to state nothing.</param>
+    public static ScenarioEdit Detail(string catalogue, IReadOnlyList<(string Category, double Weight)> categories, Knowledge? knowledge) =>
         new("detail.category",
         [
             new TomlEdit.Set(TomlPath.Of("detail.catalogue"), TomlValue.Of(catalogue)),
@@ -28,14 +31,16 @@ public static class ScenarioEdits
         ]);
 
     /// <summary>A category, or a choice of several with their weights.</summary>
-    public static TomlValue Category(IReadOnlyList<(string Category, double Weight)> categories, Knowledge knowledge) =>
+    public static TomlValue Category(IReadOnlyList<(string Category, double Weight)> categories, Knowledge? knowledge) =>
         categories.Count == 1
         ? TomlValue.Of(categories[0].Category)
         : TomlValue.TableOf(
+        [
             ("distribution", TomlValue.Of("choice")),
             ("values", TomlValue.ListOf(categories.Select(c => TomlValue.Of(c.Category)))),
             ("weights", TomlValue.ListOf(Shares.Exactly([.. categories.Select(c => c.Weight)]).Select(Shares.ToValue))),
-            ("knowledge", Word(knowledge)));
+            .. knowledge is { } known ? new (string, TomlValue)[] { ("knowledge", TomlValue.Of(KnowledgeWord(known))) } : [],
+        ]);
 
     /// <summary>The rank correlation of two inputs: added, changed where they have one, or taken out where it is 0.</summary>
     public static ScenarioEdit Correlation(Scenario scenario, string first, string second, double spearman)
@@ -75,8 +80,6 @@ public static class ScenarioEdits
         return new ScenarioEdit("evidence",
             [.. others, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
     }
-
-    private static TomlValue.Text Word(Knowledge knowledge) => TomlValue.Of(KnowledgeWord(knowledge));
 
     /// <summary>The word of a scenario file for a kind of not knowing.</summary>
     public static string KnowledgeWord(Knowledge knowledge) => knowledge == Knowledge.Unknown ? "unknown" : "varies";

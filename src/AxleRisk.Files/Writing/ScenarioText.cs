@@ -38,20 +38,27 @@ public sealed record ScenarioText(string Path, string Text, bool HasMark, string
         throw new InvalidOperationException();
     }
 
-    /// <summary>Whether the file now holds other bytes than when it was read or saved, or has come or gone since.</summary>
-    public bool ChangedOnDisk()
+    /// <summary>Whether the file is marked as not to be written.</summary>
+    public bool IsProtected => FileKind.IsProtected(Path);
+
+    /// <summary>What the file holds now, against what it held when it was read or saved.</summary>
+    public DiskState OnDisk()
     {
         try
         {
-            return DigestOf(FileBytes.Read(Path)) != Digest;
+            return DigestOf(FileBytes.Read(Path)) == Digest ? DiskState.Same : DiskState.Changed;
         }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        catch (DirectoryNotFoundException)
         {
-            return Digest is not null;
+            return DiskState.FolderGone;
+        }
+        catch (FileNotFoundException)
+        {
+            return Digest is null ? DiskState.Same : DiskState.Gone;
         }
         catch (Exception e) when (FileBytes.IsFileTrouble(e))
         {
-            return true;
+            return DiskState.Changed;
         }
     }
 

@@ -19,6 +19,11 @@ public abstract record TomlEdit(TomlPath Path)
     /// <param name="Path">The array.</param>
     /// <param name="Table">The table.</param>
     public sealed record Append(TomlPath Path, TomlValue.Table Table) : TomlEdit(Path);
+
+    /// <summary>Writes the note of a value, the comment behind it, in place of the one that stands there.</summary>
+    /// <param name="Path">Where the value stands.</param>
+    /// <param name="Text">The note; an empty one takes it away.</param>
+    public sealed record Note(TomlPath Path, string Text) : TomlEdit(Path);
 }
 
 /// <summary>A change as the user sees it: a name, and what it comes to in the text, done together or not at all.</summary>

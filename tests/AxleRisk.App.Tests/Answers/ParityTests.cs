@@ -6,7 +6,6 @@ using AxleRisk.App.Sections;
 using AxleRisk.App.Studies;
 using AxleRisk.App.Tests.Screens;
 using AxleRisk.App.Tests.Screens.Pages;
-using AxleRisk.App.Tests.Sections;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;

@@ -85,14 +85,19 @@ public sealed class ConsoleStateTests
     }
 
     [Fact]
-    public void A_file_that_is_no_scenario_is_refused_with_its_errors_and_nothing_is_lost()
+    public void A_file_that_is_no_scenario_opens_with_its_errors_and_one_that_cannot_be_read_does_not()
     {
         string path = Cli.Temporary("title = \"x\"\nrequired_km = -1\n");
-        using var state = new ConsoleState(new NoDialogs(), TimeProvider.System, () => [new ScenarioEntry(path, null, "wrong")]);
+        using var state = new ConsoleState(new NoDialogs(), TimeProvider.System,
+            () => [new ScenarioEntry(path, null, "wrong"), new ScenarioEntry(path + "x", null, "gone")]);
         state.Press(KeyName.Enter);
         string screen = string.Join('\n', state.Lines(200, 24).Select(l => l.Text));
-        Assert.Contains("(2,15)", screen, StringComparison.Ordinal);
+        Assert.Contains("line 2: required_km must be", screen, StringComparison.Ordinal);
         Assert.Null(state.Session);
+        state.Press('o');
+        state.Press(KeyName.Down);
+        state.Press(KeyName.Enter);
+        Assert.Contains("there is no such file", string.Join('\n', state.Lines(200, 24).Select(l => l.Text)), StringComparison.Ordinal);
         state.Press('x');
         Assert.Contains("Choose a scenario", string.Join('\n', state.Lines(80, 24).Select(l => l.Text)), StringComparison.Ordinal);
     }

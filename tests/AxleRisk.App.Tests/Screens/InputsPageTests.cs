@@ -115,7 +115,7 @@ public sealed class InputsPageTests
             {
                 form.Set(0, "tolerance");
                 foreach ((string label, string text) in new[]
-                    { ("nominal", "6"), ("plus", "0.4"), ("minus", "0.4"), ("Cp assumed", "1.33") })
+                    { ("nominal", "6"), ("plus", "0.4"), ("minus", "0.4"), ("Cp assumed", "1.33"), ("outside limits", "sorted out") })
                 {
                     form.Set(Field(form, label), text);
                 }
@@ -128,6 +128,34 @@ public sealed class InputsPageTests
         // Cp = (U - L) / (6 sd) (ISO 22514-2; from memory): sd = 0.8 / (6 * 1.33) = 0.10025; sorting out takes little of it.
         Assert.Equal(0.10025, wall.Distribution.StandardDeviation, 1e-3);
         Assert.Equal((5.6, 6.4), (wall.Distribution.Minimum, wall.Distribution.Maximum));
+    }
+
+    [Fact]
+    public void A_tolerance_opens_with_the_spread_and_limits_that_are_stated_and_changes_nothing_by_itself()
+    {
+        // sd 0.30 within 6.3 and 7.7: Cp = 1.4 / (6 * 0.30) = 0.7778 (ISO 22514-2; from memory).
+        using Session session = Open("warranty-clinic-van");
+        string before = session.Edited.Text;
+        List<string> fields = [];
+        var page = new InputsPage(session, new NoDialogs
+        {
+            Filling = form =>
+            {
+                form.Set(0, "tolerance");
+                fields = [.. form.Fields.Select(f => f.Text)];
+            },
+        });
+        page.Choose("axle.wall_mm");
+        page.Press(KeyName.Enter);
+        Assert.Equal(["tolerance", "7.0", "0.7", "0.7", "0.77778", "", "sorted out", "varies"], fields.Select(t => t == "7" ? "7.0" : t));
+        string changed = session.Edited.Text.Split('\n').Except(before.Split('\n')).Single();
+        string stated = before.Split('\n').Single(l => l.StartsWith("wall_mm = {", StringComparison.Ordinal)).TrimEnd();
+        Assert.StartsWith(stated, changed, StringComparison.Ordinal);
+        Assert.EndsWith("tolerance 7 +0.7 -0.7, Cp 0.77778 assumed, parts outside sorted out", changed, StringComparison.Ordinal);
+
+        // Opened again, it tells what was assumed; another kind leaves the comment.
+        page.Press(KeyName.Enter);
+        Assert.Equal("0.77778", fields[4]);
     }
 
     [Fact]
@@ -171,6 +199,73 @@ public sealed class InputsPageTests
         Assert.Equal(0.15, session.Document.Scenario.Find(Quantities.TyreDamping)!.Value.Nominal);
         page.Press(KeyName.Delete);
         Assert.Equal(0.1, session.Document.Scenario.Find(Quantities.TyreDamping)!.Value.Nominal);
+    }
+
+    [Fact]
+    public void Search_goes_from_one_that_fits_to_the_next_and_round()
+    {
+        using Session session = Open("warranty-clinic-van");
+        var page = new InputsPage(session, new NoDialogs(answer: "PAYLOAD"));
+        page.Press(KeyName.Home);
+        page.Press('/');
+        Assert.Equal("vehicle.payload_kg", page.Chosen.Name);
+        page.Press('/');
+        Assert.Equal("vehicle.payload_share", page.Chosen.Name);
+        var title = new InputsPage(session, new NoDialogs(answer: "weld det"));
+        title.Press('/');
+        Assert.Equal("detail.catalogue", title.Chosen.Name);
+        var none = new InputsPage(session, new NoDialogs(answer: "nowhere"));
+        string before = none.Chosen.Name;
+        none.Press('/');
+        Assert.Equal(before, none.Chosen.Name);
+        Assert.Contains("Nothing here with \"nowhere\"", none.Status.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Left_and_right_go_from_group_to_group()
+    {
+        using Session session = Open("warranty-clinic-van");
+        var page = new InputsPage(session, new NoDialogs());
+        page.Press(KeyName.Home);
+        page.Press(KeyName.Right);
+        Assert.StartsWith("vehicle.", page.Chosen.Name, StringComparison.Ordinal);
+        page.Press(KeyName.Right);
+        Assert.StartsWith("axle.", page.Chosen.Name, StringComparison.Ordinal);
+        page.Press(KeyName.Down);
+        string first = page.Chosen.Name;
+        page.Press(KeyName.Left);
+        Assert.StartsWith("axle.", page.Chosen.Name, StringComparison.Ordinal);
+        Assert.NotEqual(first, page.Chosen.Name);
+        page.Press(KeyName.Left);
+        page.Press(KeyName.Left);
+        page.Press(KeyName.Left);
+        Assert.Equal("title", page.Chosen.Name);
+        for (int i = 0; i < 30; i++)
+        {
+            page.Press(KeyName.Right);
+        }
+
+        string last = page.Chosen.Name;
+        page.Press(KeyName.Right);
+        Assert.Equal(last, page.Chosen.Name);
+    }
+
+    [Fact]
+    public void A_note_is_kept_as_the_comment_of_the_value_and_shown()
+    {
+        using Session session = Open("warranty-clinic-van");
+        string before = session.Edited.Text;
+        var page = new InputsPage(session, new NoDialogs(answer: "weighed on 3 May"));
+        page.Choose("legs.gravel.speed_km_per_h");
+        page.Press('n');
+        string[] changed = [.. session.Edited.Text.Split('\n').Except(before.Split('\n'))];
+        Assert.EndsWith("# weighed on 3 May", Assert.Single(changed), StringComparison.Ordinal);
+        Assert.StartsWith("speed_km_per_h = ", changed[0], StringComparison.Ordinal);
+        Assert.Contains("Note: weighed on 3 May", Text(page, 80, 40), StringComparison.Ordinal);
+        Assert.Equal(0, session.State);
+        session.Undo();
+        Assert.Equal(before, session.Edited.Text);
+        Assert.DoesNotContain("Note: weighed", Text(page, 80, 40), StringComparison.Ordinal);
     }
 
     private static Session Open(string scenario) =>

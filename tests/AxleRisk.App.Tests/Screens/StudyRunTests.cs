@@ -18,7 +18,7 @@ public sealed class StudyRunTests
             return "answer";
         });
         Finish(run);
-        Assert.Equal(("answer", 3, false), (run.Result, run.Edition, run.IsSnapshot));
+        Assert.Equal(("answer", 3, false), (run.Result, run.State, run.IsSnapshot));
         Assert.Equal((RunPhase.Done, 10L), (run.Standing.Phase, run.Standing.Evaluations)); // the count never falls
     }
 
@@ -109,7 +109,7 @@ public sealed class StudyRunTests
         Finish(run);
         Patience.Until(cancelled);
         Patience.Until(old);
-        Assert.Equal(("new", 1), (run.Result, run.Edition));
+        Assert.Equal(("new", 1), (run.Result, run.State));
     }
 
     [Fact]
@@ -121,7 +121,39 @@ public sealed class StudyRunTests
         run.Start(1, 1, (_, _) => throw new StudyException("too many factors"));
         Finish(run);
         Assert.Equal((RunPhase.Failed, "too many factors"), (run.Standing.Phase, run.Standing.Failure));
-        Assert.Equal(("good", 0), (run.Result, run.Edition));
+        Assert.Equal(("good", 0), (run.Result, run.State));
+    }
+
+    [Fact]
+    public void Back_in_a_state_already_answered_its_answer_is_there_again()
+    {
+        int state = 0;
+        using var run = new StudyRun<string>(TimeProvider.System, () => state);
+        run.Start(0, 7, (options, _) =>
+        {
+            options.Progress!(7);
+            return "of 0";
+        });
+        Finish(run);
+        state = 1;
+        Assert.Equal(("of 0", 0), (run.Result, run.State)); // out of date, and said so by its state
+        using var go = new ManualResetEventSlim();
+        run.Start(1, 9, (_, publish) =>
+        {
+            publish("some of 1");
+            Patience.Until(go);
+            return "of 1";
+        });
+        state = 0;
+        Assert.Equal(("of 0", 0, false), (run.Result, run.State, run.IsSnapshot));
+        Assert.Equal((RunPhase.Done, 7L), (run.Standing.Phase, run.Standing.Evaluations));
+        go.Set();
+        Finish(run);
+        Assert.Equal("of 0", run.Result);
+        state = 1;
+        Assert.Equal(("of 1", 1), (run.Result, run.State));
+        state = 2;
+        Assert.Equal(("of 1", 1), (run.Result, run.State));
     }
 
     private static void Finish(StudyRun<string> run) => Patience.Until(run.Completion);

@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
-using AxleRisk.App.Documents;
 using AxleRisk.App.Sections;
 using AxleRisk.App.Tests.Sections.Figures;
 using AxleRisk.Core.Scenarios;
@@ -46,7 +45,7 @@ public sealed class ReportFiguresTests(ITestOutputHelper output)
     {
         Scenario scenario = studies.Document.Scenario;
         (string Name, JsonObject Document)[] documents =
-            [.. ReportComposer.Documents(studies).Select(d => (d.Name, JsonNode.Parse(Json.Write(d.Document))!.AsObject()))];
+            [.. ReportComposer.Documents(studies).Select(d => (d.Name, JsonNode.Parse(Documents.Json.Write(d.Document))!.AsObject()))];
         var asked = studies.Plan.Steps.ToDictionary(p => p.Command, p => (double)p.Settings.Evaluations);
         var stated = new StatedNumbers(Encoding.UTF8.GetString(studies.Document.Sources[0].Bytes.Span));
         foreach (XElement section in ShippedReports.Page(studies).Descendants("section"))

@@ -11,38 +11,34 @@ internal sealed class EditedScenario
 {
     private readonly EditHistory history = new();
     private readonly IReadOnlyList<string>? dataFolders;
-    private ScenarioText saved;
-    private RecoveryFile recovery;
 
     private EditedScenario(ScenarioText opened, IReadOnlyList<string>? dataFolders = null)
     {
         this.dataFolders = dataFolders;
-        saved = opened;
-        recovery = new RecoveryFile(opened.Path);
+        File = new ScenarioFile(opened);
         Text = opened.Text;
         Errors = [];
         Adopt(opened.Text);
         Edition = 0;
-        if (recovery.Read() is { } found && found.Text != Text)
-        {
-            Recovered = found;
-        }
     }
 
+    /// <summary>The file, and what stands beside it.</summary>
+    public ScenarioFile File { get; }
+
     /// <summary>The file's path.</summary>
-    public string Path => saved.Path;
+    public string Path => File.Path;
 
     /// <summary>The text as it is now.</summary>
     public string Text { get; private set; }
 
-    /// <summary>The scenario of the text; null while the text is not valid, which only a file opened so can be.</summary>
+    /// <summary>The scenario of the text; null while the text is not valid.</summary>
     public ScenarioDocument? Document { get; private set; }
 
     /// <summary>What is wrong with the text; empty where nothing is.</summary>
     public IReadOnlyList<ScenarioError> Errors { get; private set; }
 
     /// <summary>Whether the text is not what the file holds.</summary>
-    public bool IsUnsaved => saved.Digest is null || Text != saved.Text;
+    public bool IsUnsaved => File.IsNew || Text != File.Text;
 
     /// <summary>A number that changes with every change of the text.</summary>
     public int Edition { get; private set; }
@@ -53,11 +49,9 @@ internal sealed class EditedScenario
     /// <summary>The name of the step that would be done again; null where there is none.</summary>
     public string? RedoName => history.RedoName;
 
-    /// <summary>
-    /// Changes of an earlier session that were not saved, and whether the scenario was written after them; null where there are
-    /// none, or once they were taken or dropped.
-    /// </summary>
-    public (string Text, bool IsOlder)? Recovered { get; private set; }
+    /// <summary>Why nothing can be changed here; null where it can.</summary>
+    public string? WhyOnlyLook => File.Holder is { } holder
+        ? $"only to look at: {holder} has it open; S saves it under another name" : null;
 
     /// <summary>Opens a scenario, also one that is not valid.</summary>
     /// <param name="path">Its path.</param>
@@ -71,6 +65,11 @@ internal sealed class EditedScenario
     /// <summary>Makes an edit, or says why it cannot be made; then nothing changes.</summary>
     public EditOutcome Apply(ScenarioEdit edit)
     {
+        if (WhyOnlyLook is { } why)
+        {
+            return new EditOutcome([why]);
+        }
+
         string text;
         try
         {
@@ -92,6 +91,21 @@ internal sealed class EditedScenario
         return (text, document, errors);
     }
 
+    /// <summary>Puts another text in place of the whole, valid or not, as a step that can be undone.</summary>
+    /// <param name="name">The step's name.</param>
+    /// <param name="text">The text.</param>
+    public void Rewrite(string name, string text)
+    {
+        if (text != Text)
+        {
+            history.Add(name, Text, text);
+            Adopt(text);
+        }
+    }
+
+    /// <summary>Reads the text once more: a data file it refers to may have been mended.</summary>
+    public void Recheck() => Adopt(Text);
+
     /// <summary>Undoes the last step.</summary>
     /// <returns>Its name; null where there is none.</returns>
     public string? Undo() => Move(history.UndoName, history.Undo());
@@ -102,49 +116,49 @@ internal sealed class EditedScenario
 
     /// <summary>Saves to the scenario's own file.</summary>
     /// <param name="overwrite">Whether to save although another program has changed the file.</param>
-    public SaveOutcome Save(bool overwrite = false) => !overwrite && saved.ChangedOnDisk()
-        ? new SaveOutcome(SaveResult.WouldOverwrite,
-            saved.Digest is null ? $"{Path} is there already" : $"{Path} was changed by another program since it was opened")
-        : Write(saved);
+    /// <param name="unprotect">Whether to save although the file is marked as not to be written.</param>
+    public SaveOutcome Save(bool overwrite = false, bool unprotect = false) => ReadAgain(File.Save(Text, overwrite, unprotect));
 
-    /// <summary>
-    /// Writes what is not saved to the recovery file, or removes that file where all is saved. To be called some time after
-    /// edits.
-    /// </summary>
-    /// <returns>Null, or why it could not be written.</returns>
+    /// <summary>Saves to another file, which is the scenario's from then on.</summary>
+    /// <param name="path">The other file.</param>
+    /// <param name="overwrite">Whether to save although the file is there.</param>
+    public SaveOutcome SaveAs(string path, bool overwrite = false)
+    {
+        if (System.IO.Path.GetFullPath(path) == System.IO.Path.GetFullPath(Path))
+        {
+            return Save(overwrite);
+        }
+
+        // Data files are looked for beside the scenario, so the same text may be wrong in another folder.
+        return Document is not null && Read(Text, path).Errors is { Count: > 0 } errors
+            ? new SaveOutcome(SaveResult.Failed, errors[0].ToString())
+            : ReadAgain(File.SaveAs(path, Text, overwrite));
+    }
+
+    /// <summary>Takes the file's text as it is now on disk, as a step that can be undone.</summary>
+    /// <exception cref="ScenarioException">The file cannot be read.</exception>
+    public void Reload() => Rewrite("read again", File.Read());
+
+    /// <summary>Keeps what is not saved beside the file, or removes what was kept where all is saved.</summary>
+    /// <returns>Null, or why it could not be kept.</returns>
     public string? KeepUnsaved()
     {
-        if (Recovered is not null)
-        {
-            // Not before the user has said what is to become of the old one.
-            return null;
-        }
-
         if (IsUnsaved)
         {
-            return recovery.Write(Text);
+            return File.Keep(Text);
         }
 
-        recovery.Delete();
+        File.DropKept();
         return null;
     }
 
     /// <summary>Takes the changes of the earlier session, as a step that can be undone.</summary>
     public void TakeRecovered()
     {
-        if (Recovered is { } found)
+        if (File.TakeRecovered() is { } text)
         {
-            Recovered = null;
-            history.Add("recovered changes", Text, found.Text);
-            Adopt(found.Text);
+            Rewrite("recovered changes", text);
         }
-    }
-
-    /// <summary>Drops the changes of the earlier session, and at leaving without saving those of this one.</summary>
-    public void DropRecovered()
-    {
-        Recovered = null;
-        recovery.Delete();
     }
 
     private (ScenarioDocument? Document, IReadOnlyList<ScenarioError> Errors) Read(string text, string path)
@@ -198,21 +212,14 @@ internal sealed class EditedScenario
         Edition++;
     }
 
-    private SaveOutcome Write(ScenarioText target)
+    /// <summary>After saving the same text may stand in another file, beside other data.</summary>
+    private SaveOutcome ReadAgain(SaveOutcome outcome)
     {
-        try
+        if (outcome.Result == SaveResult.Saved)
         {
-            saved = target.Save(Text);
-        }
-        catch (ScenarioException e)
-        {
-            return new SaveOutcome(SaveResult.Failed, e.Errors[0].ToString());
+            (Document, Errors) = Read(Text, Path);
         }
 
-        recovery.Delete();
-        recovery = new RecoveryFile(Path);
-        Recovered = null;
-        (Document, Errors) = Read(Text, Path);
-        return new SaveOutcome(SaveResult.Saved);
+        return outcome;
     }
 }

@@ -12,6 +12,9 @@ namespace AxleRisk.App.Screens.Editing;
 /// <param name="Source">The value that the form began with, which conversions go back to until the form is checked.</param>
 internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<ValueField> Fields, Value Source)
 {
+    /// <summary>What of the keys with a default the file states, which are written even where they say the same as it.</summary>
+    private bool StatesKnowledge { get; init; }
+
     /// <summary>The kind: <c>number</c> or the family's name.</summary>
     public string Kind => Form?.Family ?? FieldBook.Number;
 
@@ -28,7 +31,8 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
                 .Where(k => k is not ("distribution" or "min" or "max" or "nominal" or "knowledge"))];
             StatedForm form = StatedForms.Of(family.Value).First(f => f.Fits(keys));
             return new ValueForm(input, form, [.. FieldBook.Of(form).Select(f => f with { Text = TextOf(table, f.Name) ?? f.Text })],
-                input.Value);
+                input.Value)
+            { StatesKnowledge = table["knowledge"] is not null };
         }
 
         var empty = new ValueForm(input, null, [.. FieldBook.OfNumber], input.Value);
@@ -95,7 +99,7 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
         return wrong.Count > 0 ? null : ScenarioEdit.Set(Path, Form is null ? values["value"] : Table(Form, values));
     }
 
-    private static TomlValue.Table Table(StatedForm form, Dictionary<string, TomlValue> values)
+    private TomlValue.Table Table(StatedForm form, Dictionary<string, TomlValue> values)
     {
         TomlValue Quantiles() =>
             TomlValue.ListOf(TomlValue.ListOf(values["p1"], values["x1"]), TomlValue.ListOf(values["p2"], values["x2"]));
@@ -103,9 +107,13 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
             ? [("quantiles", Quantiles())]
             : form.Required.Concat(form.Optional).Where(values.ContainsKey).Select(name => (name, values[name]));
         string[] others = ["min", "max", "nominal", "knowledge"];
-        return TomlValue.TableOf([("distribution", TomlValue.Of(form.Family)), .. parameters, .. others.Where(values.ContainsKey)
-            .Select(n => (n, values[n]))]);
+        return TomlValue.TableOf([("distribution", TomlValue.Of(form.Family)), .. parameters,
+            .. others.Where(n => values.ContainsKey(n) && !IsDefault(n, values[n])).Select(n => (n, values[n]))]);
     }
+
+    /// <summary>Whether a key says what holds without it, and the file does not state it.</summary>
+    private bool IsDefault(string name, TomlValue value) => name == "knowledge" && !StatesKnowledge
+        && value is TomlValue.Text word && word.Value == ScenarioEdits.KnowledgeWord(Knowledge.Varies);
 
     private static string? TextOf(TomlValue.Table table, string field)
     {
@@ -115,13 +123,19 @@ internal sealed record ValueForm(Input Input, StatedForm? Form, ImmutableArray<V
         return value is null ? null : FieldValues.Show(value);
     }
 
+    private static double Limit(Truncated cut, string name) =>
+        cut.Parameters.FirstOrDefault(p => p.Name == name, new Parameter("", double.NaN)).Value;
+
+    /// <summary>The end of what the input can be: there the reader cuts by itself.</summary>
+    private double End(string name) => name == "min" ? Input.Quantity.Domain.Low : Input.Quantity.Domain.High;
+
     // What is not of the family goes along.
     private string Kept(ValueField field, Value.Uncertain? source, bool keepsCut) => field.Name switch
     {
         "knowledge" => source is null ? field.Text : ScenarioEdits.KnowledgeWord(source.Knowledge),
         "nominal" => source?.StatedNominal is double nominal ? FieldBook.Show(nominal) : "",
         "min" or "max" when keepsCut && source?.Distribution is Truncated cut =>
-            FieldBook.Show(cut.Parameters.FirstOrDefault(p => p.Name == field.Name, new Parameter("", double.NaN)).Value),
+            Limit(cut, field.Name) is var limit && limit == End(field.Name) ? "" : FieldBook.Show(limit),
         _ => this[field.Name] is { Length: > 0 } typed && field.Name is "file" or "column" ? typed : "",
     };
 }

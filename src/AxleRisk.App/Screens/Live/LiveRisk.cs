@@ -25,7 +25,7 @@ internal sealed class LiveRisk : IDisposable
     public LiveRisk(Session session)
     {
         this.session = session;
-        Run = new StudyRun<RiskAnswer>(session.Clock);
+        Run = new StudyRun<RiskAnswer>(session.Clock, () => session.State);
     }
 
     /// <summary>The study in the background.</summary>
@@ -35,7 +35,7 @@ internal sealed class LiveRisk : IDisposable
     public long Evaluations { get; private set; } = RiskAnalysis.DefaultEvaluations;
 
     /// <summary>The result, if it answers the scenario as it stands.</summary>
-    public RiskResult? Fresh => Run.Edition == session.Edition ? Run.Result?.Result : null;
+    public RiskResult? Fresh => Run.State == session.State ? Run.Result?.Result : null;
 
     /// <summary>The settings of the study of a scenario.</summary>
     public StudySettings SettingsOf(LifeModel model) => new(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
@@ -56,7 +56,7 @@ internal sealed class LiveRisk : IDisposable
         LifeModel model = session.Model;
         StudySettings settings = SettingsOf(model);
         TimeProvider clock = session.Clock;
-        Run.Start(session.Edition, Evaluations, (options, publish) =>
+        Run.Start(session.State, Evaluations, (options, publish) =>
         {
             long last = 0;
             var question = new RiskQuestion
@@ -74,6 +74,19 @@ internal sealed class LiveRisk : IDisposable
             (RiskResult result, RiskState end) = RiskAnalysis.Run(model, settings, question, options);
             return Answer(model, result, end, options);
         });
+    }
+
+    /// <summary>Goes on with the scenario as it now is: with the answer that is known, or with a study anew.</summary>
+    public void Follow()
+    {
+        if (Fresh is { Run.IsPartial: false } && !Run.IsSnapshot)
+        {
+            Run.Cancel();
+        }
+        else
+        {
+            Start();
+        }
     }
 
     /// <inheritdoc/>

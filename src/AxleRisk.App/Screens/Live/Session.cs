@@ -12,6 +12,8 @@ namespace AxleRisk.App.Screens.Live;
 /// </summary>
 internal sealed class Session : IDisposable
 {
+    private readonly Dictionary<string, int> states = [];
+
     /// <summary>Opens a scenario; the risk study starts at once.</summary>
     /// <param name="edited">The scenario under edit, valid.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
@@ -22,6 +24,7 @@ internal sealed class Session : IDisposable
         Edited = edited;
         Document = edited.Document ?? throw new ScenarioException(edited.Errors);
         Model = new LifeModel(Document.Scenario);
+        State = StateOf(Document);
         Risk = new LiveRisk(this);
         Risk.Start(riskEvaluations);
     }
@@ -38,14 +41,32 @@ internal sealed class Session : IDisposable
     /// <summary>The scenario made ready to run.</summary>
     public LifeModel Model { get; private set; }
 
-    /// <summary>Changes with every edit: a result of another edition is out of date.</summary>
+    /// <summary>Changes with every edit of the text.</summary>
     public int Edition => Edited.Edition;
+
+    /// <summary>
+    /// Stands for the numbers of the scenario: a result of another state is out of date. Back where they were it is what it was
+    /// then; an edit of the title or of a comment leaves it.
+    /// </summary>
+    public int State { get; private set; }
 
     /// <summary>The seed of every study of this session.</summary>
     public ulong Seed { get; set; } = StudySettings.DefaultSeed;
 
     /// <summary>The risk study that follows every edit.</summary>
     public LiveRisk Risk { get; }
+
+    /// <summary>What every change is compared with; null where nothing is pinned.</summary>
+    public Baseline? Baseline { get; private set; }
+
+    /// <summary>Pins the scenario as it stands, or lets go of the one that is pinned.</summary>
+    /// <returns>Whether one is pinned now.</returns>
+    public bool Pin()
+    {
+        Baseline?.Dispose();
+        Baseline = Baseline is null ? new Baseline(this) : null;
+        return Baseline is not null;
+    }
 
     /// <summary>Makes an edit, or says why it cannot be made; then nothing changes.</summary>
     public EditOutcome Apply(ScenarioEdit edit)
@@ -58,6 +79,11 @@ internal sealed class Session : IDisposable
     /// <summary>Why an edit cannot be made; null where it can. Nothing is changed.</summary>
     public string? WhyNot(ScenarioEdit edit)
     {
+        if (Edited.WhyOnlyLook is { } why)
+        {
+            return why;
+        }
+
         try
         {
             return Edited.Try(edit).Errors is [var first, ..] ? first.Message : null;
@@ -86,29 +112,41 @@ internal sealed class Session : IDisposable
         return name;
     }
 
-    /// <summary>Takes the changes of an earlier session.</summary>
-    public void TakeRecovered()
+    /// <inheritdoc/>
+    public void Dispose()
     {
-        Edited.TakeRecovered();
-        Follow();
+        Risk.Dispose();
+        Baseline?.Dispose();
     }
 
-    /// <inheritdoc/>
-    public void Dispose() => Risk.Dispose();
-
     /// <summary>Goes on with the text as it now is.</summary>
-    private void Follow()
+    public void Follow()
     {
         // A text that is no scenario (recovered, say) has no answer; the last good one stays until it is mended.
         if (Edited.Document is { } document && document != Document)
         {
-            bool isAnother = document.Scenario != Document.Scenario || document.Digest != Document.Digest;
+            bool isAnother = document.Digest != Document.Digest;
+            int before = State;
             Document = document;
-            if (isAnother)
+            State = StateOf(document);
+            Model = isAnother ? new LifeModel(document.Scenario) : Model;
+            if (State != before)
             {
-                Model = new LifeModel(document.Scenario);
-                Risk.Start();
+                Risk.Follow();
+                Baseline?.Follow();
             }
         }
+    }
+
+    private int StateOf(ScenarioDocument document)
+    {
+        string key = ScenarioNumbers.KeyOf(Edited.Text, document);
+        if (!states.TryGetValue(key, out int state))
+        {
+            state = states.Count;
+            states.Add(key, state);
+        }
+
+        return state;
     }
 }

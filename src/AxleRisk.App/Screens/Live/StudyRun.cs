@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using AxleRisk.Core.Studies;
 
@@ -6,31 +7,38 @@ namespace AxleRisk.App.Screens.Live;
 /// <summary>
 /// One study run in the background: started, stopped, continued, ended early, started anew. Whoever draws reads
 /// <see cref="Standing"/> and <see cref="Result"/> at any time; a start replaces the run before it, whose answer is dropped.
+/// Answers to earlier states of the scenario are kept, and shown again where it comes back to one.
 /// </summary>
 /// <param name="clock">The clock, for elapsed times only.</param>
+/// <param name="present">The state the scenario is in now; without it the last answer is the one shown.</param>
 /// <typeparam name="T">The result; an immutable record.</typeparam>
-internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
+internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null) : IDisposable
     where T : class
 {
+    /// <summary>Whole answers kept: as many changes as a reader may go back and forth.</summary>
+    private const int MostKept = 20;
+
     private readonly Lock changing = new();
     private Job? job;
     private Answer? answer;
+    private ImmutableList<Answer> kept = [];
     private int revision;
 
-    /// <summary>The last result, whole or so far; null before there is one.</summary>
-    public T? Result => Volatile.Read(ref answer)?.Result;
+    /// <summary>The result for the scenario as it is, else the last one, whole or so far; null before there is any.</summary>
+    public T? Result => Shown?.Result;
 
-    /// <summary>The edition of the scenario that <see cref="Result"/> answers.</summary>
-    public int Edition => Volatile.Read(ref answer)?.Edition ?? -1;
+    /// <summary>The state of the scenario that <see cref="Result"/> answers.</summary>
+    public int State => Shown?.State ?? -1;
 
     /// <summary>Whether <see cref="Result"/> is that of a study still under way.</summary>
-    public bool IsSnapshot => Volatile.Read(ref answer)?.IsSnapshot ?? false;
+    public bool IsSnapshot => Shown?.IsSnapshot ?? false;
 
     /// <summary>The time the run behind <see cref="Result"/> took.</summary>
-    public TimeSpan ResultElapsed => Volatile.Read(ref answer)?.Elapsed ?? TimeSpan.Zero;
+    public TimeSpan ResultElapsed => Shown?.Standing.Elapsed ?? TimeSpan.Zero;
 
-    /// <summary>Where the present run stands.</summary>
-    public RunStanding Standing => Volatile.Read(ref job)?.Standing ?? RunStanding.Idle;
+    /// <summary>Where the present run stands; of an answer shown again, where that one stood.</summary>
+    public RunStanding Standing => Volatile.Read(ref job) is var running && running?.State != present?.Invoke() && Kept is { } again
+        ? again.Standing : running?.Standing ?? RunStanding.Idle;
 
     /// <summary>Changes with every new result and phase; a running study's progress is read from <see cref="Standing"/>.</summary>
     public int Revision => Volatile.Read(ref revision);
@@ -38,16 +46,21 @@ internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
     /// <summary>Completes when the present run has ended.</summary>
     public Task Completion => Volatile.Read(ref job)?.Completion ?? Task.CompletedTask;
 
+    private Answer? Shown => Volatile.Read(ref answer) is var last && last?.State != present?.Invoke() && Kept is { } again ? again : last;
+
+    /// <summary>The whole answer kept for the scenario as it is; null where there is none.</summary>
+    private Answer? Kept => present?.Invoke() is int now ? Volatile.Read(ref kept).Find(a => a.State == now) : null;
+
     /// <summary>Starts a study; one that is under way is cancelled and its answer dropped.</summary>
-    /// <param name="edition">The edition of the scenario it answers.</param>
+    /// <param name="state">The state of the scenario it answers.</param>
     /// <param name="requested">Evaluations it will spend.</param>
     /// <param name="study">The study; its second argument takes results so far.</param>
-    public void Start(int edition, long requested, Func<RunOptions, Action<T>, T> study)
+    public void Start(int state, long requested, Func<RunOptions, Action<T>, T> study)
     {
         lock (changing)
         {
             job?.Cancel();
-            var next = new Job(this, clock, edition, requested);
+            var next = new Job(this, clock, state, requested);
             Volatile.Write(ref job, next);
             next.Begin(study);
         }
@@ -103,18 +116,24 @@ internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
                 return;
             }
 
-            Volatile.Write(ref answer, new Answer(result, from.Edition, isSnapshot, from.Standing.Elapsed));
+            var taken = new Answer(result, from.State, isSnapshot, from.Standing);
+            Volatile.Write(ref answer, taken);
+            if (!isSnapshot)
+            {
+                ImmutableList<Answer> others = kept.RemoveAll(a => a.State == taken.State);
+                Volatile.Write(ref kept, (others.Count < MostKept ? others : others.RemoveAt(0)).Add(taken));
+            }
         }
 
         Changed();
     }
 
-    private sealed record Answer(T Result, int Edition, bool IsSnapshot, TimeSpan Elapsed);
+    private sealed record Answer(T Result, int State, bool IsSnapshot, RunStanding Standing);
 
     /// <summary>One run: a thread of its own, a gate that stops it and a token that ends it.</summary>
     [SuppressMessage("Reliability", "CA1001",
         Justification = "neither holds anything outside the process, and the reader may press a key for a run that has just ended")]
-    private sealed class Job(StudyRun<T> owner, TimeProvider clock, int edition, long requested)
+    private sealed class Job(StudyRun<T> owner, TimeProvider clock, int state, long requested)
     {
         private readonly ManualResetEventSlim gate = new(true);
         private readonly CancellationTokenSource cancellation = new();
@@ -124,7 +143,7 @@ internal sealed class StudyRun<T>(TimeProvider clock) : IDisposable
         private volatile RunPhase phase = RunPhase.Running;
         private volatile string? failure;
 
-        public int Edition => edition;
+        public int State => state;
 
         public Task Completion => completion.Task;
 

@@ -22,6 +22,8 @@ internal sealed class FleetPage(Session session, IDialogs dialogs)
 
     private Fleet? Fleet => Session.Document.Scenario.Fleet;
 
+    public override PageFigure? Figure => Fleet is null ? null : FigureOf("claims, of vehicles sold", r => r.ClaimRate, r => r.Run);
+
     public override IReadOnlyList<PageLine> Lines(int width, int height) =>
         Fleet is null ? Missing.Lines(width) : base.Lines(width, height);
 }

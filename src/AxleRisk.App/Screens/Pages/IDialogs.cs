@@ -17,7 +17,7 @@ internal interface IDialogs
     /// <returns>Whether it was accepted; it is then right.</returns>
     bool Fill(Form form);
 
-    /// <summary>Lets the reader choose between answers.</summary>
+    /// <summary>Lets the reader choose between answers; Enter takes the last, which therefore never destroys anything.</summary>
     /// <returns>The index of the answer; null where the reader left without one.</returns>
     int? Choose(string title, string question, params string[] answers);
 }

@@ -24,6 +24,9 @@ internal abstract class Page
     /// <summary>A number that changes whenever the page would show something else; read ten times a second.</summary>
     public virtual int Revision => 0;
 
+    /// <summary>Its own figure for the top line; null where the failure probability of the scenario stands there.</summary>
+    public virtual PageFigure? Figure => null;
+
     /// <summary>The index of the line that must stay in sight, where a row is chosen; null otherwise, and the arrow keys scroll.</summary>
     public virtual int? LineInSight => null;
 

@@ -40,6 +40,9 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
         _ => base.Status,
     };
 
+    /// <summary>A report tells the title too, and the digest of the text.</summary>
+    protected override int State => Session.Edition;
+
     protected override long DefaultEvaluations => evaluations;
 
     protected override string Invitation =>
@@ -62,7 +65,7 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
         string place = Path.GetFullPath(folder);
         (ScenarioDocument document, LifeModel model) = (Session.Document, Session.Model);
         ReportPlan plan = Plan(model);
-        Run.Start(Session.Edition, plan.Evaluations, (options, _) => Write(document, model, plan, place, options));
+        Run.Start(State, plan.Evaluations, (options, _) => Write(document, model, plan, place, options));
     }
 
     protected override WrittenReport Study(LifeModel model, StudySettings settings, RunOptions options, Action<WrittenReport> publish) =>

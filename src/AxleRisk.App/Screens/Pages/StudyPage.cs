@@ -1,5 +1,7 @@
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Screens.Pages;
@@ -20,7 +22,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     {
         Session = session;
         Dialogs = dialogs;
-        Run = run ?? new StudyRun<T>(session.Clock);
+        Run = run ?? new StudyRun<T>(session.Clock, () => State);
     }
 
     /// <inheritdoc/>
@@ -43,7 +45,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     public StudyRun<T> Run { get; }
 
     /// <summary>Whether the result shown answers an earlier state of the scenario.</summary>
-    public bool IsOutOfDate => Run.Edition != Session.Edition;
+    public bool IsOutOfDate => Run.State != State;
 
     /// <summary>Evaluations that the next run spends.</summary>
     public long Evaluations => ChosenEvaluations ?? DefaultEvaluations;
@@ -52,6 +54,9 @@ internal abstract class StudyPage<T> : Page, IDisposable
     public long? ChosenEvaluations { get; set; }
 
     protected Session Session { get; }
+
+    /// <summary>What the result depends on: the numbers of the scenario.</summary>
+    protected virtual int State => Session.State;
 
     protected IDialogs Dialogs { get; }
 
@@ -132,7 +137,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     {
         LifeModel model = Session.Model;
         var settings = new StudySettings(Evaluations, Session.Seed, Sampling);
-        Run.Start(Session.Edition, Requested(settings), (options, publish) => Study(model, settings, options, publish));
+        Run.Start(State, Requested(settings), (options, publish) => Study(model, settings, options, publish));
     }
 
     /// <summary>Ends what runs in the background.</summary>
@@ -141,6 +146,19 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <summary>Lines of a sentence or two.</summary>
     protected static IReadOnlyList<PageLine> Paragraph(string text, int width) =>
         [PageLine.Empty, .. Wrap.Lines(text, Math.Min(width, Layout.Width) - 2, "").Select(l => PageLine.Of("  " + l))];
+
+    /// <summary>The page's figure as far as it is known and answers the scenario as it stands.</summary>
+    /// <param name="of">What it is of.</param>
+    /// <param name="probability">The figure of a result.</param>
+    /// <param name="run">The run behind a result.</param>
+    protected PageFigure FigureOf(string of, Func<T, Interval> probability, Func<T, RunRecord> run) => Run.Result switch
+    {
+        { } result when !IsOutOfDate => new(of, Figures.Probability(probability(result)), Figures.Range(probability(result)),
+            Run.IsSnapshot || run(result).IsPartial),
+        _ when Run.Standing.Phase is RunPhase.Running or RunPhase.Stopped => new(of, "..."),
+        null => new(of, "not run"),
+        _ => new(of, "out of date"),
+    };
 
     private void AskEvaluations()
     {

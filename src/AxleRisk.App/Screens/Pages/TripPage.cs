@@ -22,6 +22,8 @@ internal sealed class TripPage(Session session, IDialogs dialogs)
         ],
         "docs/scenario-format.md tells of every key; scenarios/desert-crossing.toml is a whole example.");
 
+    public override PageFigure? Figure => Planned is null ? null : FigureOf("fails on the trip", r => r.Probability, r => r.Run);
+
     public override IReadOnlyList<PageLine> Lines(int width, int height) =>
         Planned is null ? Missing.Lines(width) : base.Lines(width, height);
 }

@@ -21,6 +21,7 @@ internal sealed class ConsoleState : IDisposable
     private readonly Dictionary<Page, Scroll> scrolls = [];
     private readonly Scroll helpScroll = new();
     private readonly Keeper keeper;
+    private MendPage? mend;
     private int height = 24;
     private int width = 80;
     private int presses;
@@ -42,7 +43,10 @@ internal sealed class ConsoleState : IDisposable
     /// <summary>Evaluations of the risk study that follows every edit.</summary>
     public long RiskEvaluations { get; init; } = RiskAnalysis.DefaultEvaluations;
 
-    /// <summary>The open scenario; null on the start page.</summary>
+    /// <summary>The open file; null on the start page.</summary>
+    public EditedScenario? Edited { get; private set; }
+
+    /// <summary>The scenario in it; null until it is valid.</summary>
     public Session? Session { get; private set; }
 
     /// <summary>The pages with a key.</summary>
@@ -58,29 +62,41 @@ internal sealed class ConsoleState : IDisposable
     public bool HasQuit { get; private set; }
 
     /// <summary>Changes whenever the window would show something else.</summary>
-    public int Revision => HashCode.Combine(presses, Front.Revision, Session?.Risk.Run.Revision);
+    public int Revision => HashCode.Combine(
+        presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
     private int PageHeight => Math.Max(1, height - Above - 1);
 
-    /// <summary>Opens a scenario in place of the one that is open.</summary>
+    /// <summary>Opens a scenario in place of the one that is open; one that is not valid is mended first.</summary>
     public void Show(EditedScenario scenario)
     {
         Close();
-        Session = new Session(scenario, clock, RiskEvaluations);
-        Pages = PageBook.Of(Session, dialogs);
-        keeper.Begin(Session);
-        GoTo(Pages.OfType<RiskPage>().Single());
+        Edited = scenario;
+        scenario.File.Claim();
+        keeper.Begin(scenario);
+        Settle();
     }
 
-    /// <summary>Offers what an earlier session left behind; once the window can ask.</summary>
-    public void OfferRecovered() => notice = Session is null ? "" : Saving.OfferRecovered(Session, dialogs);
+    /// <summary>Tells of another console, or offers what an earlier session left behind; once the window can ask.</summary>
+    public void AskOnOpening()
+    {
+        if (Edited is { } open)
+        {
+            notice = Opening.Ask(open, dialogs);
+            Settle();
+        }
+    }
 
-    /// <summary>Keeps changes not saved beside the file, a while after the last of them; called in every turn of the loop.</summary>
+    /// <summary>
+    /// Keeps changes not saved beside the file, a while after the last of them, and watches the file; called in every turn of the
+    /// loop.
+    /// </summary>
     public void Keep(bool atOnce = false)
     {
-        if (Session is { } open && keeper.Keep(open, atOnce) is { } trouble)
+        if (Edited is { } open && !HasQuit && keeper.Keep(open, atOnce) is { } news)
         {
-            notice = trouble;
+            notice = news;
+            presses++;
         }
     }
 
@@ -97,6 +113,8 @@ internal sealed class ConsoleState : IDisposable
         {
             scrolls[Front].Press(key, PageHeight);
         }
+
+        Settle();
     }
 
     /// <summary>Answers a click at a place of the window.</summary>
@@ -111,6 +129,8 @@ internal sealed class ConsoleState : IDisposable
         {
             Front.Click(y - Above + scrolls[Front].Top, x);
         }
+
+        Settle();
     }
 
     /// <summary>Scrolls by the mouse wheel.</summary>
@@ -140,12 +160,13 @@ internal sealed class ConsoleState : IDisposable
         scroll.Keep(page.Count, PageHeight, IsExplaining ? null : Front.LineInSight);
         return
         [
-            TitleLine.Of(Session, width),
-            Pages.Count == 0 ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
+            TitleLine.Of(Edited, Session, Front, width),
+            Pages.Count == 0 || Front is MendPage
+                ? PageLine.Of(" " + Front.Name, Ink.Bar).Fit(width, Ink.Bar) : TabLine.Line(Pages, Front, width),
             StatusLine(scroll, page.Count),
             .. Enumerable.Range(scroll.Top, PageHeight).Select(i => (i < page.Count ? page[i] : PageLine.Empty).Fit(width)),
             KeyLine.Of(IsExplaining ? [new("any key", "back"), new("arrows", "scroll")] : [.. Front.Keys,
-                .. FrameKeys.Of(Session, Pages.Count)], width),
+                .. FrameKeys.Of(Edited, Front is MendPage ? 0 : Pages.Count)], width),
         ];
     }
 
@@ -178,24 +199,63 @@ internal sealed class ConsoleState : IDisposable
             case KeyName.Help:
                 IsExplaining = true;
                 return true;
-            case KeyName.Open when Session is not null && MayLeave():
+            case KeyName.Open when Edited is not null && MayLeave():
                 Close();
                 Front = Start();
                 return true;
             case KeyName.Quit:
                 HasQuit = MayLeave();
                 return true;
-            case KeyName.Save when Session is { } open:
+            case KeyName.Save when Edited is { } open:
                 notice = Saving.Save(open, dialogs).Notice;
                 return true;
-            case KeyName.Undo when Session is { } open:
-                notice = open.Undo() is { } undone ? $"Taken back: {open.Document.Scenario.LabelOf(undone)}" : "There is nothing to take back.";
+            case KeyName.SaveAs when Edited is { } open:
+                notice = Saving.SaveAs(open, dialogs).Notice;
                 return true;
-            case KeyName.Redo when Session is { } open:
-                notice = open.Redo() is { } redone ? $"Done again: {open.Document.Scenario.LabelOf(redone)}" : "There is nothing to do again.";
+            case KeyName.Compare when Edited is { } open:
+                notice = Differences.Ask(open, dialogs);
+                return true;
+            case KeyName.Pin when Session is { } open && Front is not MendPage:
+                notice = open.Pin() ? "Pinned: the top line tells each change against this. b lets go." : "No longer pinned.";
+                return true;
+            case KeyName.Undo when Edited is { } open:
+                notice = open.Undo() is { } undone ? $"Taken back: {LabelOf(undone)}" : "There is nothing to take back.";
+                return true;
+            case KeyName.Redo when Edited is { } open:
+                notice = open.Redo() is { } redone ? $"Done again: {LabelOf(redone)}" : "There is nothing to do again.";
                 return true;
             default:
                 return false;
+        }
+    }
+
+    private string LabelOf(string name) => Session?.Document.Scenario.LabelOf(name) ?? name;
+
+    /// <summary>Goes on with the text as it now is: with its pages where it is a scenario, with its errors where it is none.</summary>
+    private void Settle()
+    {
+        if (Edited is not { } open)
+        {
+            return;
+        }
+
+        Session?.Follow();
+        if (open.Errors.Count > 0)
+        {
+            if (Front != mend || mend is null)
+            {
+                GoTo(mend ??= new MendPage(open, dialogs));
+            }
+        }
+        else if (Session is null)
+        {
+            Session = new Session(open, clock, RiskEvaluations);
+            Pages = PageBook.Of(Session, dialogs);
+            GoTo(Pages.OfType<RiskPage>().Single());
+        }
+        else if (Front is MendPage)
+        {
+            GoTo(Pages.OfType<RiskPage>().Single());
         }
     }
 
@@ -218,14 +278,8 @@ internal sealed class ConsoleState : IDisposable
     {
         try
         {
-            EditedScenario scenario = EditedScenario.Open(path);
-            if (scenario.Errors.Count > 0)
-            {
-                return [.. scenario.Errors.Select(error => error.ToString())];
-            }
-
-            Show(scenario);
-            OfferRecovered();
+            Show(EditedScenario.Open(path));
+            AskOnOpening();
             return [];
         }
         catch (ScenarioException e)
@@ -236,7 +290,7 @@ internal sealed class ConsoleState : IDisposable
 
     private bool MayLeave()
     {
-        (bool may, notice) = Saving.BeforeLeaving(Session, dialogs);
+        (bool may, notice) = Saving.BeforeLeaving(Edited, dialogs);
         return may;
     }
 
@@ -248,7 +302,8 @@ internal sealed class ConsoleState : IDisposable
         }
 
         Session?.Dispose();
-        Session = null;
+        Edited?.File.Release();
+        (Session, Edited, mend) = (null, null, null);
         Pages = [];
         scrolls.Clear();
     }

@@ -1,5 +1,6 @@
-using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Shell;
 
@@ -7,9 +8,9 @@ namespace AxleRisk.App.Screens.Shell;
 internal static class FrameKeys
 {
     /// <summary>Those that do something now, in the order they are shown.</summary>
-    /// <param name="session">The open scenario; null where there is none.</param>
+    /// <param name="edited">The open scenario; null where there is none.</param>
     /// <param name="pages">The number of pages.</param>
-    public static IEnumerable<KeyHint> Of(Session? session, int pages)
+    public static IEnumerable<KeyHint> Of(EditedScenario? edited, int pages)
     {
         if (pages > 0)
         {
@@ -17,8 +18,18 @@ internal static class FrameKeys
         }
 
         yield return new("?", "explain", KeyWorth.Always);
-        if (session is { Edited: var edited })
+        if (edited is not null)
         {
+            if (edited.File.Disk is not DiskState.Same)
+            {
+                yield return new("R", "what differs", KeyWorth.Main);
+            }
+
+            if (edited.File.Holder is not null)
+            {
+                yield return new("S", "save as", KeyWorth.Main);
+            }
+
             if (edited.IsUnsaved)
             {
                 yield return new("Ctrl+S", "save");
@@ -30,6 +41,10 @@ internal static class FrameKeys
             }
 
             yield return new("o", "open", KeyWorth.Spare);
+            if (pages > 0)
+            {
+                yield return new("b", "before and after", KeyWorth.Spare);
+            }
         }
 
         yield return new("q", "quit", KeyWorth.Always);
@@ -42,6 +57,9 @@ internal static class FrameKeys
         { Character: '?' } => KeyName.Help,
         { Character: 'o' } => KeyName.Open,
         { Character: 'q' } => KeyName.Quit,
+        { Character: 'S' } => KeyName.SaveAs,
+        { Character: 'R' } => KeyName.Compare,
+        { Character: 'b' } => KeyName.Pin,
         _ => KeyName.Character,
     };
 }

@@ -9,7 +9,9 @@ internal static class HelpText
     private static readonly KeyHint[] FrameKeys =
     [
         new("1 2 3 ...", "the pages, as on the tabs; or click a tab"), new("arrows", "scroll, or move in a list; PgUp PgDn Home End too"),
-        new("o", "open another scenario"), new("Ctrl+S", "save"), new("Ctrl+Z Ctrl+Y", "take the last edit back, do it again"),
+        new("o", "open another scenario"), new("Ctrl+S", "save"), new("S", "save under another name"),
+        new("R", "what differs from the file; read it again"), new("b", "pin the scenario: each change is then told against it; b again lets go"),
+        new("Ctrl+Z Ctrl+Y", "take the last edit back, do it again"),
         new("? or F1", "this explanation; any key leaves it"), new("q", "quit"),
     ];
 

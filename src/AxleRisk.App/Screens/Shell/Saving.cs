@@ -1,5 +1,4 @@
 using AxleRisk.App.Screens.Editing;
-using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 
 namespace AxleRisk.App.Screens.Shell;
@@ -7,72 +6,97 @@ namespace AxleRisk.App.Screens.Shell;
 /// <summary>Saving, and the questions before something would be lost.</summary>
 internal static class Saving
 {
-    /// <summary>Saves the open scenario; asks before another program's changes are written over.</summary>
+    private const string No = "Do not save", OtherName = "Another name";
+
+    /// <summary>Saves; where something stands against it, asks what to do.</summary>
     /// <returns>What to tell the reader, and whether it was saved.</returns>
-    public static (string Notice, bool IsSaved) Save(Session session, IDialogs dialogs)
+    public static (string Notice, bool IsSaved) Save(EditedScenario edited, IDialogs dialogs)
     {
-        if (!session.Edited.IsUnsaved)
+        if (!edited.IsUnsaved)
         {
-            return ("Nothing to save: the file is as it is here.", true);
+            edited.File.Look();
+            return edited.File.Disk == Files.Writing.DiskState.Same
+                ? ("Nothing to save: the file is as it is here.", true) : (Differences.Ask(edited, dialogs), true);
         }
 
-        SaveOutcome outcome = session.Edited.Save();
-        if (outcome.Result == SaveResult.WouldOverwrite
-            && dialogs.Choose("Save", outcome.Reason + ".", "Do not save", "Write over it") == 1)
+        SaveOutcome outcome = edited.Save();
+        switch (outcome.Result)
         {
-            outcome = session.Edited.Save(overwrite: true);
+            case SaveResult.Saved:
+                return ($"Saved {edited.Path}", true);
+            case SaveResult.WouldOverwrite:
+                return (Differences.Ask(edited, dialogs), !edited.IsUnsaved);
+            case SaveResult.Protected:
+                return dialogs.Choose("Save", outcome.Reason + ".", "Write over it", No, OtherName) switch
+                {
+                    0 => Told(edited, edited.Save(unprotect: true)),
+                    2 => SaveAs(edited, dialogs),
+                    _ => ("Not saved.", false),
+                };
+            case SaveResult.Gone:
+                return dialogs.Choose("Save", outcome.Reason + ".", No, OtherName, "Write it again") switch
+                {
+                    1 => SaveAs(edited, dialogs),
+                    2 => Told(edited, edited.Save(overwrite: true)),
+                    _ => ("Not saved.", false),
+                };
+            default:
+                return dialogs.Choose("Not saved", outcome.Reason + ".", No, OtherName) == 1
+                    ? SaveAs(edited, dialogs) : ("Not saved.", false);
+        }
+    }
+
+    /// <summary>Saves under another name that the reader gives.</summary>
+    public static (string Notice, bool IsSaved) SaveAs(EditedScenario edited, IDialogs dialogs)
+    {
+        if (dialogs.Ask("Save under another name", "Path of the file; it is the one under edit from then on:", edited.Path, WhyNotTo)
+            is not { } path)
+        {
+            return ("Not saved.", false);
         }
 
-        return outcome.Result == SaveResult.Saved
-            ? ($"Saved {session.Edited.Path}", true)
-            : (outcome.Reason.Length > 0 ? outcome.Reason : "Not saved.", false);
+        SaveOutcome outcome = edited.SaveAs(path);
+        if (outcome.Result == SaveResult.WouldOverwrite && path != edited.Path)
+        {
+            if (dialogs.Choose("Save under another name", outcome.Reason + ".", "Write over it", No) != 0)
+            {
+                return ("Not saved.", false);
+            }
+
+            outcome = edited.SaveAs(path, overwrite: true);
+        }
+
+        return Told(edited, outcome);
     }
 
     /// <summary>Asks what is to become of changes not saved.</summary>
     /// <returns>Whether the scenario may be left, and what to tell the reader where it may not.</returns>
-    public static (bool MayLeave, string Notice) BeforeLeaving(Session? session, IDialogs dialogs)
+    public static (bool MayLeave, string Notice) BeforeLeaving(EditedScenario? edited, IDialogs dialogs)
     {
-        if (session is not { Edited.IsUnsaved: true })
+        if (edited is not { IsUnsaved: true })
         {
             return (true, "");
         }
 
-        switch (dialogs.Choose("Not saved", $"{session.Edited.Path} has changes that are not saved.", "Stay", "Discard them", "Save"))
+        switch (dialogs.Choose("Not saved", $"{edited.Path} has changes that are not saved.", "Discard them", "Stay", "Save"))
         {
-            case 1:
-                session.Edited.DropRecovered();
+            case 0:
+                edited.File.DropKept();
                 return (true, "");
             case 2:
-                (string notice, bool isSaved) = Save(session, dialogs);
+                (string notice, bool isSaved) = Save(edited, dialogs);
                 return (isSaved, notice);
             default:
                 return (false, "");
         }
     }
 
-    /// <summary>Offers changes that an earlier session left behind.</summary>
-    /// <returns>What to tell the reader.</returns>
-    public static string OfferRecovered(Session session, IDialogs dialogs)
-    {
-        if (session.Edited.Recovered is not { } found)
-        {
-            return "";
-        }
+    private static string? WhyNotTo(string path) =>
+        path.Length == 0 ? "a path such as mine.toml"
+        : Directory.Exists(path) ? "that is a folder"
+        : Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder) ? $"there is no folder {folder}"
+        : null;
 
-        string older = found.IsOlder ? " The file was written after them." : "";
-        switch (dialogs.Choose("Changes found", $"An earlier session left changes that were not saved.{older}", "Decide later",
-            "Discard them", "Take them"))
-        {
-            case 1:
-                session.Edited.DropRecovered();
-                return "The changes of the earlier session were discarded.";
-            case 2:
-                session.TakeRecovered();
-                return session.Edited.Errors is [var first, ..]
-                    ? $"Taken, but not valid: {first.Message}. Ctrl+Z takes them back."
-                    : "The changes of the earlier session were taken; Ctrl+Z takes them back.";
-            default:
-                return "";
-        }
-    }
+    private static (string Notice, bool IsSaved) Told(EditedScenario edited, SaveOutcome outcome) => outcome.Result == SaveResult.Saved
+        ? ($"Saved {edited.Path}", true) : (outcome.Reason.Length > 0 ? outcome.Reason : "Not saved.", false);
 }

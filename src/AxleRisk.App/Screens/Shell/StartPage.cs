@@ -36,7 +36,7 @@ internal sealed class StartPage(IReadOnlyList<ScenarioEntry> entries, IDialogs d
     public override IReadOnlyList<PageLine> Lines(int width, int height) => errors.Count > 0
         ?
         [
-            PageLine.Of("This file is no valid scenario:", Ink.Warning), PageLine.Empty,
+            PageLine.Of("This file cannot be opened:", Ink.Warning), PageLine.Empty,
             .. errors.SelectMany(e => Wrap.Lines(Printable.Line(e), width - 4, "    ")).Select(l => PageLine.Of("  " + l)),
             PageLine.Empty, PageLine.Of("Press any key to go back to the list."),
         ]

@@ -36,6 +36,7 @@ internal static class ConsoleHost
             {
                 Thread.Sleep(signal == PosixSignal.SIGHUP ? ToEndWithoutTerminal : ToEnd);
                 state.Keep(atOnce: true);
+                state.Edited?.File.Release();
                 Environment.Exit(128 + (signal == PosixSignal.SIGHUP ? 1 : 15));
             });
             watch.IsBackground = true;
@@ -60,7 +61,7 @@ internal static class ConsoleHost
             if (scenario is not null)
             {
                 state.Show(scenario);
-                app.Invoke(state.OfferRecovered);
+                app.Invoke(state.AskOnOpening);
             }
 
             using var window = new ConsoleWindow(state, clock);

@@ -1,7 +1,6 @@
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Pages;
 using Terminal.Gui.App;
-using Terminal.Gui.Views;
 
 namespace AxleRisk.App.Screens.Views;
 
@@ -26,6 +25,10 @@ internal sealed class Dialogs(Func<IApplication> app) : IDialogs
     }
 
     /// <inheritdoc/>
-    public int? Choose(string title, string question, params string[] answers) =>
-        MessageBox.Query(app(), title, question, answers);
+    public int? Choose(string title, string question, params string[] answers)
+    {
+        using var dialog = new ChoiceDialog(title, question, answers, app().Screen.Width, app().Screen.Height);
+        app().Run(dialog);
+        return dialog.Answer;
+    }
 }

@@ -19,8 +19,8 @@ public sealed class ScenarioTextTests : IDisposable
         Assert.Equal(Good.Text, text.Text);
         ScenarioText saved = text.Save(text.Text + "# é\n");
         Assert.Equal([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(Good.Text + "# é\n")], File.ReadAllBytes(PathTo()));
-        Assert.False(saved.ChangedOnDisk());
-        Assert.True(text.ChangedOnDisk());
+        Assert.Equal(DiskState.Same, saved.OnDisk());
+        Assert.Equal(DiskState.Changed, text.OnDisk());
         Assert.Equal([PathTo()], Directory.GetFiles(folder));
     }
 
@@ -28,15 +28,16 @@ public sealed class ScenarioTextTests : IDisposable
     public void A_change_from_outside_is_seen_and_so_are_coming_and_going()
     {
         ScenarioText text = ScenarioText.New(PathTo(), Good.Text);
-        Assert.False(text.ChangedOnDisk());
+        Assert.Equal(DiskState.Same, text.OnDisk());
         text = text.Save(Good.Text);
         File.AppendAllText(PathTo(), "# by another\n");
-        Assert.True(text.ChangedOnDisk());
+        Assert.Equal(DiskState.Changed, text.OnDisk());
         File.Delete(PathTo());
-        Assert.True(text.ChangedOnDisk());
+        Assert.Equal(DiskState.Gone, text.OnDisk());
+        Assert.Equal(DiskState.FolderGone, (text with { Path = PathTo("no/a.toml") }).OnDisk());
         File.WriteAllText(PathTo(), Good.Text);
-        Assert.False(text.ChangedOnDisk());
-        Assert.True(ScenarioText.New(PathTo(), Good.Text).ChangedOnDisk());
+        Assert.Equal(DiskState.Same, text.OnDisk());
+        Assert.Equal(DiskState.Changed, ScenarioText.New(PathTo(), Good.Text).OnDisk());
     }
 
     [Fact]

@@ -64,8 +64,71 @@ public sealed class EditedScenarioTests : IDisposable
         Assert.Equal(SaveResult.WouldOverwrite, outcome.Result);
         Assert.Contains("changed by another program", outcome.Reason, StringComparison.Ordinal);
         Assert.Contains("wall_mm = 5", File.ReadAllText(scratch.PathTo()), StringComparison.Ordinal);
+        scenario.Reload();
+        Assert.Contains("wall_mm = 5", scenario.Text, StringComparison.Ordinal);
+        Assert.False(scenario.IsUnsaved);
+        scenario.Undo();
+        Assert.Contains("wall_mm = 7", scenario.Text, StringComparison.Ordinal);
+        Assert.Equal(SaveResult.Saved, scenario.Save().Result);
+        Assert.Equal(Good.With("wall_mm = 6", "wall_mm = 7"), File.ReadAllText(scratch.PathTo()));
 
+        File.AppendAllText(scratch.PathTo(), "# again\n");
+        scenario.Apply(Wall(8));
         Assert.Equal(SaveResult.Saved, scenario.Save(overwrite: true).Result);
+    }
+
+    [Fact]
+    public void Saving_elsewhere_asks_before_it_overwrites_and_needs_the_data_files()
+    {
+        EditedScenario scenario = scratch.Open();
+        Assert.Equal(SaveResult.Saved, scenario.SaveAs(scratch.PathTo("b.toml")).Result);
+        Assert.Equal(scratch.PathTo("b.toml"), scenario.Path);
+        Assert.Equal(SaveResult.WouldOverwrite, scenario.SaveAs(scratch.PathTo()).Result);
+
+        File.WriteAllText(scratch.PathTo("walls.csv"), "wall_mm\n5.9\n6.1\n");
+        Assert.True(scenario.Apply(ScenarioEdit.Set(TomlPath.Of("axle.wall_mm"), TomlValue.TableOf(
+            ("distribution", TomlValue.Of("sample")), ("file", TomlValue.Of("walls.csv")),
+                ("column", TomlValue.Of("wall_mm"))))).IsAccepted);
+        Directory.CreateDirectory(scratch.PathTo("sub"));
+        SaveOutcome outcome = scenario.SaveAs(scratch.PathTo("sub/c.toml"));
+        Assert.Equal(SaveResult.Failed, outcome.Result);
+        Assert.Contains("walls.csv", outcome.Reason, StringComparison.Ordinal);
+        Assert.False(File.Exists(scratch.PathTo("sub/c.toml")));
+    }
+
+    [Fact]
+    public void A_file_that_may_not_be_written_is_left_alone_unless_told_otherwise()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return; // modes are those of Unix
+        }
+
+        const UnixFileMode readOnly = UnixFileMode.UserRead | UnixFileMode.GroupRead;
+        EditedScenario scenario = scratch.Open();
+        scenario.Apply(Wall(7));
+        File.SetUnixFileMode(scratch.PathTo(), readOnly);
+        SaveOutcome outcome = scenario.Save();
+        Assert.Equal((SaveResult.Protected, $"{scratch.PathTo()} is marked as not to be written"), (outcome.Result, outcome.Reason));
+        Assert.Equal(SaveResult.Protected, scenario.Save(overwrite: true).Result);
+        Assert.Equal(Good.Text, File.ReadAllText(scratch.PathTo()));
+        Assert.Equal(SaveResult.Saved, scenario.Save(unprotect: true).Result);
+        Assert.Equal(readOnly, File.GetUnixFileMode(scratch.PathTo()));
+    }
+
+    [Fact]
+    public void A_file_or_folder_that_is_gone_is_said_as_such()
+    {
+        Directory.CreateDirectory(scratch.PathTo("sub"));
+        File.WriteAllText(scratch.PathTo("sub/a.toml"), Good.Text);
+        EditedScenario scenario = EditedScenario.Open(scratch.PathTo("sub/a.toml"));
+        scenario.Apply(Wall(7));
+        File.Delete(scenario.Path);
+        Assert.Equal(SaveResult.Gone, scenario.Save().Result);
+        Directory.Delete(scratch.PathTo("sub"));
+        SaveOutcome outcome = scenario.Save();
+        Assert.Equal((SaveResult.Failed, $"{scenario.Path} is gone with its folder"), (outcome.Result, outcome.Reason));
+        Assert.Equal(SaveResult.Saved, scenario.SaveAs(scratch.PathTo("b.toml")).Result);
     }
 
     [Fact]
@@ -76,15 +139,28 @@ public sealed class EditedScenarioTests : IDisposable
         Assert.Null(before.KeepUnsaved());
 
         EditedScenario after = scratch.Open();
-        Assert.Equal((before.Text, false), after.Recovered);
-        after.Apply(Wall(5));
-        after.KeepUnsaved();
-        Assert.Equal(before.Text, File.ReadAllText(scratch.PathTo("a.toml.unsaved")));
+        Assert.Equal((before.Text, false), after.File.Recovered);
         after.TakeRecovered();
         Assert.Equal((before.Text, "recovered changes"), (after.Text, after.UndoName));
         Assert.Equal(SaveResult.Saved, after.Save().Result);
         Assert.False(File.Exists(scratch.PathTo("a.toml.unsaved")));
-        Assert.Null(scratch.Open().Recovered);
+        Assert.Null(scratch.Open().File.Recovered);
+    }
+
+    [Fact]
+    public void What_nobody_has_decided_upon_is_moved_aside_and_not_written_over()
+    {
+        EditedScenario before = scratch.Open();
+        before.Apply(Wall(7));
+        before.KeepUnsaved();
+        File.WriteAllText(scratch.PathTo("a.unsaved-1.toml"), "taken");
+
+        EditedScenario after = scratch.Open();
+        after.Apply(Wall(5));
+        Assert.Null(after.KeepUnsaved());
+        Assert.Equal(before.Text, File.ReadAllText(scratch.PathTo("a.unsaved-2.toml")));
+        Assert.Equal(after.Text, File.ReadAllText(scratch.PathTo("a.toml.unsaved")));
+        Assert.Equal("taken", File.ReadAllText(scratch.PathTo("a.unsaved-1.toml")));
     }
 
     [Fact]
@@ -98,8 +174,9 @@ public sealed class EditedScenarioTests : IDisposable
         Assert.False(File.Exists(scratch.PathTo("a.toml.unsaved")));
         scenario.Redo();
         scenario.KeepUnsaved();
-        scenario.DropRecovered();
-        Assert.Null(scratch.Open().Recovered);
+        Assert.True(scenario.File.IsKept);
+        scenario.File.DropKept();
+        Assert.Null(scratch.Open().File.Recovered);
     }
 
     [Fact]

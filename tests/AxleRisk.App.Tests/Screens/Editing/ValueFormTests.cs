@@ -101,7 +101,28 @@ public sealed class ValueFormTests : IDisposable
         Assert.Equal(("lognormal", "1", "0.29356"), (scatter.Kind, scatter["median"], scatter["sd_ln"]));
         EditedScenario scenario = scratch.Open();
         Assert.True(scenario.Apply(scatter.With("median", "0.8").ToEdit(out _)!).IsAccepted);
-        Assert.Contains("\n[fatigue]\nminer_sum = { distribution = \"lognormal\", median = 0.8, sd_ln = 0.29356, knowledge = \"varies\" }\n", scenario.Text, StringComparison.Ordinal);
+        Assert.Contains("\n[fatigue]\nminer_sum = { distribution = \"lognormal\", median = 0.8, sd_ln = 0.29356 }\n", scenario.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Nothing_is_stated_that_nobody_asked_for()
+    {
+        // The reader cuts at the ends of what the input can be; that is no wish of the user's.
+        EditedScenario scenario = EditedScenario.Open(scratch.PathTo());
+        ValueForm wall = Form("axle.wall_mm").ToKind("normal")!;
+        Assert.True(scenario.Apply(wall.ToEdit(out _)!).IsAccepted);
+        Assert.Contains("wall_mm = { distribution = \"normal\", mean = 6, sd = 0.3 }\n", scenario.Text, StringComparison.Ordinal);
+        ValueForm again = ValueForm.Of(scenario.Document!.Scenario.Inputs.Single(i => i.Name == "axle.wall_mm"), scenario.Text);
+        ValueForm other = again.ToForm(StatedForms.Of("normal").Single(f => f.Required.Contains("cov")))!;
+        Assert.True(scenario.Apply(other.ToEdit(out _)!).IsAccepted);
+        Assert.Contains("wall_mm = { distribution = \"normal\", mean = 6, cov = 0.05 }\n", scenario.Text, StringComparison.Ordinal);
+
+        // What the user states is written, and what stands there stays.
+        Assert.True(scenario.Apply(other.With("knowledge", "unknown").ToEdit(out _)!).IsAccepted);
+        Assert.Contains("cov = 0.05, knowledge = \"unknown\" }\n", scenario.Text, StringComparison.Ordinal);
+        again = ValueForm.Of(scenario.Document!.Scenario.Inputs.Single(i => i.Name == "axle.wall_mm"), scenario.Text);
+        Assert.True(scenario.Apply(again.With("knowledge", "varies").ToEdit(out _)!).IsAccepted);
+        Assert.Contains("cov = 0.05, knowledge = \"varies\" }\n", scenario.Text, StringComparison.Ordinal);
     }
 
     public void Dispose() => scratch.Dispose();

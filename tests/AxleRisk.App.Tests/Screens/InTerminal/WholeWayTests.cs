@@ -57,9 +57,7 @@ public sealed class WholeWayTests
         using (var first = new Tmux("console", path))
         {
             first.Until("Failure probability by");
-            first.Press("1", "Down", "Enter");
-            first.Until("the distance the axle must last");
-            first.Press("C-a", "90000", "Enter");
+            Distance(first, "90000");
             first.Until("(not saved)");
             first.Until(_ => File.Exists(path + ".unsaved"), "the changes kept");
             first.Kill();
@@ -70,5 +68,53 @@ public sealed class WholeWayTests
         second.Press("Enter"); // the last answer: take them
         second.Until(screen => screen.Contains("fails by 90,000 km", StringComparison.Ordinal)
             && screen.Contains("(not saved)", StringComparison.Ordinal), "the changes taken");
+    }
+
+    [Fact]
+    public void Two_consoles_on_one_file_cannot_harm_each_other_and_a_killed_one_loses_nothing()
+    {
+        Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
+        string before = File.ReadAllText(Cli.Shipped("benchmark-five-legs"));
+        string path = Cli.Temporary(before);
+        using var first = new Tmux("console", path);
+        first.Until("Failure probability by");
+        using var second = new Tmux("console", path);
+        second.Until("Open elsewhere");
+        second.Press("Enter"); // the last answer: only look
+        second.Until("(only look)");
+
+        Distance(first, "90000");
+        first.Until("(not saved)");
+        first.Until(_ => File.Exists(path + ".unsaved"), "the changes kept");
+        second.Press("1", "Down", "Enter");
+        second.Until("only to look at");
+
+        // Removed by someone: written again.
+        File.Delete(path + ".unsaved");
+        first.Until(_ => File.Exists(path + ".unsaved"), "the changes kept again");
+        first.Kill();
+
+        second.Until("left changes not saved");
+        second.Press("o");
+        second.Until("open by path");
+        second.Press("p");
+        second.Until("Path of the scenario file");
+        second.Press(path, "Enter");
+        second.Until("Changes found");
+        second.Press("Enter"); // the last answer: take them
+        second.Until("fails by 90,000 km");
+        second.Press("C-s");
+        second.Until("Saved ");
+        second.Press("q");
+        second.Until("exit code 0");
+        Assert.Equal(["required_km = 90000"], File.ReadAllText(path).Split('\n').Except(before.Split('\n')));
+        Assert.Equal([path], Directory.GetFiles(Path.GetDirectoryName(path)!));
+    }
+
+    private static void Distance(Tmux terminal, string km)
+    {
+        terminal.Press("1", "Down", "Enter");
+        terminal.Until("the distance the axle must last");
+        terminal.Press("C-a", km, "Enter");
     }
 }

@@ -31,7 +31,7 @@ internal sealed class CategoryForm : Form
 
     /// <summary>The edit; null while the categories cannot be read.</summary>
     public ScenarioEdit? Edit => Categories() is { } categories
-        ? ScenarioEdits.Detail(Fields[0].Text, categories, Fields[2].Text == "varies" ? Knowledge.Varies : Knowledge.Unknown)
+        ? ScenarioEdits.Detail(Fields[0].Text, categories, Knows())
         : null;
 
     public override IReadOnlyList<PageLine> Picture(int width, int height) =>
@@ -50,6 +50,10 @@ internal sealed class CategoryForm : Form
         detail.Categories is [var only] ? only : string.Join("; ", detail.Categories.Zip(detail.Weights, (c, w) => $"{c} {w:0.###}"));
 
     private List<SnCurve> Curves() => [.. (Categories() ?? []).Select(c => SnCatalogue.Find(Fields[0].Text, c.Category)).OfType<SnCurve>()];
+
+    /// <summary>What is known; null where that holds anyhow and the file does not state it.</summary>
+    private Knowledge? Knows() => Fields[2].Text != "varies" ? Knowledge.Unknown
+        : ScenarioEditor.Read(session.Edited.Text, TomlPath.Of("detail.category.knowledge")) is null ? null : Knowledge.Varies;
 
     protected override void Changed(int field) => Look();
 

@@ -10,12 +10,12 @@ internal static class InputDetail
 {
     private const int LeastTextWidth = 44;
 
-    public static IReadOnlyList<PageLine> Of(InputRow row, Scenario scenario, int width, int height)
+    public static IReadOnlyList<PageLine> Of(InputRow row, string note, Scenario scenario, int width, int height)
     {
         PageLine rule = PageLine.Of(new string('-', width), Ink.Quiet);
         bool hasPicture = row.Quantity is not null && row.Factor is not null && width >= LeastTextWidth + 30;
         int textWidth = hasPicture ? Math.Max(LeastTextWidth, width / 2) : width;
-        List<PageLine> text = [.. Text(row, textWidth - 2)];
+        List<PageLine> text = [.. Text(row, note, textWidth - 2)];
         IReadOnlyList<PageLine> picture = hasPicture
             && scenario.Inputs.FirstOrDefault(i => i.Name == row.Name)?.Value is Value.Uncertain { Distribution: var distribution }
             ? Pictures.Lines(DensityChart.Draw(distribution, row.Unit, width - textWidth - 1, height - 1))
@@ -23,7 +23,7 @@ internal static class InputDetail
         return [rule, .. PageLine.Beside(text.Take(height - 1).ToList(), textWidth, picture).Take(height - 1)];
     }
 
-    private static IEnumerable<PageLine> Text(InputRow row, int width)
+    private static IEnumerable<PageLine> Text(InputRow row, string note, int width)
     {
         string unit = row.Unit.Length > 0 ? $", {row.Unit}" : "";
         IEnumerable<PageLine> Wrapped(string text, Ink ink) =>
@@ -32,6 +32,7 @@ internal static class InputDetail
         [
             .. Wrapped($"{row.Label} ({row.Name}{unit}): {row.Meaning}", Ink.Plain),
             .. Wrapped($"Now: {row.ValueText}{(row.IsStated ? "" : ", by default" + (row.Factor is null ? "" : " (*)"))}", Ink.Strong),
+            .. note.Length > 0 ? Wrapped($"Note: {note}", Ink.Plain) : [],
             .. row.Default is null ? [] : Wrapped($"Default: {row.Default}", Ink.Quiet),
             .. Wrapped($"May be: {row.Allowed}", Ink.Quiet),
         ];

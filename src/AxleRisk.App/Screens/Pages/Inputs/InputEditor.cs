@@ -12,7 +12,7 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
 {
     /// <summary>Changes an input.</summary>
     /// <returns>Why it was not changed; null where it was, or where the reader left.</returns>
-    public string? Change(InputRow row) => row.Kind switch
+    public string? Change(InputRow row) => session.Edited.WhyOnlyLook ?? row.Kind switch
     {
         InputKind.Number => Ask(row, text => Number(text) is { } n ? ScenarioEdit.Set(row.Path, new TomlValue.Number(n, text)) : null),
         InputKind.Text => Ask(row, text => ScenarioEdit.Set(row.Path, TomlValue.Of(text))),
@@ -21,6 +21,17 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
         InputKind.Quantity => Fill(new QuantityForm(session, row), f => f.Edit!),
         _ => "Not changed here: Del takes it out; remedies and evidence have pages of their own.",
     };
+
+    /// <summary>Writes the note of an input: where its value comes from.</summary>
+    /// <returns>Why it was not written; null where it was, or where the reader left.</returns>
+    public string? Note(InputRow row)
+    {
+        ScenarioEdit Edit(string text) => new($"{row.Path}", [new TomlEdit.Note(row.Path, text)]);
+        string present = ScenarioEditor.NoteOf(session.Edited.Text, row.Path);
+        return session.WhyNot(Edit(present)) is { } why ? why
+            : dialogs.Ask($"Note: {row.Label}", "Where the value comes from, or what else is to be known of it; it stands as comment in the file:",
+                present, t => session.WhyNot(Edit(t))) is { } text ? Apply(Edit(text)) : null;
+    }
 
     /// <summary>Sets the rank correlation of two inputs.</summary>
     /// <returns>Why it was not set; null where it was, or where the reader left.</returns>

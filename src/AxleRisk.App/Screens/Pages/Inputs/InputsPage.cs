@@ -18,6 +18,9 @@ internal sealed class InputsPage : Page, IDisposable
     private int shownHeight = 10;
     private int presses;
     private string outcome = "";
+    private string sought = "";
+    private string note = "";
+    private string? notedOf;
     private Panel? panel;
 
     public InputsPage(Session session, IDialogs dialogs)
@@ -36,6 +39,7 @@ internal sealed class InputsPage : Page, IDisposable
         "varies: the input differs from vehicle to vehicle (payload, wall thickness). unknown: it is one value, the same for all vehicles, that nobody knows (the error of the stress model). Better data can remove only the second kind.",
         "default: the file does not state this input; what holds instead is shown with its source. Del takes a stated input out again, so that its default holds.",
         "A value that cannot be is refused with the reason, and nothing changes. Comments and everything else in the file stay as they are when it is saved.",
+        "/ looks for a part of a name, a key or a value; Enter there again goes on to the next. Left and right go from group to group. n writes a note for the chosen input, such as where its value comes from: it is kept in the file as the comment behind the value.",
         "m sets the road mix as bars that always sum to 100 %; c shows the rank correlations between factors as a matrix.",
         "w moves the chosen input over a range and shows what becomes of life and failure.",
     ];
@@ -45,7 +49,9 @@ internal sealed class InputsPage : Page, IDisposable
 
     public override IReadOnlyList<KeyHint> Keys => Opened is not null ? Opened.Keys : panel is not null ? panel.Keys :
     [
-        new("Enter", "change"), .. CanSweep ? new KeyHint[] { new("w", "sweep") } : [], new("m", "road mix"), new("c", "correlations"), .. rows[chosen].CanReset ? new KeyHint[]
+        new("Enter", "change"), .. CanSweep ? new KeyHint[] { new("w", "sweep") } : [], new("m", "road mix"), new("c", "correlations"),
+        new("/", "search", KeyWorth.Spare), .. Chosen.IsStated ? new KeyHint[] { new("n", "note", KeyWorth.Spare) } : [],
+        new("left right", "groups", KeyWorth.Spare), .. rows[chosen].CanReset ? new KeyHint[]
             { new("Del", "default") } : [],
     ];
 
@@ -104,6 +110,15 @@ internal sealed class InputsPage : Page, IDisposable
                 Opened = new SweepPage(session, dialogs, Chosen.Name);
                 Opened.Start();
                 return true;
+            case KeyName.Left or KeyName.Right:
+                chosen = InputSearch.Group(groups, chosen, key.Name == KeyName.Right ? 1 : -1);
+                return true;
+            case KeyName.Character when key.Character == '/':
+                Search();
+                return true;
+            case KeyName.Character when key.Character == 'n' && Chosen.IsStated:
+                outcome = editor.Note(Chosen) ?? "";
+                return true;
             case KeyName.Character when key.Character == 'm':
                 panel = new MixPanel(session);
                 return true;
@@ -147,6 +162,16 @@ internal sealed class InputsPage : Page, IDisposable
     /// <inheritdoc/>
     public void Dispose() => Close();
 
+    private void Search()
+    {
+        if (dialogs.Ask("Search", "A part of a name, a key or a value:", sought, _ => null) is { Length: > 0 } text)
+        {
+            sought = text;
+            int found = InputSearch.Next(groups, chosen, text);
+            (chosen, outcome) = found >= 0 ? (found, "") : (chosen, $"Nothing here with \"{text}\".");
+        }
+    }
+
     private bool CanSweep => SweepPage.CanMove(session, Chosen.Name);
 
     private void Close()
@@ -180,7 +205,19 @@ internal sealed class InputsPage : Page, IDisposable
         IReadOnlyList<PageLine> list = InputLines.Of(groups, chosen, width, out int line);
         scroll.Keep(list.Count, shownHeight, line);
         IEnumerable<PageLine> shown = Enumerable.Range(scroll.Top, shownHeight).Select(i => i < list.Count ? list[i] : PageLine.Empty);
-        return [.. shown, .. InputDetail.Of(Chosen, session.Document.Scenario, width, below)];
+        return [.. shown, .. InputDetail.Of(Chosen, NoteOfChosen(), session.Document.Scenario, width, below)];
+    }
+
+    /// <summary>The note of the chosen input, looked up once for each.</summary>
+    private string NoteOfChosen()
+    {
+        if (notedOf != Chosen.Name)
+        {
+            notedOf = Chosen.Name;
+            note = Chosen.IsStated ? ScenarioEditor.NoteOf(session.Edited.Text, Chosen.Path) : "";
+        }
+
+        return note;
     }
 
     private void Move(KeyName key)
@@ -207,6 +244,7 @@ internal sealed class InputsPage : Page, IDisposable
         }
 
         readEdition = session.Edition;
+        notedOf = null;
         string? name = rows.Length > 0 ? Chosen.Name : null;
         groups = [.. InputRows.Of(session.Document.Scenario, session.Edited.Text).Where(g => g.Rows.Count > 0)];
         rows = [.. groups.SelectMany(g => g.Rows)];

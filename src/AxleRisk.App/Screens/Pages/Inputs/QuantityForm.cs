@@ -31,7 +31,7 @@ internal sealed class QuantityForm : Form
         quantity = row.Quantity!;
         input = session.Document.Scenario.Inputs.Single(i => i.Name == row.Name);
         form = ValueForm.Of(input, session.Edited.Text);
-        tolerance = new ToleranceFields(input.Value, quantity.Unit);
+        tolerance = new ToleranceFields(input, session.Edited.Text);
         check = FormCheck.Of(form, session.Edited);
         Build();
     }
@@ -39,7 +39,7 @@ internal sealed class QuantityForm : Form
     public override string Title => $"{input.Label}: {TextTable.Shorten(quantity.Meaning, 48)}";
 
     /// <summary>The edit; null while something is wrong.</summary>
-    public ScenarioEdit? Edit => isTolerance ? tolerance.Edit(form.Path) : check.Edit;
+    public ScenarioEdit? Edit => isTolerance ? tolerance.Edit() : check.Edit;
 
     /// <summary>The kinds to choose from.</summary>
     private IReadOnlyList<string> Kinds => quantity.Unit == "mm" ? [.. FieldBook.Kinds, ToleranceFields.Kind] : FieldBook.Kinds;
@@ -52,7 +52,7 @@ internal sealed class QuantityForm : Form
     public override IReadOnlyList<PageLine> Picture(int width, int height)
     {
         Value? value = isTolerance
-            ? tolerance.Edit(form.Path) is { } edit && session.WhyNot(edit) is null ? ValueAfter(edit) : null
+            ? tolerance.Edit() is { } edit && session.WhyNot(edit) is null ? ValueAfter(edit) : null
             : check.Value;
         return value switch
         {
@@ -123,7 +123,7 @@ internal sealed class QuantityForm : Form
         if (isTolerance)
         {
             string? problem = tolerance.Problem;
-            Refusal = problem ?? (tolerance.Edit(form.Path) is { } edit ? session.WhyNot(edit) : null);
+            Refusal = problem ?? (tolerance.Edit() is { } edit ? session.WhyNot(edit) : null);
             return;
         }
 

@@ -1,5 +1,6 @@
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Forms;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Writing;
 
@@ -10,14 +11,30 @@ internal sealed class ToleranceFields
 {
     public const string Kind = "tolerance";
 
-    public ToleranceFields(Value value, string unit)
+    private const string SortedOut = "sorted out", Delivered = "delivered too";
+
+    private readonly TomlPath path;
+    private readonly string note;
+    private readonly TomlValue.Table? before;
+
+    /// <summary>The fields, filled with what the file states of the input.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="text">The scenario's text.</param>
+    public ToleranceFields(Input input, string text)
     {
-        string spread = FieldBook.Show(0.05 * Math.Abs(value.Nominal));
+        path = ScenarioEdits.PathOf(input);
+        note = ScenarioEditor.NoteOf(text, path);
+        before = ScenarioEditor.Read(text, path) as TomlValue.Table;
+        string unit = input.Quantity.Unit;
+        Tolerance stated = Of(input, Tolerance.OfNote(note));
         Fields =
         [
-            new("nominal", FieldBook.Show(value.Nominal), unit), new("plus", spread, unit), new("minus", spread, unit),
-            new("Cp assumed", FieldBook.Show(Tolerance.UsualCp)), new("Cpk, if less", ""),
-            new("outside limits", "sorted out", "", ["sorted out", "delivered too"]), new("knowledge", "varies", "", ["varies", "unknown"]),
+            new("nominal", FieldBook.Show(stated.Nominal), unit), new("plus", FieldBook.Show(stated.Plus), unit),
+            new("minus", FieldBook.Show(stated.Minus), unit), new("Cp assumed", FieldBook.Show(stated.Cp)),
+            new("Cpk, if less", stated.Cpk is { } cpk ? FieldBook.Show(cpk) : ""),
+            new("outside limits", stated.Sorted ? SortedOut : Delivered, "", [SortedOut, Delivered]),
+            new("knowledge", ScenarioEdits.KnowledgeWord((input.Value as Value.Uncertain)?.Knowledge ?? Knowledge.Varies), "",
+                ["varies", "unknown"]),
         ];
     }
 
@@ -40,11 +57,45 @@ internal sealed class ToleranceFields
 
     public void Set(int field, string text) => Fields[field].Text = text;
 
-    /// <summary>The edit that states it; null while something is wrong.</summary>
-    public ScenarioEdit? Edit(TomlPath path) => Problem is null ? ScenarioEdit.Set(path, Stated().ToValue(Fields[6].Text)) : null;
+    /// <summary>The edit that states it, and notes tolerance and capability behind it; null while something is wrong.</summary>
+    public ScenarioEdit? Edit() => Problem is not null ? null : new ScenarioEdit(path.ToString(),
+    [
+        new TomlEdit.Set(path, Stated().ToValue(Fields[6].Text, before)),
+        new TomlEdit.Note(path, Stated().Into(note)),
+    ]);
+
+    /// <summary>The tolerance that gives what is stated: as noted where that is the same, else from spread and limits.</summary>
+    private static Tolerance Of(Input input, Tolerance? noted)
+    {
+        double nominal = input.Value.Nominal;
+        if (input.Value is not Value.Uncertain { Distribution: var distribution })
+        {
+            double spread = ValueConversion.StartingCov * Math.Abs(nominal);
+            return new Tolerance(nominal, spread, spread, Tolerance.UsualCp);
+        }
+
+        Distribution whole = distribution is Truncated cut ? cut.Inner : distribution;
+        (double mean, double sd) = (whole.Mean, whole.StandardDeviation);
+        if (noted is { Problem: null } && Same(noted.Mean, mean) && Same(noted.StandardDeviation, sd))
+        {
+            return noted;
+        }
+
+        Domain domain = input.Quantity.Domain;
+        bool isLimited = distribution.Minimum > domain.Low && distribution.Maximum < domain.High
+            && double.IsFinite(distribution.Maximum - distribution.Minimum);
+        double half = 3 * sd * Tolerance.UsualCp;
+        (double low, double high) = isLimited ? (distribution.Minimum, distribution.Maximum) : (mean - half, mean + half);
+        double cp = (high - low) / (6 * sd);
+        double cpk = (mean - low) / (3 * sd);
+        return new Tolerance(nominal, nominal - low, high - nominal, cp, cpk < cp && !Same(cpk, cp) ? cpk : null, isLimited);
+    }
+
+    // As alike as four figures are.
+    private static bool Same(double a, double b) => Math.Abs(a - b) <= 5e-4 * Math.Abs(b);
 
     private Tolerance Stated() => new(
-        At(0), At(2), At(1), At(3), Fields[4].Text.Length == 0 ? null : At(4), Sorted: Fields[5].Text == "sorted out");
+        At(0), At(2), At(1), At(3), Fields[4].Text.Length == 0 ? null : At(4), Sorted: Fields[5].Text == SortedOut);
 
     private double At(int field) => InputEditor.Number(Fields[field].Text) ?? double.NaN;
 }
