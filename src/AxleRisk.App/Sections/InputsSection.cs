@@ -23,8 +23,8 @@ internal static class InputsSection
             "Inputs",
             [
                 .. UseInputs.Of(scenario), .. Uncertain(factors), .. Correlations(scenario), Certain(scenario),
-                .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. InputNoteBlocks.Of(studies.Document), .. TripInputs.Of(scenario), .. FleetInputs.Of(scenario),
-                .. EvidenceInputs.Of(scenario), .. RemedyInputs.Of(scenario),
+                .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. InputNoteBlocks.Of(studies.Document),
+                .. TripInputs.Of(scenario), .. FleetInputs.Of(scenario), .. EvidenceInputs.Of(scenario), .. RemedyInputs.Of(scenario),
             ]);
     }
 
