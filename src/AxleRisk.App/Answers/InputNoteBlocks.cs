@@ -8,7 +8,8 @@ namespace AxleRisk.App.Answers;
 /// <summary>Where the values of the inputs come from, as the file's comments say it.</summary>
 internal static class InputNoteBlocks
 {
-    private const string Heading = "Notes and sources, as they stand in the file";
+    /// <summary>What stands over the list; it holds the author's own words.</summary>
+    public const string Heading = "Notes and sources, as they stand in the file";
 
     /// <summary>A list of the inputs that have a note; nothing where none has.</summary>
     public static IEnumerable<Block> Of(ScenarioDocument document)

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
+using AxleRisk.App.Answers;
 using AxleRisk.App.Sections;
 using AxleRisk.App.Tests.Sections.Figures;
 using AxleRisk.Core.Scenarios;
@@ -61,7 +62,8 @@ public sealed class ReportFiguresTests(ITestOutputHelper output)
             var known = new KnownNumbers(documents.Where(d => own.Contains(d.Name)).Select(d => d.Document), scenario.LabelOf, asked);
             var check = new FigureCheck(known, stated, studies.Risk.Run.Evaluations);
             int rows = 0;
-            foreach (XElement block in section.Elements().Skip(1))
+            XElement[] blocks = [.. section.Elements().Skip(1)];
+            foreach (XElement block in blocks.Where((b, i) => i == 0 || Flat(blocks[i - 1].Value) != InputNoteBlocks.Heading))
             {
                 foreach (Reading reading in Read(check, block, title, studies, studies.Model.Factors.Factors.Length - rows))
                 {
