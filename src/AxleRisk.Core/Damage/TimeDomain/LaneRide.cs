@@ -84,7 +84,7 @@ internal sealed class LaneRide
             vu = Vector512.LoadUnsafe(ref state, 3 * RecordBatch.Records);
         Vector512<double> before = Sample(batch, (first + samples - 1) % samples, lanes), u = Sample(batch, first, lanes);
         Vector512<double> next = Sample(batch, (first + 1) % samples, lanes);
-        Vector512<double> forceSquares = Vector512<double>.Zero, travelSquares = forceSquares, tyreSquares = forceSquares;
+        Vector512<double> forceSquares = Vector512<double>.Zero, tyreSquares = forceSquares;
         Vector512<double> bumps = forceSquares, rebounds = forceSquares, offGround = forceSquares;
         Vector512<double> earlier = zu - zs;
         for (int i = 0; i < count; i++)
@@ -96,7 +96,6 @@ internal sealed class LaneRide
             section.CopyTo(force[(i * Lanes)..]);
             Vector512<double> travel = zu - zs;
             forceSquares = Vector512.FusedMultiplyAdd(section, section, forceSquares);
-            travelSquares = Vector512.FusedMultiplyAdd(travel, travel, travelSquares);
             tyreSquares = Vector512.FusedMultiplyAdd(f.Tyre, f.Tyre, tyreSquares);
             bumps += Ones(Vector512.GreaterThan(travel, C(ref c, Law + 6)) & Vector512.LessThanOrEqual(earlier, C(ref c, Law + 6)));
             rebounds += Ones(Vector512.LessThan(travel, C(ref c, Law + 8)) & Vector512.GreaterThanOrEqual(earlier, C(ref c, Law + 8)));
@@ -128,7 +127,6 @@ internal sealed class LaneRide
         zu.StoreUnsafe(ref state, 2 * RecordBatch.Records);
         vu.StoreUnsafe(ref state, 3 * RecordBatch.Records);
         Add(tallies.ForceSquares, forceSquares);
-        Add(tallies.TravelSquares, travelSquares);
         Add(tallies.TyreSquares, tyreSquares);
         Add(tallies.BumpStrikes, bumps);
         Add(tallies.ReboundStrikes, rebounds);

@@ -8,9 +8,6 @@ internal sealed class LaneTallies
     /// <summary>Sums of squares of the force through the section, N^2.</summary>
     public AlignedBuffer<double> ForceSquares { get; } = new(LaneFourier.Lanes);
 
-    /// <summary>Sums of squares of the suspension's travel, m^2.</summary>
-    public AlignedBuffer<double> TravelSquares { get; } = new(LaneFourier.Lanes);
-
     /// <summary>Sums of squares of the tyre force about its static value, N^2.</summary>
     public AlignedBuffer<double> TyreSquares { get; } = new(LaneFourier.Lanes);
 
@@ -26,8 +23,8 @@ internal sealed class LaneTallies
     /// <summary>Back to nothing.</summary>
     public void Clear()
     {
-        foreach (AlignedBuffer<double> buffer in (AlignedBuffer<double>[])[ForceSquares, TravelSquares, TyreSquares, BumpStrikes,
-            ReboundStrikes, OffGround])
+        foreach (AlignedBuffer<double> buffer in (AlignedBuffer<double>[])[ForceSquares, TyreSquares, BumpStrikes, ReboundStrikes,
+            OffGround])
         {
             buffer.Span.Clear();
         }

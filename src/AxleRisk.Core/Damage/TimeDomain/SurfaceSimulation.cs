@@ -104,16 +104,13 @@ internal sealed class SurfaceSimulation
 
             double samples = Rate * seconds * damage.Length, all = seconds * damage.Length;
             return new(
-                seconds, damage, Math.Sqrt(Totals.Force / samples), Math.Sqrt(Totals.Travel / samples), Math.Sqrt(Totals.Tyre / samples),
-                Totals.Bumps / all, Totals.Rebounds / all, Totals.OffGround / samples);
+                seconds, damage, Math.Sqrt(Totals.Force / samples), Math.Sqrt(Totals.Tyre / samples), Totals.Bumps / all, Totals.Rebounds / all, Totals.OffGround / samples);
         }
     }
 
     private sealed class Totals
     {
         public double Force { get; private set; }
-
-        public double Travel { get; private set; }
 
         public double Tyre { get; private set; }
 
@@ -126,7 +123,6 @@ internal sealed class SurfaceSimulation
         public void Add(LaneTallies t)
         {
             Force += Sum(t.ForceSquares);
-            Travel += Sum(t.TravelSquares);
             Tyre += Sum(t.TyreSquares);
             Bumps += Sum(t.BumpStrikes);
             Rebounds += Sum(t.ReboundStrikes);

@@ -99,7 +99,7 @@ public sealed class PointChoiceTests
     [InlineData(1)]
     public void A_leg_mixes_its_surfaces_by_share(double share)
     {
-        static SurfaceResult Of(double damage, double off) => new(64, [damage, 2 * damage], 0, 0, 0, 0, 0, off);
+        static SurfaceResult Of(double damage, double off) => new(64, [damage, 2 * damage], 0, 0, 0, 0, off);
         var leg = new SimulatedLeg([Of(1e-6, 0.1), Of(3e-6, 0.2)], [Of(5e-6, 0.5), Of(7e-6, 0.9)], share, 20);
         Assert.Equal(2, leg.Rides);
         Assert.Equal(((1 - share) * 0.1) + (share * 0.5), leg.Mean(0, s => s.OffGroundShare), 1e-15);

@@ -90,6 +90,21 @@ public sealed class RareTripTests
         Assert.False(remedy.IsDistinct);
     }
 
+    // Of no estimate the bound counts: what may be as bad as its bound stands behind what is known to be better.
+    [Fact]
+    public void Remedies_stand_in_the_order_of_their_estimates_or_bounds()
+    {
+        TripResult result = TripRiskTests.Run(
+            Trip(200_000, 300, 500) with { Remedies = [Driven("new", 0), Driven("old", 400_000), Driven("young", 100_000)] }, Few);
+        double[] order = [.. result.Remedies.Select(r => double.IsNaN(r.Probability.Estimate) ? r.Probability.High : r.Probability.Estimate)];
+        Assert.Equal(order.Order(), order);
+        Assert.Contains(result.Remedies, r => double.IsNaN(r.Probability.Estimate));
+        Assert.True(double.IsNaN(result.Remedies[^1].Probability.Estimate));
+
+        static Remedy Driven(string name, double km) =>
+            new(name, null, [new Change.ToValue("trip.already_driven_km", new Value.Certain(km))]);
+    }
+
     [Theory]
     [InlineData(0, false)]
     [InlineData(0, true)]
