@@ -19,6 +19,7 @@ internal static class BaseDocument
         .Number("body_bounce_hz", "natural frequency of the body on its springs, Hz", r => r.BodyBounceHz)
         .Number("wheel_hop_hz", "natural frequency of the axle between spring and tyre, Hz", r => r.WheelHopHz)
         .Text("sn_curve", "catalogue and category of the S-N curve", r => $"{r.Curve.Catalogue} {r.Curve.Category}")
+        .Text("sn_environment", "what the weld lives in", r => r.Curve.Environment)
         .Text("sn_source", "where the curve is published", r => r.Curve.Source)
         .List("legs", "the legs of use", new JsonForm<BaseLeg>()
             .Text("leg", "the leg", l => l.Name)

@@ -93,7 +93,13 @@ internal static class ScenarioSchema
             foreach (string catalogue in SnCatalogue.Catalogues)
             {
                 yield return If("catalogue", catalogue, isDefault: false, new JsonObject
-                { ["properties"] = new JsonObject { [category.Key] = CategoryOf(catalogue) } });
+                {
+                    ["properties"] = new JsonObject
+                    {
+                        [category.Key] = CategoryOf(catalogue),
+                        ["environment"] = Schema.Word(SnCatalogue.Environments(catalogue)),
+                    },
+                });
             }
         }
     }

@@ -13,7 +13,7 @@ internal static class UseInputs
         [
             $"Required distance: {Figures.Exact(scenario.RequiredKm)} km",
             $"Checked section: {Shape(scenario.Shape)}",
-            $"Weld catalogue: {Printable.Line(scenario.Detail.Catalogue)}, thickness exponent {Exponent(scenario.Detail)}",
+            $"Weld catalogue: {Printable.Line(scenario.Detail.Catalogue)}, in {scenario.Detail.Environment}, thickness exponent {Exponent(scenario.Detail)}",
             $"Road mix: {Mix(scenario)}",
         ]),
         Legs(scenario),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Damage.Fatigue;
 
 namespace AxleRisk.App.Text;
 
@@ -17,8 +18,10 @@ internal static class BaseText
         $"every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
         $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
         $"body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
-        $"S-N curve {result.Curve.Catalogue} {result.Curve.Category}: {Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
+        $"S-N curve {result.Curve.Catalogue} {result.Curve.Category}{Place(result.Curve)}: {Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
     ];
+
+    private static string Place(SnCurve curve) => curve.Environment == Surroundings.Air ? "" : $", {curve.Environment}";
 
     private static string Knees(ImmutableArray<double> knees) => knees switch
     {

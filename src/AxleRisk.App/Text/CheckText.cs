@@ -54,6 +54,8 @@ internal static class CheckText
         .. scenario.Detail.Categories is [var only]
             ? [new CertainValue(CategoryFactor.FactorLabel, Change.CategoryName, only, "", scenario.Detail.Catalogue)]
             : Array.Empty<CertainValue>(),
+        .. scenario.Detail.Environment == Detail.Air
+            ? Array.Empty<CertainValue>() : [new CertainValue("environment of the weld", "detail.environment", scenario.Detail.Environment, "", "")],
         .. scenario.Bearing is { } kind
             ? [new CertainValue("kind of bearing", "bearing.kind", kind.ToString(), "", "")] : Array.Empty<CertainValue>(),
         new CertainValue("counting of cycles", "fatigue.counting", scenario.Counting.ToString(), "", ""),

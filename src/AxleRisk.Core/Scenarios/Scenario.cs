@@ -153,6 +153,12 @@ public sealed record Detail(
     string Catalogue, ImmutableArray<string> Categories, ImmutableArray<double> Weights,
     Knowledge Knowledge = Knowledge.Unknown, double? ThicknessExponent = null)
 {
+    /// <summary>What the weld lives in where nothing is stated.</summary>
+    public const string Air = "air";
+
+    /// <summary>What the weld lives in, one of the catalogue's environments.</summary>
+    public string Environment { get; init; } = Air;
+
     /// <summary>
     /// The index of the category of the base case: the median, as of every other factor, that is the first with which the weights
     /// add up to half.

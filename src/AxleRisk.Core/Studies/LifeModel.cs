@@ -74,8 +74,8 @@ public sealed class LifeModel
     /// <summary>The design S-N curve of a category, with the scenario's own thickness exponent where it states one.</summary>
     public static SnCurve CurveOf(Detail detail, string category)
     {
-        SnCurve curve = SnCatalogue.Find(detail.Catalogue, category)
-            ?? throw new ArgumentException($"no category {category} in {detail.Catalogue}", nameof(category));
+        SnCurve curve = SnCatalogue.Find(detail.Catalogue, category, detail.Environment)
+            ?? throw new ArgumentException($"no category {category} in {detail.Catalogue}, {detail.Environment}", nameof(category));
         return detail.ThicknessExponent is { } exponent ? curve with { ThicknessExponent = exponent } : curve;
     }
 

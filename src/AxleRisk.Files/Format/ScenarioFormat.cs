@@ -44,6 +44,9 @@ public static class ScenarioFormat
         "detail", "The weld detail.",
         new("catalogue", "catalogue", "", new KeyKind.Word(SnCatalogue.Catalogues), "the family of S-N curves") { IsRequired = true },
         new("category", "weld category", "", new KeyKind.Category(), "the weld detail") { IsRequired = true },
+        new("environment", "environment", "", new KeyKind.Word(SnCatalogue.Environments(SnCatalogue.Catalogues[0])),
+            "what the weld lives in; catalogues other than DNV-RP-C203 tell of air alone")
+        { Otherwise = "`\"air\"`" },
         new("thickness_exponent", "thickness exponent", "", new KeyKind.Number(Domain.Fraction), "exponent of the thickness correction")
         { Otherwise = "that of the catalogue" });
 

@@ -14,6 +14,7 @@ internal sealed class DetailReader(ErrorLog errors)
     {
         string? name = table.Text("catalogue");
         TomlEntry? category = table.Require("category");
+        string environment = ReadEnvironment(table, name);
         double? exponent = table.Number("thickness_exponent");
         table.RejectUnknown();
         if (name is not null && !SnCatalogue.Catalogues.Contains(name))
@@ -31,7 +32,26 @@ internal sealed class DetailReader(ErrorLog errors)
         var read = ReadCategory(category.Node, name, table.NameOf("category"));
         return name is null || read is not var (categories, weights, knowledge)
             ? null
-            : new Detail(name, categories, weights, knowledge, exponent);
+            : new Detail(name, categories, weights, knowledge, exponent) { Environment = environment };
+    }
+
+    private string ReadEnvironment(TableReader table, string? catalogue)
+    {
+        if (table.Text("environment") is not string environment)
+        {
+            return Detail.Air;
+        }
+
+        ImmutableArray<string> possible = SnCatalogue.Environments(SnCatalogue.Catalogues.Contains(catalogue ?? "") ? catalogue! : SnCatalogue.Catalogues[0]);
+        if (!possible.Contains(environment))
+        {
+            errors.Add(
+                table.Find("environment")!.Node.At,
+                $"{table.NameOf("environment")} must be {MessageText.List([.. possible.Select(MessageText.Quote)], "or")}"
+                + $"{(possible.Length == 1 ? $" with {catalogue}, which tells of no other" : "")}, not {MessageText.Quote(environment)}");
+        }
+
+        return environment;
     }
 
     /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>

@@ -15,7 +15,7 @@ internal static class Sections
         [""] = ["title", "about", .. TitleBlock.Keys, "required_km", "currency"],
         ["vehicle"] = Of("vehicle"),
         ["axle"] = ["shape", .. Of("axle")],
-        ["detail"] = ["catalogue", "category", "thickness_exponent"],
+        ["detail"] = ["catalogue", "category", "environment", "thickness_exponent"],
         ["use"] = [.. Of("use"), "mix_concentration", "mix_knowledge"],
         [Quantities.LegSection] = ["name", "share", "road_class", .. Of(Quantities.LegSection)],
         ["fatigue"] = ["counting", .. Of("fatigue")],

@@ -41,6 +41,11 @@ public class UseErrorTests
     [InlineData("category = \"E\"", "", "a.toml(16,1): detail.category is missing")]
     [InlineData("category = \"E\"", "category = \"E\"\nthickness_exponent = -1",
         "a.toml(19,22): detail.thickness_exponent must be a number from 0 to 1, not -1")]
+    [InlineData("category = \"E\"", "category = \"E\"\nenvironment = \"sea\"",
+        "a.toml(19,15): detail.environment must be \"air\", \"seawater with protection\" or \"free corrosion\", not \"sea\"")]
+    [InlineData("catalogue = \"DNV-RP-C203\"\ncategory = \"E\"",
+        "catalogue = \"IIW\"\ncategory = \"FAT 80\"\nenvironment = \"free corrosion\"",
+        "a.toml(19,15): detail.environment must be \"air\" with IIW, which tells of no other, not \"free corrosion\"")]
     [InlineData("category = \"E\"", "category = { distribution = \"normal\", values = [\"E\"], weights = [1] }",
         "a.toml(18,29): detail.category.distribution must be \"choice\", not \"normal\"")]
     [InlineData("category = \"E\"", "category = { distribution = \"choice\", values = [\"E\", \"E\"], weights = [0.5, 0.5] }",

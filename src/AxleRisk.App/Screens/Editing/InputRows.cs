@@ -78,6 +78,8 @@ internal static class InputRows
             Factor = isSure ? null : detail.Knowledge,
             Words = SnCatalogue.Categories(detail.Catalogue),
         };
+        yield return Word(
+            stated, "detail.environment", ScenarioFormat.Weld, ScenarioFormat.Weld.Find("environment")!.Words.IndexOf(detail.Environment));
         yield return Plain(stated, "detail.thickness_exponent", "thickness exponent", InputKind.Number, detail.ThicknessExponent is double k
             ? Figures.Number(k) : "of the catalogue", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
         {
