@@ -42,7 +42,9 @@ internal sealed class DetailReader(ErrorLog errors)
             return Detail.Air;
         }
 
-        ImmutableArray<string> possible = SnCatalogue.Environments(SnCatalogue.Catalogues.Contains(catalogue ?? "") ? catalogue! : SnCatalogue.Catalogues[0]);
+        // Of an unknown catalogue, an error of its own, nothing more is asked than of the one with the most.
+        ImmutableArray<string> possible = SnCatalogue.Environments(
+            catalogue is not null && SnCatalogue.Catalogues.Contains(catalogue) ? catalogue : SnCatalogue.Catalogues[0]);
         if (!possible.Contains(environment))
         {
             errors.Add(

@@ -93,7 +93,8 @@ public sealed partial class LabelTests
             new StudySettings(400, 1, "plain"), new RunOptions());
         string[] told =
         [
-            .. Told([.. studies.Made.SelectMany(m => m.Blocks), .. BaseBlocks.Of(studies.Base), .. StudyBook.Sweep.Blocks(document, swept)]),
+            .. Told([.. studies.Made.SelectMany(m => m.Blocks),
+                .. BaseBlocks.Of(studies.Base), .. StudyBook.Sweep.Blocks(document, swept)]),
             .. report.Sections.Where(s => s.Title is not ("Inputs" or "To repeat it")).SelectMany(s => Told(s.Blocks)),
             .. CheckText.FactorLines(FactorSet.Of(document.Scenario)).Concat(CheckText.CertainLines(document.Scenario))
                 .Select(l => Bracketed().Replace(l, "")),

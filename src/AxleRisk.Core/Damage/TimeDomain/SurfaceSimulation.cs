@@ -104,7 +104,8 @@ internal sealed class SurfaceSimulation
 
             double samples = Rate * seconds * damage.Length, all = seconds * damage.Length;
             return new(
-                seconds, damage, Math.Sqrt(Totals.Force / samples), Math.Sqrt(Totals.Tyre / samples), Totals.Bumps / all, Totals.Rebounds / all, Totals.OffGround / samples);
+                seconds, damage, Math.Sqrt(Totals.Force / samples), Math.Sqrt(Totals.Tyre / samples), Totals.Bumps / all,
+                Totals.Rebounds / all, Totals.OffGround / samples);
         }
     }
 

@@ -96,7 +96,8 @@ public sealed class RareTripTests
     {
         TripResult result = TripRiskTests.Run(
             Trip(200_000, 300, 500) with { Remedies = [Driven("new", 0), Driven("old", 400_000), Driven("young", 100_000)] }, Few);
-        double[] order = [.. result.Remedies.Select(r => double.IsNaN(r.Probability.Estimate) ? r.Probability.High : r.Probability.Estimate)];
+        double[] order =
+            [.. result.Remedies.Select(r => double.IsNaN(r.Probability.Estimate) ? r.Probability.High : r.Probability.Estimate)];
         Assert.Equal(order.Order(), order);
         Assert.Contains(result.Remedies, r => double.IsNaN(r.Probability.Estimate));
         Assert.True(double.IsNaN(result.Remedies[^1].Probability.Estimate));
