@@ -91,6 +91,10 @@ internal sealed class EditedScenario
         return (text, document, errors);
     }
 
+    /// <summary>Reads a value that stands by itself, its data beside this scenario.</summary>
+    public (Core.Scenarios.Value? Value, IReadOnlyList<ScenarioError> Errors) ReadValue(string text, string key, Core.Scenarios.Domain domain) =>
+        ValueText.Read(text, key, domain, Path, dataFolders);
+
     /// <summary>Puts another text in place of the whole, valid or not, as a step that can be undone.</summary>
     /// <param name="name">The step's name.</param>
     /// <param name="text">The text.</param>

@@ -1,6 +1,7 @@
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Screens.Pages.Tables;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Files;
 
@@ -22,6 +23,7 @@ internal sealed class ConsoleState : IDisposable
     private readonly Scroll helpScroll = new();
     private readonly Keeper keeper;
     private MendPage? mend;
+    private TablesPage? tables;
     private int height = 24;
     private int width = 80;
     private int presses;
@@ -218,6 +220,14 @@ internal sealed class ConsoleState : IDisposable
             case KeyName.Pin when Session is { } open && Front is not MendPage:
                 notice = open.Pin() ? "Pinned: the top line tells each change against this. b lets go." : "No longer pinned.";
                 return true;
+            case KeyName.Tables when Session is { } open && Front is not (MendPage or TablesPage):
+                tables ??= new TablesPage(open, dialogs);
+                tables.OpenFrom(Front);
+                GoTo(tables);
+                return true;
+            case KeyName.Escape when Front is TablesPage { Before: { } before }:
+                GoTo(before);
+                return true;
             case KeyName.Undo when Edited is { } open:
                 notice = open.Undo() is { } undone ? $"Taken back: {LabelOf(undone)}" : "There is nothing to take back.";
                 return true;
@@ -303,7 +313,7 @@ internal sealed class ConsoleState : IDisposable
 
         Session?.Dispose();
         Edited?.File.Release();
-        (Session, Edited, mend) = (null, null, null);
+        (Session, Edited, mend, tables) = (null, null, null, null);
         Pages = [];
         scrolls.Clear();
     }

@@ -20,6 +20,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
     private int presses;
     private string outcome = "";
 
+    public override string Table => "evidence";
+
     public override IReadOnlyList<KeyHint> Keys =>
     [
         .. Chosen.Kind == EvidenceKind.Explanation ? [] : new KeyHint[] { new("Enter", "change") },

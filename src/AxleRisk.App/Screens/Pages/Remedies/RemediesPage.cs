@@ -29,6 +29,8 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
 
     public override IReadOnlyList<string> Explanation => StudyBook.Remedies.Explanation;
 
+    public override string Table => "remedies";
+
     public override IReadOnlyList<KeyHint> Keys => All.IsEmpty ? [new("a", "add")] :
     [
         new("Space", "on/off"), new("Enter", "change"), new("a", "add"), new("Del", "take out"), .. base.Keys,
