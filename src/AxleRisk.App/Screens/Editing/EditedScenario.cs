@@ -60,7 +60,7 @@ internal sealed class EditedScenario
     public static EditedScenario Open(string path, IReadOnlyList<string>? dataFolders = null) => new(ScenarioText.Open(path), dataFolders);
 
     /// <summary>A new scenario, not yet saved.</summary>
-    public static EditedScenario New(string path, string title) => new(ScenarioText.New(path, NewScenario.Text(title)));
+    public static EditedScenario New(string path, string text) => new(ScenarioText.New(path, text));
 
     /// <summary>Makes an edit, or says why it cannot be made; then nothing changes.</summary>
     public EditOutcome Apply(ScenarioEdit edit)

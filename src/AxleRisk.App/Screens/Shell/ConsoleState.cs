@@ -79,6 +79,14 @@ internal sealed class ConsoleState : IDisposable
         Settle();
     }
 
+    /// <summary>Asks the questions for a new scenario; once the window can ask.</summary>
+    /// <param name="path">The name of its file to begin with.</param>
+    public void AskForNew(string path)
+    {
+        (Front as StartPage)?.Create(path);
+        Settle();
+    }
+
     /// <summary>Tells of another console, or offers what an earlier session left behind; once the window can ask.</summary>
     public void AskOnOpening()
     {
@@ -279,7 +287,7 @@ internal sealed class ConsoleState : IDisposable
 
     private StartPage Start()
     {
-        var page = new StartPage(find(), dialogs, Open);
+        var page = new StartPage(find(), dialogs, Open, Create);
         scrolls[page] = new Scroll();
         return page;
     }
@@ -296,6 +304,13 @@ internal sealed class ConsoleState : IDisposable
         {
             return [.. e.Errors.Select(error => error.ToString())];
         }
+    }
+
+    private void Create(string path, string text)
+    {
+        Show(EditedScenario.New(path, text));
+        AskOnOpening();
+        notice = notice.Length > 0 ? notice : $"Not saved yet: Ctrl+S writes {path}.";
     }
 
     private bool MayLeave()
