@@ -92,6 +92,13 @@ public class ScenarioEditsTests
         Assert.StartsWith("# Invented", text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("# one\n[[a]]\nx = 1\n\n# two\n[[a]]\nx = 2 # last", "# two\n[[a]]\nx = 2 # last\n\n# one\n[[a]]\nx = 1\n")]
+    [InlineData("[[a]]\nx = 1\n[a.b]\ny = 1\n[[a]]\nx = 2\n[c]\n", "[[a]]\nx = 2\n[[a]]\nx = 1\n[a.b]\ny = 1\n[c]\n")]
+    [InlineData("a = [ { x = 1 }, # one\n  { x = 2 } ]\n", "a = [ { x = 2 }, # one\n  { x = 1 } ]\n")]
+    public void Tables_of_a_list_change_places_with_the_comments_above_them(string before, string after) =>
+        Assert.Equal(after, ScenarioEditor.Apply(before, new ScenarioEdit("order", [new TomlEdit.Swap(TomlPath.Of("a"), 0)])));
+
     [Fact]
     public void Every_answer_to_the_questions_makes_a_valid_scenario_whose_numbers_are_marked()
     {
