@@ -56,7 +56,7 @@ internal sealed class FormDialog : Dialog
         Add(fields, picture, reason);
         AddButton(new Button { Text = Leave });
         AddButton(new Button { Text = "_OK" });
-        Build(0);
+        Build(form.Focused);
     }
 
     /// <summary>Whether the form was accepted.</summary>

@@ -31,16 +31,22 @@ internal sealed class QuantityForm : Form
     private FormCheck check;
 
     /// <summary>The form of an input of the scenario.</summary>
-    public QuantityForm(Session session, InputRow row)
-        : this(session.Document.Scenario.Inputs.Single(i => i.Name == row.Name), i => new InputJudge(session.Edited, i))
+    /// <param name="session">The open scenario.</param>
+    /// <param name="row">The input.</param>
+    /// <param name="asTolerance">Whether it begins with the tolerance.</param>
+    public QuantityForm(Session session, InputRow row, bool asTolerance = false)
+        : this(session.Document.Scenario.Inputs.Single(i => i.Name == row.Name), i => new InputJudge(session.Edited, i), asTolerance)
     {
     }
 
     /// <summary>The form of a value.</summary>
     /// <param name="input">The input, or what stands for it.</param>
     /// <param name="judgeOf">Who judges it.</param>
-    public QuantityForm(Input input, Func<Input, IValueJudge> judgeOf)
+    /// <param name="asTolerance">Whether it begins with the tolerance.</param>
+    public QuantityForm(Input input, Func<Input, IValueJudge> judgeOf, bool asTolerance = false)
     {
+        isTolerance = asTolerance;
+        Focused = asTolerance ? 1 + ToleranceFields.Plus : 0;
         this.input = input;
         quantity = input.Quantity;
         judge = judgeOf(input);
@@ -107,7 +113,10 @@ internal sealed class QuantityForm : Form
         }
         else if (isTolerance)
         {
-            tolerance.Set(field - 1, text);
+            if (tolerance.Set(field - 1, text))
+            {
+                Arrange([.. Fields]);
+            }
         }
         else
         {
