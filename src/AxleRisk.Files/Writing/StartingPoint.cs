@@ -41,6 +41,12 @@ public sealed record StartingPoint(
 /// <param name="Tables">The further tables as text.</param>
 public sealed record StartingPurpose(string Label, double Km, Func<StartingPoint, string> Tables)
 {
+    /// <summary>The vehicle that is usually asked about.</summary>
+    public StartingVehicle Vehicle { get; init; } = StartingVehicle.All[0];
+
+    /// <summary>The roads that are usually asked about.</summary>
+    public StartingRoads Roads { get; init; } = StartingRoads.All[0];
+
     /// <summary>Every purpose.</summary>
     public static ImmutableArray<StartingPurpose> All { get; } =
     [
@@ -79,7 +85,8 @@ public sealed record StartingPurpose(string Label, double Km, Func<StartingPoint
             like = "{leg.Name}"
 
             """))}}
-            """),
+            """)
+        { Vehicle = StartingVehicle.All[1], Roads = StartingRoads.All[^1] },
         new("a broken axle", 100_000, s => $$"""
 
             # What was found on the vehicle.

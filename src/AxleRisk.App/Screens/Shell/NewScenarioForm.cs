@@ -59,9 +59,15 @@ internal sealed class NewScenarioForm : Form
 
     protected override void Changed(int field)
     {
-        if (field == You && !Fields[Distance].IsTouched)
+        if (field == You)
         {
-            Fields[Distance].Text = Show(Purpose.Km);
+            // What the reader has answered stays.
+            foreach ((int place, string usual) in new[]
+                { (Vehicle, Purpose.Vehicle.Label), (Roads, Purpose.Roads.Label), (Distance, Show(Purpose.Km)) })
+            {
+                Fields[place].Text = Fields[place].IsTouched ? Fields[place].Text : usual;
+            }
+
             Arrange([.. Fields]);
         }
 

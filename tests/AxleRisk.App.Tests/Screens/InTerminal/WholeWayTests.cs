@@ -115,10 +115,9 @@ public sealed class WholeWayTests
     public void From_nothing_to_a_written_report_with_a_leg_a_trip_and_evidence_of_ones_own()
     {
         Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
-        string path = Path.Combine(TemporaryFolder.New(), "mine.toml");
+        string path = Path.Combine(TemporaryFolder.New(), "mine.toml"), report = Path.Combine(Path.GetDirectoryName(path)!, "r");
         using (var terminal = new Tmux("console", path))
         {
-            // What the console's page says of keys is counted here: those pressed until the first failure probability.
             terminal.Until("A new scenario");
             terminal.Press("Right"); // an expedition
             terminal.Until("5000 ");
@@ -153,12 +152,21 @@ public sealed class WholeWayTests
             terminal.Press("Tab", "9", "0", "0", "0", "Enter");
             terminal.Until("failed at 9,000 km");
 
+            terminal.Press("0");
+            terminal.Until("0>Report");
+            terminal.Press("r");
+            terminal.Until("evaluations ");
+            terminal.Press(report, "Tab", "1000", "Enter");
+            terminal.Until(screen => screen.Contains("\nDone: ", StringComparison.Ordinal)
+                && screen.Contains("0>", StringComparison.Ordinal), "the report written");
+
             terminal.Press("C-s");
             terminal.Until("Saved ");
             terminal.Press("q");
             terminal.Until("exit code 0");
         }
 
+        Assert.True(File.Exists(Path.Combine(report, "report.html")), string.Join(' ', Directory.GetFiles(report)));
         Scenario scenario = ScenarioReader.ReadFile(path).Scenario;
         Assert.Equal("ford", scenario.Legs[^1].Name);
         Assert.Equal(("last", 400.0), (scenario.Trip!.Legs[^1].Name, scenario.Trip.Inputs.First(i => i.Name == "trip.last.km").Value.Nominal));

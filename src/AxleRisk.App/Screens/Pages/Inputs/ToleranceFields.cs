@@ -18,8 +18,8 @@ internal sealed class ToleranceFields
 
     private readonly TomlPath path;
     private readonly string note;
-    private bool symmetric;
     private readonly TomlValue.Table? before;
+    private bool symmetric;
 
     /// <summary>The fields, filled with what the file states of the input.</summary>
     /// <param name="input">The input.</param>
