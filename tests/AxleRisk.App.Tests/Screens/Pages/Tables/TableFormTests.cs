@@ -122,6 +122,27 @@ public sealed class TableFormTests
     }
 
     [Fact]
+    public void Another_shape_of_the_section_shows_its_own_sizes_and_takes_those_of_the_old_one_out()
+    {
+        using Session session = Opened.Session("benchmark-five-legs");
+        var work = new TableWork(session, new NoDialogs
+        {
+            Filling = f =>
+            {
+                Assert.DoesNotContain(f.Fields, x => x.Label == "box width");
+                Fill(f, ("shape", "box"));
+                Assert.False(f.IsRight);
+                Assert.DoesNotContain(f.Fields, x => x.Label == "outside diameter");
+                Fill(f, ("box width", "90"), ("box height", "100"));
+            },
+        });
+        Assert.Null(work.Change(work.Row("axle")));
+        Scenario scenario = session.Document.Scenario;
+        Assert.Equal((SectionShape.Box, 90, false), (scenario.Shape, scenario.Find(Quantities.BoxWidth)!.Value.Nominal,
+            session.Edited.Text.Contains("outside_diameter_mm", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void A_quantity_takes_a_distribution_from_a_form_of_its_own()
     {
         using Session session = Opened.Session("warranty-clinic-van");
