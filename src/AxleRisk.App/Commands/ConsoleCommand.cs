@@ -1,5 +1,6 @@
 using System.CommandLine;
 using AxleRisk.App.Screens.Editing;
+using AxleRisk.App.Screens.Shell;
 using AxleRisk.App.Screens.Views;
 using AxleRisk.App.Text;
 
@@ -12,7 +13,7 @@ internal static class ConsoleCommand
     {
         var file = new Argument<string?>("FILE")
         {
-            Description = "the scenario to open; without one, choose from a list",
+            Description = "the scenario to open, or the name of a new one; without one, choose from a list",
             Arity = ArgumentArity.ZeroOrOne,
         };
         var command = new Command("console", "all pages on the terminal: edit a scenario and watch its answers (also: no command at all)")
@@ -33,12 +34,14 @@ internal static class ConsoleCommand
 
         // Before the screen is taken: what cannot be read at all is told as by every other command. What is no valid scenario is
         // mended in the console.
-        EditedScenario? scenario = file is null ? null : EditedScenario.Open(file, dataFolders);
+        // A name that is not there yet is that of a new one.
+        bool isNew = file is not null && NewFile.WhyNot(file) is null;
+        EditedScenario? scenario = file is null || isNew ? null : EditedScenario.Open(file, dataFolders);
 
         try
         {
             OwnSettings.Load();
-            return ConsoleHost.Run(scenario, terminal.Clock, e => Environment.Exit(Failed(terminal, e)))
+            return ConsoleHost.Run(scenario, isNew ? file : null, terminal.Clock, e => Environment.Exit(Failed(terminal, e)))
                 ? ExitCode.Done : ExitCode.Interrupted;
         }
         catch (Exception e) when (e is not OutOfMemoryException)

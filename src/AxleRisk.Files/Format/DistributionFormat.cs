@@ -64,6 +64,25 @@ public static class DistributionFormat
         _ => new(key, key, "", new KeyKind.Number(Domain.Any), MeaningOf(key)),
     };
 
+    /// <summary>When to choose a family, in a sentence.</summary>
+    public static string WhenOf(string family) => family switch
+    {
+        "normal" => "Many small causes add up, as in a measured dimension or mass; may go below zero unless cut.",
+        "lognormal" => "Causes multiply and nothing lies below zero: stiffness, roughness, strength, distance.",
+        "uniform" => "Only two ends are known and nothing speaks for the middle.",
+        "log-uniform" => "Only two ends are known, and they differ by a factor of several.",
+        "triangular" => "Two ends and a likeliest value, as people estimate them.",
+        "pert" => "Like triangular, with more about the likeliest value and less at the ends.",
+        "beta" => "A share or condition between two ends, of a shape that is known.",
+        "weibull" => "Lives, losses and sizes that are never negative; its shape is known or fitted.",
+        "gumbel" => "The greatest of many, such as the heaviest load in a year.",
+        "gamma" => "A sum of positive parts: never negative, with a long upper end.",
+        "exponential" => "A positive amount, the smaller the likelier; only its mean is known.",
+        "choice" => "One of a few states, each with a weight: an option fitted or not.",
+        "sample" => "You have measurements in a CSV file: they are drawn as they are.",
+        _ => throw new InvalidOperationException($"no advice on {family}"),
+    };
+
     /// <summary>What a parameter that is a number means.</summary>
     public static string MeaningOf(string parameter) => parameter switch
     {

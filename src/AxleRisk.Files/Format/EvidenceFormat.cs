@@ -47,7 +47,7 @@ public static class EvidenceFormat
     /// <summary>A named explanation.</summary>
     public static TableFormat Explanation { get; } = new(
         "explanations", "A named explanation to be weighed against the others.",
-        new("name", "name", "", new KeyKind.Line(60), "its name") { IsRequired = true },
+        new("name", "name", "", new KeyKind.Line(60), "its name") { IsRequired = true, Start = "explanation" },
         new("prior", "prior", "", new KeyKind.Number(Domain.OpenFraction), "how likely it is before the evidence")
         { Otherwise = "what the distributions give" },
         new("when", "conditions", "", new KeyKind.Conditions(), "what must hold, all of it") { IsRequired = true });

@@ -9,16 +9,16 @@ public static class FleetFormat
     public static TableFormat Fleet { get; } = new(
         "fleet", "The vehicles of one model that are sold under one warranty.",
         new("vehicles", "vehicles", "", new KeyKind.Whole(1, Core.Scenarios.Fleet.MostVehicles), "the number of vehicles")
-        { IsRequired = true },
+        { IsRequired = true, Start = "1000" },
         new("distance_km_per_year", "distance a year", "km", new KeyKind.Uncertain(Domain.Positive, OnlyVaries: true),
             "what one vehicle drives in a year; it differs between owners and is independent of all other factors")
-        { IsRequired = true },
+        { IsRequired = true, Start = "20000" },
         new("warranty_months", "warranty, age", "months", new KeyKind.Whole(1, Core.Scenarios.Fleet.MostMonths),
             "the age limit of the warranty, from the sale of the vehicle")
-        { IsRequired = true },
+        { IsRequired = true, Start = "24" },
         new("warranty_km", "warranty, distance", "km", new KeyKind.Number(Domain.Positive),
             "the distance limit of the warranty; whichever limit is reached first ends it")
-        { IsRequired = true },
+        { IsRequired = true, Start = "80000" },
         new("sales_months", "months of sale", "months", new KeyKind.Whole(1, Core.Scenarios.Fleet.MostMonths),
             "the sales are spread evenly over so many months")
         { Otherwise = "1" },

@@ -30,6 +30,12 @@ public sealed record KeyFormat(string Key, string Label, string Unit, KeyKind Ki
     /// <summary>The quantity that it states; null where it states none.</summary>
     public Quantity? Quantity { get; init; }
 
+    /// <summary>A sensible start where a new table is filled in, as it is typed; empty for none.</summary>
+    public string Start { get; init; } = "";
+
+    /// <summary>Whether the values of all tables of the list add up to 1.</summary>
+    public bool SumsToOne { get; init; }
+
     /// <summary>The words to choose from, the default first; none where it is no word.</summary>
     public ImmutableArray<string> Words => Kind is KeyKind.Word word ? word.Words : [];
 

@@ -68,7 +68,8 @@ public abstract record KeyKind
 
     /// <summary>Any text.</summary>
     /// <param name="Words">What would be right, in words.</param>
-    public sealed record Text(string Words = "a text") : KeyKind
+    /// <param name="IsUsualLeg">Whether it is the name of a leg of the usual use.</param>
+    public sealed record Text(string Words = "a text", bool IsUsualLeg = false) : KeyKind
     {
         /// <inheritdoc/>
         public override string MustBe => Words;

@@ -11,7 +11,8 @@ public static class RemedyFormat
     /// <summary>A remedy of the usual use.</summary>
     public static TableFormat Remedy { get; } = new(
         "remedies", "What could be done about it: a named set of changes.",
-        new("name", "name", "", new KeyKind.Line(40), "the name of the remedy, unique in the file") { IsRequired = true },
+        new("name", "name", "", new KeyKind.Line(40), "the name of the remedy, unique in the file")
+        { IsRequired = true, Start = "remedy" },
         new("cost", "cost", "", new KeyKind.Number(Domain.Any),
             "what it costs, in your own unit or in `currency`; only printed, and added up for pairs"),
         new("change", "changes", "", new KeyKind.Changes(), "what it changes, an inline table or `[remedies.change]`")

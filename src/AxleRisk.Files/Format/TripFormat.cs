@@ -9,10 +9,11 @@ public static class TripFormat
     public static TableFormat Leg { get; } = new(
         TripQuantities.LegSection, "One leg of the trip, in the order they are driven.",
         [
-            new("name", "name", "", new KeyKind.PlainName(), "the name of the leg, unique in the trip") { IsRequired = true },
-            KeyFormat.Of(TripQuantities.Distance),
+            new("name", "name", "", new KeyKind.PlainName(), "the name of the leg, unique in the trip")
+            { IsRequired = true, Start = "leg" },
+            KeyFormat.Of(TripQuantities.Distance) with { Start = "100" },
             KeyFormat.Of(Quantities.Payload) with { Meaning = "payload of the whole vehicle on this leg", Otherwise = "`vehicle.payload_kg`" },
-            new("like", "like", "", new KeyKind.Text("the name of a usual leg"), "the leg is a road of that kind")
+            new("like", "like", "", new KeyKind.Text("the name of a usual leg", IsUsualLeg: true), "the leg is a road of that kind")
             { Otherwise = "the leg has a road of its own" },
             .. UseFormat.Road.Select(k => k.Quantity == Quantities.Speed ? k with { Unless = "like" } : k),
         ])

@@ -24,11 +24,14 @@ public static class UseFormat
     public static TableFormat Leg { get; } = new(
         Quantities.LegSection, "One kind of road of the use.",
         [
-            new("name", "name", "", new KeyKind.PlainName(), "the name of the leg, unique in the file") { IsRequired = true },
+            new("name", "name", "", new KeyKind.PlainName(), "the name of the leg, unique in the file")
+            { IsRequired = true, Start = "leg" },
             new("share", "share", "", new KeyKind.Number(Share), "its share of the distance; all shares add up to 1 within 0.000001")
-            { IsRequired = true },
+            { IsRequired = true, Start = "0.1", SumsToOne = true },
             .. Road.Select(k => k.Quantity == Quantities.CorrugationWavelength || k.Quantity == Quantities.CorrugationRms
-                ? k with { Needs = Quantities.CorrugatedShare.Key } : k),
+                ? k with { Needs = Quantities.CorrugatedShare.Key }
+                : k.Key == "road_class" ? k with { Start = "C" }
+                : k.Quantity == Quantities.Speed ? k with { Start = "50" } : k),
         ])
     {
         Choices =

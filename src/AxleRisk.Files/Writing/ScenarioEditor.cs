@@ -61,6 +61,8 @@ public static class ScenarioEditor
                 there is null ? Insert(outline, step.Path, value) : Replace(outline, there, step.Path, value),
             TomlEdit.Remove => there is null ? text : Without(text, there),
             TomlEdit.Append { Table: var table } => Append(outline, there, step.Path, table),
+            TomlEdit.Swap { Index: var index } => there is ArrayPlace array
+                ? Splice.Apply(text, Exchange.Of(text, array, index)) : throw new EditException($"{step.Path} is no list of tables"),
             TomlEdit.Note { Text: var note } => there is null
                 ? throw new EditException($"there is no {step.Path}") : Splice.Apply(text, Notes.Write(text, there, note)),
             _ => throw new EditException($"{step.Path} cannot be changed so"),

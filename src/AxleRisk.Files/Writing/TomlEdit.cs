@@ -20,6 +20,11 @@ public abstract record TomlEdit(TomlPath Path)
     /// <param name="Table">The table.</param>
     public sealed record Append(TomlPath Path, TomlValue.Table Table) : TomlEdit(Path);
 
+    /// <summary>Lets an element of an array change places with the one behind it; the comments above each go with it.</summary>
+    /// <param name="Path">The array.</param>
+    /// <param name="Index">The first of the two, from 0.</param>
+    public sealed record Swap(TomlPath Path, int Index) : TomlEdit(Path);
+
     /// <summary>Writes the note of a value, the comment behind it, in place of the one that stands there.</summary>
     /// <param name="Path">Where the value stands.</param>
     /// <param name="Text">The note; an empty one takes it away.</param>

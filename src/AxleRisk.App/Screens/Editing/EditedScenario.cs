@@ -60,7 +60,7 @@ internal sealed class EditedScenario
     public static EditedScenario Open(string path, IReadOnlyList<string>? dataFolders = null) => new(ScenarioText.Open(path), dataFolders);
 
     /// <summary>A new scenario, not yet saved.</summary>
-    public static EditedScenario New(string path, string title) => new(ScenarioText.New(path, NewScenario.Text(title)));
+    public static EditedScenario New(string path, string text) => new(ScenarioText.New(path, text));
 
     /// <summary>Makes an edit, or says why it cannot be made; then nothing changes.</summary>
     public EditOutcome Apply(ScenarioEdit edit)
@@ -90,6 +90,10 @@ internal sealed class EditedScenario
         (ScenarioDocument? document, IReadOnlyList<ScenarioError> errors) = Read(text, Path);
         return (text, document, errors);
     }
+
+    /// <summary>Reads a value that stands by itself, its data beside this scenario.</summary>
+    public (Core.Scenarios.Value? Value, IReadOnlyList<ScenarioError> Errors) ReadValue(string text, string key, Core.Scenarios.Domain domain) =>
+        ValueText.Read(text, key, domain, Path, dataFolders);
 
     /// <summary>Puts another text in place of the whole, valid or not, as a step that can be undone.</summary>
     /// <param name="name">The step's name.</param>

@@ -16,17 +16,20 @@ internal sealed record FormCheck(IReadOnlyDictionary<string, string> Reasons, IR
     public bool IsRight => Reasons.Count == 0 && Others.Count == 0 && Edit is not null;
 
     /// <summary>Checks a form against the scenario it is to change.</summary>
-    public static FormCheck Of(ValueForm form, EditedScenario scenario)
+    public static FormCheck Of(ValueForm form, EditedScenario scenario) => Of(form, new InputJudge(scenario, form.Input));
+
+    /// <summary>Checks a form with whoever judges the value.</summary>
+    public static FormCheck Of(ValueForm form, IValueJudge judge)
     {
         if (form.ToEdit(out IReadOnlyDictionary<string, string> wrong) is not { } edit)
         {
             return new FormCheck(wrong, [], null, null);
         }
 
-        (string text, ScenarioDocument? document, IReadOnlyList<ScenarioError> errors) = scenario.Try(edit);
+        (string text, Value? value, IReadOnlyList<ScenarioError> errors) = judge.Judge(edit);
         var reasons = new Dictionary<string, string>();
         List<string> others = [];
-        foreach (ScenarioError error in errors.Where(e => !scenario.Errors.Any(known => known.Message == e.Message)))
+        foreach (ScenarioError error in errors)
         {
             string? field = form.Fields.Select(f => f.Name)
                 .FirstOrDefault(f => ScenarioEditor.PlaceOf(text, PathOf(form, f)) == (error.Line, error.Column));
@@ -36,7 +39,7 @@ internal sealed record FormCheck(IReadOnlyDictionary<string, string> Reasons, IR
             }
         }
 
-        return new FormCheck(reasons, others, edit, document?.Scenario.Inputs.FirstOrDefault(i => i.Name == form.Input.Name)?.Value);
+        return new FormCheck(reasons, others, edit, value);
     }
 
     private static TomlPath PathOf(ValueForm form, string field) => (form.Form, field) switch

@@ -8,6 +8,8 @@ namespace AxleRisk.App.Screens.Forms;
 /// </summary>
 internal abstract class Form
 {
+    private bool wasTried;
+
     /// <summary>The title of its window.</summary>
     public abstract string Title { get; }
 
@@ -27,10 +29,35 @@ internal abstract class Form
     public string? FirstRefusal => Fields.FirstOrDefault(f => f.Refusal is not null) is { } wrong
         ? $"{wrong.Label}: {wrong.Refusal}" : Refusal;
 
+    /// <summary>The first refusal that is told; a form that was only opened accuses nobody.</summary>
+    public string? FirstTold => Fields.FirstOrDefault(f => Told(f) is not null) is { } wrong ? $"{wrong.Label}: {wrong.Refusal}"
+        : Fields.All(f => f.Refusal is null) && (wasTried || Fields.Any(f => f.IsTouched)) ? Refusal : null;
+
+    /// <summary>The place of the field that is filled in now.</summary>
+    public int Focused { get; set; }
+
+    /// <summary>What can be opened from the chosen field, for the line below; empty for nothing.</summary>
+    public virtual string Opens => "";
+
+    /// <summary>Why a field is not right, once something was typed in it or the form was to be accepted; null where it is.</summary>
+    public string? Told(FormField field) => wasTried || field.IsTouched ? field.Refusal : null;
+
+    /// <summary>Looks whether the form may be accepted; from then on it tells all that is not right.</summary>
+    public bool Try()
+    {
+        wasTried = true;
+        return IsRight;
+    }
+
+    /// <summary>Opens a form of its own for the chosen field, where it has one.</summary>
+    /// <returns>Whether it has.</returns>
+    public virtual bool Open(IDialogs dialogs) => false;
+
     /// <summary>Takes a text into a field and looks at the whole again.</summary>
     public void Set(int field, string text)
     {
         Fields[field].Text = text;
+        Fields[field].IsTouched = true;
         Changed(field);
     }
 

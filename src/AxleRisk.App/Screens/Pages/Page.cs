@@ -27,6 +27,9 @@ internal abstract class Page
     /// <summary>Its own figure for the top line; null where the failure probability of the scenario stands there.</summary>
     public virtual PageFigure? Figure => null;
 
+    /// <summary>The table of the scenario that the page is about, in the file: where the list of tables opens.</summary>
+    public virtual string Table => "use.legs";
+
     /// <summary>The index of the line that must stay in sight, where a row is chosen; null otherwise, and the arrow keys scroll.</summary>
     public virtual int? LineInSight => null;
 

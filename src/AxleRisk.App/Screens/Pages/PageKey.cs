@@ -31,6 +31,7 @@ internal enum KeyName
     SaveAs,
     Compare,
     Pin,
+    Tables,
     Undo,
     Redo,
     Quit,

@@ -1,29 +1,19 @@
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Trips;
-using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Screens.Pages;
 
 /// <summary>Whether the axle lasts the trip that the scenario plans.</summary>
 internal sealed class TripPage(Session session, IDialogs dialogs)
-    : AnswerPage<TripQuestion, TripResult>(session, dialogs, StudyBook.Trip, "Trip")
+    : PlannedPage<TripQuestion, TripResult>(session, dialogs, StudyBook.Trip, "Trip")
 {
-    private Trip? Planned => Session.Document.Scenario.Trip;
+    public override string Table => "trip";
 
-    private FileExample Missing => new(
-        "This scenario plans no trip. A trip is a list of legs driven once. Add lines like these to the end of the file with a text editor, with numbers of your own, and open it again (o):",
-        [
-            "[trip]", "already_driven_km = 40000   # under the usual use, before the start",
-            "target_risk = 0.02          # the risk to be kept; may be left out",
-            "[[trip.legs]]", "name = \"plain\"", "km = 900",
-            $"like = \"{Session.Document.Scenario.Legs[0].Name}\"   # a road of the usual use",
-            "[[trip.legs]]", "name = \"pass\"", "km = 180", "road_class = \"E\"         # or a road of its own", "speed_km_per_h = 18",
-        ],
-        "docs/scenario-format.md tells of every key; scenarios/desert-crossing.toml is a whole example.");
+    public override PageFigure? Figure => IsMissing ? null : FigureOf("fails on the trip", r => r.Probability, r => r.Run);
 
-    public override PageFigure? Figure => Planned is null ? null : FigureOf("fails on the trip", r => r.Probability, r => r.Run);
+    protected override bool IsMissing => Session.Document.Scenario.Trip is null;
 
-    public override IReadOnlyList<PageLine> Lines(int width, int height) =>
-        Planned is null ? Missing.Lines(width) : base.Lines(width, height);
+    protected override string Missing =>
+        "This scenario plans no trip. A trip is a list of legs that are driven once, each on a road of the usual use or on one of its own, with a payload of its own where you like.";
 }

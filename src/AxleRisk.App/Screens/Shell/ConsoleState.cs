@@ -1,6 +1,7 @@
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Screens.Pages.Tables;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Files;
 
@@ -22,6 +23,7 @@ internal sealed class ConsoleState : IDisposable
     private readonly Scroll helpScroll = new();
     private readonly Keeper keeper;
     private MendPage? mend;
+    private TablesPage? tables;
     private int height = 24;
     private int width = 80;
     private int presses;
@@ -74,6 +76,14 @@ internal sealed class ConsoleState : IDisposable
         Edited = scenario;
         scenario.File.Claim();
         keeper.Begin(scenario);
+        Settle();
+    }
+
+    /// <summary>Asks the questions for a new scenario; once the window can ask.</summary>
+    /// <param name="path">The name of its file to begin with.</param>
+    public void AskForNew(string path)
+    {
+        (Front as StartPage)?.Create(path);
         Settle();
     }
 
@@ -218,6 +228,14 @@ internal sealed class ConsoleState : IDisposable
             case KeyName.Pin when Session is { } open && Front is not MendPage:
                 notice = open.Pin() ? "Pinned: the top line tells each change against this. b lets go." : "No longer pinned.";
                 return true;
+            case KeyName.Tables when Session is { } open && Front is not (MendPage or TablesPage):
+                tables ??= new TablesPage(open, dialogs);
+                tables.OpenFrom(Front);
+                GoTo(tables);
+                return true;
+            case KeyName.Escape when Front is TablesPage { Before: { } before }:
+                GoTo(before);
+                return true;
             case KeyName.Undo when Edited is { } open:
                 notice = open.Undo() is { } undone ? $"Taken back: {LabelOf(undone)}" : "There is nothing to take back.";
                 return true;
@@ -269,7 +287,7 @@ internal sealed class ConsoleState : IDisposable
 
     private StartPage Start()
     {
-        var page = new StartPage(find(), dialogs, Open);
+        var page = new StartPage(find(), dialogs, Open, Create);
         scrolls[page] = new Scroll();
         return page;
     }
@@ -288,6 +306,13 @@ internal sealed class ConsoleState : IDisposable
         }
     }
 
+    private void Create(string path, string text)
+    {
+        Show(EditedScenario.New(path, text));
+        AskOnOpening();
+        notice = notice.Length > 0 ? notice : $"Not saved yet: Ctrl+S writes {path}.";
+    }
+
     private bool MayLeave()
     {
         (bool may, notice) = Saving.BeforeLeaving(Edited, dialogs);
@@ -303,7 +328,7 @@ internal sealed class ConsoleState : IDisposable
 
         Session?.Dispose();
         Edited?.File.Release();
-        (Session, Edited, mend) = (null, null, null);
+        (Session, Edited, mend, tables) = (null, null, null, null);
         Pages = [];
         scrolls.Clear();
     }

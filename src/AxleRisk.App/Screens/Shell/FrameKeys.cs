@@ -43,6 +43,7 @@ internal static class FrameKeys
             yield return new("o", "open", KeyWorth.Spare);
             if (pages > 0)
             {
+                yield return new("t", "tables", KeyWorth.Spare);
                 yield return new("b", "before and after", KeyWorth.Spare);
             }
         }
@@ -60,6 +61,7 @@ internal static class FrameKeys
         { Character: 'S' } => KeyName.SaveAs,
         { Character: 'R' } => KeyName.Compare,
         { Character: 'b' } => KeyName.Pin,
+        { Character: 't' } => KeyName.Tables,
         _ => KeyName.Character,
     };
 }

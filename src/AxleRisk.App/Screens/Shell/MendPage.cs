@@ -112,7 +112,7 @@ internal sealed class MendPage(EditedScenario edited, IDialogs dialogs) : Page
                 edited.Rewrite($"line {Line} out", LineEdits.Remove(edited.Text, Line));
                 return true;
             case { Character: 't' } when IsEmpty:
-                edited.Rewrite("starting values", NewScenario.Text());
+                edited.Rewrite("starting values", NewScenario.Text(StartingPoint.First));
                 return true;
             case { Character: 'r' }:
                 edited.Recheck();

@@ -21,9 +21,18 @@ internal sealed class ChoiceField : View
     /// <summary>Told what was chosen.</summary>
     public event Action<string>? Chosen;
 
+    /// <summary>Told when the reader asks what the field is.</summary>
+    public event Action? Asked;
+
     /// <inheritdoc/>
     protected override bool OnKeyDown(Key key)
     {
+        if (key == (Key)'?')
+        {
+            Asked?.Invoke();
+            return true;
+        }
+
         int to = key == Key.CursorLeft ? chosen - 1
             : key == Key.CursorRight || key == Key.Space ? chosen + 1
             : key.AsRune.Value >= ' ' && !key.IsCtrl && !key.IsAlt ? Next(char.ToLowerInvariant((char)key.AsRune.Value))

@@ -14,10 +14,11 @@ internal static class ConsoleHost
 
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
+    /// <param name="newPath">The file of a new scenario to ask about; null for none.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
     /// <param name="failed">Tells of an error on a thread of its own and ends the process; the terminal is as it was by then.</param>
     /// <returns>Whether the reader left; false where a signal ended the console.</returns>
-    public static bool Run(EditedScenario? scenario, TimeProvider clock, Action<Exception?> failed)
+    public static bool Run(EditedScenario? scenario, string? newPath, TimeProvider clock, Action<Exception?> failed)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         Application.RemoveDefaultKeyBinding(Command.Suspend);
@@ -62,6 +63,10 @@ internal static class ConsoleHost
             {
                 state.Show(scenario);
                 app.Invoke(state.AskOnOpening);
+            }
+            else if (newPath is not null)
+            {
+                app.Invoke(() => state.AskForNew(newPath));
             }
 
             using var window = new ConsoleWindow(state, clock);

@@ -19,7 +19,7 @@ internal sealed class Dialogs(Func<IApplication> app) : IDialogs
     /// <inheritdoc/>
     public bool Fill(Form form)
     {
-        using var dialog = new FormDialog(form, app().Screen.Height);
+        using var dialog = new FormDialog(form, app().Screen.Height, () => this);
         app().Run(dialog);
         return dialog.IsAccepted;
     }

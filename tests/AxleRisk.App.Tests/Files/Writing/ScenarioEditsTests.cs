@@ -87,9 +87,43 @@ public class ScenarioEditsTests
     [Fact]
     public void The_new_scenario_is_valid_and_marked_as_invented()
     {
-        string text = NewScenario.Text("Quote \" and \\");
+        string text = NewScenario.Text(StartingPoint.First with { Title = "Quote \" and \\" });
         Assert.Equal("Quote \" and \\", Read(text).Title);
         Assert.StartsWith("# Invented", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("# one\n[[a]]\nx = 1\n\n# two\n[[a]]\nx = 2 # last", "# two\n[[a]]\nx = 2 # last\n\n# one\n[[a]]\nx = 1\n")]
+    [InlineData("[[a]]\nx = 1\n[a.b]\ny = 1\n[[a]]\nx = 2\n[c]\n", "[[a]]\nx = 2\n[[a]]\nx = 1\n[a.b]\ny = 1\n[c]\n")]
+    [InlineData("a = [ { x = 1 }, # one\n  { x = 2 } ]\n", "a = [ { x = 2 }, # one\n  { x = 1 } ]\n")]
+    public void Tables_of_a_list_change_places_with_the_comments_above_them(string before, string after) =>
+        Assert.Equal(after, ScenarioEditor.Apply(before, new ScenarioEdit("order", [new TomlEdit.Swap(TomlPath.Of("a"), 0)])));
+
+    [Fact]
+    public void Every_answer_to_the_questions_makes_a_valid_scenario_whose_numbers_are_marked()
+    {
+        StartingPoint first = StartingPoint.First;
+        StartingPoint[] points =
+        [
+            .. from purpose in StartingPurpose.All from uncertain in StartingPoint.Uncertainties from roads in StartingRoads.All
+               select first with { Purpose = purpose, Uncertain = uncertain, Roads = roads, Km = purpose.Km },
+            .. StartingVehicle.All.Select(v => first with { Vehicle = v }), .. StartingSection.All.Select(s => first with { Section = s }),
+            .. StartingWeld.All.Select(w => first with { Weld = w, Km = 123_456 }),
+        ];
+        foreach (StartingPoint point in points)
+        {
+            string text = NewScenario.Text(point);
+            Scenario scenario = Read(text);
+            Assert.Equal(point.Km, scenario.RequiredKm);
+            Assert.All(text.Split('\n').Where(l => l.Contains(" = ", StringComparison.Ordinal) && l.Any(char.IsDigit)
+                && !l.StartsWith("catalogue", StringComparison.Ordinal) && !l.StartsWith("name", StringComparison.Ordinal)
+                && !l.StartsWith("required_km", StringComparison.Ordinal)), l =>
+                    Assert.EndsWith("# " + NewScenario.Mark, l, StringComparison.Ordinal));
+        }
+
+        Assert.NotNull(Read(NewScenario.Text(first)).Fleet);
+        Assert.NotNull(Read(NewScenario.Text(first with { Purpose = StartingPurpose.All[1] })).Trip);
+        Assert.NotNull(Read(NewScenario.Text(first with { Purpose = StartingPurpose.All[2] })).Evidence.Life);
     }
 
     private static Scenario Read(string text) => ScenarioReader.Parse(text, "a.toml").Scenario;

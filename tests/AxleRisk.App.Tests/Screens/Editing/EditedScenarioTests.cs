@@ -182,11 +182,11 @@ public sealed class EditedScenarioTests : IDisposable
     [Fact]
     public void A_new_scenario_is_unsaved_and_valid()
     {
-        EditedScenario scenario = EditedScenario.New(scratch.PathTo("new.toml"), "Mine");
+        EditedScenario scenario = EditedScenario.New(scratch.PathTo("new.toml"), NewScenario.Text(StartingPoint.First with { Title = "Mine" }));
         Assert.True(scenario.IsUnsaved);
         Assert.Equal("Mine", scenario.Document!.Scenario.Title);
         Assert.Equal(SaveResult.Saved, scenario.Save().Result);
-        Assert.Equal(SaveResult.WouldOverwrite, EditedScenario.New(scratch.PathTo(), "Other").Save().Result);
+        Assert.Equal(SaveResult.WouldOverwrite, EditedScenario.New(scratch.PathTo(), scenario.Text).Save().Result);
         Assert.Throws<ScenarioException>(() => EditedScenario.Open(scratch.PathTo("none.toml")));
     }
 

@@ -38,6 +38,11 @@ internal sealed class Tmux : IDisposable
     /// <returns>The screen that does.</returns>
     public string Until(string text) => Until(screen => screen.Contains(text, StringComparison.Ordinal), text);
 
+    /// <summary>Waits until a line of the screen is of a form.</summary>
+    /// <param name="pattern">A regular expression.</param>
+    /// <param name="what">What it is.</param>
+    public string UntilMatch(string pattern, string what) => Until(screen => Regex.IsMatch(screen, pattern), what);
+
     /// <summary>Presses a key until a line shows something; each time waits for that line to change.</summary>
     /// <remarks>Any other change, such as a result that comes in, is no answer: a key still on its way would go past the aim.</remarks>
     /// <param name="key">The key.</param>

@@ -111,6 +111,94 @@ public sealed class WholeWayTests
         Assert.Equal([path], Directory.GetFiles(Path.GetDirectoryName(path)!));
     }
 
+    [Fact]
+    public void From_nothing_to_a_written_report_with_a_leg_a_trip_and_evidence_of_ones_own()
+    {
+        Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
+        string path = Path.Combine(TemporaryFolder.New(), "mine.toml"), report = Path.Combine(Path.GetDirectoryName(path)!, "r");
+        using (var terminal = new Tmux("console", path))
+        {
+            terminal.Until("A new scenario");
+            terminal.Press("Right"); // an expedition
+            terminal.Until("5000 ");
+            terminal.Press("Enter");
+            terminal.Until(screen => screen.Contains("Failure probability by 5,000 km", StringComparison.Ordinal), "a first answer");
+            Assert.False(File.Exists(path));
+
+            terminal.Press("t");
+            terminal.Until("legs of use");
+            terminal.Press("a");
+            terminal.Until("one more");
+            terminal.Press("f", "o", "r", "d", "Enter");
+            terminal.UntilMatch(@">  *ford +share 0.1", "the leg");
+
+            terminal.Press("Escape");
+            terminal.Until("3>Risk");
+            terminal.Press("8");
+            terminal.Until("8>Trip");
+            terminal.Press("t");
+            terminal.UntilMatch(@">  *trip ", "the trip in the list");
+            terminal.Press("Down", "a");
+            terminal.Until("one more");
+            terminal.Press("l", "a", "s", "t", "Tab", "4", "0", "0", "Tab", "Tab", "f", "Enter");
+            terminal.UntilMatch(@">  *last +distance 400 km, like ford", "the leg of the trip");
+
+            terminal.Press("6");
+            terminal.Until("6>Causes");
+            terminal.Press("Enter");
+            terminal.Until("Life of this axle");
+            terminal.Press("f");
+            terminal.Until("< failed at");
+            terminal.Press("Tab", "9", "0", "0", "0", "Enter");
+            terminal.Until("failed at 9,000 km");
+
+            terminal.Press("0");
+            terminal.Until("0>Report");
+            terminal.Press("r");
+            terminal.Until("evaluations ");
+            terminal.Press(report, "Tab", "1000", "Enter");
+            terminal.Until(screen => screen.Contains("\nDone: ", StringComparison.Ordinal)
+                && screen.Contains("0>", StringComparison.Ordinal), "the report written");
+
+            terminal.Press("C-s");
+            terminal.Until("Saved ");
+            terminal.Press("q");
+            terminal.Until("exit code 0");
+        }
+
+        Assert.True(File.Exists(Path.Combine(report, "report.html")), string.Join(' ', Directory.GetFiles(report)));
+        Scenario scenario = ScenarioReader.ReadFile(path).Scenario;
+        Assert.Equal("ford", scenario.Legs[^1].Name);
+        Assert.Equal(("last", 400.0), (scenario.Trip!.Legs[^1].Name, scenario.Trip.Inputs.First(i => i.Name == "trip.last.km").Value.Nominal));
+        Assert.Equal(9000, ((LifeEvidence.FailedAt)scenario.Evidence.Life!).Km);
+
+        using var again = new Tmux("console", path);
+        again.Until("Failure probability by 5,000 km");
+        again.Press("t");
+        again.UntilMatch(@">  *legs of use +4", "the legs as they were saved");
+    }
+
+    [Fact]
+    public void The_tolerance_of_the_wall_takes_six_keys()
+    {
+        Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
+        string path = Cli.Temporary(File.ReadAllText(Cli.Shipped("warranty-clinic-van")));
+        using var terminal = new Tmux("console", path);
+        terminal.Until("Failure probability by");
+        terminal.Press("1");
+        terminal.Until("1>Inputs");
+        terminal.Press("T");
+        terminal.Until("Cp assumed");
+        terminal.Press("0", ".", "3");
+        terminal.Until(screen => screen.Split('\n').Count(l => l.Contains(" 0.3 ", StringComparison.Ordinal)) == 2, "both limits");
+        terminal.Press("Enter");
+        terminal.Until("(not saved)");
+        terminal.Press("C-s");
+        terminal.Until("Saved ");
+        var wall = (Value.Uncertain)ScenarioReader.ReadFile(path).Scenario.Find(Quantities.Wall)!.Value;
+        Assert.Equal(0.6, wall.Distribution.Maximum - wall.Distribution.Minimum, 9);
+    }
+
     private static void Distance(Tmux terminal, string km)
     {
         terminal.Press("1", "Down", "Enter");

@@ -5,7 +5,6 @@ using AxleRisk.App.Tests.Commands;
 using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Trips;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Files;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Screens.Pages;
@@ -13,23 +12,23 @@ namespace AxleRisk.App.Tests.Screens.Pages;
 public sealed class TripAndFleetPageTests
 {
     [Fact]
-    public void What_a_page_says_to_add_to_the_file_makes_it_a_scenario_with_a_trip_and_a_fleet()
+    public void What_is_missing_is_added_by_a_form_of_starting_values_and_taken_back_by_undo()
     {
         using Session session = Open("benchmark-five-legs");
-        string example = Example(new TripPage(session, new NoDialogs())) + "\n" + Example(new FleetPage(session, new NoDialogs()));
-        string path = Cli.Temporary(File.ReadAllText(Cli.Shipped("benchmark-five-legs")) + "\n" + example);
-        Scenario scenario = ScenarioReader.ReadFile(path).Scenario;
-        Assert.Equal(2, scenario.Trip!.Legs.Length);
-        Assert.Equal(1500, scenario.Fleet!.Vehicles);
-    }
-
-    [Fact]
-    public void A_scenario_without_a_trip_has_nothing_to_run_on_that_page()
-    {
-        using Session session = Open("benchmark-five-legs");
-        using var page = new TripPage(session, new NoDialogs());
-        Assert.False(page.Press('r'));
-        Assert.Empty(page.Keys);
+        var accept = new NoDialogs { Filling = _ => { } };
+        using var trip = new TripPage(session, accept);
+        using var fleet = new FleetPage(session, accept);
+        Assert.False(trip.Press('r'));
+        Assert.True(trip.Press('a'));
+        Assert.True(fleet.Press('a'));
+        Scenario scenario = session.Document.Scenario;
+        Assert.Equal("leg", Assert.Single(scenario.Trip!.Legs).Name);
+        Assert.Equal(1000, scenario.Fleet!.Vehicles);
+        Assert.Contains(trip.Keys, k => k.Key == "r");
+        session.Undo();
+        session.Undo();
+        Assert.Null(session.Document.Scenario.Trip);
+        Assert.Equal([new KeyHint("a", "add", KeyWorth.Main)], trip.Keys);
     }
 
     [Fact]
@@ -61,9 +60,6 @@ public sealed class TripAndFleetPageTests
         Assert.True(printed.Length > 20);
         Assert.Equal(printed, shown.TakeWhile(l => !l.StartsWith("Run: ", StringComparison.Ordinal)));
     }
-
-    private static string Example(Page page) =>
-        string.Join('\n', page.Lines(80, 20).Where(l => l.Pieces.Any(p => p.Ink == Ink.Strong)).Select(l => l.Text.Trim()));
 
     private static Session Open(string scenario, long riskEvaluations = HeadlessConsole.FewEvaluations) =>
         new(EditedScenario.Open(Cli.Shipped(scenario)), TimeProvider.System, riskEvaluations);

@@ -1,8 +1,10 @@
 using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Screens.Pages.Tables;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Pages.Causes;
@@ -14,16 +16,18 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
     /// <summary>Rows that the answer keeps below the evidence.</summary>
     private const int LeastBody = 11;
 
+    private readonly TableWork work = new(session, dialogs);
     private readonly ListAndBody view = new();
     private int chosen;
     private int[] lineOf = [];
     private int presses;
     private string outcome = "";
 
+    public override string Table => "evidence";
+
     public override IReadOnlyList<KeyHint> Keys =>
     [
-        .. Chosen.Kind == EvidenceKind.Explanation ? [] : new KeyHint[] { new("Enter", "change") },
-        new("m", "measured"), new("k", "known state"), .. CanRemove ? new KeyHint[] { new("Del", "take out") } : [], .. base.Keys,
+        new("Enter", "change"), new("m", "measured"), new("k", "known state"), new("x", "explanation"), .. CanRemove ? new KeyHint[] { new("Del", "take out") } : [], .. base.Keys,
     ];
 
     public override PageLine Status => outcome.Length > 0 ? PageLine.Of(outcome, Ink.Warning) : base.Status;
@@ -43,8 +47,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
 
     private EvidenceItem Chosen => Items[Math.Min(chosen, Items.Count - 1)];
 
-    private bool CanRemove =>
-        EvidenceEdits.Remove(Chosen) is not null && (Chosen.Kind != EvidenceKind.Life || Scenario.Evidence.Life is not null);
+    private bool CanRemove => Chosen.Kind == EvidenceKind.Explanation
+        || EvidenceEdits.Remove(Chosen) is not null && (Chosen.Kind != EvidenceKind.Life || Scenario.Evidence.Life is not null);
 
     public override IReadOnlyList<PageLine> Lines(int width, int height)
     {
@@ -59,16 +63,23 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
     {
         presses++;
         outcome = "";
+        int edition = Session.Edition;
         switch (key.Name)
         {
             case KeyName.Up or KeyName.Down:
                 chosen = Math.Clamp(chosen + (key.Name == KeyName.Up ? -1 : 1), 0, Items.Count - 1);
                 return true;
-            case KeyName.Enter when Chosen.Kind != EvidenceKind.Explanation:
+            case KeyName.Enter:
                 Change(Chosen);
+                return true;
+            case KeyName.Delete when Chosen.Kind == EvidenceKind.Explanation:
+                Answer(work.Remove(RowOf(Chosen.Index)), edition);
                 return true;
             case KeyName.Delete when CanRemove:
                 Apply(EvidenceEdits.Remove(Chosen)!);
+                return true;
+            case KeyName.Character when key.Character == 'x':
+                Answer(work.Add(RowOf(null)), edition);
                 return true;
             case KeyName.Character when key.Character == 'm':
                 Measure(null);
@@ -113,6 +124,10 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
             case EvidenceKind.Measured:
                 Measure(item.Index);
                 break;
+            case EvidenceKind.Explanation:
+                int edition = Session.Edition;
+                Answer(work.Change(RowOf(item.Index)), edition);
+                break;
             default:
                 Know(item.Index);
                 break;
@@ -150,11 +165,22 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
         }
     }
 
+    /// <summary>The row of the list of explanations, or of one of them.</summary>
+    private TableRow RowOf(int? index) =>
+        work.Row(index is { } place ? $"{EvidenceFormat.Explanation.Path}[{place}]" : EvidenceFormat.Explanation.Path);
+
     /// <summary>Makes an edit and answers anew.</summary>
     private void Apply(ScenarioEdit edit)
     {
-        outcome = Session.Apply(edit).Reasons is [var first, ..] ? first : "";
-        if (outcome.Length == 0 && Unavailable is null)
+        int edition = Session.Edition;
+        Answer(Session.Apply(edit).Reasons is [var first, ..] ? first : null, edition);
+    }
+
+    /// <summary>Tells why nothing was changed, or answers anew.</summary>
+    private void Answer(string? refusal, int edition)
+    {
+        outcome = refusal ?? "";
+        if (outcome.Length == 0 && edition != Session.Edition && Unavailable is null)
         {
             Start();
         }

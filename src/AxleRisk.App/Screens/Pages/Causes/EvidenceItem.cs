@@ -15,7 +15,7 @@ internal enum EvidenceKind
     /// <summary>A choice whose state is known.</summary>
     Known,
 
-    /// <summary>A named explanation; stated in the file alone.</summary>
+    /// <summary>A named explanation.</summary>
     Explanation,
 }
 

@@ -22,6 +22,11 @@ internal sealed class InputEditor(Session session, IDialogs dialogs)
         _ => "Not changed here: Del takes it out; remedies and evidence have pages of their own.",
     };
 
+    /// <summary>States an input by the tolerance of its drawing.</summary>
+    /// <returns>Why it was not stated; null where it was, or where the reader left.</returns>
+    public string? Tolerance(InputRow row) =>
+        session.Edited.WhyOnlyLook ?? Fill(new QuantityForm(session, row, asTolerance: true), f => f.Edit!);
+
     /// <summary>Writes the note of an input: where its value comes from.</summary>
     /// <returns>Why it was not written; null where it was, or where the reader left.</returns>
     public string? Note(InputRow row)

@@ -40,6 +40,7 @@ internal sealed class InputsPage : Page, IDisposable
         "default: the file does not state this input; what holds instead is shown with its source. Del takes a stated input out again, so that its default holds.",
         "A value that cannot be is refused with the reason, and nothing changes. Comments and everything else in the file stay as they are when it is saved.",
         "/ looks for a part of a name, a key or a value; Enter there again goes on to the next. Left and right go from group to group. n writes a note for the chosen input, such as where its value comes from: it is kept in the file as the comment behind the value.",
+        "T states the tolerance of the chosen dimension as its drawing gives it; where none in mm is chosen, that of the wall. t lists all tables: there legs are added, copied, moved and taken out.",
         "m sets the road mix as bars that always sum to 100 %; c shows the rank correlations between factors as a matrix.",
         "w moves the chosen input over a range and shows what becomes of life and failure.",
     ];
@@ -49,7 +50,7 @@ internal sealed class InputsPage : Page, IDisposable
 
     public override IReadOnlyList<KeyHint> Keys => Opened is not null ? Opened.Keys : panel is not null ? panel.Keys :
     [
-        new("Enter", "change"), .. CanSweep ? new KeyHint[] { new("w", "sweep") } : [], new("m", "road mix"), new("c", "correlations"),
+        new("Enter", "change"), .. CanSweep ? new KeyHint[] { new("w", "sweep") } : [], new("m", "road mix"), new("c", "correlations"), new("T", "tolerance", KeyWorth.Spare),
         new("/", "search", KeyWorth.Spare), .. Chosen.IsStated ? new KeyHint[] { new("n", "note", KeyWorth.Spare) } : [],
         new("left right", "groups", KeyWorth.Spare), .. rows[chosen].CanReset ? new KeyHint[]
             { new("Del", "default") } : [],
@@ -119,6 +120,9 @@ internal sealed class InputsPage : Page, IDisposable
             case KeyName.Character when key.Character == 'n' && Chosen.IsStated:
                 outcome = editor.Note(Chosen) ?? "";
                 return true;
+            case KeyName.Character when key.Character == 'T':
+                outcome = Toleranced is { } row ? editor.Tolerance(row) ?? "" : "This section has no wall; choose a dimension in mm.";
+                return true;
             case KeyName.Character when key.Character == 'm':
                 panel = new MixPanel(session);
                 return true;
@@ -171,6 +175,10 @@ internal sealed class InputsPage : Page, IDisposable
             (chosen, outcome) = found >= 0 ? (found, "") : (chosen, $"Nothing here with \"{text}\".");
         }
     }
+
+    /// <summary>The dimension whose tolerance is asked for: the chosen one, or the wall.</summary>
+    private InputRow? Toleranced => Chosen.Quantity is { Unit: "mm" } ? Chosen
+        : Array.Find(rows, r => r.Quantity == Core.Scenarios.Quantities.Wall);
 
     private bool CanSweep => SweepPage.CanMove(session, Chosen.Name);
 

@@ -4,6 +4,7 @@ using AxleRisk.App.Screens.Forms;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Format;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Pages.Inputs;
@@ -11,13 +12,17 @@ namespace AxleRisk.App.Screens.Pages.Inputs;
 /// <summary>The form of a quantity: a number, a distribution in any way it can be stated, or a tolerance; with its density drawn.</summary>
 internal sealed class QuantityForm : Form
 {
+    private const string KindHelp =
+        "How the value is stated: as one number, or as a distribution. What each is for stands below its picture.";
+
+    private const string WayHelp = "Which figures state the distribution: those that you know best.";
     private const string KindLabel = "kind";
     private const string WayLabel = "stated by";
 
     private static readonly string[] InUnit = ["value", "mean", "sd", "median", "low", "high", "mode", "x1", "x2", "min", "max", "nominal",
         "location", "scale"];
 
-    private readonly Session session;
+    private readonly IValueJudge judge;
     private readonly Quantity quantity;
     private readonly Input input;
     private readonly ToleranceFields tolerance;
@@ -25,14 +30,29 @@ internal sealed class QuantityForm : Form
     private bool isTolerance;
     private FormCheck check;
 
-    public QuantityForm(Session session, InputRow row)
+    /// <summary>The form of an input of the scenario.</summary>
+    /// <param name="session">The open scenario.</param>
+    /// <param name="row">The input.</param>
+    /// <param name="asTolerance">Whether it begins with the tolerance.</param>
+    public QuantityForm(Session session, InputRow row, bool asTolerance = false)
+        : this(session.Document.Scenario.Inputs.Single(i => i.Name == row.Name), i => new InputJudge(session.Edited, i), asTolerance)
     {
-        this.session = session;
-        quantity = row.Quantity!;
-        input = session.Document.Scenario.Inputs.Single(i => i.Name == row.Name);
-        form = ValueForm.Of(input, session.Edited.Text);
-        tolerance = new ToleranceFields(input, session.Edited.Text);
-        check = FormCheck.Of(form, session.Edited);
+    }
+
+    /// <summary>The form of a value.</summary>
+    /// <param name="input">The input, or what stands for it.</param>
+    /// <param name="judgeOf">Who judges it.</param>
+    /// <param name="asTolerance">Whether it begins with the tolerance.</param>
+    public QuantityForm(Input input, Func<Input, IValueJudge> judgeOf, bool asTolerance = false)
+    {
+        isTolerance = asTolerance;
+        Focused = asTolerance ? 1 + ToleranceFields.Plus : 0;
+        this.input = input;
+        quantity = input.Quantity;
+        judge = judgeOf(input);
+        form = ValueForm.Of(input, judge.Text);
+        tolerance = new ToleranceFields(input, judge.Text);
+        check = FormCheck.Of(form, judge);
         Build();
     }
 
@@ -52,9 +72,15 @@ internal sealed class QuantityForm : Form
     public override IReadOnlyList<PageLine> Picture(int width, int height)
     {
         Value? value = isTolerance
-            ? tolerance.Edit() is { } edit && session.WhyNot(edit) is null ? ValueAfter(edit) : null
+            ? tolerance.Edit() is { } edit ? judge.Judge(edit).Value : null
             : check.Value;
-        return value switch
+        PageLine[] advice = Focused >= Before || isTolerance || form.Form is null ? []
+            : [.. Wrap.Lines(DistributionFormat.WhenOf(form.Kind), width, "").Select(l => PageLine.Of(l, Ink.Quiet))];
+        return [.. Drawn(value, width, height - advice.Length), .. advice];
+    }
+
+    private IReadOnlyList<PageLine> Drawn(Value? value, int width, int height) =>
+        value switch
         {
             Value.Uncertain uncertain =>
             [
@@ -65,7 +91,6 @@ internal sealed class QuantityForm : Form
                 [PageLine.Of("Certain:", Ink.Quiet), PageLine.Of($"{Figures.Number(certain.Number)} {quantity.Unit}", Ink.Strong)],
             _ => [PageLine.Of("No picture: something is not right yet.", Ink.Quiet)],
         };
-    }
 
     protected override void Changed(int field)
     {
@@ -88,7 +113,10 @@ internal sealed class QuantityForm : Form
         }
         else if (isTolerance)
         {
-            tolerance.Set(field - 1, text);
+            if (tolerance.Set(field - 1, text))
+            {
+                Arrange([.. Fields]);
+            }
         }
         else
         {
@@ -104,16 +132,17 @@ internal sealed class QuantityForm : Form
 
     private void Build()
     {
-        var fields = new List<FormField> { new(KindLabel, isTolerance ? ToleranceFields.Kind : form.Kind, "", Kinds) };
+        var fields = new List<FormField> { new(KindLabel, isTolerance ? ToleranceFields.Kind : form.Kind, "", Kinds) { Help = KindHelp } };
         if (Ways.Length > 1)
         {
-            fields.Add(new FormField(WayLabel, WayName(form.Form!), "", [.. Ways.Select(WayName)]));
+            fields.Add(new FormField(WayLabel, WayName(form.Form!), "", [.. Ways.Select(WayName)]) { Help = WayHelp });
         }
 
         fields.AddRange(isTolerance
             ? tolerance.Fields
             : form.Fields.Select(f => new FormField(f.Name, f.Text, InUnit.Contains(f.Name) ? quantity.Unit : "",
-                f.Words.Count > 0 ? f.Words : null)));
+                f.Words.Count > 0 ? f.Words : null)
+            { Help = Printable.Capital(f.Hint) + ".", IsNumber = f.Name is not ("file" or "column") }));
         Arrange(fields);
         Check();
     }
@@ -123,11 +152,11 @@ internal sealed class QuantityForm : Form
         if (isTolerance)
         {
             string? problem = tolerance.Problem;
-            Refusal = problem ?? (tolerance.Edit() is { } edit ? session.WhyNot(edit) : null);
+            Refusal = problem ?? (tolerance.Edit() is { } edit && judge.Judge(edit).Errors is [var first, ..] ? first.Message : null);
             return;
         }
 
-        check = FormCheck.Of(form, session.Edited);
+        check = FormCheck.Of(form, judge);
         form = check.Value is { } value ? form.WithSource(value) : form;
         for (int i = 0; i < form.Fields.Length; i++)
         {
@@ -136,7 +165,4 @@ internal sealed class QuantityForm : Form
 
         Refusal = check.Others.Count > 0 ? check.Others[0] : null;
     }
-
-    private Value? ValueAfter(ScenarioEdit edit) =>
-        session.Edited.Try(edit).Document?.Scenario.Inputs.FirstOrDefault(i => i.Name == input.Name)?.Value;
 }

@@ -11,11 +11,15 @@ internal sealed class ToleranceFields
 {
     public const string Kind = "tolerance";
 
+    /// <summary>The place of the upper tolerance; the lower one is behind it.</summary>
+    public const int Plus = 1;
+
     private const string SortedOut = "sorted out", Delivered = "delivered too";
 
     private readonly TomlPath path;
     private readonly string note;
     private readonly TomlValue.Table? before;
+    private bool symmetric;
 
     /// <summary>The fields, filled with what the file states of the input.</summary>
     /// <param name="input">The input.</param>
@@ -36,6 +40,7 @@ internal sealed class ToleranceFields
             new("knowledge", ScenarioEdits.KnowledgeWord((input.Value as Value.Uncertain)?.Knowledge ?? Knowledge.Varies), "",
                 ["varies", "unknown"]),
         ];
+        symmetric = Fields[Plus].Text == Fields[Plus + 1].Text;
     }
 
     public IReadOnlyList<FormField> Fields { get; }
@@ -55,7 +60,16 @@ internal sealed class ToleranceFields
         }
     }
 
-    public void Set(int field, string text) => Fields[field].Text = text;
+    /// <summary>Takes a text into a field; minus goes with plus while they are the same.</summary>
+    /// <returns>Whether another field changed with it.</returns>
+    public bool Set(int field, string text)
+    {
+        bool areSame = field == Plus && symmetric;
+        Fields[field].Text = text;
+        Fields[Plus + 1].Text = areSame ? text : Fields[Plus + 1].Text;
+        symmetric = Fields[Plus].Text == Fields[Plus + 1].Text;
+        return areSame;
+    }
 
     /// <summary>The edit that states it, and notes tolerance and capability behind it; null while something is wrong.</summary>
     public ScenarioEdit? Edit() => Problem is not null ? null : new ScenarioEdit(path.ToString(),

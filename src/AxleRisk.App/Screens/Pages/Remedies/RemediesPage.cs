@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using AxleRisk.App.Screens.Live;
+using AxleRisk.App.Screens.Pages.Tables;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
-using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Pages.Remedies;
 
@@ -18,6 +18,7 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     /// <summary>Rows that the answer keeps below the list.</summary>
     private const int LeastBody = 12;
 
+    private readonly TableWork work = new(session, dialogs);
     private readonly ListAndBody view = new();
     private readonly HashSet<string> on = [];
     private ImmutableHashSet<string> started = [];
@@ -28,6 +29,8 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     public override string Name => "Remedies";
 
     public override IReadOnlyList<string> Explanation => StudyBook.Remedies.Explanation;
+
+    public override string Table => "remedies";
 
     public override IReadOnlyList<KeyHint> Keys => All.IsEmpty ? [new("a", "add")] :
     [
@@ -68,6 +71,7 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     {
         presses++;
         outcome = "";
+        int edition = Session.Edition;
         switch (key.Name)
         {
             case KeyName.Up or KeyName.Down when !All.IsEmpty:
@@ -79,13 +83,13 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
                 Start();
                 return true;
             case KeyName.Character when key.Character == 'a':
-                Fill(null);
+                Answer(work.Add(Row(null)), edition);
                 return true;
             case KeyName.Enter when !All.IsEmpty:
-                Fill(chosen);
+                Answer(work.Change(Row(chosen)), edition);
                 return true;
             case KeyName.Delete when !All.IsEmpty:
-                Apply(RemedyForm.Remove(chosen));
+                Answer(work.Remove(Row(chosen)), edition);
                 return true;
             default:
                 return (!All.IsEmpty && view.Press(key)) || base.Press(key);
@@ -141,20 +145,14 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
                 .. lines.Select(l => l.In(Ink.Quiet))];
     }
 
-    private void Fill(int? index)
-    {
-        var form = new RemedyForm(Session, index);
-        if (Dialogs.Fill(form))
-        {
-            Apply(form.Edit!);
-        }
-    }
+    /// <summary>The row of the list of remedies, or of one of them.</summary>
+    private TableRow Row(int? index) => work.Row(index is { } place ? $"{Table}[{place}]" : Table);
 
-    /// <summary>Makes an edit and answers anew.</summary>
-    private void Apply(ScenarioEdit edit)
+    /// <summary>Tells why nothing was changed, or answers anew.</summary>
+    private void Answer(string? refusal, int edition)
     {
-        outcome = Session.Apply(edit).Reasons is [var first, ..] ? first : "";
-        if (outcome.Length == 0 && !All.IsEmpty)
+        outcome = refusal ?? "";
+        if (edition != Session.Edition && !All.IsEmpty)
         {
             Start();
         }
