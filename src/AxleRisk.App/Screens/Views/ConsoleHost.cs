@@ -12,6 +12,12 @@ internal static class ConsoleHost
     /// <summary>The time the console has to end by itself when told to; less where there is no terminal left to give back.</summary>
     private static readonly TimeSpan ToEnd = TimeSpan.FromSeconds(3), ToEndWithoutTerminal = TimeSpan.FromSeconds(1);
 
+    /// <summary>Turns of the loop in a second at most: a key waits for the next.</summary>
+    private const ushort TurnsPerSecond = 100;
+
+    /// <summary>Sets the pace of the loop; before the application is created.</summary>
+    public static void SetPace() => Application.MaximumIterationsPerSecond = TurnsPerSecond;
+
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
@@ -20,6 +26,7 @@ internal static class ConsoleHost
     public static bool Run(EditedScenario? scenario, TimeProvider clock, Action<Exception?> failed)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
+        SetPace();
         Application.RemoveDefaultKeyBinding(Command.Suspend);
         IApplication app = Application.Create();
         string folder = Environment.CurrentDirectory;
