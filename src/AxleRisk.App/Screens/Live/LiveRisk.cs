@@ -57,12 +57,13 @@ internal sealed class LiveRisk : IDisposable
         TimeProvider clock = session.Clock;
         Run.Start(session.State, Evaluations, (options, publish) =>
         {
-            (long last, TimeSpan pause) = (clock.GetTimestamp(), First);
+            long start = clock.GetTimestamp();
+            (long last, TimeSpan pause) = (start, First);
             var question = new RiskQuestion
             {
                 Checkpoint = state =>
                 {
-                    if (clock.GetElapsedTime(last) >= pause)
+                    if (clock.GetElapsedTime(last) >= pause && IsFar(state, clock.GetElapsedTime(start)))
                     {
                         publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state,
                             options));
@@ -90,6 +91,10 @@ internal sealed class LiveRisk : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => Run.Dispose();
+
+    /// <summary>Whether the end is farther than it takes to read an answer on the way, which would only delay it.</summary>
+    private static bool IsFar(RiskState state, TimeSpan elapsed) =>
+        elapsed * ((double)(state.EndBlock - state.NextBlock) / (state.NextBlock - state.FirstBlock)) > Pause;
 
     private static RiskAnswer Answer(LifeModel model, RiskResult result, RiskState state, RunOptions options)
     {

@@ -31,6 +31,7 @@ internal enum KeyName
     SaveAs,
     Compare,
     Pin,
+    Plain,
     Undo,
     Redo,
     Quit,

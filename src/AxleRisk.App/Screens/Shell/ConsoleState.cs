@@ -1,6 +1,7 @@
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Files;
 
@@ -14,6 +15,9 @@ internal sealed class ConsoleState : IDisposable
 {
     /// <summary>Lines of the frame above the page: title, tabs, status.</summary>
     private const int Above = 3;
+
+    /// <summary>In a narrower window lines are cut at their ends, and it says so.</summary>
+    private const int LeastWidth = 80;
 
     private readonly IDialogs dialogs;
     private readonly TimeProvider clock;
@@ -177,12 +181,12 @@ internal sealed class ConsoleState : IDisposable
     {
         PageLine status = notice.Length > 0 ? PageLine.Of(notice, Ink.Strong)
             : IsExplaining ? PageLine.Of("What this page tells", Ink.Quiet) : Front.Status;
-        if (lines <= PageHeight)
+        string place = width < LeastWidth ? $" cut: {width} of {LeastWidth} wide" : "";
+        if (lines > PageHeight)
         {
-            return status.Fit(width);
+            place = $"{place} {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
         }
 
-        string place = $" {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
         return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet));
     }
 
@@ -217,6 +221,10 @@ internal sealed class ConsoleState : IDisposable
                 return true;
             case KeyName.Pin when Session is { } open && Front is not MendPage:
                 notice = open.Pin() ? "Pinned: the top line tells each change against this. b lets go." : "No longer pinned.";
+                return true;
+            case KeyName.Plain:
+                Characters.ArePlain = !Characters.ArePlain;
+                notice = Characters.ArePlain ? "Plain characters; # shows all again." : "All characters; # shows plain ones.";
                 return true;
             case KeyName.Undo when Edited is { } open:
                 notice = open.Undo() is { } undone ? $"Taken back: {LabelOf(undone)}" : "There is nothing to take back.";

@@ -28,6 +28,7 @@ internal static class ConsoleHost
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
         SetPace();
         Application.RemoveDefaultKeyBinding(Command.Suspend);
+        using var suspension = new Suspension();
         IApplication app = Application.Create();
         string folder = Environment.CurrentDirectory;
         using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(folder));
@@ -74,6 +75,7 @@ internal static class ConsoleHost
             using var window = new ConsoleWindow(state, clock);
             app.Iteration += (_, _) =>
             {
+                suspension.StopIfAsked(app);
                 window.Poll();
                 if (isSignalled)
                 {

@@ -66,7 +66,9 @@ internal static class InputLines
         string key = keyWidth == 0 ? "" : TextTable.Shorten(name, keyWidth - 1).PadRight(keyWidth);
         string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
         string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
-        string value = TextTable.Shorten(row.ValueText, valueWidth).PadRight(valueWidth);
+        
+        // A distribution tells most at its beginning: the family, the middle, the spread; then its limits.
+        string value = TextTable.Shorten([row.ValueText], valueWidth)[0].PadRight(valueWidth);
         Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
         PageLine line = PageLine.Of(
             new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(key, Ink.Quiet),

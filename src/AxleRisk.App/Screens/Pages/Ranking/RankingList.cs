@@ -19,13 +19,14 @@ internal static class RankingList
             Percent(f.FailureShare))
         {
             Lead = $"{(i == chosen ? ">" : " ")}{f.Place,2}{(f.IsTied ? "=" : " ")} ",
+            IsChosen = i == chosen,
         })];
         IReadOnlyList<PageLine> rows = Pictures.Lines(BarChart.Draw(bars, width, bars.Length));
         return
         [
             PageLine.Of(TextTable.Shorten("Share of the failures, % (95 % interval)", width), Ink.Heading),
             PageLine.Of(TextTable.Shorten("place (= tied); full to the lower end, ┤ upper", width), Ink.Quiet),
-            .. rows.Select((r, i) => i == chosen ? r.Fit(width).In(Ink.Chosen) : r),
+            .. rows,
         ];
     }
 
