@@ -11,7 +11,7 @@ namespace AxleRisk.App.Screens.Live;
 internal sealed class LiveRisk : IDisposable
 {
     /// <summary>Points of the curve.</summary>
-    private const int CurvePoints = 49;
+    private const int CurvePoints = 25;
 
     /// <summary>The curve goes from the required distance over this to the required distance times this.</summary>
     private const double CurveReach = 10;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Text;
@@ -59,9 +60,17 @@ internal static partial class InputLines
         return null;
     }
 
-    /// <summary>A distribution in fewer characters: <c>normal(7, sd 0.1, 6.8..7.2)</c>. The list is narrow, and each of these matters.</summary>
+    /// <summary>
+    /// A distribution in fewer characters: <c>normal(7, sd 0.05013, 6.8..7.2)</c>. The list is narrow, and each of these matters; all
+    /// digits stand below it.
+    /// </summary>
     public static string Dense(string distribution) =>
-        Limits().Replace(distribution, "$1..$2").Replace("(mean ", "(", StringComparison.Ordinal);
+        LongNumbers().Replace(
+            Limits().Replace(distribution, "$1..$2").Replace("(mean ", "(", StringComparison.Ordinal),
+            m => double.Parse(m.Value, CultureInfo.InvariantCulture).ToString("G4", CultureInfo.InvariantCulture));
+
+    [GeneratedRegex(@"\d+\.\d{5,}")]
+    private static partial Regex LongNumbers();
 
     [GeneratedRegex(@"(?:min|low) ([^\s,()]+), (?:max|high) ([^\s,()]+)")]
     private static partial Regex Limits();
