@@ -4,6 +4,7 @@ using AxleRisk.App.Text;
 
 AxleRisk.App.Commands.Terminal terminal = AxleRisk.App.Commands.Terminal.OfProcess();
 Style.IsOn = !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "";
+Characters.ArePlain = Characters.ArePlainBy(Environment.GetEnvironmentVariable);
 try
 {
     using var end = new EarlyEnd(terminal);

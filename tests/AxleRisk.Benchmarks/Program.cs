@@ -29,6 +29,9 @@ switch (args)
     case ["mutants", string repository, string count, string seed, string list]:
         MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
         break;
+    case ["console"]:
+        ConsoleTable.Print();
+        break;
     case ["cores", string evaluations]:
         CoresTable.Print(long.Parse(evaluations));
         break;

@@ -30,6 +30,5 @@ internal static class FigureLines
 
     private static LineAxis Axis(Reports.Charts.ChartAxis axis) => new(axis.Title, axis.IsLog, axis.Label);
 
-    private static IEnumerable<TextLine> Lines(Charts.Picture picture) => Enumerable.Range(0, picture.Height)
-        .Select(row => new TextLine(string.Concat(Enumerable.Range(0, picture.Width).Select(c => picture[c, row].Glyph)).TrimEnd()));
+    private static IEnumerable<TextLine> Lines(Charts.Picture picture) => picture.Lines().Select(line => new TextLine(line));
 }

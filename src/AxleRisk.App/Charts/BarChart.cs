@@ -12,6 +12,9 @@ internal sealed record Bar(string Name, double Value, double Low, double High, s
 {
     /// <summary>What stands before the name, as long for every bar, and is never shortened.</summary>
     public string Lead { get; init; } = "";
+
+    /// <summary>Whether the row is chosen: its name and value say so, the bar stays as it is.</summary>
+    public bool IsChosen { get; init; }
 }
 
 /// <summary>
@@ -47,8 +50,9 @@ internal static class BarChart
         for (int row = 0; row < Math.Min(height, bars.Count); row++)
         {
             Bar bar = bars[row];
-            picture.Text(0, row, bar.Lead + names[row]);
-            picture.Text(width - bar.Text.Length, row, bar.Text);
+            ChartRole role = bar.IsChosen ? ChartRole.Chosen : ChartRole.Text;
+            picture.Text(0, row, (bar.Lead + names[row]).PadRight(bar.IsChosen ? name : 0), role);
+            picture.Text(width - bar.Text.Length, row, bar.Text, role);
             if (room > 0 && most > 0)
             {
                 DrawBar(picture, name + 1, row, room, bar, most);

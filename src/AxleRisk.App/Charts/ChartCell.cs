@@ -29,6 +29,9 @@ internal enum ChartRole
 
     /// <summary>A strong value of a grid.</summary>
     Strong,
+
+    /// <summary>The name and value of a row that is chosen.</summary>
+    Chosen,
 }
 
 /// <summary>One cell of a picture.</summary>

@@ -9,6 +9,9 @@ internal sealed record ChartAxis(string Title, bool IsLog = false, Func<double, 
     /// <summary>The range; null for that of the data.</summary>
     public (double Low, double High)? Range { get; init; }
 
+    /// <summary>Whether it is a probability scale; it needs a range inside 0 to 1.</summary>
+    public bool IsProbability { get; init; }
+
     /// <summary>A number of the axis as text.</summary>
     public string Show(double value) => (Label ?? Ticks.Label)(value);
 }
@@ -26,6 +29,11 @@ internal sealed record ChartSeries(string Name, IReadOnlyList<double> X, IReadOn
 /// <param name="Low">The lower ends.</param>
 /// <param name="High">The upper ends.</param>
 internal sealed record ChartBand(string Name, IReadOnlyList<double> X, IReadOnlyList<double> Low, IReadOnlyList<double> High);
+
+/// <summary>A place on the axis up, marked over the whole width.</summary>
+/// <param name="Y">The place.</param>
+/// <param name="Label">Its label.</param>
+internal sealed record ChartLevel(double Y, string Label);
 
 /// <summary>A place on the axis across, marked over the whole height.</summary>
 /// <param name="X">The place.</param>

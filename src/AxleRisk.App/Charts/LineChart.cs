@@ -14,6 +14,9 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
     /// <summary>The marked places.</summary>
     public IReadOnlyList<ChartMark> Marks { get; init; } = [];
 
+    /// <summary>The marked places on the axis up.</summary>
+    public IReadOnlyList<ChartLevel> Levels { get; init; } = [];
+
     /// <summary>Draws it.</summary>
     public Picture Draw(int width, int height)
     {
@@ -42,6 +45,11 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
         }
 
         dots.Put(picture, frame.FirstColumn, frame.Top);
+        foreach (ChartLevel level in Levels)
+        {
+            DrawLevel(picture, frame, level);
+        }
+
         foreach (ChartMark mark in Marks)
         {
             DrawMark(picture, frame, mark);
@@ -61,7 +69,7 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
 
     private static Scale? Range(ChartAxis axis, IEnumerable<double> values) =>
         axis.Range is (double low, double high) && high > low && (!axis.IsLog || low > 0)
-            ? new Scale(low, high, axis.IsLog) : Scale.Of(values, axis.IsLog);
+            ? new Scale(low, high, axis.IsLog) { IsProbability = axis.IsProbability } : Scale.Of(values, axis.IsLog);
 
     private static void DrawSeries(BrailleCanvas dots, PlotFrame frame, ChartSeries series, ChartRole role)
     {
@@ -107,6 +115,26 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
         }
 
         return null;
+    }
+
+    private static void DrawLevel(Picture picture, PlotFrame frame, ChartLevel level)
+    {
+        if (frame.RowOf(level.Y) is not int row)
+        {
+            return;
+        }
+
+        for (int column = frame.FirstColumn; column < frame.FirstColumn + frame.Columns; column++)
+        {
+            // It runs behind the lines and before the intervals.
+            if (picture[column, row].Role is ChartRole.Blank or ChartRole.Band)
+            {
+                picture.Put(column, row, '┄', ChartRole.Mark);
+            }
+        }
+
+        // At the left, where a curve of failures has not yet risen; above the line unless that is the top.
+        picture.Text(frame.FirstColumn + 1, row > frame.Top ? row - 1 : row + 1, level.Label, ChartRole.Mark);
     }
 
     private static void DrawMark(Picture picture, PlotFrame frame, ChartMark mark)

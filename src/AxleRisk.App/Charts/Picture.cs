@@ -1,4 +1,5 @@
 using System.Text;
+using AxleRisk.App.Text;
 
 namespace AxleRisk.App.Charts;
 
@@ -20,6 +21,12 @@ internal sealed class Picture
 
     /// <summary>A cell inside the picture.</summary>
     public ChartCell this[int x, int y] => cells[(y * Width) + x];
+
+    /// <summary>The character of a cell as the terminal can show it.</summary>
+    public char Shown(int x, int y) => this[x, y] is var cell && !Characters.ArePlain ? cell.Glyph
+        : cell.Glyph is > '\u2800' and <= '\u28FF' && cell.Role == ChartRole.Band ? '.'
+        : cell.Glyph is > '\u2800' and <= '\u28FF' && cell.Role == ChartRole.SecondLine ? 'o'
+        : Characters.Plain(cell.Glyph);
 
     /// <summary>Puts a character.</summary>
     public void Put(int x, int y, char glyph, ChartRole role)
@@ -56,7 +63,7 @@ internal sealed class Picture
             var line = new StringBuilder(Width);
             for (int x = 0; x < Width; x++)
             {
-                line.Append(this[x, y].Glyph);
+                line.Append(Shown(x, y));
             }
 
             yield return line.ToString().TrimEnd();

@@ -63,6 +63,10 @@ internal sealed class PlotFrame
     public int? ColumnOf(double vx) => across.Position(vx) is >= -1e-9 and <= 1 + 1e-9 and double p
         ? FirstColumn + (int)Math.Round(p * (Columns - 1)) : null;
 
+    /// <summary>The row of a value up; null where it is not on the axis.</summary>
+    public int? RowOf(double vy) => up.Position(vy) is >= -1e-9 and <= 1 + 1e-9 and double p
+        ? Top + (int)Math.Round((1 - p) * (Rows - 1)) : null;
+
     /// <summary>Draws the axes, ticks, labels and titles.</summary>
     public void Draw()
     {

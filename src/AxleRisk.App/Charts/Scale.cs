@@ -1,3 +1,5 @@
+using AxleRisk.Core.Numerics;
+
 namespace AxleRisk.App.Charts;
 
 /// <summary>A range of values along an axis, linear or logarithmic.</summary>
@@ -6,13 +8,24 @@ namespace AxleRisk.App.Charts;
 /// <param name="IsLog">Whether equal ratios are equally long.</param>
 internal readonly record struct Scale(double Low, double High, bool IsLog)
 {
+    /// <summary>Whether equal steps of the normal quantile are equally long, as on probability paper: a normal CDF is straight.</summary>
+    public bool IsProbability { get; init; }
+
     /// <summary>Where a value lies, 0 to 1; NaN for what has no place.</summary>
-    public double Position(double value) => IsLog
+    public double Position(double value) => IsProbability
+        ? value is > 0 and < 1
+            ? (StandardNormal.Quantile(value) - StandardNormal.Quantile(Low))
+                / (StandardNormal.Quantile(High) - StandardNormal.Quantile(Low))
+            : double.NaN
+        : IsLog
         ? value > 0 ? Math.Log(value / Low) / Math.Log(High / Low) : double.NaN
         : (value - Low) / (High - Low);
 
     /// <summary>The value at a place from 0 to 1.</summary>
-    public double Value(double position) => IsLog ? Low * Math.Pow(High / Low, position) : Low + (position * (High - Low));
+    public double Value(double position) => IsProbability
+        ? StandardNormal.Cumulative(
+            StandardNormal.Quantile(Low) + (position * (StandardNormal.Quantile(High) - StandardNormal.Quantile(Low))))
+        : IsLog ? Low * Math.Pow(High / Low, position) : Low + (position * (High - Low));
 
     /// <summary>
     /// The scale that holds all values that can be drawn; null where there are none. One value alone gets room around it.

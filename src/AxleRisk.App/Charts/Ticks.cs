@@ -7,8 +7,13 @@ internal static class Ticks
 {
     private static readonly double[] WithinDecade = [1, 2, 5];
 
+    /// <summary>The round probabilities, those first that are wanted where there is room for few.</summary>
+    private static readonly double[] RoundProbabilities =
+        [0.01, 0.5, 0.1, 0.9, 0.001, 0.99, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 0.999, 0.05, 0.2, 0.8, 0.95, 0.02, 0.005, 0.3, 0.7];
+
     /// <summary>The round numbers on a scale, at most so many.</summary>
-    public static IReadOnlyList<double> On(Scale scale, int most) => most < 1 ? [] : scale.IsLog ? Log(scale, most) : Linear(scale, most);
+    public static IReadOnlyList<double> On(Scale scale, int most) => most < 1 ? []
+        : scale.IsProbability ? Probabilities(scale, most) : scale.IsLog ? Log(scale, most) : Linear(scale, most);
 
     /// <summary>The step 1, 2 or 5 times a power of ten that gives at most so many steps.</summary>
     public static double Step(double range, int most)
@@ -56,6 +61,20 @@ internal static class Ticks
         }
 
         return ticks;
+    }
+
+    private static IReadOnlyList<double> Probabilities(Scale scale, int most)
+    {
+        var taken = new List<double>();
+        foreach (double p in RoundProbabilities.Where(p => p >= scale.Low * (1 - 1e-9) && p <= scale.High * (1 + 1e-9)))
+        {
+            if (taken.Count < most && taken.TrueForAll(t => Math.Abs(scale.Position(t) - scale.Position(p)) > 0.7 / most))
+            {
+                taken.Add(p);
+            }
+        }
+
+        return [.. taken.Order()];
     }
 
     private static List<double> Log(Scale scale, int most)

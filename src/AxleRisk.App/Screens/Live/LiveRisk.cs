@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
@@ -6,19 +5,19 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.App.Screens.Live;
 
 /// <summary>
-/// The risk study of the open scenario. The first few thousand evaluations answer at once; the answer is renewed while more
+/// The risk study of the open scenario. What a tenth of a second of evaluations tells is shown; the answer is renewed while more
 /// are made, up to the number asked for. A finished one has the digits that the risk command gives.
 /// </summary>
 internal sealed class LiveRisk : IDisposable
 {
     /// <summary>Points of the curve.</summary>
-    private const int CurvePoints = 49;
+    private const int CurvePoints = 25;
 
     /// <summary>The curve goes from the required distance over this to the required distance times this.</summary>
     private const double CurveReach = 10;
 
-    /// <summary>Results so far come no faster than a reader can follow.</summary>
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
+    /// <summary>Results so far come when the whole one is not there by then, and no faster than a reader can follow.</summary>
+    private static readonly TimeSpan First = TimeSpan.FromMilliseconds(100), Pause = TimeSpan.FromMilliseconds(400);
 
     private readonly Session session;
 
@@ -58,16 +57,17 @@ internal sealed class LiveRisk : IDisposable
         TimeProvider clock = session.Clock;
         Run.Start(session.State, Evaluations, (options, publish) =>
         {
-            long last = 0;
+            long start = clock.GetTimestamp();
+            (long last, TimeSpan pause) = (start, First);
             var question = new RiskQuestion
             {
                 Checkpoint = state =>
                 {
-                    if (last == 0 || clock.GetElapsedTime(last) >= Pause)
+                    if (clock.GetElapsedTime(last) >= pause && IsFar(state, clock.GetElapsedTime(start)))
                     {
                         publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state,
                             options));
-                        last = clock.GetTimestamp();
+                        (last, pause) = (clock.GetTimestamp(), Pause);
                     }
                 },
             };
@@ -92,16 +92,14 @@ internal sealed class LiveRisk : IDisposable
     /// <inheritdoc/>
     public void Dispose() => Run.Dispose();
 
+    /// <summary>Whether the end is farther than it takes to read an answer on the way, which would only delay it.</summary>
+    private static bool IsFar(RiskState state, TimeSpan elapsed) =>
+        elapsed * ((double)(state.EndBlock - state.NextBlock) / (state.NextBlock - state.FirstBlock)) > Pause;
+
     private static RiskAnswer Answer(LifeModel model, RiskResult result, RiskState state, RunOptions options)
     {
-        ImmutableArray<double> distances =
-        [
-            .. Enumerable.Range(0, CurvePoints).Select(i =>
-                model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1)),
-        ];
-
-        // As of a partial run, so that no rare-event answers are sought once more.
-        RiskResult curve = RiskAnalysis.Summarise(model, state, new RiskQuestion { DistancesKm = distances }, options, isPartial: true);
-        return new RiskAnswer(result, curve.Distances);
+        IEnumerable<double> distances = Enumerable.Range(0, CurvePoints).Select(i =>
+            model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1));
+        return new RiskAnswer(result, RiskAnalysis.Curve(model, state, distances, options));
     }
 }

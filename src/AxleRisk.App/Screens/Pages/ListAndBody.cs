@@ -48,7 +48,8 @@ internal sealed class ListAndBody
         PageLine[] shown = [.. Enumerable.Range(top, listHeight).Select(i => i < all.Count ? all[i] : PageLine.Empty)];
         int bodyWidth = isWide ? width - listWidth - Gap : width;
         int room = isWide ? height : height - listHeight;
-        PageLine[] lower = [.. Body(bodyOf(bodyWidth, Math.Max(1, room - 1)), bodyWidth, room)];
+        PageLine[] 
+            lower = [.. Body(bodyOf(bodyWidth, Math.Max(1, room - 1)), bodyWidth, room, isWide ? 0 : all.Count)];
         return isWide ? [.. PageLine.Beside(shown, listWidth + Gap, lower)] : [.. shown, .. lower];
     }
 
@@ -62,7 +63,7 @@ internal sealed class ListAndBody
     /// <summary>The row of the list at a line and column of the page; null where there is none.</summary>
     public int? RowAt(int line, int column) => line >= 0 && line < listHeight && column < listWidth ? line + top : null;
 
-    private IEnumerable<PageLine> Body(IReadOnlyList<PageLine> lines, int width, int room)
+    private IEnumerable<PageLine> Body(IReadOnlyList<PageLine> lines, int width, int room, int rows)
     {
         if (room < 1)
         {
@@ -73,7 +74,9 @@ internal sealed class ListAndBody
         body.Keep(lines.Count, bodyHeight, null);
         string place = lines.Count > bodyHeight
             ? $" {body.Top + 1}-{Math.Min(lines.Count, body.Top + bodyHeight)} of {lines.Count}, PgUp PgDn " : "";
-        string rule = new string('─', Math.Max(0, width - place.Length - 2)) + place + "──";
+        string hidden = rows > listHeight ? $"── above: lines {top + 1}-{top + listHeight} of {rows} " : "";
+        place = hidden.Length + place.Length + 2 <= width ? place : "";
+        string rule = hidden + new string('─', Math.Max(0, width - hidden.Length - place.Length - 2)) + place + "──";
         return [PageLine.Of(rule, Ink.Quiet), .. lines.Skip(body.Top).Take(bodyHeight)];
     }
 }

@@ -32,6 +32,7 @@ internal enum KeyName
     Compare,
     Pin,
     Tables,
+    Plain,
     Undo,
     Redo,
     Quit,

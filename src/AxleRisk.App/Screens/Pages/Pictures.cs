@@ -18,11 +18,11 @@ internal static class Pictures
                 Ink ink = Of(cell.Role);
                 if (pieces.Count > 0 && pieces[^1].Ink == ink)
                 {
-                    pieces[^1] = new Piece(pieces[^1].Text + cell.Glyph, ink);
+                    pieces[^1] = new Piece(pieces[^1].Text + picture.Shown(x, y), ink);
                 }
                 else
                 {
-                    pieces.Add(new Piece(cell.Glyph.ToString(), ink));
+                    pieces.Add(new Piece(picture.Shown(x, y).ToString(), ink));
                 }
             }
 
@@ -37,6 +37,7 @@ internal static class Pictures
         ChartRole.Line or ChartRole.Strong => Ink.Strong,
         ChartRole.SecondLine or ChartRole.Mark => Ink.Mark,
         ChartRole.ThirdLine => Ink.Warning,
+        ChartRole.Chosen => Ink.Chosen,
         ChartRole.Blank or ChartRole.Text => Ink.Plain,
         _ => Ink.Quiet,
     };

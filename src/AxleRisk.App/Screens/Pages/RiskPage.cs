@@ -1,4 +1,5 @@
 using AxleRisk.App.Answers;
+using AxleRisk.App.Charts;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
@@ -38,27 +39,28 @@ internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<Ri
         return
         [
             .. main, IntervalLine(answer, Math.Min(width, Layout.Width)), PageLine.Empty,
-            .. RiskPicture(answer, width, pictureHeight), PageLine.Empty,
+            .. RiskPicture(answer, RiskPictures.TargetOf(Session.Document.Scenario), width, pictureHeight), PageLine.Empty,
             .. PageLine.Of(blocks[1..], width), PageLine.Empty,
             .. PageLine.Of(Frame.Foot(
                 Frame.Run(answer.Result.Run, RiskText.Method(answer.Result)), Frame.Partial(answer.Result.Run), Run.ResultElapsed)),
         ];
     }
 
-    private static IEnumerable<PageLine> RiskPicture(RiskAnswer answer, int width, int height)
+    private static IEnumerable<PageLine> RiskPicture(RiskAnswer answer, ChartLevel target, int width, int height)
     {
         if (width < WideEnough)
         {
             return
             [
-                .. Pictures.Lines(RiskPictures.Curve(answer, width, height)), PageLine.Empty,
+                .. Pictures.Lines(RiskPictures.Curve(answer, target, width, height)), PageLine.Empty,
                 .. Pictures.Lines(RiskPictures.Lives(answer, width, Math.Min(height, 12))),
             ];
         }
 
         int half = (width - 3) / 2;
         return PageLine.Beside(
-            Pictures.Lines(RiskPictures.Curve(answer, half, height)), half + 3, Pictures.Lines(RiskPictures.Lives(answer, half, height)));
+            Pictures.Lines(RiskPictures.Curve(answer, target, half, height)), half + 3,
+            Pictures.Lines(RiskPictures.Lives(answer, half, height)));
     }
 
     /// <summary>The interval on the scale of the first answer of this run.</summary>

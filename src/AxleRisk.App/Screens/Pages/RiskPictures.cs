@@ -3,23 +3,55 @@ using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Screens.Pages;
 
 /// <summary>The pictures of the risk: the failure probability over distance, where the lives lie, and the interval as it shrinks.</summary>
 internal static class RiskPictures
 {
-    /// <summary>The failure probability over distance with its interval and the required distance.</summary>
-    public static Picture Curve(RiskAnswer answer, int width, int height)
+    /// <summary>The target drawn where the scenario states none.</summary>
+    private const double UsualTarget = 0.01;
+
+    /// <summary>The axis goes from the target and the answer a factor of this down, and as far up.</summary>
+    private const double Room = 10;
+
+    private const double Least = 1e-8, Most = 0.999;
+
+    /// <summary>The failure probability that is to be met: the fleet's, else the trip's, else 1 %.</summary>
+    public static ChartLevel TargetOf(Scenario scenario) => scenario switch
+    {
+        { Fleet.TargetLife: { } life } => new(life.Fraction, $"target {Ticks.Percent(life.Fraction)} by {Figures.Exact(life.Km)} km"),
+        { Trip.TargetRisk: { } risk } => new(risk, $"target of the trip {Ticks.Percent(risk)}"),
+        _ => new(UsualTarget, Ticks.Percent(UsualTarget)),
+    };
+
+    /// <summary>
+    /// The failure probability over distance with its interval, the required distance and the target, on a probability scale:
+    /// what is small is as easy to read as what is not.
+    /// </summary>
+    public static Picture Curve(RiskAnswer answer, ChartLevel target, int width, int height)
     {
         DistanceRisk[] curve = [.. answer.Curve.Where(d => double.IsFinite(d.Probability.Estimate))];
         double[] km = [.. curve.Select(d => d.DistanceKm)];
-        return new LineChart(new ChartAxis("distance, km", IsLog: true), new ChartAxis("failed by then", Label: Ticks.Percent))
+        return new LineChart(
+            new ChartAxis("distance, km", IsLog: true),
+            new ChartAxis("failed by then", Label: Ticks.Percent) { IsProbability = true, Range = RangeOf(answer, target) })
         {
+            Levels = [target],
             Series = [new ChartSeries("estimate", km, [.. curve.Select(d => d.Probability.Estimate)])],
             Bands = [new ChartBand("95 %", km, [.. curve.Select(d => d.Probability.Low)], [.. curve.Select(d => d.Probability.High)])],
             Marks = [new ChartMark(answer.Result.RequiredKm, "required")],
         }.Draw(width, height);
+    }
+
+    private static (double Low, double High) RangeOf(RiskAnswer answer, ChartLevel target)
+    {
+        double[] known = [.. answer.Curve.Select(d => d.Probability.Estimate).Where(p => p is > Least and < Most)];
+        double required = answer.Result.AtRequired.Probability.Estimate;
+        double low = Math.Min(target.Y, required is > Least and < Most ? required : target.Y) / Room;
+        double high = Math.Max(known.DefaultIfEmpty(0).Max(), 1 - ((1 - target.Y) / 2));
+        return (Math.Max(Least, low), Math.Min(Most, high));
     }
 
     /// <summary>Where the lives lie: the share of the vehicles that fails within each step of distance.</summary>

@@ -2,6 +2,7 @@ using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Screens.Pages.Tables;
+using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Files;
 
@@ -15,6 +16,9 @@ internal sealed class ConsoleState : IDisposable
 {
     /// <summary>Lines of the frame above the page: title, tabs, status.</summary>
     private const int Above = 3;
+
+    /// <summary>In a narrower window lines are cut at their ends, and it says so.</summary>
+    private const int LeastWidth = 80;
 
     private readonly IDialogs dialogs;
     private readonly TimeProvider clock;
@@ -187,13 +191,13 @@ internal sealed class ConsoleState : IDisposable
     {
         PageLine status = notice.Length > 0 ? PageLine.Of(notice, Ink.Strong)
             : IsExplaining ? PageLine.Of("What this page tells", Ink.Quiet) : Front.Status;
-        if (lines <= PageHeight)
+        string place = width < LeastWidth ? $" cut: {width} of {LeastWidth} wide" : "";
+        if (lines > PageHeight)
         {
-            return status.Fit(width);
+            place = $"{place} {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
         }
 
-        string place = $" {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
-        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet));
+        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet)).Fit(width);
     }
 
     private bool PressFrame(PageKey key)
@@ -235,6 +239,10 @@ internal sealed class ConsoleState : IDisposable
                 return true;
             case KeyName.Escape when Front is TablesPage { Before: { } before }:
                 GoTo(before);
+                return true;
+            case KeyName.Plain:
+                Characters.ArePlain = !Characters.ArePlain;
+                notice = Characters.ArePlain ? "Plain characters; # shows all again." : "All characters; # shows plain ones.";
                 return true;
             case KeyName.Undo when Edited is { } open:
                 notice = open.Undo() is { } undone ? $"Taken back: {LabelOf(undone)}" : "There is nothing to take back.";

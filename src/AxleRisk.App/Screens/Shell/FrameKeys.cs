@@ -1,5 +1,6 @@
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Text;
 using AxleRisk.Files.Writing;
 
 namespace AxleRisk.App.Screens.Shell;
@@ -48,6 +49,7 @@ internal static class FrameKeys
             }
         }
 
+        yield return new("#", Characters.ArePlain ? "all characters" : "plain characters", KeyWorth.Spare);
         yield return new("q", "quit", KeyWorth.Always);
     }
 
@@ -62,6 +64,7 @@ internal static class FrameKeys
         { Character: 'R' } => KeyName.Compare,
         { Character: 'b' } => KeyName.Pin,
         { Character: 't' } => KeyName.Tables,
+        { Character: '#' } => KeyName.Plain,
         _ => KeyName.Character,
     };
 }

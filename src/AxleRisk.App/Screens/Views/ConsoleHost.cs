@@ -12,6 +12,12 @@ internal static class ConsoleHost
     /// <summary>The time the console has to end by itself when told to; less where there is no terminal left to give back.</summary>
     private static readonly TimeSpan ToEnd = TimeSpan.FromSeconds(3), ToEndWithoutTerminal = TimeSpan.FromSeconds(1);
 
+    /// <summary>Turns of the loop in a second at most: a key waits for the next.</summary>
+    private const ushort TurnsPerSecond = 100;
+
+    /// <summary>Sets the pace of the loop; before the application is created.</summary>
+    public static void SetPace() => Application.MaximumIterationsPerSecond = TurnsPerSecond;
+
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
     /// <param name="newPath">The file of a new scenario to ask about; null for none.</param>
@@ -21,7 +27,9 @@ internal static class ConsoleHost
     public static bool Run(EditedScenario? scenario, string? newPath, TimeProvider clock, Action<Exception?> failed)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
+        SetPace();
         Application.RemoveDefaultKeyBinding(Command.Suspend);
+        using var suspension = new Suspension();
         IApplication app = Application.Create();
         string folder = Environment.CurrentDirectory;
         using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(folder));
@@ -72,6 +80,7 @@ internal static class ConsoleHost
             using var window = new ConsoleWindow(state, clock);
             app.Iteration += (_, _) =>
             {
+                suspension.StopIfAsked(app);
                 window.Poll();
                 if (isSignalled)
                 {

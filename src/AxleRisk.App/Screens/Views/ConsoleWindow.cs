@@ -92,6 +92,7 @@ internal sealed class ConsoleWindow : Runnable
 
     private void AfterInput()
     {
+        Look.ApplyCharacters();
         SetNeedsDraw();
         if (state.HasQuit)
         {

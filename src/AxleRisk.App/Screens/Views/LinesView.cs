@@ -1,4 +1,5 @@
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Text;
 using Terminal.Gui.ViewBase;
 
 namespace AxleRisk.App.Screens.Views;
@@ -27,7 +28,7 @@ internal sealed class LinesView(Func<int, int, IReadOnlyList<PageLine>> lines) :
         foreach (Piece piece in line.Pieces)
         {
             view.SetAttribute(Look.Of(piece.Ink));
-            view.AddStr(x, y, piece.Text);
+            view.AddStr(x, y, Characters.Of(piece.Text));
             x += piece.Text.Length;
         }
     }

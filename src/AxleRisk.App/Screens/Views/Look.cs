@@ -1,5 +1,6 @@
 using System.Text;
 using AxleRisk.App.Screens.Pages;
+using AxleRisk.App.Text;
 using Terminal.Gui.Configuration;
 using Terminal.Gui.Drawing;
 using Terminal.Gui.ViewBase;
@@ -25,9 +26,44 @@ internal static class Look
             SchemeManager.AddScheme(name, scheme);
         }
 
+        ApplyCharacters();
         ButtonSettings.Current = ButtonSettings.Current with { DefaultShadow = ShadowStyles.None };
         DialogSettings.Current = DialogSettings.Current with { DefaultShadow = ShadowStyles.None, DefaultBorderStyle = LineStyle.Single };
         MessageBoxSettings.Current = MessageBoxSettings.Current with { DefaultBorderStyle = LineStyle.Single };
+    }
+
+    /// <summary>Has the windows of the library framed by the characters that are shown now.</summary>
+    public static void ApplyCharacters()
+    {
+        (Rune cross, Rune line, Rune bar) = ((Rune)'+', (Rune)'-', (Rune)'|');
+        GlyphSettings.Current = !Characters.ArePlain ? GlyphSettings.Default : GlyphSettings.Default with
+        {
+            HLine = line,
+            VLine = bar,
+            ULCorner = cross,
+            URCorner = cross,
+            LLCorner = cross,
+            LRCorner = cross,
+            LeftTee = bar,
+            RightTee = bar,
+            TopTee = line,
+            BottomTee = line,
+            Cross = cross,
+            HalfLeftLine = line,
+            HalfRightLine = line,
+            HalfTopLine = bar,
+            HalfBottomLine = bar,
+            LeftBracket = (Rune)'[',
+            RightBracket = (Rune)']',
+            LeftDefaultIndicator = (Rune)'>',
+            RightDefaultIndicator = (Rune)'<',
+            LeftArrow = (Rune)'<',
+            RightArrow = (Rune)'>',
+            UpArrow = (Rune)'^',
+            DownArrow = (Rune)'v',
+            HorizontalEllipsis = (Rune)'.',
+            Dot = (Rune)'.',
+        };
     }
 
     /// <summary>The attribute of an ink.</summary>

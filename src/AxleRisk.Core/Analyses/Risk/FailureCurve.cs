@@ -27,8 +27,8 @@ internal sealed class FailureCurve
         this.isExact = isExact;
         all = LifeSummary.Sum(summaries);
         this.scale = scale;
-        replicates = [.. summaries.Select(s => new DamageSpread(s))];
-        pooled = replicates.Length == 1 ? replicates[0] : new DamageSpread(all);
+        pooled = new DamageSpread(all);
+        replicates = summaries.Count == 1 ? [pooled] : [.. summaries.Select(s => new DamageSpread(s, pooled))];
     }
 
     private bool HasReplicates => replicates.Length > 1;
@@ -41,49 +41,54 @@ internal sealed class FailureCurve
             return new Interval(double.NaN, double.NaN, double.NaN);
         }
 
-        if (isExact && Probability(pooled, km) is var exact)
+        double[] chances = ChancesBy(km);
+        if (isExact && Probability(pooled, km, chances) is var exact)
         {
             return new Interval(exact, exact, exact);
         }
 
-        Interval sampled = Sampled(km);
-        return IsCarriedByFew(km) ? FewTerms.Bound(sampled, all.Evaluations) : sampled;
+        Interval sampled = Sampled(km, chances);
+        return IsCarriedByFew(km, chances) ? FewTerms.Bound(sampled, all.Evaluations) : sampled;
     }
 
     /// <summary>
     /// The coefficient of variation of the failure probability by a distance; infinite where nothing fails or few evaluations
     /// carry it.
     /// </summary>
-    public double CoefficientOfVariation(double km) => all.Evaluations > 0 && IsCarriedByFew(km) ? double.PositiveInfinity : SampledCov(km);
+    public double CoefficientOfVariation(double km) => ChancesBy(km) is var chances && all.Evaluations > 0 && IsCarriedByFew(km, chances)
+        ? double.PositiveInfinity : SampledCov(km, chances);
 
-    private bool IsCarriedByFew(double km) => scale is not null && pooled.Failure(km, scale) is var sums && FewTerms.Carry(sums, sums.Mean);
+    private double[] ChancesBy(double km) => scale is null ? [] : pooled.ChancesBy(km, scale);
 
-    private Interval Sampled(double km)
+    private bool IsCarriedByFew(double km, double[] chances) =>
+        scale is not null && pooled.Failure(km, chances) is var sums && FewTerms.Carry(sums, sums.Mean);
+
+    private Interval Sampled(double km, double[] chances)
     {
         if (!HasReplicates)
         {
             return scale is null
                 ? BinomialInterval.Wilson(pooled.FailedBy(km), all.Evaluations)
-                : pooled.Failure(km, scale).PositiveMeanInterval();
+                : pooled.Failure(km, chances).PositiveMeanInterval();
         }
 
-        double p = Probability(pooled, km);
-        double relative = RelativeErrorOfReplicates(km, p);
+        double p = Probability(pooled, km, chances);
+        double relative = RelativeErrorOfReplicates(km, p, chances);
         double spread = Math.Exp(-StudentT.Quantile(0.025, replicates.Length - 1) * relative);
         return p > 0 ? new Interval(p, p / spread, Math.Min(1, p * spread)) : BinomialInterval.Wilson(0, all.Evaluations);
     }
 
-    private double SampledCov(double km)
+    private double SampledCov(double km, double[] chances)
     {
-        double p = Probability(pooled, km);
+        double p = Probability(pooled, km, chances);
         if (!(p > 0) || all.Evaluations < 2)
         {
             return double.PositiveInfinity;
         }
 
-        return HasReplicates ? RelativeErrorOfReplicates(km, p)
+        return HasReplicates ? RelativeErrorOfReplicates(km, p, chances)
             : scale is null ? Math.Sqrt((1 - p) / (p * all.Evaluations))
-            : pooled.Failure(km, scale).StandardError / p;
+            : pooled.Failure(km, chances).StandardError / p;
     }
 
     /// <summary>
@@ -106,23 +111,24 @@ internal sealed class FailureCurve
         }
 
         double life = KmAt(p);
-        double half = (HasReplicates ? -StudentT.Quantile(0.025, replicates.Length - 1) : TwoSided95) * SampledCov(life);
+        double half = (HasReplicates ? -StudentT.Quantile(0.025, replicates.Length - 1) : TwoSided95) * SampledCov(life, ChancesBy(life));
         return new Interval(life, KmAt(p * Math.Exp(-half)), KmAt(p * Math.Exp(half)));
     }
 
-    private double Probability(DamageSpread spread, double km) =>
-        scale is null ? (double)spread.FailedBy(km) / spread.Evaluations : spread.Failure(km, scale).Mean;
+    private double Probability(DamageSpread spread, double km, double[] chances) =>
+        scale is null ? (double)spread.FailedBy(km) / spread.Evaluations : spread.Failure(km, chances).Mean;
 
-    private double RelativeErrorOfReplicates(double km, double p)
+    private double RelativeErrorOfReplicates(double km, double p, double[] chances)
     {
         RunningMoments moments = default;
         foreach (DamageSpread replicate in replicates)
         {
-            moments.Add(Probability(replicate, km));
+            moments.Add(Probability(replicate, km, chances));
         }
 
         return p > 0 ? moments.StandardError / p : double.PositiveInfinity;
     }
 
-    private double KmAt(double p) => Math.Exp(LifeSearch.LnKmAt(lnKm => Probability(pooled, Math.Exp(lnKm)), p));
+    private double KmAt(double p) => Math.Exp(LifeSearch.LnKmAt(
+        lnKm => Math.Exp(lnKm) is var km ? Probability(pooled, km, ChancesBy(km)) : double.NaN, p));
 }

@@ -69,6 +69,18 @@ public static class RiskAnalysis
     public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, RunOptions options, bool isPartial) =>
         Summarise(model, state, question, null, options, isPartial);
 
+    /// <summary>The failure probability at distances, from the sampled part of a state alone: what a picture needs.</summary>
+    /// <param name="model">The scenario of the state.</param>
+    /// <param name="state">The state.</param>
+    /// <param name="distancesKm">The distances, km.</param>
+    /// <param name="options">Threads.</param>
+    public static ImmutableArray<DistanceRisk> Curve(LifeModel model, RiskState state, IEnumerable<double> distancesKm, RunOptions options)
+    {
+        (RiskMethod method, _) = Choose(model, RiskMethod.Auto);
+        FailureCurve curve = CurveOf(model, state, method);
+        return [.. OnAllCores(distancesKm, options, d => new DistanceRisk(d, curve.At(d), method))];
+    }
+
     private static RiskResult Summarise(
         LifeModel model, RiskState state, RiskQuestion question, RareEventResult? known, RunOptions options, bool isPartial)
     {

@@ -19,13 +19,14 @@ internal static class RankingList
             Percent(f.FailureShare))
         {
             Lead = $"{(i == chosen ? ">" : " ")}{f.Place,2}{(f.IsTied ? "=" : " ")} ",
+            IsChosen = i == chosen,
         })];
         IReadOnlyList<PageLine> rows = Pictures.Lines(BarChart.Draw(bars, width, bars.Length));
         return
         [
             PageLine.Of(TextTable.Shorten("Share of the failures, % (95 % interval)", width), Ink.Heading),
             PageLine.Of(TextTable.Shorten("place (= tied); full to the lower end, ┤ upper", width), Ink.Quiet),
-            .. rows.Select((r, i) => i == chosen ? r.Fit(width).In(Ink.Chosen) : r),
+            .. rows,
         ];
     }
 
@@ -33,8 +34,12 @@ internal static class RankingList
     public static IEnumerable<PageLine> Of(RankResult result, RankedFactor f, int width)
     {
         string unit = f.Factor.Unit.Length > 0 ? $" {f.Factor.Unit}" : "";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Factor.Label)} ({Printable.Line(f.Factor.Name)}): {DistributionText.Of(f.Factor)}{unit}", width),
-            Ink.Heading);
+        string heading = $"{Printable.Line(f.Factor.Label)} ({Printable.Line(f.Factor.Name)}): {DistributionText.Of(f.Factor)}{unit}";
+        foreach (string line in Wrap.Lines(heading, width))
+        {
+            yield return PageLine.Of(line, Ink.Heading);
+        }
+
         string[] sentences =
         [
             $"Place {f.Place}{Tied(result, f)}: {Percent(f.FailureShare)} % of the failures, {Percent(f.LifeShare)} % of the spread of life. {Knowledge(f)}",
