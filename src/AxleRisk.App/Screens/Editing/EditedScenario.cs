@@ -1,3 +1,4 @@
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Files;
 using AxleRisk.Files.Writing;
 
@@ -92,7 +93,7 @@ internal sealed class EditedScenario
     }
 
     /// <summary>Reads a value that stands by itself, its data beside this scenario.</summary>
-    public (Core.Scenarios.Value? Value, IReadOnlyList<ScenarioError> Errors) ReadValue(string text, string key, Core.Scenarios.Domain domain) =>
+    public (Value? Value, IReadOnlyList<ScenarioError> Errors) ReadValue(string text, string key, Domain domain) =>
         ValueText.Read(text, key, domain, Path, dataFolders);
 
     /// <summary>Puts another text in place of the whole, valid or not, as a step that can be undone.</summary>

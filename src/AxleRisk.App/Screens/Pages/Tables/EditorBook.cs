@@ -38,7 +38,10 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
         KeyKind.InputPair => new PairEditor(key, stated, Named(Continuous)),
         KeyKind.Conditions => new RowsEditor(key, stated, Named(Factors), Condition),
         KeyKind.Changes => new RowsEditor(key, stated,
-            [.. Inputs.Select(i => new Answer(i.Label, TomlValue.Of(i.Name))), new(CategoryFactor.FactorLabel, TomlValue.Of(Change.CategoryName))],
+            [
+                .. Inputs.Select(i => new Answer(i.Label, TomlValue.Of(i.Name))),
+                new(CategoryFactor.FactorLabel, TomlValue.Of(Change.CategoryName)),
+            ],
             Changed),
         KeyKind.Text when stated is TomlValue.Text text && text.Value.Contains('\n') => null,
         KeyKind.Text or KeyKind.Line or KeyKind.PlainName or KeyKind.Number or KeyKind.Whole or KeyKind.Numbers or KeyKind.SomeWords =>
@@ -65,7 +68,8 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
     private static Answer[] Named(IEnumerable<Factor> factors) => [.. factors.Select(f => new Answer(f.Label, TomlValue.Of(f.Name)))];
 
     private static Answer[] States(Factor? factor) => factor?.Distribution is NumberChoice choice
-        ? [.. choice.Values.Select(v => new Answer(factor.Show(v), factor is CategoryFactor ? TomlValue.Of(factor.Show(v)) : TomlValue.Of(v)))]
+        ? [.. choice.Values.Select(v =>
+            new Answer(factor.Show(v), factor is CategoryFactor ? TomlValue.Of(factor.Show(v)) : TomlValue.Of(v)))]
         : [];
 
     private Answer[] StatesOf(Func<string, TomlValue?> others) =>

@@ -25,8 +25,9 @@ internal sealed class RangeRow : IInputRow
         {
             (string Key, string Text)[] typed = [.. EvidenceFormat.Range.Keys.Select((k, i) => (k.Key, Fields[i].Text.Trim()))
                 .Where(t => t.Item2.Length > 0)];
-            return typed.Length == 0 || typed.Any(t => InputEditor.Number(t.Text) is null)
-                ? null : TomlValue.TableOf(typed.Select(t => (t.Key, (TomlValue)new TomlValue.Number(InputEditor.Number(t.Text)!.Value, t.Text))));
+            return typed.Length == 0 || typed.Any(t => InputEditor.Number(t.Text) is null) ? null
+                : TomlValue.TableOf(typed.Select(t =>
+                    (t.Key, (TomlValue)new TomlValue.Number(InputEditor.Number(t.Text)!.Value, t.Text))));
         }
     }
 }

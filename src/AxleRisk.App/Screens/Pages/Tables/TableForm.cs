@@ -175,7 +175,8 @@ internal sealed class TableForm : Form
             foreach (ScenarioError error in errors)
             {
                 KeyEditor? at = editors.Find(e => e.Value is not null
-                    && ScenarioEditor.PlaceOf(text, path.Then(e.Key.Key)) is var (line, column) && line == error.Line && column <= error.Column);
+                    && ScenarioEditor.PlaceOf(text, path.Then(e.Key.Key)) is var (line, column)
+                    && line == error.Line && column <= error.Column);
                 FormField? field = at?.Fields.FirstOrDefault(f => f.Refusal is null);
                 if (field is not null)
                 {

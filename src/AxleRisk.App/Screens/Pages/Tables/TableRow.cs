@@ -43,7 +43,8 @@ internal sealed record TableRow(TableFormat Format, TomlPath Path, int Depth, st
             switch (key.Kind)
             {
                 case KeyKind.Table one:
-                    yield return new TableRow(one.Of, at, depth, key.Label, Short(scenario, one.Of, stated)) { IsStated = stated is not null };
+                    yield return new TableRow(one.Of, at, depth, key.Label, Short(scenario, one.Of, stated))
+                    { IsStated = stated is not null };
                     foreach (TableRow row in Inside(scenario, one.Of, at, stated, depth + 1))
                     {
                         yield return row;
