@@ -26,7 +26,7 @@ public sealed class WholeWayTests
         terminal.Until(screen => screen.Split('\n').Count(l => l.Contains(" 0.2 ", StringComparison.Ordinal)) == 2, "both limits");
         terminal.Press("Enter");
         string edited = terminal.Until("(not saved)");
-        Assert.Matches(@"normal\(7, sd 0\.\d+, 6\.8\.\.7\.2\)", edited);
+        Assert.Matches(@"normal\(7\.0, sd 0\.\d+, 6\.8\.\.7\.2\)", edited);
         Assert.Equal(before, File.ReadAllText(path)); // not before it is saved
 
         terminal.Press("4", "e");
