@@ -14,7 +14,8 @@ internal readonly record struct Scale(double Low, double High, bool IsLog)
     /// <summary>Where a value lies, 0 to 1; NaN for what has no place.</summary>
     public double Position(double value) => IsProbability
         ? value is > 0 and < 1
-            ? (StandardNormal.Quantile(value) - StandardNormal.Quantile(Low)) / (StandardNormal.Quantile(High) - StandardNormal.Quantile(Low))
+            ? (StandardNormal.Quantile(value) - StandardNormal.Quantile(Low))
+                / (StandardNormal.Quantile(High) - StandardNormal.Quantile(Low))
             : double.NaN
         : IsLog
         ? value > 0 ? Math.Log(value / Low) / Math.Log(High / Low) : double.NaN

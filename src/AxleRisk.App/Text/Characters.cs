@@ -23,7 +23,7 @@ internal static class Characters
     public static bool ArePlainBy(Func<string, string?> variable)
     {
         string? locale = LocaleVariables.Select(variable).FirstOrDefault(v => v is { Length: > 0 });
-        bool isUnicode = locale is null || locale.Replace("-", "", StringComparison.Ordinal).Contains("utf8", StringComparison.OrdinalIgnoreCase);
+        bool isUnicode = locale?.Replace("-", "", StringComparison.Ordinal).Contains("utf8", StringComparison.OrdinalIgnoreCase) ?? true;
         return !isUnicode || PoorTerminals.Contains(variable("TERM"));
     }
 

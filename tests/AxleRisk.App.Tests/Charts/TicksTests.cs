@@ -20,6 +20,27 @@ public class TicksTests
     public void Logarithmic_ticks_are_decades_or_parts_of_them(double low, double high, int most, string expected) =>
         Assert.Equal(expected, string.Join(' ', Ticks.On(new Scale(low, high, true), most).Select(Ticks.Label)));
 
+    [Theory]
+    [InlineData(0.001, 0.9, 9, "0.1 % 1 % 5 % 10 % 20 % 50 % 80 % 90 %")]
+    [InlineData(0.001, 0.5, 4, "0.1 % 1 % 10 % 50 %")]
+    [InlineData(1e-6, 0.99, 3, "1 % 50 % 99 %")]
+    public void Ticks_of_a_probability_scale_are_round_and_keep_apart(double low, double high, int most, string expected) =>
+        Assert.Equal(
+            expected, string.Join(' ', Ticks.On(new Scale(low, high, false) { IsProbability = true }, most).Select(Ticks.Percent)));
+
+    // Quantiles of the standard normal distribution, as in any table of it: 1 % -2.3263, 10 % -1.2816, 50 % 0.
+    [Theory]
+    [InlineData(0.01, 0)]
+    [InlineData(0.1, (2.3263 - 1.2816) / 2.3263)]
+    [InlineData(0.5, 1)]
+    public void A_probability_scale_goes_by_the_normal_quantile(double p, double place)
+    {
+        var scale = new Scale(0.01, 0.5, false) { IsProbability = true };
+        Assert.Equal(place, scale.Position(p), 4);
+        Assert.Equal(p, scale.Value(scale.Position(p)), 12);
+        Assert.True(double.IsNaN(scale.Position(0)) && double.IsNaN(scale.Position(1)));
+    }
+
     [Fact]
     public void Places_and_values_belong_together()
     {

@@ -35,6 +35,14 @@ public sealed class InputsPageTests
         Assert.Contains("N s/mm", marked, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("normal(mean 7, sd 0.0877, min 6.3, max 7.7)", "normal(7, sd 0.0877, 6.3..7.7)")]
+    [InlineData("normal(mean 7, sd 0.05012531, min 6.8, max 7.2)", "normal(7, sd 0.05013, 6.8..7.2)")]
+    [InlineData("beta(alpha 5, beta 2, low 0.2, high 1)", "beta(alpha 5, beta 2, 0.2..1)")]
+    [InlineData("pert(low 150, mode 400, high 950)", "pert(low 150, mode 400, high 950)")]
+    public void What_does_not_fit_is_told_densely_before_it_is_cut(string stated, string shown) =>
+        Assert.Equal(shown, InputLines.Dense(stated));
+
     [Fact]
     public void A_number_edited_changes_the_scenario_and_can_be_taken_back()
     {

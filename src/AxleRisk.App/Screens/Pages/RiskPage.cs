@@ -59,7 +59,8 @@ internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<Ri
 
         int half = (width - 3) / 2;
         return PageLine.Beside(
-            Pictures.Lines(RiskPictures.Curve(answer, target, half, height)), half + 3, Pictures.Lines(RiskPictures.Lives(answer, half, height)));
+            Pictures.Lines(RiskPictures.Curve(answer, target, half, height)), half + 3,
+            Pictures.Lines(RiskPictures.Lives(answer, half, height)));
     }
 
     /// <summary>The interval on the scale of the first answer of this run.</summary>

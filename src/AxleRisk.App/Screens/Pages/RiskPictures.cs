@@ -34,7 +34,9 @@ internal static class RiskPictures
     {
         DistanceRisk[] curve = [.. answer.Curve.Where(d => double.IsFinite(d.Probability.Estimate))];
         double[] km = [.. curve.Select(d => d.DistanceKm)];
-        return new LineChart(new ChartAxis("distance, km", IsLog: true), new ChartAxis("failed by then", Label: Ticks.Percent) { IsProbability = true, Range = RangeOf(answer, target) })
+        return new LineChart(
+            new ChartAxis("distance, km", IsLog: true),
+            new ChartAxis("failed by then", Label: Ticks.Percent) { IsProbability = true, Range = RangeOf(answer, target) })
         {
             Levels = [target],
             Series = [new ChartSeries("estimate", km, [.. curve.Select(d => d.Probability.Estimate)])],

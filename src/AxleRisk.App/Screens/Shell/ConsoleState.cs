@@ -187,7 +187,7 @@ internal sealed class ConsoleState : IDisposable
             place = $"{place} {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
         }
 
-        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet));
+        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet)).Fit(width);
     }
 
     private bool PressFrame(PageKey key)

@@ -12,6 +12,8 @@ internal sealed class Suspension : IDisposable
     /// <summary>More than the settings of a terminal take anywhere (60 bytes on Linux, 72 on macOS).</summary>
     private const int SettingsSize = 256;
 
+    private const int HoldMs = 1000;
+
     private const int StandardInput = 0, AtOnce = 0;
 
     // What the library switches on when it takes the screen (ECMA-48 and the private modes of xterm), and off when it gives it back.
@@ -21,6 +23,8 @@ internal sealed class Suspension : IDisposable
     private readonly byte[]? before = Settings();
     private readonly PosixSignalRegistration? stop;
     private volatile bool isAsked;
+    private byte[]? during;
+    private long wentOn;
 
     /// <summary>Remembers the terminal as it is; before the application takes it.</summary>
     public Suspension()
@@ -38,8 +42,9 @@ internal sealed class Suspension : IDisposable
     /// <summary>Stops here if that was asked for; called in every turn of the loop, between two drawings.</summary>
     public void StopIfAsked(IApplication app)
     {
-        if (!isAsked || Settings() is not { } during)
+        if (!isAsked || Settings() is not { } own)
         {
+            Hold();
             return;
         }
 
@@ -49,7 +54,8 @@ internal sealed class Suspension : IDisposable
 
         // Not the signal that was caught: this one stops every thread here and now.
         _ = Kill(Environment.ProcessId, OperatingSystem.IsLinux() ? 19 : 17);
-        _ = SetSettings(StandardInput, AtOnce, during);
+        (during, wentOn) = (own, Environment.TickCount64);
+        _ = SetSettings(StandardInput, AtOnce, own);
         Write(Take);
         app.Driver!.ClearContents();
         app.LayoutAndDraw(true);
@@ -57,6 +63,16 @@ internal sealed class Suspension : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => stop?.Dispose();
+
+    /// <summary>Keeps the console's settings: the runtime, too, sets those it knows of when the process goes on, a moment later.</summary>
+    private void Hold()
+    {
+        if (during is not null)
+        {
+            _ = Settings() is { } now && now.AsSpan().SequenceEqual(during) ? 0 : SetSettings(StandardInput, AtOnce, during);
+            during = Environment.TickCount64 - wentOn < HoldMs ? during : null;
+        }
+    }
 
     private static void Write(string sequence)
     {

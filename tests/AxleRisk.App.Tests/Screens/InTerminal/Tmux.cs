@@ -73,12 +73,31 @@ internal sealed class Tmux : IDisposable
         }
     }
 
+    /// <summary>The program's process.</summary>
+    public int ProgramId
+    {
+        get
+        {
+            // The shell that started it waits for it, so it is the only child of that.
+            string shell = Call("display-message", "-p", "#{pane_pid}").Trim();
+            return int.Parse(File.ReadAllText($"/proc/{shell}/task/{shell}/children").Trim());
+        }
+    }
+
+    /// <summary>Whether the program is stopped as a shell stops a job (proc(5): state T).</summary>
+    public bool IsStopped => File.ReadAllText($"/proc/{ProgramId}/stat").Split(')')[^1].TrimStart()[0] == 'T';
+
+    /// <summary>Sends the program a signal by its name.</summary>
+    public void Send(string signal)
+    {
+        using var kill = Process.Start("kill", [$"-{signal}", $"{ProgramId}"]);
+        kill.WaitForExit();
+    }
+
     /// <summary>Ends the program at once, with no chance to do anything.</summary>
     public void Kill()
     {
-        // The shell that started it waits for it, so it is the only child of that.
-        string shell = Call("display-message", "-p", "#{pane_pid}").Trim();
-        using var program = Process.GetProcessById(int.Parse(File.ReadAllText($"/proc/{shell}/task/{shell}/children").Trim()));
+        using var program = Process.GetProcessById(ProgramId);
         program.Kill();
         Until("exit code 137"); // 128 + SIGKILL
     }

@@ -26,7 +26,7 @@ public sealed class WholeWayTests
         terminal.Until(screen => screen.Split('\n').Count(l => l.Contains(" 0.2 ", StringComparison.Ordinal)) == 2, "both limits");
         terminal.Press("Enter");
         string edited = terminal.Until("(not saved)");
-        Assert.Contains("6.8, max 7.2", edited, StringComparison.Ordinal);
+        Assert.Matches(@"normal\(7\.0, sd 0\.\d+, 6\.8\.\.7\.2\)", edited);
         Assert.Equal(before, File.ReadAllText(path)); // not before it is saved
 
         terminal.Press("4", "e");
@@ -109,6 +109,24 @@ public sealed class WholeWayTests
         second.Until("exit code 0");
         Assert.Equal(["required_km = 90000"], File.ReadAllText(path).Split('\n').Except(before.Split('\n')));
         Assert.Equal([path], Directory.GetFiles(Path.GetDirectoryName(path)!));
+    }
+
+    [Fact]
+    public void A_console_that_is_stopped_gives_the_terminal_back_and_takes_it_again()
+    {
+        Assert.SkipUnless(Tmux.IsHere, "tmux is not here: there is no terminal to run the console in");
+        string path = Cli.Temporary(File.ReadAllText(Cli.Shipped("benchmark-five-legs")));
+        using var terminal = new Tmux("console", path);
+        terminal.Until("Failure probability by");
+        terminal.Send("TSTP");
+        terminal.Until(screen => terminal.IsStopped && !screen.Contains("Failure probability", StringComparison.Ordinal), "the screen before");
+        terminal.Send("CONT");
+        terminal.Until("Failure probability by");
+        terminal.Press("#");
+        string plain = terminal.Until("Plain characters");
+        Assert.All(plain, c => Assert.True(char.IsAscii(c), $"{c}"));
+        terminal.Press("q");
+        terminal.Until("exit code 0");
     }
 
     private static void Distance(Tmux terminal, string km)

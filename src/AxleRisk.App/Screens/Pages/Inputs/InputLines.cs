@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Scenarios;
@@ -5,7 +7,7 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.App.Screens.Pages.Inputs;
 
 /// <summary>The list of inputs as lines: a heading a group, a line an input.</summary>
-internal static class InputLines
+internal static partial class InputLines
 {
     private const int LabelWidth = 26;
     private const int UnitWidth = 9;
@@ -58,6 +60,21 @@ internal static class InputLines
         return null;
     }
 
+    /// <summary>
+    /// A distribution in fewer characters: <c>normal(7, sd 0.05013, 6.8..7.2)</c>. The list is narrow, and each of these matters; all
+    /// digits stand below it.
+    /// </summary>
+    public static string Dense(string distribution) =>
+        LongNumbers().Replace(
+            Limits().Replace(distribution, "$1..$2").Replace("(mean ", "(", StringComparison.Ordinal),
+            m => double.Parse(m.Value, CultureInfo.InvariantCulture).ToString("G4", CultureInfo.InvariantCulture));
+
+    [GeneratedRegex(@"\d+\.\d{5,}")]
+    private static partial Regex LongNumbers();
+
+    [GeneratedRegex(@"(?:min|low) ([^\s,()]+), (?:max|high) ([^\s,()]+)")]
+    private static partial Regex Limits();
+
     private static PageLine Row(InputRow row, bool isChosen, int width)
     {
         int keyWidth = width >= WideEnough ? KeyWidth : 0;
@@ -66,9 +83,9 @@ internal static class InputLines
         string key = keyWidth == 0 ? "" : TextTable.Shorten(name, keyWidth - 1).PadRight(keyWidth);
         string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
         string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
-        
-        // A distribution tells most at its beginning: the family, the middle, the spread; then its limits.
-        string value = TextTable.Shorten([row.ValueText], valueWidth)[0].PadRight(valueWidth);
+
+        string value = TextTable.Shorten([row.ValueText.Length <= valueWidth ? row.ValueText : Dense(row.ValueText)], valueWidth)[0]
+            .PadRight(valueWidth);
         Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
         PageLine line = PageLine.Of(
             new Piece(isChosen ? "> " : "  "), new Piece(label + " ", quiet), new Piece(key, Ink.Quiet),

@@ -34,8 +34,12 @@ internal static class RankingList
     public static IEnumerable<PageLine> Of(RankResult result, RankedFactor f, int width)
     {
         string unit = f.Factor.Unit.Length > 0 ? $" {f.Factor.Unit}" : "";
-        yield return PageLine.Of(TextTable.Shorten($"{Printable.Line(f.Factor.Label)} ({Printable.Line(f.Factor.Name)}): {DistributionText.Of(f.Factor)}{unit}", width),
-            Ink.Heading);
+        string heading = $"{Printable.Line(f.Factor.Label)} ({Printable.Line(f.Factor.Name)}): {DistributionText.Of(f.Factor)}{unit}";
+        foreach (string line in Wrap.Lines(heading, width))
+        {
+            yield return PageLine.Of(line, Ink.Heading);
+        }
+
         string[] sentences =
         [
             $"Place {f.Place}{Tied(result, f)}: {Percent(f.FailureShare)} % of the failures, {Percent(f.LifeShare)} % of the spread of life. {Knowledge(f)}",
