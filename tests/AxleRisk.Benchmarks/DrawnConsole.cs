@@ -50,6 +50,11 @@ internal sealed class DrawnConsole : IDisposable
                 window.DrawComplete -= End;
                 isShown.Set();
             }
+            else if (shows())
+            {
+                // It came about while this was drawn, and may be on the screen already: counted with the next drawing.
+                window.SetNeedsDraw();
+            }
         }
 
         var watch = Stopwatch.StartNew();

@@ -55,6 +55,7 @@ internal sealed class LiveRisk : IDisposable
         LifeModel model = session.Model;
         StudySettings settings = SettingsOf(model);
         TimeProvider clock = session.Clock;
+        TimeSpan before = Run.IsSnapshot ? TimeSpan.Zero : Run.ResultElapsed;
         Run.Start(session.State, Evaluations, (options, publish) =>
         {
             long start = clock.GetTimestamp();
@@ -63,7 +64,8 @@ internal sealed class LiveRisk : IDisposable
             {
                 Checkpoint = state =>
                 {
-                    if (clock.GetElapsedTime(last) >= pause && IsFar(state, clock.GetElapsedTime(start)))
+                    bool isDue = clock.GetElapsedTime(last) >= pause || state.NextBlock == state.EndBlock;
+                    if (isDue && Left(state, clock.GetElapsedTime(start), before) > Pause)
                     {
                         publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state,
                             options));
@@ -92,9 +94,15 @@ internal sealed class LiveRisk : IDisposable
     /// <inheritdoc/>
     public void Dispose() => Run.Dispose();
 
-    /// <summary>Whether the end is farther than it takes to read an answer on the way, which would only delay it.</summary>
-    private static bool IsFar(RiskState state, TimeSpan elapsed) =>
-        elapsed * ((double)(state.EndBlock - state.NextBlock) / (state.NextBlock - state.FirstBlock)) > Pause;
+    /// <summary>
+    /// How far the end is, by the blocks left or by the run before, which knows of the rare-event answers sought after the last block:
+    /// where it is near, an answer on the way would only delay it.
+    /// </summary>
+    private static TimeSpan Left(RiskState state, TimeSpan elapsed, TimeSpan before)
+    {
+        TimeSpan blocks = elapsed * ((double)(state.EndBlock - state.NextBlock) / (state.NextBlock - state.FirstBlock));
+        return blocks > before - elapsed ? blocks : before - elapsed;
+    }
 
     private static RiskAnswer Answer(LifeModel model, RiskResult result, RiskState state, RunOptions options)
     {

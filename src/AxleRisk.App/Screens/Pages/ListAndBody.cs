@@ -48,7 +48,7 @@ internal sealed class ListAndBody
         PageLine[] shown = [.. Enumerable.Range(top, listHeight).Select(i => i < all.Count ? all[i] : PageLine.Empty)];
         int bodyWidth = isWide ? width - listWidth - Gap : width;
         int room = isWide ? height : height - listHeight;
-        PageLine[] 
+        PageLine[]
             lower = [.. Body(bodyOf(bodyWidth, Math.Max(1, room - 1)), bodyWidth, room, isWide ? 0 : all.Count)];
         return isWide ? [.. PageLine.Beside(shown, listWidth + Gap, lower)] : [.. shown, .. lower];
     }

@@ -83,7 +83,7 @@ internal static partial class InputLines
         string key = keyWidth == 0 ? "" : TextTable.Shorten(name, keyWidth - 1).PadRight(keyWidth);
         string mark = row.Factor is { } knowledge ? knowledge == Knowledge.Unknown ? "unknown" : "varies" : row.IsStated ? "" : "default";
         string label = TextTable.Shorten(Printable.Line(row.Label), LabelWidth).PadRight(LabelWidth);
-        
+
         string value = TextTable.Shorten([row.ValueText.Length <= valueWidth ? row.ValueText : Dense(row.ValueText)], valueWidth)[0]
             .PadRight(valueWidth);
         Ink quiet = row.IsStated ? Ink.Plain : Ink.Quiet;
