@@ -57,7 +57,7 @@ internal static class FullScenario
         speed_km_per_h = { distribution = "uniform", low = 30, high = 60 }
         corrugated_share = 0.2
         corrugation_wavelength_m = 0.7
-        damage_ratio = { distribution = "lognormal", median = 1.5, cov = 0.1, knowledge = "unknown" }
+        damage_ratio = 1.5
 
         [fatigue]
         counting = "narrow-band"
