@@ -43,7 +43,7 @@ public sealed class LifeModel
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
         Chances = new FailureChances(scenario, Factors, Modes, Scale);
         assembly = new ColumnAssembly(scenario, Factors, Modes);
-        damageRatio = new DamageRatio(assembly.SourceOf(Quantities.DamageRatio));
+        damageRatio = new DamageRatio(scenario, assembly);
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
         curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];

@@ -64,12 +64,11 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
     /// <summary>Says of a key that is not known in one section where else it is known.</summary>
     public static string? OtherSection(string key)
     {
-        string? section = Quantities.All.FirstOrDefault(q => q.Key == key)?.Section;
-        return section switch
-        {
-            null => null,
-            Quantities.LegSection => $"; it belongs in [[{section}]]",
-            _ => $"; it belongs in [{section}]",
-        };
+        string[] tables =
+        [
+            .. Quantities.All.Where(q => q.Key == key).Select(q => q.Section)
+                .Select(s => s == Quantities.LegSection ? $"[[{s}]]" : $"[{s}]"),
+        ];
+        return tables.Length == 0 ? null : "; it belongs in " + MessageText.List(tables, "or");
     }
 }

@@ -57,6 +57,7 @@ internal static class FullScenario
         speed_km_per_h = { distribution = "uniform", low = 30, high = 60 }
         corrugated_share = 0.2
         corrugation_wavelength_m = 0.7
+        damage_ratio = 1.5
 
         [fatigue]
         counting = "narrow-band"
@@ -106,6 +107,7 @@ internal static class FullScenario
         km = { distribution = "uniform", low = 150, high = 220 }
         road_class = "E"
         speed_km_per_h = 18
+        damage_ratio = 0.9
         payload_kg = 300
 
         [[trip.remedies]]
