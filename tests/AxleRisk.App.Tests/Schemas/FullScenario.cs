@@ -69,6 +69,7 @@ internal static class FullScenario
 
         [evidence]
         survived_km = 40000
+        would_have_passed_km = 90000
 
         [[evidence.measured]]
         factor = "axle.wall_mm"
@@ -83,6 +84,7 @@ internal static class FullScenario
         name = "thin wall"
         prior = 0.2
         when = { "axle.wall_mm" = { below = 5.8 }, "legs.gravel.share" = { above = 0.3 }, "vehicle.payload_kg" = [100] }
+        instead = { "axle.wall_mm" = 6.5 }
 
         [[remedies]]
         name = "thicker"
