@@ -136,6 +136,11 @@ internal static class FullScenario
     public static JsonObject Around(string path)
     {
         JsonObject json = Json();
+        if (path == "detail.curve")
+        {
+            json["detail"] = Toml.ToJson(OwnCurve)["detail"]!.DeepClone();
+        }
+
         if (json.ContainsKey(path.Split('.')[0]) && !Array.Exists(OfInputs, path.StartsWith))
         {
             Array.ForEach(OfInputs, t => json.Remove(t));
@@ -144,6 +149,18 @@ internal static class FullScenario
 
         return json;
     }
+
+    private const string OwnCurve = """
+        [detail]
+        catalogue = "own"
+
+        [detail.curve]
+        slopes = [3, 5]
+        log10_a = [12.0, 15.4]
+        stated_as = "mean"
+        sd_log10_n = 0.2
+        source = "a test"
+        """;
 
     private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "remedies", "trip.remedies"];
 }
