@@ -119,7 +119,7 @@ public abstract record KeyKind
 
     /// <summary>
     /// A category of the weld catalogue that the key <c>catalogue</c> names, or a choice of several, whose keys are in
-    /// <see cref="DetailFormat.CategoryChoice"/>.
+    /// <see cref="DetailFormat.WordChoice"/>.
     /// </summary>
     public sealed record Category : KeyKind
     {
