@@ -53,7 +53,8 @@ internal static class InputsSection
     private static string Meaning(Factor factor) => factor switch
     {
         ScalarFactor s => s.Input.Quantity.Meaning,
-        CategoryFactor => "weld category of the checked section",
+        WordFactor { Name: Change.EnvironmentName } => "what the weld lives in",
+        WordFactor => "weld category of the checked section",
         _ => "shares of the distance, leg by leg",
     };
 

@@ -77,7 +77,7 @@ public sealed record Scenario
     /// </summary>
     public string LabelOf(string name) => name switch
     {
-        Change.CategoryName => CategoryFactor.FactorLabel,
+        _ when WordFactor.LabelOfName(name) is { } label => label,
         MixFactor.FactorName => MixFactor.FactorLabel,
         _ => Inputs.Concat(Trip?.Inputs ?? []).FirstOrDefault(i => i.Name == name)?.Label
             ?? Legs.Where(l => MixFactor.ColumnOf(l) == name).Select(MixFactor.LabelOf).FirstOrDefault(name),

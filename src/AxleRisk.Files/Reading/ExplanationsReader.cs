@@ -128,7 +128,7 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names, C
             return null;
         }
 
-        if (entry.Node is TomlTable range && target.Categories.IsEmpty)
+        if (entry.Node is TomlTable range && target.Words.IsEmpty)
         {
             return ReadRange(new TableReader(range, target.Name, EvidenceFormat.Range, errors), target.Name);
         }
