@@ -128,6 +128,17 @@ internal static class FullScenario
         target_fraction = 0.10
         target_km = 120000
 
+        [decision]
+        failure_cost = { distribution = "lognormal", median = 9000, cov = 0.3, knowledge = "unknown" }
+        over = "distance"
+        vehicles = 40
+        distance_km = 60000
+
+        [[decision.packages]]
+        name = "both"
+        remedies = "thicker + slower"
+        cost = 90
+
         """;
 
     /// <summary>The same as JSON, to be changed.</summary>
