@@ -16,6 +16,8 @@ internal static class DecideDocument
         .NumberOrNull("warranty_km", "the distance limit of the warranty, km; null where a distance decides", r => r.Fleet?.WarrantyKm)
         .Number("mean_failure_cost", "what one failure costs on average", r => r.MeanFailureCost)
         .Text("best", "the option with the least expected net cost", r => r.Options[r.Best].Name)
+        .Text("next", "the best of the other options", r => r.Next.Name)
+        .Interval("lead", "how much more that is expected to cost than the best, paired", r => r.Lead)
         .Interval("perfect_information", "what knowing all that is unknown would save on average", r => r.PerfectInformation)
         .List("options", "the options, the scenario as it is first", new JsonForm<DecidedOption>()
             .Text("name", "its name", o => o.Name)

@@ -28,12 +28,11 @@ internal static class DecideText
     public static IEnumerable<string> Sentences(DecideResult result)
     {
         DecidedOption best = result.Options[result.Best];
-        DecidedOption next = result.Options.Where((_, i) => i != result.Best).MinBy(o => o.NetCost.Estimate)!;
+        DecidedOption next = result.Next;
         yield return $"Expected net cost of {Of(result)}: {Money(best.NetCost.Estimate, result)} ({Range(best.NetCost)}), of which {Money(best.FailureCost.Estimate, result)} for failures; "
             + $"one failure costs {Money(result.MeanFailureCost, result)} on average, {Counted(result)}";
 
-        // Of the break-even price against the next follows the lead, paired.
-        Interval lead = Lead(result, best);
+        Interval lead = result.Lead;
         yield return lead.Low > 0
             ? $"Next: {Printable.Line(next.Name)}, which is expected to cost {Money(lead.Estimate, result)} more ({Range(lead)})"
             : $"This run cannot tell it from {Printable.Line(next.Name)}: {Money(lead.Estimate, result)} apart ({Range(lead)}); more --evaluations help";
@@ -95,12 +94,6 @@ internal static class DecideText
     private static string Counted(DecideResult result) => result.Fleet is { } fleet
         ? $"and those count that come within {fleet.WarrantyMonths} months and {Figures.Exact(fleet.WarrantyKm)} km"
         : $"and those by {Figures.Exact(result.Km!.Value)} km count";
-
-    private static Interval Lead(DecideResult result, DecidedOption best)
-    {
-        double Of(double breakEven) => result.Vehicles * (breakEven - best.Price);
-        return new Interval(Of(best.BreakEvenPrice.Estimate), Of(best.BreakEvenPrice.Low), Of(best.BreakEvenPrice.High));
-    }
 
     private static string Share(double p) => p is > 0 and < 0.001 ? "< 0.1 %" : Figures.Share(p);
 }

@@ -19,6 +19,7 @@ public sealed class LeftOutSectionTests
 
         [[remedies]]
         name = "thicker tube"
+        cost = 85
         change = { "axle.wall_mm" = 8.5 }
 
         [trip]
@@ -33,6 +34,9 @@ public sealed class LeftOutSectionTests
         warranty_months = 24
         warranty_km = 60000
         cost_per_claim = 1000
+
+        [decision]
+        over = "warranty"
         """;
 
     /// <summary>No axle of the benchmark gets this far: no sample agrees with it.</summary>

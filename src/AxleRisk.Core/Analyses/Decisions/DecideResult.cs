@@ -32,6 +32,13 @@ public sealed record DecideResult
     /// <summary>The place of the option with the least expected net cost.</summary>
     public required int Best { get; init; }
 
+    /// <summary>The best of the other options.</summary>
+    public DecidedOption Next => Options.Where((_, i) => i != Best).MinBy(o => o.NetCost.Estimate)!;
+
+    /// <summary>How much more the next is expected to cost than the best, paired: the way to the break-even price, of all vehicles.</summary>
+    public Interval Lead => Options[Best] is var best && best.BreakEvenPrice is var (estimate, low, high)
+        ? new(Vehicles * (estimate - best.Price), Vehicles * (low - best.Price), Vehicles * (high - best.Price)) : default;
+
     /// <summary>What knowing all that is unknown would save on average: no measurement is worth more.</summary>
     public required Interval PerfectInformation { get; init; }
 

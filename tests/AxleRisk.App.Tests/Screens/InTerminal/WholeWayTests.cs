@@ -144,7 +144,7 @@ public sealed class WholeWayTests
             terminal.UntilMatch(@">  *last +distance 400 km, like ford", "the leg of the trip");
 
             terminal.Press("6");
-            terminal.Until("6>Causes");
+            terminal.Until("6>");
             terminal.Press("Enter");
             terminal.Until("Life of this axle");
             terminal.Press("f");

@@ -64,7 +64,7 @@ public sealed class KeyLineTests
     }
 
     [Fact]
-    public void All_ten_pages_show_how_to_get_help_and_how_to_leave()
+    public void All_pages_show_how_to_get_help_and_how_to_leave()
     {
         var seen = new List<(string Name, string Line)>();
         Action<Step> look = step => seen.Add((step.State.Front.Name, step.Screen.Split('\n').Select(l => l.TrimEnd('\r')).ElementAt(23)));
@@ -90,8 +90,8 @@ public sealed class KeyLineTests
                 Keys(Key.Enter), Pause(), Pause(),
                 .. All(),
             ]);
-        Assert.Equal(20, seen.Count);
-        Assert.Equal(10, seen.Select(s => s.Name).Distinct().Count());
+        Assert.Equal(2 * PageBook.Keys.Length, seen.Count);
+        Assert.True(seen.Select(s => s.Name).Distinct().Count() > 10);
         Assert.All(seen, s => Assert.Contains(" ? explain  ", s.Line, StringComparison.Ordinal));
         Assert.All(seen, s => Assert.EndsWith("q quit", s.Line.TrimEnd(), StringComparison.Ordinal));
 
