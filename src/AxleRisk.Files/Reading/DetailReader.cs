@@ -12,59 +12,69 @@ internal sealed class DetailReader(ErrorLog errors)
     /// <summary>Reads the table; null, with the errors logged, where it is wrong.</summary>
     public Detail? Read(TableReader table)
     {
-        string? name = table.Text("catalogue");
-        TomlEntry? category = table.Require("category");
-        string environment = ReadEnvironment(table, name);
+        string? name = ReadCatalogue(table);
         double? exponent = table.Number("thickness_exponent");
-        table.RejectUnknown();
-        if (name is not null && !SnCatalogue.Catalogues.Contains(name))
+        TableReader? curve = table.Inner("curve");
+        OwnCurve? own = curve is null ? null : new OwnCurveReader(errors).Read(curve);
+        if (name == Detail.OwnCatalogue)
         {
-            errors.Add(table.Table.Find("catalogue")!.Node.At,
-                $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
-            name = null;
+            RejectBesideOwn(table);
+            table.RejectUnknown();
+            return own is null ? null : new Detail(name, [Detail.OwnCategory], [1], Knowledge.Unknown, exponent) { Own = own };
         }
 
-        if (category is null)
+        TomlEntry? category = table.Require("category");
+        WordChoice? environment = table.Find("environment") is TomlEntry entry ? Read(Change.EnvironmentName, entry.Node, name) : null;
+        table.RejectUnknown();
+        WordChoice? read = category is null ? null : Read(Change.CategoryName, category.Node, name);
+        return name is null || read is null
+            ? null
+            : new Detail(name, read.Words, read.Weights, read.Knowledge, exponent) { Environment = environment, Own = own };
+    }
+
+    private string? ReadCatalogue(TableReader table)
+    {
+        if (table.Text("catalogue") is not string name)
         {
             return null;
         }
 
-        var read = ReadCategory(category.Node, name, table.NameOf("category"));
-        return name is null || read is not var (categories, weights, knowledge)
-            ? null
-            : new Detail(name, categories, weights, knowledge, exponent) { Environment = environment };
+        ImmutableArray<string> known = DetailFormat.Detail.Find("catalogue")!.Words;
+        if (known.Contains(name))
+        {
+            return name;
+        }
+
+        errors.Add(table.Find("catalogue")!.Node.At, $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, known)}");
+        return null;
     }
 
-    private string ReadEnvironment(TableReader table, string? catalogue)
+    private void RejectBesideOwn(TableReader table)
     {
-        if (table.Text("environment") is not string environment)
+        foreach (string key in new[] { "category", "environment" })
         {
-            return Detail.Air;
+            if (table.Find(key) is TomlEntry entry)
+            {
+                errors.Add(entry.KeyAt, $"{table.NameOf(key)} does not belong to a curve of your own: leave it out, or name a catalogue");
+            }
         }
 
-        // Of an unknown catalogue, an error of its own, nothing more is asked than of the one with the most.
-        ImmutableArray<string> possible = SnCatalogue.Environments(
-            catalogue is not null && SnCatalogue.Catalogues.Contains(catalogue) ? catalogue : SnCatalogue.Catalogues[0]);
-        if (!possible.Contains(environment))
+        if (table.Find("curve") is null)
         {
-            errors.Add(
-                table.Find("environment")!.Node.At,
-                $"{table.NameOf("environment")} must be {MessageText.List([.. possible.Select(MessageText.Quote)], "or")}"
-                + $"{(possible.Length == 1 ? $" with {catalogue}, which tells of no other" : "")}, not {MessageText.Quote(environment)}");
+            errors.Add(table.Find("catalogue")!.Node.At, "a curve of your own must be stated under [detail.curve]");
         }
-
-        return environment;
     }
 
-    /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>
-    public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node,
-        string? catalogueName, string name) =>
-        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, ScenarioFormat.CategoryChoice, errors), catalogueName)
-        : IsCategory(node, catalogueName, name) ? ([((TomlText)node).Text], [1.0], Knowledge.Unknown)
+    /// <summary>Reads a category or environment, or a choice of several; null, with the errors logged, where it is wrong.</summary>
+    /// <param name="name">Which, one of <see cref="Change.WordNames"/>.</param>
+    /// <param name="node">What stands there.</param>
+    /// <param name="catalogue">The catalogue; null where that is wrong and reported already.</param>
+    public WordChoice? Read(string name, TomlNode node, string? catalogue) =>
+        node is TomlTable choice ? ReadChoice(name, new TableReader(choice, name, DetailFormat.WordChoice, errors), catalogue)
+        : IsWord(name, node, catalogue, name) ? WordChoice.Sure(((TomlText)node).Text)
         : null;
 
-    private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table,
-        string? catalogueName)
+    private WordChoice? ReadChoice(string name, TableReader table, string? catalogue)
     {
         string? family = table.Text("distribution");
         if (family is not null and not "choice")
@@ -83,8 +93,8 @@ internal sealed class DetailReader(ErrorLog errors)
         HashSet<string> seen = [];
         foreach (TomlNode item in values?.Items ?? [])
         {
-            bool good = IsCategory(item, catalogueName, table.NameOf("values"));
-            if (good && !seen.Add(CurveOf(catalogueName, ((TomlText)item).Text)))
+            bool good = IsWord(name, item, catalogue, table.NameOf("values"));
+            if (good && !seen.Add(CurveOf(catalogue, ((TomlText)item).Text)))
             {
                 errors.Add(item.At, $"{table.NameOf("values")} has {item.Shown} twice");
                 good = false;
@@ -94,8 +104,27 @@ internal sealed class DetailReader(ErrorLog errors)
         }
 
         return sound && weights is not null && values is not null
-            ? ([.. values.Items.Select(i => ((TomlText)i).Text)], [.. weights], knowledge)
+            ? new WordChoice([.. values.Items.Select(i => ((TomlText)i).Text)], [.. weights], knowledge)
             : null;
+    }
+
+    private bool IsWord(string name, TomlNode node, string? catalogue, string where) =>
+        name == Change.EnvironmentName ? IsEnvironment(node, catalogue, where) : IsCategory(node, catalogue, where);
+
+    private bool IsEnvironment(TomlNode node, string? catalogue, string where)
+    {
+        // Of an unknown catalogue, an error of its own, nothing more is asked than of the one with the most.
+        ImmutableArray<string> possible = SnCatalogue.Environments(catalogue ?? SnCatalogue.Catalogues[0]);
+        if (node is TomlText { Text: string text } && possible.Contains(text))
+        {
+            return true;
+        }
+
+        errors.Add(
+            node.At,
+            $"{where} must be {MessageText.List([.. possible.Select(MessageText.Quote)], "or")}"
+            + $"{(possible.Length == 1 ? $" with {catalogue}, which tells of no other" : "")}, not {node.Shown}");
+        return false;
     }
 
     private bool IsCategory(TomlNode node, string? catalogueName, string name)

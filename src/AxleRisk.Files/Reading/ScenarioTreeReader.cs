@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
@@ -60,7 +61,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         if (fatigue is not null)
         {
             counting = fatigue.Word("counting", FormatWords.Countings) ?? CycleCounting.Dirlik;
-            quantities.ReadSection(fatigue, "fatigue");
+            ReadFatigue(quantities, fatigue, detail?.Own is { } own && detail.IsOwn ? own : null);
             fatigue.RejectUnknown(QuantityReader.OtherSection);
         }
 
@@ -105,6 +106,19 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         new RemediesReader(errors, values, all).Read(trip, Trip.Whole(scenario), scenario.Remedies.Select(r => r.Name));
 
     private static bool IsOfTrip(RankCorrelation correlation) => Trip.IsNameOf(correlation.First) || Trip.IsNameOf(correlation.Second);
+
+    // A curve of the user's own brings its scatter with it.
+    private static void ReadFatigue(QuantityReader quantities, TableReader table, OwnCurve? own)
+    {
+        foreach (Quantity quantity in Quantities.All.Where(q => q.Section == "fatigue"))
+        {
+            bool isOwn = own is not null && quantity == Quantities.LifeScatter;
+            quantities.Read(
+                table, quantity,
+                otherwise: isOwn ? new Value.Uncertain(new Normal(0, own!.StandardDeviation), Knowledge.Varies) : null,
+                source: isOwn ? $"standard deviation {own!.StandardDeviation:0.###} of log10 N: [detail.curve]" : null);
+        }
+    }
 
     private Knowledge ReadMixKnowledge(TableReader use)
     {

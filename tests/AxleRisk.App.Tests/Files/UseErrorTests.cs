@@ -22,7 +22,7 @@ public class UseErrorTests
     [InlineData("road_class = \"C\"", "road_class = \"C\"\ncorrugation_rms_mm = 5",
         "a.toml(30,1): legs.gravel.corrugation_rms_mm needs a corrugated_share")]
     [InlineData("road_class = \"C\"", "road_class = \"C\"\nspeed = 5",
-        "a.toml(30,1): unknown key \"speed\" in legs.gravel; possible: name, share, road_class, speed_km_per_h, roughness_1e_6_m3, roughness_within_class, corrugated_share, corrugation_wavelength_m, corrugation_rms_mm")]
+        "a.toml(30,1): unknown key \"speed\" in legs.gravel; possible: name, share, road_class, speed_km_per_h, roughness_1e_6_m3, roughness_within_class, corrugated_share, corrugation_wavelength_m, corrugation_rms_mm, damage_ratio")]
     public void A_wrong_leg_is_named(string old, string replacement, string expected) =>
         Assert.Equal([expected], Good.ErrorsWith(old, replacement));
 
@@ -46,6 +46,12 @@ public class UseErrorTests
     [InlineData("catalogue = \"DNV-RP-C203\"\ncategory = \"E\"",
         "catalogue = \"IIW\"\ncategory = \"FAT 80\"\nenvironment = \"free corrosion\"",
         "a.toml(19,15): detail.environment must be \"air\" with IIW, which tells of no other, not \"free corrosion\"")]
+    [InlineData("category = \"E\"",
+        "category = \"E\"\nenvironment = { distribution = \"choice\", values = [\"air\", \"sea\"], weights = [0.5, 0.5] }",
+        "a.toml(19,59): detail.environment.values must be \"air\", \"seawater with protection\" or \"free corrosion\", not \"sea\"")]
+    [InlineData("catalogue = \"DNV-RP-C203\"\ncategory = \"E\"",
+        "catalogue = \"IIW\"\ncategory = \"FAT 80\"\nenvironment = { distribution = \"choice\", values = [\"air\", \"free corrosion\"], weights = [0.5, 0.5] }",
+        "a.toml(19,59): detail.environment.values must be \"air\" with IIW, which tells of no other, not \"free corrosion\"")]
     [InlineData("category = \"E\"", "category = { distribution = \"normal\", values = [\"E\"], weights = [1] }",
         "a.toml(18,29): detail.category.distribution must be \"choice\", not \"normal\"")]
     [InlineData("category = \"E\"", "category = { distribution = \"choice\", values = [\"E\", \"E\"], weights = [0.5, 0.5] }",

@@ -38,9 +38,10 @@ internal static class FullScenario
         [detail]
         catalogue = "DNV-RP-C203"
         category = { distribution = "choice", values = ["E", "F"], weights = [0.7, 0.3], knowledge = "unknown" }
+        environment = { distribution = "choice", values = ["air", "free corrosion"], weights = [0.8, 0.2], knowledge = "unknown" }
 
         [use]
-        speed_factor = { distribution = "lognormal", median = 1, cov = 0.1 }
+        speed_factor = 1.05
         mix_concentration = 100
         mix_knowledge = "unknown"
 
@@ -57,6 +58,7 @@ internal static class FullScenario
         speed_km_per_h = { distribution = "uniform", low = 30, high = 60 }
         corrugated_share = 0.2
         corrugation_wavelength_m = 0.7
+        damage_ratio = 1.5
 
         [fatigue]
         counting = "narrow-band"
@@ -114,6 +116,7 @@ internal static class FullScenario
         km = { distribution = "uniform", low = 150, high = 220 }
         road_class = "E"
         speed_km_per_h = 18
+        damage_ratio = 0.9
         payload_kg = 300
 
         [[trip.remedies]]
@@ -151,6 +154,11 @@ internal static class FullScenario
     public static JsonObject Around(string path)
     {
         JsonObject json = Json();
+        if (path == "detail.curve")
+        {
+            json["detail"] = Toml.ToJson(OwnCurve)["detail"]!.DeepClone();
+        }
+
         if (json.ContainsKey(path.Split('.')[0]) && !Array.Exists(OfInputs, path.StartsWith))
         {
             Array.ForEach(OfInputs, t => json.Remove(t));
@@ -159,6 +167,18 @@ internal static class FullScenario
 
         return json;
     }
+
+    private const string OwnCurve = """
+        [detail]
+        catalogue = "own"
+
+        [detail.curve]
+        slopes = [3, 5]
+        log10_a = [12.0, 15.4]
+        stated_as = "mean"
+        sd_log10_n = 0.2
+        source = "a test"
+        """;
 
     private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "remedies", "trip.remedies"];
 }
