@@ -23,6 +23,7 @@ internal static class TripBlocks
         TripText.LegTable(result).Captioned(TripText.LegsHeading),
         TripText.EndTable(result).Captioned(TripText.EndsHeading),
         .. Limits(result),
+        .. CardBlocks.Of(result),
         .. Remedies(result),
         .. Combinations(result),
         new Paragraph(TripText.Reading(result)),
@@ -34,7 +35,7 @@ internal static class TripBlocks
             $"The remedy \"{Printable.Line(r.Remedy.Name)}\" makes the trip riskier: {Figures.Probability(r.Probability)} instead of {Figures.Probability(result.Probability)}."));
 
     private static IEnumerable<string> Decision(TripResult result) =>
-        new[] { TripWords.Verdict(result), TripWords.Advice(result) }.Where(s => s.Length > 0);
+        new[] { TripWords.Verdict(result), TripWords.Advice(result), CardText.Summary(result) }.Where(s => s.Length > 0);
 
     private static IEnumerable<Block> Pictures(TripResult result)
     {

@@ -8,6 +8,36 @@ namespace AxleRisk.App.Documents;
 /// <summary>A trip as JSON and as rows.</summary>
 internal static class TripDocument
 {
+    private static readonly JsonForm<CardResult> Card = new JsonForm<CardResult>()
+        .Number("hours", "travel time, h", c => c.Hours)
+        .Number("hours_as_planned", "travel time at the planned speeds, h", c => c.HoursAsPlanned)
+        .Number("target", "the failure probability to be kept", c => c.Target)
+        .Probability("risk", "failure probability on the trip, by vehicles that had no part in the search", c => c.Risk)
+        .List("legs", "the legs, in the order they are driven", new JsonForm<CardLeg>()
+            .Text("name", "the leg", l => l.Name)
+            .Number("km", "its mean distance, km", l => l.Km)
+            .Number("speed_km_per_h", "the speed not to be exceeded, km/h", l => l.KmPerHour)
+            .Number("planned_km_per_h", "the planned speed, km/h", l => l.PlannedKmPerHour)
+            .NumberOrNull("share", "its share of the failures", l => l.Share), c => c.Legs)
+        .NumberOrNull("payload_kg", "the load on every leg, kg; null where it stays as planned", c => c.PayloadKg)
+        .Texts("remedies", "the remedies taken before the start", c => c.Remedies.Select(r => r.Name))
+        .Flag("keeps_target", "whether the whole interval of the risk keeps the target; if not, this is the least risk found", c => c.KeepsTarget)
+        .List("prices", "what each constraint costs in travel time", new JsonForm<CardPrice>()
+            .Word("of", "what is constrained", ["without_remedy", "load", "no_target"], p => p.Kind switch
+            {
+                CardConstraint.WithoutRemedy => "without_remedy",
+                CardConstraint.OtherLoad => "load",
+                _ => "no_target",
+            })
+            .Text("remedy", "the remedy that is not taken; null otherwise", p => p.Remedy?.Name).OrNull()
+            .NumberOrNull("payload_kg", "the load, kg; null for the planned one, or where it is no load", p => p.PayloadKg)
+            .NumberOrNull("hours", "the least travel time with it, h; null where no combination keeps the target", p => p.Hours)
+            .Texts("taken", "the remedies that are taken then", p => p.Taken.Select(r => r.Name)),
+            c => c.Prices)
+        .Whole("searched", "combinations of load and remedies that were searched", c => c.Searched)
+        .Whole("search_rows", "vehicles of the search", c => c.SearchRows)
+        .Whole("rows", "vehicles that the risk is told of", c => c.Rows);
+
     public static JsonForm<TripResult> Form { get; } = new JsonForm<TripResult>()
         .Text("summary", "the answer in a sentence or two",
             r => string.Join(" ", new[] { TripWords.Verdict(r), TripWords.Advice(r) }.Where(t => t.Length > 0)))
@@ -41,6 +71,7 @@ internal static class TripDocument
                 .Maybe("to", "upper end; null at the end of what was tried", CommonForms.Interval, w => w.To), l => l.Windows)
             .NumberOrNull("best_at", "the value with the least failure probability of those tried", l => l.BestAt)
             .Interval("least_failure_probability", "the failure probability there", l => l.Least), r => r.Limits)
+        .Object("card", "the crew's card; null where there is no target or none was asked for", Card, r => r.Card).OrNull()
         .List("remedies", "the remedies, the least failure probability first", new JsonForm<TripRemedy>()
             .Text("name", "the remedy", r => r.Remedy.Name)
             .NumberOrNull("cost", "what it costs; null where it does not say", r => r.Remedy.Cost)
@@ -67,6 +98,11 @@ internal static class TripDocument
         .. result.Limits.SelectMany(Rows),
         .. result.Remedies.Select(r => Cells.Row("remedy", r.Remedy.Name, r.Probability)),
         .. result.Remedies.Select(r => Cells.Row("remedy_ratio", r.Remedy.Name, r.Ratio)),
+        .. result.Card is not { } card ? [] : new[]
+        {
+            Cells.Row("card_hours", "", new Interval(card.Hours, card.Hours, card.Hours)), Cells.Row("card_risk", "", card.Risk),
+        },
+        .. (result.Card?.Legs ?? []).Select(l => Cells.Row("card_speed_km_per_h", l.Name, new Interval(l.KmPerHour, l.KmPerHour, l.KmPerHour))),
         .. result.Combinations.Select(c => Cells.Row("combination", RangeWords.OfKeys(c.Members), c.Probability)),
     ];
 

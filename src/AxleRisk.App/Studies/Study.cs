@@ -69,6 +69,10 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// </summary>
     public virtual string Arguments(TQuestion question) => "";
 
+    /// <summary>Writes what the command line asks to be written besides.</summary>
+    /// <returns>Why it could not be written, as a sentence; null where it was, or nothing was asked.</returns>
+    public virtual string? WriteBesides(System.CommandLine.ParseResult parsed, ScenarioDocument document, TResult result) => null;
+
     /// <summary>The number of scenarios that are evaluated with each sample.</summary>
     public virtual int Cases(Scenario scenario, TQuestion question) => 1;
 

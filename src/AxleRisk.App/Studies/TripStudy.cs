@@ -1,5 +1,6 @@
 using System.CommandLine;
 using AxleRisk.App.Answers;
+using AxleRisk.App.Commands;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
@@ -16,6 +17,9 @@ namespace AxleRisk.App.Studies;
 /// <summary>Whether the axle lasts the trip, and what would let it.</summary>
 internal sealed class TripStudy : Study<TripQuestion, TripResult>
 {
+    private readonly OutputFile card = new("--card")
+    { Description = "also write the crew's card for print: a page of HTML, and the same as text beside it", HelpName = "PATH" };
+
     public override string Name => "trip";
 
     public override string Title => "The trip";
@@ -62,12 +66,19 @@ internal sealed class TripStudy : Study<TripQuestion, TripResult>
             DefaultValueFactory = _ => "auto",
         };
         method.AcceptOnlyFromAmong("auto", "crude");
-        return new([target, method], (parsed, usual) => usual with
+        return new([target, card, method], (parsed, usual) => usual with
         {
+            WithCard = parsed.GetValue(card) is not null,
             Target = parsed.GetValue(target) is { } text ? double.Parse(text) : null,
             IsCounted = parsed.GetValue(method) == "crude",
         });
     }
+
+    /// <inheritdoc/>
+    public override string? WriteBesides(ParseResult parsed, ScenarioDocument document, TripResult result) =>
+        parsed.GetValue(card) is not { } path ? null
+        : result.Card is null ? "no card was made: it needs a target (--target, or trip.target_risk) and a trip whose start is reached"
+        : CardFile.Write(path, document, result);
 
     public override TripQuestion Usual(Scenario scenario, bool evaluationsStated) => new();
 

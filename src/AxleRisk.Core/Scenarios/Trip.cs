@@ -26,6 +26,9 @@ public sealed record Trip
     /// <summary>The failure probability on the trip that is to be kept; null where none is stated.</summary>
     public double? TargetRisk { get; init; }
 
+    /// <summary>What the crew's card may choose from; null where none is asked for.</summary>
+    public TripCard? Card { get; init; }
+
     /// <summary>What could be done for this trip besides the scenario's remedies.</summary>
     public ImmutableArray<Remedy> Remedies { get; init; } = [];
 

@@ -25,6 +25,18 @@ public static class TripFormat
         ],
     };
 
+    /// <summary>What the crew's card may choose from.</summary>
+    public static TableFormat Card { get; } = new(
+        "trip.card", "What the crew's card may choose from; asks for one. It needs a target.",
+        new("speed_step_km_per_h", "step of speeds", "km/h", new KeyKind.Number(Domain.Positive), "speeds are multiples of this")
+        { Otherwise = "5" },
+        new("fastest_km_per_h", "greatest speed", "km/h", new KeyKind.Number(Domain.Positive), "no leg is driven faster, even where the plan is")
+        { Otherwise = "the planned speed of each leg, rounded down to the step" },
+        new("payloads_kg", "other loads", "kg",
+            new KeyKind.Numbers(Domain.NonNegative, 1, 6, "up to six loads in brackets"),
+            "loads that could be carried on every leg in place of the planned ones"),
+        new("notes", "notes", "", new KeyKind.Line(300), "what else the crew should know, such as tyre pressures; only printed"));
+
     /// <summary>The trip.</summary>
     public static TableFormat Trip { get; } = new(
         "trip", "A trip that a vehicle sets out on.",
@@ -33,5 +45,6 @@ public static class TripFormat
             "the failure probability on the trip that is to be kept"),
         new("legs", "legs of the trip", "", new KeyKind.Tables(Leg, 1, UseFormat.MostLegs, "legs of the trip"), Leg.Meaning)
         { IsRequired = true },
+        new("card", "crew's card", "", new KeyKind.Table(Card), Card.Meaning),
         FormatParts.Many(RemedyFormat.Remedy with { Path = "trip.remedies" }, RemedyFormat.Most, "remedies"));
 }

@@ -35,6 +35,7 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
         QuantityReader quantities = new(errors, values, inputs);
         quantities.Read(table, TripQuantities.AlreadyDriven);
         double? target = table.Number("target_risk");
+        TripCard? card = ReadCard(table.Inner("card"));
         ImmutableArray<TripLeg> read = ReadLegs(table, quantities);
         table.RejectUnknown();
         if (read.IsEmpty)
@@ -42,7 +43,33 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
             inputs.MarkWrong("trip");
         }
 
-        return read.IsEmpty ? null : new Trip { Legs = read, Inputs = inputs.InOrder(), TargetRisk = target };
+        return read.IsEmpty ? null : new Trip { Legs = read, Inputs = inputs.InOrder(), TargetRisk = target, Card = card };
+    }
+
+    private TripCard? ReadCard(TableReader? table)
+    {
+        if (table is null)
+        {
+            return null;
+        }
+
+        double? step = table.Number("speed_step_km_per_h");
+        double? fastest = table.Number("fastest_km_per_h");
+        string notes = table.Line("notes") ?? "";
+        double[] loads = [];
+        if (table.Find("payloads_kg") is { } entry)
+        {
+            loads = entry.Node is TomlArray { Items: { Count: > 0 and <= 6 } items }
+                ? [.. items.OfType<TomlNumber>().Select(n => n.Number).Where(Domain.NonNegative.Contains)] : [];
+            if (loads.Length == 0 || loads.Length != ((TomlArray)entry.Node).Items.Count)
+            {
+                errors.Add(entry.Node.At, "trip.card.payloads_kg must be up to six loads in brackets, such as [200, 350]");
+            }
+        }
+
+        table.RejectUnknown();
+        return new TripCard
+        { StepKmPerHour = step ?? TripCard.UsualStep, FastestKmPerHour = fastest, PayloadsKg = [.. loads], Notes = notes };
     }
 
     private ImmutableArray<TripLeg> ReadLegs(TableReader table, QuantityReader quantities)

@@ -29,6 +29,36 @@ public sealed class TripTests
     }
 
     [Fact]
+    public void The_crews_card_is_told_and_written_for_print()
+    {
+        string page = Path.Combine(TemporaryFolder.New(), "card.html");
+        JsonNode card = JsonNode.Parse(Cli.Run("trip", Desert, "-n", "1024", "--json", "--card", page).Out)!["card"]!;
+        Assert.True((bool)card["keeps_target"]!);
+        Assert.True((double)card["risk"]!["high"]! <= 0.02);
+        Assert.Equal(5, card["legs"]!.AsArray().Count);
+        double hours = card["legs"]!.AsArray().Sum(l => (double)l!["km"]! / (double)l["speed_km_per_h"]!);
+        Assert.Equal((double)card["hours"]!, hours, 1e-9);
+        string[] text = File.ReadAllLines(Path.ChangeExtension(page, ".txt"));
+        Assert.All(text, line => Assert.True(line.Length <= 80, line));
+        Assert.InRange(text.Length, 15, 50); // one page
+        string flat = string.Join(' ', text);
+        Assert.Contains("rocky-pass", flat, StringComparison.Ordinal);
+        Assert.Contains("Notes: 1.8 bar", flat, StringComparison.Ordinal);
+        Assert.Contains("<table", File.ReadAllText(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_card_without_a_target_is_refused_in_words()
+    {
+        string file = Path.Combine(TemporaryFolder.New(), "none.toml"), page = Path.Combine(TemporaryFolder.New(), "card.html");
+        File.WriteAllText(file, File.ReadAllText(Desert).Replace("target_risk = 0.02", "", StringComparison.Ordinal));
+        (int exit, string _, string error) = Cli.Run("trip", file, "-n", "1024", "--card", page);
+        Assert.NotEqual(0, exit);
+        Assert.Contains("no card was made: it needs a target", error, StringComparison.Ordinal);
+        Assert.False(File.Exists(page));
+    }
+
+    [Fact]
     public void The_document_has_the_keys_other_programs_rely_on()
     {
         string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");

@@ -100,6 +100,12 @@ internal static class FullScenario
         already_driven_km = 1000
         target_risk = 0.02
 
+        [trip.card]
+        speed_step_km_per_h = 10
+        fastest_km_per_h = 70
+        payloads_kg = [200]
+        notes = "look twice"
+
         [[trip.legs]]
         name = "plain"
         km = 900

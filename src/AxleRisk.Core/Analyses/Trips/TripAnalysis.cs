@@ -68,8 +68,17 @@ public static class TripAnalysis
             spent += search.Evaluations;
         }
 
+        CardResult? card = null;
+        if (target is { } kept && !isPartial && planned.IsReached && (question.WithCard || scenario.Trip!.Card is not null))
+        {
+            (card, long ofCard, isPartial) = CardOf(
+                () => CardAnalysis.Run(whole, scenario.Trip!.Card ?? new TripCard(), compared, kept, survival, settings, options));
+            spent += ofCard;
+        }
+
         return planned with
         {
+            Card = card,
             Combinations = combined?.Combinations ?? [],
             Searched = combined?.Searched,
             Remedies = compared,
@@ -84,6 +93,22 @@ public static class TripAnalysis
     public static long EvaluationsOf(Scenario scenario, long vehicles, bool hasTarget) => vehicles
         * (1 + (scenario.Remedies.Length + scenario.Trip!.Remedies.Length is > 0 and var n ? n + 1 : 0)
             + (hasTarget ? TriesOfLever * (2 + scenario.Trip.Legs.Length) : 0));
+
+    /// <summary>The mean distance of a leg, km.</summary>
+    internal static double MeanKmOf(Scenario whole, int leg) => MeanOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + leg));
+
+    private static (CardResult? Card, long Evaluations, bool IsPartial) CardOf(Func<(CardResult Card, long Evaluations)> run)
+    {
+        try
+        {
+            (CardResult card, long evaluations) = run();
+            return (card, evaluations, false);
+        }
+        catch (OperationCanceledException)
+        {
+            return (null, 0, true);
+        }
+    }
 
     private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) =>
         new(!isCounted && whole.Chances.IsExact ? whole.Chances : null);
@@ -123,7 +148,7 @@ public static class TripAnalysis
         }
 
         bool counted = !survival.IsConditional;
-        double[] km = [.. trip.Legs.Select((_, l) => MeanOf(whole.Scenario.Find(TripQuantities.Distance, whole.Scenario.Legs.Length + l)))];
+        double[] km = [.. trip.Legs.Select((_, l) => MeanKmOf(whole.Scenario, l))];
         return new TripResult
         {
             Modes = whole.Modes.Modes,

@@ -51,6 +51,9 @@ public sealed record TripResult
     /// </summary>
     public required ImmutableArray<TripLimit> Limits { get; init; }
 
+    /// <summary>The crew's card; null where there is no target, none was asked for or the run was ended early.</summary>
+    public CardResult? Card { get; init; }
+
     /// <summary>The rare-event answers, one for each leg that was too rare to sample, in the order they are driven.</summary>
     public ImmutableArray<RareLeg> Rare { get; init; } = [];
 
