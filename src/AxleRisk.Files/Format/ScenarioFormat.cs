@@ -97,6 +97,8 @@ public static class ScenarioFormat
             FormatParts.Many(Correlation, 64, "correlations"),
             FormatParts.OneOf(EvidenceFormat.Evidence),
             FormatParts.Many(EvidenceFormat.Explanation, Evidence.MostExplanations, "explanations"),
+            FormatParts.OneOf(FieldFormat.Field),
+            FormatParts.OneOf(FieldFormat.Gauges),
             FormatParts.Many(RemedyFormat.Remedy, RemedyFormat.Most, "remedies"),
             FormatParts.OneOf(TripFormat.Trip),
             FormatParts.OneOf(FleetFormat.Fleet),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Distributions;
 using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
@@ -9,7 +10,8 @@ namespace AxleRisk.Files.Reading;
 /// <param name="errors">Where errors go.</param>
 /// <param name="values">Reads the scalars.</param>
 /// <param name="end">The end of the file, where missing tables are reported.</param>
-internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end)
+/// <param name="data">The data files that it names.</param>
+internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end, DataFiles data)
 {
     private readonly InputCollector inputs = new();
 
@@ -71,8 +73,11 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         Trip? trip = trips.Read(tripTable, root.Find("trip") is not null);
         InputCollector all = inputs.With(trips.Inputs);
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(root);
-        Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs))
-            .Read(root);
+        var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
+        Evidence evidence = new EvidenceReader(errors, names).Read(root);
+        var tables = new DataTableReader(errors, data);
+        FieldData field = new FieldReader(tables, names).Read(root.Inner("field"));
+        GaugeData gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges"));
         Fleet? fleet = new FleetReader(errors, values).Read(root.Inner("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
@@ -92,6 +97,8 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Inputs = inOrder,
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
             Evidence = evidence,
+            Field = field,
+            Gauges = gauges,
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
         };
