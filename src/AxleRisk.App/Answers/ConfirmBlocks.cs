@@ -19,6 +19,8 @@ internal static class ConfirmBlocks
             .. first.Trip is { } trip ? Trip(result, trip) : [],
             new Paragraph("To carry this in every other command, with its spread between the points, add under [fatigue]:"),
             new CommandLines([ConfirmText.TomlLine(result)]),
+            new Paragraph("Or leg by leg, in place of that line, each under the [[use.legs]] of its name:"),
+            new CommandLines([.. result.Legs.Select(ConfirmText.TomlLine)]),
         ];
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 using AxleRisk.Reports.Content;
@@ -19,7 +20,11 @@ internal static class NoteBlocks
 
     /// <summary>The notes, with a list of its own of what was assumed.</summary>
     public static IEnumerable<Block> Of(ScenarioDocument document, IReadOnlyList<Assumption> assumed) =>
-        [.. Warnings(document), .. Assumed(assumed)];
+        [.. Warnings(document), .. Sources(document.Scenario), .. Assumed(assumed)];
+
+    /// <summary>Where an S-N curve that is no catalogue's comes from. Never silent.</summary>
+    public static IEnumerable<Block> Sources(Scenario scenario) =>
+        CurveText.Source(scenario) is { } source ? [new Paragraph(source)] : [];
 
     /// <summary>What must not be overlooked.</summary>
     public static IEnumerable<Warning> Warnings(ScenarioDocument document) =>

@@ -38,6 +38,7 @@ internal static class CompareCommand
                     .. BlockLines.Of(
                     [
                         .. CompareBlocks.Of(documents, result), .. documents.SelectMany(NoteBlocks.Warnings),
+                        .. documents.SelectMany(d => NoteBlocks.Sources(d.Scenario)),
                         .. NoteBlocks.Assumed(assumed),
                     ]), TextLine.Empty,
                     .. Frame.Foot(Frame.Run(result.Run, CompareText.Method(result)), Frame.Partial(result.Run), elapsed),

@@ -34,7 +34,12 @@ internal static class ConfirmDocument
         .Object("damage_ratio", "true over computed damage, over the points", new JsonForm<ConfirmationResult>()
             .NumberOrNull("median", "its median", r => r.RatioMedian)
             .NumberOrNull("cov", "its coefficient of variation between points", r => r.RatioCov)
-            .Text("toml", "the line for the scenario that carries it into other commands", ConfirmText.TomlLine), r => r);
+            .Text("toml", "the line for the scenario that carries it into other commands", ConfirmText.TomlLine)
+            .List("legs", "the same by leg of use, in place of that of the whole", new JsonForm<LegRatio>()
+                .Text("leg", "the leg", l => l.Leg)
+                .NumberOrNull("median", "its median", l => l.Median)
+                .NumberOrNull("cov", "its coefficient of variation between points", l => l.Cov)
+                .Text("toml", "the line for the leg's table in the scenario", ConfirmText.TomlLine), r => r.Legs), r => r);
 
     private static JsonForm<(ConfirmedPoint Point, ImmutableArray<RideStepKind> Steps)> PointForm()
     {

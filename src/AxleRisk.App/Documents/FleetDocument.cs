@@ -59,13 +59,14 @@ internal static class FleetDocument
                     .Object("tolerance", "the loosest tolerance, as a multiple of the wall's spread; null where there is none",
                         Answer, l => l.Tolerance)
                     .OrNull()
-                    .Object("category", "the worst weld category", new JsonForm<CategoryAnswer>()
+                    .Object("category", "the worst weld category; null where the S-N curve is the scenario's own", new JsonForm<CategoryAnswer>()
                         .Word("outcome", "whether a limit was found, or none or every one meets the target", Outcomes, c => Name(c.Outcome))
                         .Text("worst", "the worst that meets the target; null where none does", c => c.Category).OrNull()
                         .Interval("failure_probability", "failure probability with it", c => c.Probability)
                         .Text("next", "the next worse one; null where there is none", c => c.Next).OrNull()
                         .Interval("next_failure_probability", "failure probability with that",
-                            c => c.NextProbability), l => l.Category), d => d.Design.Limits),
+                            c => c.NextProbability), l => l.Category)
+                    .OrNull(), d => d.Design.Limits),
             r => r.Design is { } design ? (design, r.Headline) : null)
         .Object("two_levels", "how the sample was divided", new JsonForm<FleetSampling>()
             .Whole("replicates", "independent replicates", s => s.Replicates)
@@ -99,7 +100,8 @@ internal static class FleetDocument
         [
             .. l.WallMm is { } wall ? (string[][])[Row("smallest_wall_mm", l.Basis, wall)] : [],
             .. l.Tolerance is { } tolerance ? (string[][])[Row("loosest_tolerance", l.Basis, tolerance)] : [],
-            ["worst_category", Name(l.Basis), l.Category.Category ?? "", "", "", "", ""],
+            .. l.Category is { } category
+                ? (string[][])[["worst_category", Name(l.Basis), category.Category ?? "", "", "", "", ""]] : [],
         ]),
     ];
 

@@ -20,7 +20,7 @@ internal static class ScenarioSchema
         [
             .. DistributionSchema.Definitions(),
             Schema.Pair(DistributionSchema.Times, Table(RemedyFormat.Times)),
-            Schema.Pair("category_choice", Table(ScenarioFormat.CategoryChoice)),
+            Schema.Pair("category_choice", Table(DetailFormat.CategoryChoice)),
             Schema.Pair(Category, Schema.AnyOf(Schema.Type("string"), Schema.Ref("category_choice"))),
             Schema.Pair(Input, Schema.AnyOf(
                 Schema.Word([.. InputNames.Fixed, InputNames.Category]),
@@ -101,6 +101,8 @@ internal static class ScenarioSchema
                     },
                 });
             }
+
+            yield return If("catalogue", Detail.OwnCatalogue, isDefault: false, Schema.Has("curve"));
         }
     }
 

@@ -23,7 +23,7 @@ internal static class InputsSection
             "Inputs",
             [
                 .. UseInputs.Of(scenario), .. Uncertain(factors), .. Correlations(scenario), Certain(scenario),
-                .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. InputNoteBlocks.Of(studies.Document),
+                .. NoteBlocks.Sources(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. InputNoteBlocks.Of(studies.Document),
                 .. TripInputs.Of(scenario), .. FleetInputs.Of(scenario), .. EvidenceInputs.Of(scenario), .. RemedyInputs.Of(scenario),
             ]);
     }

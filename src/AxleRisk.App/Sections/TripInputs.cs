@@ -44,5 +44,5 @@ internal static class TripInputs
     /// <summary>An input with its value; one that the file does not state says so, for it is an assumption.</summary>
     private static string Words(Input input) =>
         $"{input.Quantity.Label}{(input.Quantity.Unit.Length == 0 ? "" : ", " + input.Quantity.Unit)}: {DistributionText.WithKnowledge(input.Value)}"
-        + (input.IsDefault ? $" (assumed: {input.Quantity.DefaultSource})" : "");
+        + (input.IsDefault ? $" (assumed: {input.DefaultSource})" : "");
 }

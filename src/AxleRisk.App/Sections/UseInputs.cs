@@ -1,4 +1,5 @@
 using AxleRisk.App.Text;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Reports.Content;
 
@@ -13,7 +14,7 @@ internal static class UseInputs
         [
             $"Required distance: {Figures.Exact(scenario.RequiredKm)} km",
             $"Checked section: {Shape(scenario.Shape)}",
-            $"Weld catalogue: {Printable.Line(scenario.Detail.Catalogue)}, in {scenario.Detail.Environment}, thickness exponent {Exponent(scenario.Detail)}",
+            $"{Weld(scenario.Detail)}, thickness exponent {Exponent(scenario.Detail)}",
             $"Road mix: {Mix(scenario)}",
         ]),
         Legs(scenario),
@@ -40,7 +41,12 @@ internal static class UseInputs
         _ => "stated section modulus",
     };
 
-    private static string Exponent(Detail detail) => detail.ThicknessExponent is { } stated ? Figures.Exact(stated) : "of the catalogue";
+    private static string Weld(Detail detail) => detail is { IsOwn: true, Own: { } own }
+        ? $"S-N curve: {CurveText.Of(own)}"
+        : $"Weld catalogue: {Printable.Line(detail.Catalogue)}, in {detail.Environment ?? Surroundings.Air}";
+
+    private static string Exponent(Detail detail) =>
+        detail.ThicknessExponent is { } stated ? Figures.Exact(stated) : detail.IsOwn ? "0" : "of the catalogue";
 
     private static string Mix(Scenario scenario) => scenario.MixConcentration is { } concentration
         ? $"the shares of the legs are uncertain (Dirichlet, concentration {Figures.Exact(concentration)}), {scenario.MixKnowledge.ToString().ToLowerInvariant()}"

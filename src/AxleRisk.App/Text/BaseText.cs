@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.BaseCase;
 using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
@@ -18,17 +18,13 @@ internal static class BaseText
         $"every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
         $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
         $"body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
-        $"S-N curve {result.Curve.Catalogue} {result.Curve.Category}{Place(result.Curve)}: {Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
+        $"S-N curve {Name(result.Curve)}{Place(result.Curve)}: {CurveText.Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
     ];
 
-    private static string Place(SnCurve curve) => curve.Environment == Surroundings.Air ? "" : $", {curve.Environment}";
+    private static string Name(SnCurve curve) =>
+        curve.Catalogue == Detail.OwnCatalogue ? "of the scenario's own" : $"{curve.Catalogue} {curve.Category}";
 
-    private static string Knees(ImmutableArray<double> knees) => knees switch
-    {
-        [] => "one slope",
-        [var knee] => $"knee at {Figures.Number(knee)} MPa",
-        _ => $"knees at {string.Join(" and ", knees.Select(Figures.Number))} MPa",
-    };
+    private static string Place(SnCurve curve) => curve.Environment == Surroundings.Air ? "" : $", {curve.Environment}";
 
     public static TextTable LegTable(BaseCaseResult result)
     {

@@ -1,3 +1,4 @@
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
@@ -50,12 +51,16 @@ internal static class CheckText
     [
         .. scenario.Inputs.Where(i => i.Value is Value.Certain).Select(i => new CertainValue(
             i.Label, i.Name, Figures.Exact(i.Value.Nominal), i.Quantity.Unit,
-            i.IsDefault ? $"default: {i.Quantity.DefaultSource}" : "")),
-        .. scenario.Detail.Categories is [var only]
+            i.IsDefault ? $"default: {i.DefaultSource}" : "")),
+        .. scenario.Detail is { Own: { } own }
+            ? [new CertainValue("S-N curve of your own", "detail.curve", CurveText.Of(own), "", scenario.Detail.IsOwn ? own.Source
+                : $"not in force: the catalogue is {scenario.Detail.Catalogue}")]
+            : Array.Empty<CertainValue>(),
+        .. scenario.Detail is { IsOwn: false, Categories: [var only] }
             ? [new CertainValue(CategoryFactor.FactorLabel, Change.CategoryName, only, "", scenario.Detail.Catalogue)]
             : Array.Empty<CertainValue>(),
-        .. scenario.Detail.Environment == Detail.Air
-            ? Array.Empty<CertainValue>() : [new CertainValue("environment of the weld", "detail.environment", scenario.Detail.Environment, "", "")],
+        .. scenario.Detail.Environment is { } environment && environment != Surroundings.Air
+            ? [new CertainValue("environment of the weld", "detail.environment", environment, "", "")] : Array.Empty<CertainValue>(),
         .. scenario.Bearing is { } kind
             ? [new CertainValue("kind of bearing", "bearing.kind", kind.ToString(), "", "")] : Array.Empty<CertainValue>(),
         new CertainValue("counting of cycles", "fatigue.counting", scenario.Counting.ToString(), "", ""),

@@ -20,8 +20,13 @@ internal static class ConfirmText
         ? $"PARTIAL: ended early, after {result.Points.Length} of {result.Question.Points + 1} points." : null;
 
     /// <summary>The line for the scenario file.</summary>
-    public static string TomlLine(ConfirmationResult result) =>
-        $"damage_ratio = {{ distribution = \"lognormal\", median = {Short(result.RatioMedian)}, cov = {Short(result.RatioCov)}, knowledge = \"unknown\" }}";
+    public static string TomlLine(ConfirmationResult result) => TomlLine(result.RatioMedian, result.RatioCov);
+
+    /// <summary>The line for the table of a leg in the scenario file.</summary>
+    public static string TomlLine(LegRatio leg) => TomlLine(leg.Median, leg.Cov) + " # " + leg.Leg;
+
+    private static string TomlLine(double median, double cov) =>
+        $"damage_ratio = {{ distribution = \"lognormal\", median = {Short(median)}, cov = {Short(cov)}, knowledge = \"unknown\" }}";
 
     /// <summary>A step of the simulation away from the linear ride, in words.</summary>
     public static string StepInWords(RideStepKind step, ConfirmationQuestion question) => step switch

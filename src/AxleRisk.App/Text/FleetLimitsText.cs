@@ -61,7 +61,10 @@ internal static class FleetLimitsText
                 Add(table, "loosest wall tolerance, times what it is", tolerance, limit.Basis, Figures.Ratio, "times");
             }
 
-            table.Add("worst weld category", limit.Category.Category ?? "none", "", Holds(limit.Basis));
+            if (limit.Category is { } category)
+            {
+                table.Add("worst weld category", category.Category ?? "none", "", Holds(limit.Basis));
+            }
         }
 
         return table;
@@ -69,7 +72,10 @@ internal static class FleetLimitsText
 
     /// <summary>What the table leaves open: the categories beside the limit, and what cannot be searched.</summary>
     public static IReadOnlyList<string> DesignSentences(DesignLimits design) =>
-        [.. design.Limits.Select(l => CategoryWords(l, design)), .. Missing(design)];
+        [
+            .. design.Limits.Where(l => l.Category is not null).Select(l => $"{Holds(l.Basis)}: {CategoryWords(l.Category!, design)}"),
+            .. Missing(design),
+        ];
 
     /// <summary>Whether the warranty as stated meets the target.</summary>
     public static string WarrantyWords(FleetResult result, WarrantyLimits warranty)
@@ -80,12 +86,11 @@ internal static class FleetLimitsText
         return $"The warranty as stated {now} it on average.{(now == "meets" ? confidence : confidence.Replace("does so", "meets it"))}";
     }
 
-    private static string CategoryWords(DesignLimit limit, DesignLimits design)
+    private static string CategoryWords(CategoryAnswer c, DesignLimits design)
     {
-        CategoryAnswer c = limit.Category;
         string failed(Interval p) => $"{Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)})";
         string doubt = c.IsClear(design.Target.Fraction) ? "" : "; this run cannot tell it from the target for certain";
-        return Holds(limit.Basis) + ": " + c.Outcome switch
+        return c.Outcome switch
         {
             SearchOutcome.NoneMeets =>
                 $"no category of the catalogue meets the target; the best, {c.Next}, has {failed(c.NextProbability)}{doubt}.",
@@ -95,9 +100,12 @@ internal static class FleetLimitsText
     }
 
     private static IEnumerable<string> Missing(DesignLimits design) =>
-        design.NominalWallMm is null ? ["The section modulus is given, so no wall and no tolerance can be searched."]
-        : !design.HasWallSpread ? ["The wall is certain, so there is no tolerance to loosen."]
-        : [];
+    [
+        .. design.NominalWallMm is null ? ["The section modulus is given, so no wall and no tolerance can be searched."]
+            : !design.HasWallSpread ? ["The wall is certain, so there is no tolerance to loosen."] : Array.Empty<string>(),
+        .. design.Categories.IsEmpty
+            ? ["The S-N curve is the scenario's own, so there are no categories to search."] : Array.Empty<string>(),
+    ];
 
     private static void Add(TextTable table, string name, SearchAnswer answer, TargetBasis basis, Func<double, string> show, string unit)
     {

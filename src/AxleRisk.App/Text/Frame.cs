@@ -20,7 +20,7 @@ internal static class Frame
     public static IReadOnlyList<Assumption> Assumed(Scenario scenario) =>
     [
         .. scenario.Inputs.Where(i => i.IsDefault && i.Value is Value.Uncertain)
-            .Select(i => new Assumption(i.Name, i.Label, i.Quantity.DefaultSource!)),
+            .Select(i => new Assumption(i.Name, i.Label, i.DefaultSource!)),
     ];
 
     /// <summary>What must be known to repeat a run, and how it was done.</summary>

@@ -233,6 +233,12 @@ public static class Quantities
         "RMS amplitude of the corrugation", new Value.Certain(8),
             CommonPractice);
 
+    /// <summary>Factor on the computed damage of a leg.</summary>
+    public static Quantity LegDamageRatio { get; } = new(
+        LegSection, "damage_ratio", "damage ratio of a leg", "", Domain.Positive,
+        "true damage over computed damage on this leg, beside the ratio of the whole use: from gauges or `axlerisk confirm`")
+    { Without = "1, as computed", LabelOfLeg = "damage ratio of {0}" };
+
     /// <summary>Factor on the computed stress.</summary>
     public static Quantity StressFactor { get; } = new(
         "fatigue", "stress_factor", "stress factor", "", Domain.Positive, "true stress over computed stress: the error of the stress model",
@@ -265,6 +271,7 @@ public static class Quantities
         BearingRating, BearingSpread, BearingOverhang, RollingRadius, BearingScatter,
         SpeedFactor, RoughnessFactor, Waviness,
         Speed, Roughness, RoughnessWithinClass, CorrugatedShare, CorrugationWavelength, CorrugationRms,
+        LegDamageRatio,
         StressFactor, DamageRatio, MinerSum, LifeScatter,
     ];
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Distributions;
 
 namespace AxleRisk.Core.Scenarios;
 
@@ -99,6 +98,12 @@ public sealed record Scenario
 /// <param name="IsDefault">Whether the value is the default, not stated in the file.</param>
 public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value, bool IsDefault)
 {
+    /// <summary>Where the default in force comes from, if it is not the quantity's own; null otherwise.</summary>
+    public string? OwnSource { get; init; }
+
+    /// <summary>Where the default in force comes from; null where there is none.</summary>
+    public string? DefaultSource => OwnSource ?? Quantity.DefaultSource;
+
     /// <summary>
     /// Its name in plain words, without the unit, unique in the scenario: <c>wall thickness</c>, <c>speed on gravel</c>,
     /// <c>trip speed on rocky</c>.
@@ -148,32 +153,6 @@ public enum BearingKind
 /// <param name="RoadClass">The ISO 8608 class letter A to H; null where the roughness is stated outright.</param>
 /// <param name="Share">Its share of the distance; the shares of all legs sum to 1.</param>
 public sealed record Leg(string Name, char? RoadClass, double Share);
-
-/// <summary>The weld detail of the checked section.</summary>
-/// <param name="Catalogue">The catalogue's name as in a scenario file: <c>DNV-RP-C203</c>, <c>EN 1993-1-9</c>, <c>IIW</c>.</param>
-/// <param name="Categories">The possible categories, best first as the user listed them.</param>
-/// <param name="Weights">Their probabilities, summing to 1; one weight of 1 where the category is certain.</param>
-/// <param name="Knowledge">Whether an uncertain category varies between vehicles or is unknown.</param>
-/// <param name="ThicknessExponent">Replaces the catalogue's thickness exponent where the user states one.</param>
-public sealed record Detail(
-    string Catalogue, ImmutableArray<string> Categories, ImmutableArray<double> Weights,
-    Knowledge Knowledge = Knowledge.Unknown, double? ThicknessExponent = null)
-{
-    /// <summary>What the weld lives in where nothing is stated.</summary>
-    public const string Air = "air";
-
-    /// <summary>What the weld lives in, one of the catalogue's environments.</summary>
-    public string Environment { get; init; } = Air;
-
-    /// <summary>
-    /// The index of the category of the base case: the median, as of every other factor, that is the first with which the weights
-    /// add up to half.
-    /// </summary>
-    public int NominalIndex => Spread is { } spread ? (int)spread.Median : 0;
-
-    /// <summary>The choice among the indices of the categories; null where the category is certain.</summary>
-    public NumberChoice? Spread => Categories.Length > 1 ? new([.. Categories.Select((_, i) => (double)i)], [.. Weights]) : null;
-}
 
 /// <summary>A rank correlation between two inputs.</summary>
 /// <param name="First">The name of one input.</param>

@@ -43,10 +43,10 @@ public sealed class LifeModel
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
         Chances = new FailureChances(scenario, Factors, Modes, Scale);
         assembly = new ColumnAssembly(scenario, Factors, Modes);
-        damageRatio = new DamageRatio(assembly.SourceOf(Quantities.DamageRatio));
+        damageRatio = new DamageRatio(scenario, assembly);
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
-        curves = [.. scenario.Detail.Categories.Select(c => CurveOf(scenario.Detail, c).Mean)];
+        curves = [.. scenario.Detail.Categories.Select(c => DetailCurves.Of(scenario.Detail, c).Mean)];
         method = scenario.Counting switch
         {
             CycleCounting.NarrowBand => CountingMethod.NarrowBand,
@@ -70,14 +70,6 @@ public sealed class LifeModel
 
     /// <summary>What is left to chance once the factors other than scatter are known.</summary>
     public FailureChances Chances { get; }
-
-    /// <summary>The design S-N curve of a category, with the scenario's own thickness exponent where it states one.</summary>
-    public static SnCurve CurveOf(Detail detail, string category)
-    {
-        SnCurve curve = SnCatalogue.Find(detail.Catalogue, category, detail.Environment)
-            ?? throw new ArgumentException($"no category {category} in {detail.Catalogue}, {detail.Environment}", nameof(category));
-        return detail.ThicknessExponent is { } exponent ? curve with { ThicknessExponent = exponent } : curve;
-    }
 
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
     public Workspace CreateWorkspace(int capacity)

@@ -111,7 +111,7 @@ public abstract record KeyKind
 
     /// <summary>
     /// A category of the weld catalogue that the key <c>catalogue</c> names, or a choice of several, whose keys are in
-    /// <see cref="ScenarioFormat.CategoryChoice"/>.
+    /// <see cref="DetailFormat.CategoryChoice"/>.
     /// </summary>
     public sealed record Category : KeyKind
     {

@@ -1,4 +1,3 @@
-using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Files.Format;
@@ -39,25 +38,6 @@ public static class ScenarioFormat
             "modes of failure to leave out: their inputs are checked and then ignored, as if they were not stated")
         { IsRequired = true });
 
-    /// <summary>The weld detail.</summary>
-    public static TableFormat Weld { get; } = new(
-        "detail", "The weld detail.",
-        new("catalogue", "catalogue", "", new KeyKind.Word(SnCatalogue.Catalogues), "the family of S-N curves") { IsRequired = true },
-        new("category", "weld category", "", new KeyKind.Category(), "the weld detail") { IsRequired = true },
-        new("environment", "environment", "", new KeyKind.Word(SnCatalogue.Environments(SnCatalogue.Catalogues[0])),
-            "what the weld lives in; catalogues other than DNV-RP-C203 tell of air alone")
-        { Otherwise = "`\"air\"`" },
-        new("thickness_exponent", "thickness exponent", "", new KeyKind.Number(Domain.Fraction), "exponent of the thickness correction")
-        { Otherwise = "that of the catalogue" });
-
-    /// <summary>A choice of several weld categories.</summary>
-    public static TableFormat CategoryChoice { get; } = new(
-        "", "Several categories with weights, the better ones first.",
-        new("distribution", "distribution", "", new KeyKind.Word(["choice"]), "always a choice") { IsRequired = true },
-        DistributionFormat.Common.Find("knowledge")!,
-        new("values", "categories", "", new KeyKind.Values(OfCategories: true), "categories of the catalogue") { IsRequired = true },
-        DistributionFormat.Of("choice").Find("weights")! with { IsRequired = true });
-
     /// <summary>The fatigue model.</summary>
     public static TableFormat Fatigue { get; } = new(
         "fatigue", "The model of fatigue.",
@@ -91,7 +71,7 @@ public static class ScenarioFormat
             FormatParts.OneOf(Axle) with { IsRequired = true },
             FormatParts.OneOf(Bearing),
             FormatParts.OneOf(Modes),
-            FormatParts.OneOf(Weld) with { IsRequired = true },
+            FormatParts.OneOf(DetailFormat.Detail) with { IsRequired = true },
             FormatParts.OneOf(UseFormat.Use) with { IsRequired = true },
             FormatParts.OneOf(Fatigue),
             FormatParts.Many(Correlation, 64, "correlations"),

@@ -52,6 +52,12 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
 
     private Change? ReadChange(string name, TomlEntry entry, Scenario scenario)
     {
+        if (name == Change.CategoryName && scenario.Detail.IsOwn)
+        {
+            errors.Add(entry.KeyAt, $"{name} cannot be changed: the S-N curve is the scenario's own");
+            return null;
+        }
+
         if (name == Change.CategoryName)
         {
             return new DetailReader(errors).ReadCategory(entry.Node, KnownCatalogue(scenario), name) is var (categories, weights, knowledge)

@@ -12,18 +12,20 @@ internal sealed class DetailReader(ErrorLog errors)
     /// <summary>Reads the table; null, with the errors logged, where it is wrong.</summary>
     public Detail? Read(TableReader table)
     {
-        string? name = table.Text("catalogue");
-        TomlEntry? category = table.Require("category");
-        string environment = ReadEnvironment(table, name);
+        string? name = ReadCatalogue(table);
         double? exponent = table.Number("thickness_exponent");
-        table.RejectUnknown();
-        if (name is not null && !SnCatalogue.Catalogues.Contains(name))
+        TableReader? curve = table.Inner("curve");
+        OwnCurve? own = curve is null ? null : new OwnCurveReader(errors).Read(curve);
+        if (name == Detail.OwnCatalogue)
         {
-            errors.Add(table.Table.Find("catalogue")!.Node.At,
-                $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, SnCatalogue.Catalogues)}");
-            name = null;
+            RejectBesideOwn(table);
+            table.RejectUnknown();
+            return own is null ? null : new Detail(name, [Detail.OwnCategory], [1], Knowledge.Unknown, exponent) { Own = own };
         }
 
+        TomlEntry? category = table.Require("category");
+        string? environment = ReadEnvironment(table, name);
+        table.RejectUnknown();
         if (category is null)
         {
             return null;
@@ -32,19 +34,51 @@ internal sealed class DetailReader(ErrorLog errors)
         var read = ReadCategory(category.Node, name, table.NameOf("category"));
         return name is null || read is not var (categories, weights, knowledge)
             ? null
-            : new Detail(name, categories, weights, knowledge, exponent) { Environment = environment };
+            : new Detail(name, categories, weights, knowledge, exponent) { Environment = environment, Own = own };
     }
 
-    private string ReadEnvironment(TableReader table, string? catalogue)
+    private string? ReadCatalogue(TableReader table)
+    {
+        if (table.Text("catalogue") is not string name)
+        {
+            return null;
+        }
+
+        ImmutableArray<string> known = DetailFormat.Detail.Find("catalogue")!.Words;
+        if (known.Contains(name))
+        {
+            return name;
+        }
+
+        errors.Add(table.Find("catalogue")!.Node.At, $"unknown catalogue {MessageText.Quote(name)}{NearestName.Hint(name, known)}");
+        return null;
+    }
+
+    private void RejectBesideOwn(TableReader table)
+    {
+        foreach (string key in new[] { "category", "environment" })
+        {
+            if (table.Find(key) is TomlEntry entry)
+            {
+                errors.Add(entry.KeyAt, $"{table.NameOf(key)} does not belong to a curve of your own: leave it out, or name a catalogue");
+            }
+        }
+
+        if (table.Find("curve") is null)
+        {
+            errors.Add(table.Find("catalogue")!.Node.At, "a curve of your own must be stated under [detail.curve]");
+        }
+    }
+
+    private string? ReadEnvironment(TableReader table, string? catalogue)
     {
         if (table.Text("environment") is not string environment)
         {
-            return Detail.Air;
+            return null;
         }
 
         // Of an unknown catalogue, an error of its own, nothing more is asked than of the one with the most.
-        ImmutableArray<string> possible = SnCatalogue.Environments(
-            catalogue is not null && SnCatalogue.Catalogues.Contains(catalogue) ? catalogue : SnCatalogue.Catalogues[0]);
+        ImmutableArray<string> possible = SnCatalogue.Environments(catalogue ?? SnCatalogue.Catalogues[0]);
         if (!possible.Contains(environment))
         {
             errors.Add(
@@ -59,7 +93,7 @@ internal sealed class DetailReader(ErrorLog errors)
     /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>
     public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node,
         string? catalogueName, string name) =>
-        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, ScenarioFormat.CategoryChoice, errors), catalogueName)
+        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, DetailFormat.CategoryChoice, errors), catalogueName)
         : IsCategory(node, catalogueName, name) ? ([((TomlText)node).Text], [1.0], Knowledge.Unknown)
         : null;
 

@@ -10,10 +10,11 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
     /// <param name="table">The table it stands in.</param>
     /// <param name="quantity">The quantity.</param>
     /// <param name="leg">The index of the leg, for a quantity of the legs.</param>
-    /// <param name="otherwise">The default where the quantity has none of its own.</param>
-    public Value? Read(TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null)
+    /// <param name="otherwise">The default in place of the quantity's own, if any.</param>
+    /// <param name="source">Where that comes from.</param>
+    public Value? Read(TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null, string? source = null)
     {
-        Value? standard = quantity.Default ?? otherwise;
+        Value? standard = otherwise ?? quantity.Default;
         string name = table.NameOf(quantity.Key);
         if (IsLeftOut(table, quantity, name))
         {
@@ -24,7 +25,10 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
         Value? value = entry is null ? standard : values.Read(entry.Node, name, quantity.Domain);
         if (value is not null)
         {
-            inputs.Add(new Input(name, quantity, leg, value, IsDefault: entry is null));
+            inputs.Add(new Input(name, quantity, leg, value, IsDefault: entry is null)
+            {
+                OwnSource = entry is null ? source : null,
+            });
         }
         else
         {
@@ -64,12 +68,11 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
     /// <summary>Says of a key that is not known in one section where else it is known.</summary>
     public static string? OtherSection(string key)
     {
-        string? section = Quantities.All.FirstOrDefault(q => q.Key == key)?.Section;
-        return section switch
-        {
-            null => null,
-            Quantities.LegSection => $"; it belongs in [[{section}]]",
-            _ => $"; it belongs in [{section}]",
-        };
+        string[] tables =
+        [
+            .. Quantities.All.Where(q => q.Key == key).Select(q => q.Section)
+                .Select(s => s == Quantities.LegSection ? $"[[{s}]]" : $"[{s}]"),
+        ];
+        return tables.Length == 0 ? null : "; it belongs in " + MessageText.List(tables, "or");
     }
 }

@@ -36,6 +36,7 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
         }
 
         ReadCorrugation(table, leg);
+        quantities.Read(table, Quantities.LegDamageRatio, leg);
         return hasClass != hasRoughness && (roadClass is not null || !hasClass);
     }
 
@@ -58,7 +59,7 @@ internal sealed class RoadReader(ErrorLog errors, QuantityReader quantities)
             .. new[]
             {
                 Quantities.Speed, Quantities.RoughnessWithinClass, Quantities.CorrugatedShare, Quantities.CorrugationWavelength,
-                Quantities.CorrugationRms,
+                Quantities.CorrugationRms, Quantities.LegDamageRatio,
             }.Where(q => table.Find(q.Key) is not null),
         ];
         if (other is { RoadClass: null })

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
 using AxleRisk.Files.Format;
@@ -62,7 +63,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         if (fatigue is not null)
         {
             counting = fatigue.Word("counting", FormatWords.Countings) ?? CycleCounting.Dirlik;
-            quantities.ReadSection(fatigue, "fatigue");
+            ReadFatigue(quantities, fatigue, detail?.Own is { } own && detail.IsOwn ? own : null);
             fatigue.RejectUnknown(QuantityReader.OtherSection);
         }
 
@@ -73,11 +74,6 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         Trip? trip = trips.Read(tripTable, root.Find("trip") is not null);
         InputCollector all = inputs.With(trips.Inputs);
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(root);
-        var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
-        Evidence evidence = new EvidenceReader(errors, names).Read(root);
-        var tables = new DataTableReader(errors, data);
-        FieldData field = new FieldReader(tables, names).Read(root.Inner("field"));
-        GaugeData gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges"));
         Fleet? fleet = new FleetReader(errors, values).Read(root.Inner("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
@@ -96,11 +92,17 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Counting = counting,
             Inputs = inOrder,
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
-            Evidence = evidence,
-            Field = field,
-            Gauges = gauges,
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
+        };
+        var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
+        scenario = scenario with
+        { Evidence = new EvidenceReader(errors, names, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
+        var tables = new DataTableReader(errors, data);
+        scenario = scenario with
+        {
+            Field = new FieldReader(tables, names).Read(root.Inner("field")),
+            Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
         };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
         return trip is null ? scenario : scenario with
@@ -111,6 +113,19 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         new RemediesReader(errors, values, all).Read(trip, Trip.Whole(scenario), scenario.Remedies.Select(r => r.Name));
 
     private static bool IsOfTrip(RankCorrelation correlation) => Trip.IsNameOf(correlation.First) || Trip.IsNameOf(correlation.Second);
+
+    // A curve of the user's own brings its scatter with it.
+    private static void ReadFatigue(QuantityReader quantities, TableReader table, OwnCurve? own)
+    {
+        foreach (Quantity quantity in Quantities.All.Where(q => q.Section == "fatigue"))
+        {
+            bool isOwn = own is not null && quantity == Quantities.LifeScatter;
+            quantities.Read(
+                table, quantity,
+                otherwise: isOwn ? new Value.Uncertain(new Normal(0, own!.StandardDeviation), Knowledge.Varies) : null,
+                source: isOwn ? $"standard deviation {own!.StandardDeviation:0.###} of log10 N: [detail.curve]" : null);
+        }
+    }
 
     private Knowledge ReadMixKnowledge(TableReader use)
     {

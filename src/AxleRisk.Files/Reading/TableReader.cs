@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
@@ -107,6 +108,40 @@ internal sealed class TableReader(TomlTable table, string path, TableFormat form
         errors.Add(
             table.Find(key)!.Node.At,
             $"{NameOf(key)} must be {MessageText.List([.. words.Keys.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(text)}");
+        return null;
+    }
+
+    /// <summary>One of the words of its kind; null where it is absent or wrong.</summary>
+    public string? Choice(string key)
+    {
+        ImmutableArray<string> words = KindOf<KeyKind.Word>(key).Words;
+        if (Text(key) is not string text || words.Contains(text))
+        {
+            return (Find(key)?.Node as TomlText)?.Text;
+        }
+
+        errors.Add(
+            table.Find(key)!.Node.At,
+            $"{NameOf(key)} must be {MessageText.List([.. words.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(text)}");
+        return null;
+    }
+
+    /// <summary>Numbers in brackets, each in the range of its kind; null where they are absent or wrong.</summary>
+    public double[]? Numbers(string key)
+    {
+        KeyKind.Numbers kind = KindOf<KeyKind.Numbers>(key);
+        if (Entry(key) is not TomlEntry entry)
+        {
+            return null;
+        }
+
+        if (entry.Node is TomlArray array && array.Items.Count >= kind.Least && array.Items.Count <= kind.Most
+            && array.Items.TrueForAll(i => i is TomlNumber { Number: double number } && kind.Domain.Contains(number)))
+        {
+            return [.. array.Items.Cast<TomlNumber>().Select(i => i.Number)];
+        }
+
+        errors.Add(entry.Node.At, $"{NameOf(key)} must be {kind.MustBe}, not {entry.Node.Shown}");
         return null;
     }
 

@@ -18,10 +18,11 @@ public sealed class ConfirmTests
         Assert.Contains("With a bump stop after 60 mm, ", flowing);
         Assert.Contains("Then, with wheel lift-off too, ", flowing);
         Assert.Contains("The trip in the base case: true over computed damage", text);
-        string line = Assert.Single(text.Split('\n'), l => l.StartsWith("damage_ratio = ", StringComparison.Ordinal));
-        Scenario scenario = Good.Parse(Good.Text.Contains("[fatigue]", StringComparison.Ordinal)
-            ? Good.With("[fatigue]", $"[fatigue]\n{line}") : $"{Good.Text}\n[fatigue]\n{line}\n").Scenario;
+        string[] lines = [.. text.Split('\n').Where(l => l.StartsWith("damage_ratio = ", StringComparison.Ordinal))];
+        Scenario scenario = Good.Parse($"{Good.With("share = 0.25", $"share = 0.25\n{lines[2]}")}\n[fatigue]\n{lines[0]}\n").Scenario;
         Assert.IsType<Value.Uncertain>(scenario.Find(Quantities.DamageRatio)!.Value);
+        Assert.IsType<Value.Uncertain>(scenario.Find(Quantities.LegDamageRatio, 1)!.Value);
+        Assert.Equal(["asphalt", "washboard", "stone-plain", "dunes"], lines[1..].Select(l => l[(l.IndexOf('#') + 2)..]));
     }
 
     [Fact]
@@ -35,6 +36,10 @@ public sealed class ConfirmTests
         Assert.InRange((double)first["true_over_computed"]!["estimate"]!, 0.5, 2);
         Assert.Equal(4, first["legs"]!.AsArray().Count);
         Assert.True((double)document["damage_ratio"]!["median"]! > 0);
+        JsonNode washboard = document["damage_ratio"]!["legs"]![1]!;
+        double[] simulated = [.. document["points"]!.AsArray().Select(p => (double)p!["legs"]![1]!["fast_over_simulated"]!["estimate"]!)];
+        Assert.Equal("washboard", (string)washboard["leg"]!);
+        Assert.Equal(1 / Math.Sqrt(simulated[0] * simulated[1]), (double)washboard["median"]!, 1e-9);
     }
 
     // What the stop does must not be laid to lift-off: wheels with a stop met early, on the scenario's own stop.

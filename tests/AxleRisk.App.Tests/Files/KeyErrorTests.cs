@@ -16,6 +16,8 @@ public class KeyErrorTests
         "a.toml(7,1): unknown key \"wall_mm\" in vehicle; it belongs in [axle]")]
     [InlineData("unsprung_kg = 90", "unsprung_kg = 90\nspeed_km_per_h = 3",
         "a.toml(7,1): unknown key \"speed_km_per_h\" in vehicle; it belongs in [[use.legs]]")]
+    [InlineData("unsprung_kg = 90", "unsprung_kg = 90\ndamage_ratio = 3",
+        "a.toml(7,1): unknown key \"damage_ratio\" in vehicle; it belongs in [[use.legs]] or [fatigue]")]
     [InlineData("unsprung_kg = 90", "", "a.toml(4,1): vehicle.unsprung_kg is missing")]
     [InlineData("title = \"A tube on gravel\"", "title = \"\"", "a.toml(1,9): title must be one line of up to 200 characters; it is empty")]
     [InlineData("title = \"A tube on gravel\"", "title = \"a\\u001b[31m\"",

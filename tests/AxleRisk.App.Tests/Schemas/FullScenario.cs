@@ -57,6 +57,7 @@ internal static class FullScenario
         speed_km_per_h = { distribution = "uniform", low = 30, high = 60 }
         corrugated_share = 0.2
         corrugation_wavelength_m = 0.7
+        damage_ratio = 1.5
 
         [fatigue]
         counting = "narrow-band"
@@ -68,6 +69,7 @@ internal static class FullScenario
 
         [evidence]
         survived_km = 40000
+        would_have_passed_km = 90000
 
         [[evidence.measured]]
         factor = "axle.wall_mm"
@@ -82,6 +84,7 @@ internal static class FullScenario
         name = "thin wall"
         prior = 0.2
         when = { "axle.wall_mm" = { below = 5.8 }, "legs.gravel.share" = { above = 0.3 }, "vehicle.payload_kg" = [100] }
+        instead = { "axle.wall_mm" = 6.5 }
 
         [[remedies]]
         name = "thicker"
@@ -106,6 +109,7 @@ internal static class FullScenario
         km = { distribution = "uniform", low = 150, high = 220 }
         road_class = "E"
         speed_km_per_h = 18
+        damage_ratio = 0.9
         payload_kg = 300
 
         [[trip.remedies]]
@@ -132,6 +136,11 @@ internal static class FullScenario
     public static JsonObject Around(string path)
     {
         JsonObject json = Json();
+        if (path == "detail.curve")
+        {
+            json["detail"] = Toml.ToJson(OwnCurve)["detail"]!.DeepClone();
+        }
+
         if (json.ContainsKey(path.Split('.')[0]) && !Array.Exists(OfInputs, path.StartsWith))
         {
             Array.ForEach(OfInputs, t => json.Remove(t));
@@ -140,6 +149,18 @@ internal static class FullScenario
 
         return json;
     }
+
+    private const string OwnCurve = """
+        [detail]
+        catalogue = "own"
+
+        [detail.curve]
+        slopes = [3, 5]
+        log10_a = [12.0, 15.4]
+        stated_as = "mean"
+        sd_log10_n = 0.2
+        source = "a test"
+        """;
 
     private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "remedies", "trip.remedies"];
 }

@@ -57,6 +57,9 @@ internal static class CommonForms
             .List("lift_off", "how near each leg of the base case comes to wheels that leave the ground", LiftOff(), n => NoteBlocks.LiftOff(n.Document))
             .Texts("warnings", "what the model does not know of this scenario, as sentences",
                 n => NoteBlocks.Warnings(n.Document).Select(w => w.Text))
+            .Text("sn_curve_source", "where the S-N curve comes from; only where the scenario states its own",
+                n => CurveText.Source(n.Document.Scenario))
+            .Optional()
             .List("assumed", "defaults in force that are uncertain",
                 new JsonForm<Assumption>()
                     .Text("name", "the input", a => a.Name)

@@ -68,8 +68,23 @@ internal static class InputRows
 
     private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
     {
-        yield return Word(stated, "detail.catalogue", ScenarioFormat.Weld, SnCatalogue.Catalogues.IndexOf(detail.Catalogue)) with
+        yield return Word(stated, "detail.catalogue", DetailFormat.Detail,
+            DetailFormat.Detail.Find("catalogue")!.Words.IndexOf(detail.Catalogue)) with
         { Default = null };
+        foreach (InputRow row in detail.IsOwn ? [] : Catalogued(detail, stated))
+        {
+            yield return row;
+        }
+
+        yield return Plain(stated, "detail.thickness_exponent", "thickness exponent", InputKind.Number, detail.ThicknessExponent is double k
+            ? Figures.Number(k) : "of the curve", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
+        {
+            Default = "that of the catalogue; 0 for a curve of your own",
+        };
+    }
+
+    private static IEnumerable<InputRow> Catalogued(Detail detail, StatedValues stated)
+    {
         bool isSure = detail.Categories.Length == 1;
         string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
         yield return Plain(stated, "detail.category", CategoryFactor.FactorLabel, InputKind.Category, value, "",
@@ -79,12 +94,8 @@ internal static class InputRows
             Words = SnCatalogue.Categories(detail.Catalogue),
         };
         yield return Word(
-            stated, "detail.environment", ScenarioFormat.Weld, ScenarioFormat.Weld.Find("environment")!.Words.IndexOf(detail.Environment));
-        yield return Plain(stated, "detail.thickness_exponent", "thickness exponent", InputKind.Number, detail.ThicknessExponent is double k
-            ? Figures.Number(k) : "of the catalogue", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
-        {
-            Default = "that of the catalogue",
-        };
+            stated, "detail.environment", DetailFormat.Detail,
+            DetailFormat.Detail.Find("environment")!.Words.IndexOf(detail.Environment ?? Surroundings.Air));
     }
 
     private static InputRow Mix(Scenario scenario, StatedValues stated) =>

@@ -32,7 +32,7 @@ public static class BaseCaseAnalysis
             StressPerKnMPa = stressPerKn,
             BodyBounceHz = Ride.BodyBounceHz(ride),
             WheelHopHz = Ride.WheelHopHz(ride),
-            Curve = LifeModel.CurveOf(detail, detail.Categories[detail.NominalIndex]),
+            Curve = DetailCurves.Of(detail, detail.Categories[detail.NominalIndex]),
             Legs = legs,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
                 .OrderByDescending(o => o.Pull)],

@@ -57,25 +57,40 @@ public static class ConfirmationAnalysis
 
         ImmutableArray<ConfirmedPoint> confirmed =
             [.. Enumerable.Range(0, done).Select(i => Compare(points[i], [.. run.Blocks.Skip(i * ways).Take(ways)]))];
-        RunningMoments logs = default;
-        foreach (ConfirmedPoint point in confirmed)
-        {
-            logs.Add(Math.Log(point.Ratio.Estimate));
-        }
-
-        double variance = done > 1 ? logs.Variance * (1 + 1.0 / done) : 0;
+        (double median, double cov) = OverPoints(confirmed.Select(p => p.Ratio.Estimate));
         return new ConfirmationResult
         {
             Question = question,
             Points = confirmed,
             Steps = points[0].Use.Steps,
-            RatioMedian = Math.Exp(logs.Mean),
-            RatioCov = Math.Max(LeastCov, Math.Sqrt(Math.Exp(variance) - 1)),
+            RatioMedian = median,
+            RatioCov = cov,
+            Legs =
+            [
+                .. confirmed.SelectMany(p => p.Legs).GroupBy(l => l.Name).Select(leg =>
+                {
+                    (double median, double cov) = OverPoints(leg.Select(l => 1 / l.FastOverReference.Estimate));
+                    return new LegRatio(leg.Key, median, cov);
+                }),
+            ],
             Records = Records,
             SimulatedSeconds = run.Blocks.Take(done * ways).Sum(Seconds),
             Evaluations = points.Length + (points.Length > 1 ? PointChoice.Sampled : 0),
             IsPartial = run.IsPartial,
         };
+    }
+
+    /// <summary>Median and coefficient of variation of ratios that points have given.</summary>
+    private static (double Median, double Cov) OverPoints(IEnumerable<double> ratios)
+    {
+        RunningMoments logs = default;
+        foreach (double ratio in ratios)
+        {
+            logs.Add(Math.Log(ratio));
+        }
+
+        double variance = logs.Count > 1 ? logs.Variance * (1 + 1.0 / logs.Count) : 0;
+        return (Math.Exp(logs.Mean), Math.Max(LeastCov, Math.Sqrt(Math.Exp(variance) - 1)));
     }
 
     private static ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> TripsOf(LifeModel model) =>

@@ -21,6 +21,9 @@ public sealed record ConfirmationResult
     /// <summary>Its coefficient of variation between points, the error of simulation included.</summary>
     public required double RatioCov { get; init; }
 
+    /// <summary>The damage ratio of each leg of use that was driven.</summary>
+    public required ImmutableArray<LegRatio> Legs { get; init; }
+
     /// <summary>Independent records of each leg.</summary>
     public required int Records { get; init; }
 
@@ -33,6 +36,12 @@ public sealed record ConfirmationResult
     /// <summary>Whether the run was ended early: the points are those done.</summary>
     public required bool IsPartial { get; init; }
 }
+
+/// <summary>True over computed damage of a leg, over the points.</summary>
+/// <param name="Leg">The leg.</param>
+/// <param name="Median">The median: the geometric mean.</param>
+/// <param name="Cov">The coefficient of variation between points, the error of simulation included.</param>
+public sealed record LegRatio(string Leg, double Median, double Cov);
 
 /// <summary>What a simulated ride has that the linear one has not.</summary>
 public enum RideStepKind

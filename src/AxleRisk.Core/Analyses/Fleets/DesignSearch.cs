@@ -31,7 +31,7 @@ internal static class DesignSearch
                     : new TargetSearch(byWall, target.Fraction, basis).LeastIn(wall.NominalMm / WallReach, wall.NominalMm * WallReach),
                 wall is not { HasSpread: true } ? null
                     : new TargetSearch(byTolerance, target.Fraction, basis).GreatestIn(0, LoosestTolerance),
-                categories.Find(basis)))]);
+                categories.Categories.IsEmpty ? null : categories.Find(basis)))]);
     }
 
     /// <summary>A function that remembers: both bases look at the ends of the range, and a search looks twice where it ends.</summary>

@@ -101,8 +101,8 @@ public sealed record DesignLimits(
 /// <param name="Basis">Which failure probability meets the target.</param>
 /// <param name="WallMm">The smallest nominal wall, mm, its spread as it is; null where the wall decides nothing.</param>
 /// <param name="Tolerance">The loosest tolerance, as a multiple of the wall's spread about its nominal; null where there is none.</param>
-/// <param name="Category">The worst category of the same catalogue.</param>
-public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, SearchAnswer? Tolerance, CategoryAnswer Category);
+/// <param name="Category">The worst category of the same catalogue; null where the S-N curve is the scenario's own.</param>
+public sealed record DesignLimit(TargetBasis Basis, SearchAnswer? WallMm, SearchAnswer? Tolerance, CategoryAnswer? Category);
 
 /// <summary>How the two-level sample was divided.</summary>
 /// <param name="Replicates">Independent replicates.</param>

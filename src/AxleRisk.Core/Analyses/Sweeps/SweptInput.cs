@@ -23,7 +23,7 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     {
         if (input == Change.CategoryName)
         {
-            ImmutableArray<string> all = SnCatalogue.Categories(scenario.Detail.Catalogue);
+            ImmutableArray<string> all = CategoriesOf(scenario);
             int at = all.IndexOf(scenario.Detail.Categories[scenario.Detail.NominalIndex]);
             return new(input, all[Math.Max(0, at - 2)], all[Math.Min(all.Length - 1, at + 2)]);
         }
@@ -66,7 +66,7 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
 
     private ImmutableArray<SweepValue> Categories(Scenario scenario)
     {
-        ImmutableArray<string> all = SnCatalogue.Categories(scenario.Detail.Catalogue);
+        ImmutableArray<string> all = CategoriesOf(scenario);
         (int first, int last) = (all.IndexOf(From), all.IndexOf(To));
         return first < 0 || last < 0
             ? throw new StudyException(
@@ -75,6 +75,10 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
             : [.. all[first..(last + 1)].Select((c, i) =>
                 new SweepValue(c, first + i, new Change.ToCategory([c], [1], scenario.Detail.Knowledge)))];
     }
+
+    private static ImmutableArray<string> CategoriesOf(Scenario scenario) => scenario.Detail.IsOwn
+        ? throw new StudyException("the S-N curve is the scenario's own, so there are no categories to go through")
+        : SnCatalogue.Categories(scenario.Detail.Catalogue);
 
     private double Number(string text) => double.TryParse(text, out double x) && double.IsFinite(x)
         ? x : throw new StudyException($"the range of {Input} needs numbers, such as {Input}=10..100, not \"{text}\"");

@@ -19,9 +19,9 @@ internal sealed class AnyCurve : IRangeDamage
     {
         SnConstants constants = curve.Constants;
         double reference = ReferenceOf(curve);
-        double damage = 1 / curve.Lines[0].Cycles(reference);
-        pieces = [.. constants.Pieces.Select(p => (
-            (float)(p.FromMPa / reference), (float)p.Slope,
+        double damage = DamageAtReference(curve);
+        pieces = [.. constants.Pieces.Select((p, i) => (
+            i < curve.KneesMPa.Length ? (float)(p.FromMPa / reference) : 0, (float)p.Slope,
             (float)(Math.Log(p.Damage / damage) + (p.Slope * Math.Log(reference)))))];
         Exponential = new RangeTable(q => WeibullRanges.DamagePerCycle(q * reference, 1, constants) / damage);
         Rayleigh = new RangeTable(q => WeibullRanges.DamagePerCycle(q * reference, 2, constants) / damage);
@@ -36,6 +36,10 @@ internal sealed class AnyCurve : IRangeDamage
     /// <summary>The stress range that all is told over, MPa.</summary>
     public static double ReferenceOf(SnCurve curve) => curve.KneesMPa is [var knee, ..] ? knee : curve.Lines[0].RangeMPa(ReferenceCycles);
 
+    /// <summary>The damage of a cycle of that range.</summary>
+    public static double DamageAtReference(SnCurve curve) =>
+        Math.Pow(10, curve.Lines[0].Slope * Math.Log10(ReferenceOf(curve)) - curve.Lines[0].Log10A);
+
     /// <inheritdoc/>
     public T OfRange<T>(T range, T cutOff)
         where T : struct, IFloatLanes<T>
@@ -48,6 +52,6 @@ internal sealed class AnyCurve : IRangeDamage
             damage = T.IfLess(range, T.Create(from), damage, RangeTable.Exp(T.MultiplyAdd(T.Create(slope), ln, T.Create(lnDamage))));
         }
 
-        return damage;
+        return T.IfLess(range, cutOff, T.Create(0), damage);
     }
 }

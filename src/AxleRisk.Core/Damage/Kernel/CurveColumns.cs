@@ -96,8 +96,8 @@ internal sealed class CurveColumns
         public static Constants Of(SnCurve curve, int form)
         {
             double knee = AnyCurve.ReferenceOf(curve);
-            double damage = Math.Pow(10, curve.Lines[0].Slope * Math.Log10(knee) - curve.Lines[0].Log10A);
-            return new(curve, ScaleOverSigma / knee, (float)damage, (float)(curve.CutOffMPa / knee), form);
+            return new(
+                curve, ScaleOverSigma / knee, (float)AnyCurve.DamageAtReference(curve), (float)(curve.CutOffMPa / knee), form);
         }
     }
 }

@@ -51,7 +51,7 @@ public sealed class DesignSearchTests
 
         // The target with confidence asks for more than that on average.
         Assert.True(design.Limits[1].WallMm!.Value.Estimate > wall);
-        Assert.True(average.Category.Probability.Estimate <= target.Fraction
+        Assert.True(average.Category!.Probability.Estimate <= target.Fraction
             && average.Category.NextProbability.Estimate > target.Fraction);
         Interval category = Risk(FiveLegs.Scenario with
         { Detail = FiveLegs.Scenario.Detail with { Categories = [average.Category.Category!] } }, target.Km);
@@ -79,11 +79,11 @@ public sealed class DesignSearchTests
     {
         DesignLimit hopeless = Run(FiveLegs.Scenario, Any with { TargetLife = new LifeTarget(1e-6, 1e7) }, 1024).Design!.Limits[0];
         Assert.Equal((SearchOutcome.NoneMeets, SearchOutcome.NoneMeets, SearchOutcome.NoneMeets),
-            (hopeless.WallMm!.Outcome, hopeless.Tolerance!.Outcome, hopeless.Category.Outcome));
+            (hopeless.WallMm!.Outcome, hopeless.Tolerance!.Outcome, hopeless.Category!.Outcome));
         Assert.Equal((null, "B1"), (hopeless.Category.Category, hopeless.Category.Next));
         DesignLimit easy = Run(FiveLegs.Scenario, Any with { TargetLife = new LifeTarget(0.5, 10) }, 1024).Design!.Limits[0];
         Assert.Equal((SearchOutcome.EveryMeets, SearchOutcome.EveryMeets, SearchOutcome.EveryMeets),
-            (easy.WallMm!.Outcome, easy.Tolerance!.Outcome, easy.Category.Outcome));
+            (easy.WallMm!.Outcome, easy.Tolerance!.Outcome, easy.Category!.Outcome));
         Assert.Equal(("W3", null), (easy.Category.Category, easy.Category.Next));
     }
 
