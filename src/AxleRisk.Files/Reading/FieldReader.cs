@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Tables;
-using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
 

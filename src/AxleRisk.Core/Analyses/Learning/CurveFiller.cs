@@ -1,5 +1,4 @@
 using AxleRisk.Core.Modes;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;

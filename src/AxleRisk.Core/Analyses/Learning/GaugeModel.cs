@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Learning;

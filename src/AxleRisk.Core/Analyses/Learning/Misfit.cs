@@ -3,7 +3,6 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Learning;
 

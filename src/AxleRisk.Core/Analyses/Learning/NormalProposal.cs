@@ -2,7 +2,6 @@ using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Sampling;
-using AxleRisk.Core.Studies;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace AxleRisk.Core.Analyses.Learning;

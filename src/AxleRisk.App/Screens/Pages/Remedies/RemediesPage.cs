@@ -26,6 +26,8 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     private int presses;
     private string outcome = "";
 
+    public override string ShortName => "Rem";
+
     public override string Name => "Remedies";
 
     public override IReadOnlyList<string> Explanation => StudyBook.Remedies.Explanation;
