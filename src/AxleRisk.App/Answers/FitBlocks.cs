@@ -56,7 +56,8 @@ internal static class FitBlocks
     private static Figure Density(FitResult result, FamilyFit best, string name)
     {
         double[] ends = [.. result.Observations.SelectMany(o => new[] { o.Low, o.High }).Where(double.IsFinite)];
-        (double low, double high) = (Math.Min(ends.Min(), best.Distribution.Quantile(0.005)), Math.Max(ends.Max(), best.Distribution.UpperQuantile(0.005)));
+        (double low, double high) = (Math.Min(ends.Min(), best.Distribution.Quantile(0.005)),
+            Math.Max(ends.Max(), best.Distribution.UpperQuantile(0.005)));
         const int most = 120;
         CurvePoint[] curve =
         [

@@ -27,7 +27,8 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
     {
         var picture = new Picture(width, height);
         if (Range(X, Series.SelectMany(s => s.X).Concat(Bands.SelectMany(b => b.X)).Concat(Points.SelectMany(p => p.X))) is not { } across
-            || Range(Y, Series.SelectMany(s => s.Y).Concat(Bands.SelectMany(b => b.Low.Concat(b.High))).Concat(Points.SelectMany(p => p.Y))) is not { } up)
+            || Range(Y, Series.SelectMany(s =>
+                s.Y).Concat(Bands.SelectMany(b => b.Low.Concat(b.High))).Concat(Points.SelectMany(p => p.Y))) is not { } up)
         {
             return Picture.Saying(width, height, "nothing to draw");
         }

@@ -26,7 +26,8 @@ internal static class AxleRiskCommand
 
         foreach (Command command in (Command[])
             [
-                FitCommand.Create(terminal), CompareCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
+                FitCommand.Create(terminal), CompareCommand.Create(terminal), ConfirmCommand.Create(terminal),
+                    ReportCommand.Create(terminal),
                 MergeCommand.Create(terminal), SchemaCommand.Create(terminal), ConsoleCommand.Create(terminal),
             ])
         {

@@ -82,7 +82,8 @@ internal sealed class LearnStudy : Study<LearnQuestion, LearnResult>
 
     private static ImmutableArray<double>? Parse(string? text)
     {
-        double[] km = [.. (text ?? "").Split(',').Select(p => double.TryParse(p, out double x) && double.IsFinite(x) && x > 0 ? x : double.NaN)];
+        double[] km = [.. (text ?? "").Split(',').Select(p => double.TryParse(p, out double x) && double.IsFinite(x) && x > 0 ? x
+            : double.NaN)];
         return km.Any(double.IsNaN) || km.Length > 40 ? null : [.. km.Distinct().Order()];
     }
 }

@@ -63,7 +63,8 @@ internal static class FitText
     ];
 
     /// <summary>The line of the predictive form; null where two quantiles determine no member of the family.</summary>
-    public static string? Line(MeasuredTable table, Prediction prediction) => prediction.Widening >= 1.02 && QuantileFit.Families.Contains(prediction.Fit.Distribution.Family)
+    public static string? Line(MeasuredTable table, Prediction prediction) => prediction.Widening >= 1.02
+        && QuantileFit.Families.Contains(prediction.Fit.Distribution.Family)
         ? $"{Key(table)}{{ distribution = \"{prediction.Fit.Distribution.Family}\", quantiles = [[0.05, {Exact(prediction.Low)}], [0.95, {Exact(prediction.High)}]] }}"
         : null;
 

@@ -62,7 +62,8 @@ internal static class LearnText
         var table = new TextTable("group", "vehicles", "seen", "expected", "p");
         foreach (MisfitGroup g in misfit.ByGroup)
         {
-            table.Add(g.Name.Length > 0 ? Printable.Line(g.Name) : "(none)", g.Vehicles.ToString("#,0"), Count(g.Seen), Count(g.Expected), P(g.PValue));
+            table.Add(g.Name.Length > 0 ? Printable.Line(g.Name)
+                : "(none)", g.Vehicles.ToString("#,0"), Count(g.Seen), Count(g.Expected), P(g.PValue));
         }
 
         return table;
@@ -93,7 +94,8 @@ internal static class LearnText
         {
             (Moments before, Moments after) = (all[i].Prior!, all[i].Posterior!);
             table.AddNoted(
-                all[i].Name, names[i], Number(before.Low), Number(before.Median), Number(before.High), Number(after.Low), Number(after.Median),
+                all[i].Name, names[i], Number(before.Low), Number(before.Median), Number(before.High), Number(after.Low),
+                    Number(after.Median),
                 Number(after.High), Bits(all[i].Bits));
         }
 
@@ -159,7 +161,8 @@ internal static class LearnText
 
     private static string Band(Interval p) => $"{Short(p.Low)}..{Short(p.High)}";
 
-    private static string Short(double p) => p >= 0.1 ? (100 * p).ToString("0.0") : p >= 0.001 ? (100 * p).ToString("0.00") : p > 0 ? (100 * p).ToString("0.#e-0") : "0";
+    private static string Short(double p) => p >= 0.1 ? (100 * p).ToString("0.0") : p >= 0.001 ? (100 * p).ToString("0.00")
+        : p > 0 ? (100 * p).ToString("0.#e-0") : "0";
 
     private static string Number(double x) => x.ToString(Math.Abs(x) is >= 1e-3 and < 1e5 ? "G4" : "0.##e-0");
 

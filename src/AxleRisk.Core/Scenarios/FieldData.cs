@@ -22,7 +22,8 @@ public sealed record FieldData(string File, ImmutableArray<FieldRecord> Records)
 
 /// <summary>Some vehicles of which the same is known.</summary>
 /// <param name="FromKm">The distance at which the axle was whole, km; 0 where that is not known.</param>
-/// <param name="ToKm">The distance at which it had failed, km; infinite where it has not. The same as <paramref name="FromKm"/> where it failed
+/// <param name="ToKm">The distance at which it had failed, km; infinite where it has not. The same as <paramref name="FromKm"/> where it
+/// failed
 /// just there.</param>
 /// <param name="Vehicles">How many vehicles, above 0.</param>
 /// <param name="Group">The design or region they belong to; empty for none.</param>
@@ -54,10 +55,13 @@ public sealed record GaugeData(string File, ImmutableArray<GaugeRun> Runs)
 }
 
 /// <summary>One run with gauges on the checked section.</summary>
-/// <param name="Leg">The index of the leg of use that it was driven on, or whose class of road it was; inputs that are not stated are that leg's.</param>
-/// <param name="Stated">What was stated of it: inputs by name, such as the leg's speed or the payload; what is not stated and differs between
+/// <param name="Leg">The index of the leg of use that it was driven on, or whose class of road it was; inputs that are not stated are
+/// that leg's.</param>
+/// <param name="Stated">What was stated of it: inputs by name, such as the leg's speed or the payload; what is not stated and differs
+/// between
 /// vehicles is at its median.</param>
-/// <param name="DamagePerKm">The damage per km from the gauge's record, with the scenario's S-N curve; null where that is not stated.</param>
+/// <param name="DamagePerKm">The damage per km from the gauge's record, with the scenario's S-N curve; null where that is not
+/// stated.</param>
 /// <param name="StressRmsMPa">The RMS of the stress in the section, MPa; null where that is not stated.</param>
 /// <param name="StandardDeviationOfLn">The standard deviation of ln of the measured value: that of gauge and run.</param>
 /// <param name="Line">The line of the file.</param>

@@ -22,6 +22,7 @@ internal sealed class DataTableReader(ErrorLog errors, DataFiles data)
             return null;
         }
 
-        return DataTable.Read(bytes, (place, message) => errors.AddInDataFile(file, place, at, message)) is { } table ? (table, file) : null;
+        return DataTable.Read(bytes, (place, message) => errors.AddInDataFile(file, place, at, message)) is { } table
+            ? (table, file) : null;
     }
 }

@@ -98,6 +98,7 @@ internal sealed class FactorColumns
 
     private static double? StateOf(EvidenceNames.Target target, string text) =>
         target.Categories.Contains(text) ? target.Categories.IndexOf(text)
-        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && target.Numbers.Contains(number) ? number
+        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            && target.Numbers.Contains(number) ? number
         : null;
 }

@@ -49,12 +49,14 @@ internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
         {
             double? failedAt = cells.Number(row, at[0], Domain.Positive), survived = cells.Number(row, at[1], Domain.NonNegative);
             double? failedBy = cells.Number(row, at[2], Domain.Positive), vehicles = cells.Count(row, at[3]);
-            bool hasLife = Life(table, row, at, failedAt, survived, failedBy) & IsWithin(table, row, at, until, failedAt, survived, failedBy);
+            bool hasLife = Life(table, row, at, failedAt, survived, failedBy) & IsWithin(table, row, at, until, failedAt, survived,
+                failedBy);
             ImmutableArray<FieldMeasurement> measured = factors.Read(row);
             if (hasLife && vehicles is double count)
             {
                 records.Add(new FieldRecord(
-                    failedAt ?? survived ?? 0, failedAt ?? failedBy ?? double.PositiveInfinity, count, at[4] < 0 ? "" : row[at[4]].Text, measured,
+                    failedAt ?? survived ?? 0, failedAt ?? failedBy ?? double.PositiveInfinity, count, at[4] < 0 ? ""
+                        : row[at[4]].Text, measured,
                     row[0].At.Line));
             }
         }

@@ -79,7 +79,8 @@ internal sealed class GaugesReader(DataTableReader tables, EvidenceNames names, 
         return runs.ToImmutable();
     }
 
-    private IEnumerable<FieldMeasurement> Stated(DataTable table, IReadOnlyList<Cell> row, int column, Quantity quantity, int? leg, double? value)
+    private IEnumerable<FieldMeasurement> Stated(DataTable table, IReadOnlyList<Cell> row, int column, Quantity quantity, int? leg,
+        double? value)
     {
         if (value is not double number)
         {

@@ -133,7 +133,8 @@ internal sealed class DataTable
                     return [];
                 }
 
-                cells.Add(new Cell(line[(at + 1)..end].Replace("\"\"", "\"", StringComparison.Ordinal).Trim(), new Position(number, at + 1)));
+                cells.Add(new Cell(line[(at + 1)..end].Replace("\"\"", "\"", StringComparison.Ordinal).Trim(),
+                    new Position(number, at + 1)));
                 int next = line.IndexOf(separator, end);
                 at = next < 0 ? line.Length + 1 : next + 1;
                 continue;

@@ -15,7 +15,8 @@ public sealed record ChartAxis(string Title, Func<double, string> Label, bool Is
     /// <summary>The least and greatest probability that paper has room for.</summary>
     private const double LeastProbability = 1e-6, GreatestProbability = 0.999;
 
-    /// <summary>Whether equal steps are equal steps of the normal quantile, as on probability paper; the values are then probabilities.</summary>
+    /// <summary>Whether equal steps are equal steps of the normal quantile, as on probability paper; the values are then
+    /// probabilities.</summary>
     public bool IsProbability { get; init; }
 
     /// <summary>The place of a value on the axis: the value, its decimal logarithm or its normal quantile.</summary>

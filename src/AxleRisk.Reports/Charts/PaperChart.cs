@@ -18,7 +18,8 @@ public sealed record PaperCurve(string Name, ImmutableArray<CurvePoint> Points)
 /// <param name="Points">The points.</param>
 public sealed record PaperPoints(string Name, ImmutableArray<CurvePoint> Points);
 
-/// <summary>Several curves and the points that they are held against. The first curve is a full line, the second dashed, the third dotted.</summary>
+/// <summary>Several curves and the points that they are held against. The first curve is a full line, the second dashed, the third
+/// dotted.</summary>
 /// <param name="Curves">The curves, the most important first.</param>
 /// <param name="Points">The points.</param>
 /// <param name="Across">The axis below.</param>
@@ -50,7 +51,8 @@ public sealed record PaperChart(
         (double low, double high) = Upward.IsProbability ? ChartAxis.RangeOf(heights) : (FromZero ? 0 : heights.Min(), heights.Max());
         PlotFrame.Label(plot.Axes.Bottom, Across, left, right, wide ? 8 : 4);
         PlotFrame.Label(plot.Axes.Left, Upward, low, high, wide ? 8 : 6);
-        double width = Math.Max(1e-12, Across.Place(right) - Across.Place(left)), height = Math.Max(1e-12, Upward.Place(high) - Upward.Place(low));
+        double width = Math.Max(1e-12, Across.Place(right) - Across.Place(left)),
+            height = Math.Max(1e-12, Upward.Place(high) - Upward.Place(low));
         plot.Axes.SetLimits(
             Across.Place(left) - (0.02 * width), Across.Place(right) + (0.02 * width),
             Upward.Place(low) - (FromZero ? 0 : 0.03 * height), Upward.Place(high) + (0.05 * height));
@@ -81,7 +83,8 @@ public sealed record PaperChart(
         if (curve.HasBand)
         {
             FillY band = plot.Add.FillY(
-                x, [.. line.Select(p => Upward.Place(Math.Clamp(p.Y.Low, low, high)))], [.. line.Select(p => Upward.Place(Math.Clamp(p.Y.High, low, high)))]);
+                x, [.. line.Select(p => Upward.Place(Math.Clamp(p.Y.Low, low, high)))],
+                    [.. line.Select(p => Upward.Place(Math.Clamp(p.Y.High, low, high)))]);
             band.LineWidth = 0;
             band.FillColor = colours[tone].WithAlpha(0.25);
         }
@@ -97,7 +100,8 @@ public sealed record PaperChart(
         double x = Across.Place(p.X);
         if (p.Y.High > p.Y.Low)
         {
-            LinePlot range = plot.Add.Line(x, Upward.Place(Math.Clamp(p.Y.Low, low, high)), x, Upward.Place(Math.Clamp(p.Y.High, low, high)));
+            LinePlot range = plot.Add.Line(x, Upward.Place(Math.Clamp(p.Y.Low, low, high)), x,
+                Upward.Place(Math.Clamp(p.Y.High, low, high)));
             range.LineWidth = 1;
             range.LineColor = colours[Tone.Muted];
         }

@@ -63,7 +63,8 @@ public static class FitAnalysis
             .ThenBy(f => f.Fit.CorrectedAic + (f.Family.HasEnds ? CostOfEnds : 0)).ThenByDescending(f => f.Fit.LogLikelihood)
             .Select(f => f with
             {
-                Fit = Tested(f.Fit, f.Family, f.Free, data, size, f.Family.HasEnds ? Math.Min(replicates, LeastReplicates) : replicates, seed, options),
+                Fit = Tested(f.Fit, f.Family, f.Free, data, size, f.Family.HasEnds ? Math.Min(replicates, LeastReplicates)
+                    : replicates, seed, options),
             }).ToList();
         int best = ordered.FindIndex(f => !f.Family.HasEnds);
         return new FitResult

@@ -52,7 +52,8 @@ internal sealed class FitData
 
     private ImmutableArray<(double Value, double Count)> Middles { get; }
 
-    private static double Middle(Observation o) => double.IsInfinity(o.High) ? o.Low : double.IsInfinity(o.Low) ? o.High : 0.5 * (o.Low + o.High);
+    private static double Middle(Observation o) => double.IsInfinity(o.High) ? o.Low : double.IsInfinity(o.Low) ? o.High
+        : 0.5 * (o.Low + o.High);
 
     private (double Mean, double Deviation) Moments(Func<double, double> of)
     {

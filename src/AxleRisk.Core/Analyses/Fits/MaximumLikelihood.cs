@@ -58,7 +58,8 @@ internal static class MaximumLikelihood
         {
             Vector<double> first = Vector<double>.Build.DenseOfArray(from);
             best = NelderMeadSimplex.Minimum(
-                ObjectiveFunction.Value(v => Minus(v.ToArray())), first, Vector<double>.Build.Dense(from.Length, 0.1), tolerance, MostIterations)
+                ObjectiveFunction.Value(v => Minus(v.ToArray())), first, Vector<double>.Build.Dense(from.Length, 0.1), tolerance,
+                    MostIterations)
                 .MinimizingPoint.ToArray();
         }
         catch (MaximumIterationsException)

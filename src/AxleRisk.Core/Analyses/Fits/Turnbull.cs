@@ -46,7 +46,8 @@ internal static class Turnbull
                 int tail = Draws / 40;
                 steps.Add(new SurvivalStep(
                     places[k].High,
-                    new Interval(Math.Max(0, left), Math.Max(0, Math.Min(left, sorted[tail])), Math.Min(1, Math.Max(left, sorted[^(tail + 1)])))));
+                    new Interval(Math.Max(0, left), Math.Max(0, Math.Min(left, sorted[tail])),
+                        Math.Min(1, Math.Max(left, sorted[^(tail + 1)])))));
             }
         }
 

@@ -30,7 +30,8 @@ internal sealed class GaugeModel
     public Workspace CreateWorkspace(int capacity) => model.CreateWorkspace(capacity);
 
     /// <summary>ln of the computed damage per km or stress RMS of each row.</summary>
-    /// <param name="values">Unknown values by column and row, what varies at its median; columns that the run states are overwritten.</param>
+    /// <param name="values">Unknown values by column and row, what varies at its median; columns that the run states are
+    /// overwritten.</param>
     /// <param name="count">Rows.</param>
     /// <param name="workspace">One of <see cref="CreateWorkspace"/>.</param>
     /// <param name="ln">Takes the logarithms.</param>

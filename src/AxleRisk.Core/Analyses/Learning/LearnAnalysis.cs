@@ -34,7 +34,8 @@ public static class LearnAnalysis
     /// <param name="question">What is asked.</param>
     /// <param name="settings">Evaluations and seed.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
-    /// <exception cref="StudyException">There are no data or nothing is unknown; a record cannot be; too few rows agree with the data.</exception>
+    /// <exception cref="StudyException">There are no data or nothing is unknown; a record cannot be; too few rows agree with the
+    /// data.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled: there is nothing to tell before the end.</exception>
     public static LearnResult Run(LifeModel model, LearnQuestion question, StudySettings settings, RunOptions options)
     {
@@ -125,7 +126,8 @@ public static class LearnAnalysis
         }
 
         // What had failed at the first look lies below it.
-        Observation[] lives = [.. field.Records.Select(r => new Observation(r.FromKm > 0 ? r.FromKm : double.NegativeInfinity, r.ToKm, r.Vehicles))];
+        Observation[] lives = [.. field.Records.Select(r =>
+            new Observation(r.FromKm > 0 ? r.FromKm : double.NegativeInfinity, r.ToKm, r.Vehicles))];
         ImmutableArray<SurvivalStep> steps = SurvivalCurve.Of(lives, seed);
         var data = new FitData(lives);
 

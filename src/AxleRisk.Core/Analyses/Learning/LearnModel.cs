@@ -70,7 +70,8 @@ internal sealed class LearnModel
     /// <summary>The distances of records and those asked for; a grid over their range where these are many.</summary>
     private static double[] NodesOf(ImmutableArray<FieldRecord> records, double[] asked)
     {
-        double[] all = [.. records.SelectMany(r => new[] { r.FromKm, r.ToKm }).Where(km => km > 0 && double.IsFinite(km)).Distinct().Order()];
+        double[] all = [.. records.SelectMany(r => new[] { r.FromKm, r.ToKm }).Where(km => km > 0
+            && double.IsFinite(km)).Distinct().Order()];
         if (all.Length + asked.Length > MostNodes && all.Length > 1)
         {
             double low = all[0], ratio = Math.Pow(all[^1] / low, 1.0 / (MostNodes - 1));

@@ -7,14 +7,16 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Analyses.Learning;
 
 /// <summary>What is asked of the data.</summary>
-/// <param name="DistancesKm">Distances of the failure probabilities, km, ascending; none for fractions and multiples of the required distance.</param>
+/// <param name="DistancesKm">Distances of the failure probabilities, km, ascending; none for fractions and multiples of the required
+/// distance.</param>
 public sealed record LearnQuestion(ImmutableArray<double> DistancesKm)
 {
     private static readonly double[] Shares = [0.1, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1, 1.25, 1.5, 2];
 
     /// <summary>The distances for a scenario: those asked for, or the usual ones; the required distance is among them.</summary>
     public double[] Of(Scenario scenario) =>
-        [.. (DistancesKm.IsEmpty ? Shares.Select(s => s * scenario.RequiredKm) : DistancesKm).Append(scenario.RequiredKm).Distinct().Order()];
+        [.. (DistancesKm.IsEmpty ? Shares.Select(s => s * scenario.RequiredKm)
+            : DistancesKm).Append(scenario.RequiredKm).Distinct().Order()];
 }
 
 /// <summary>What the data teach.</summary>
@@ -116,14 +118,16 @@ public sealed record Moments(double Mean, double StandardDeviation, double Low, 
 /// <summary>Two things that the data know together better than each by itself.</summary>
 /// <param name="First">The name of one.</param>
 /// <param name="Second">The name of the other.</param>
-/// <param name="Strength">Their correlation after the data, in scores; of a choice the share of the other's variance that its states explain.</param>
+/// <param name="Strength">Their correlation after the data, in scores; of a choice the share of the other's variance that its states
+/// explain.</param>
 /// <param name="IsChoice">Whether the first is a choice.</param>
 /// <param name="ByState">Of a choice: for each state its probability after, and the mean of the other with it.</param>
 public sealed record Entanglement(
     string First, string Second, double Strength, bool IsChoice, ImmutableArray<(string State, double Probability, double Mean)> ByState);
 
 /// <summary>Whether the records look like records of the model that has learned from them.</summary>
-/// <param name="PValue">The posterior predictive p-value (Rubin 1984; Gelman, Meng and Stern 1996) of the counts of failures by distance.</param>
+/// <param name="PValue">The posterior predictive p-value (Rubin 1984; Gelman, Meng and Stern 1996) of the counts of failures by
+/// distance.</param>
 /// <param name="ByDistance">Failures seen and expected between distances.</param>
 /// <param name="ByGroup">The same by group, with a p-value each; none where no group is named.</param>
 /// <param name="Draws">Values of what is unknown that it rests on.</param>

@@ -32,7 +32,8 @@ internal sealed class LearnSummary
 
     /// <summary>The factors, that of which the data say most first.</summary>
     public ImmutableArray<LearnedFactor> Factors() =>
-        [.. items.Select((item, i) => item.Choice is { } choice ? OfChoice(item, i, choice) : OfContinuous(item, i)).OrderByDescending(f => f.Bits)];
+        [.. items.Select((item, i) => item.Choice is { } choice ? OfChoice(item, i, choice)
+            : OfContinuous(item, i)).OrderByDescending(f => f.Bits)];
 
     /// <summary>What could not be told apart, the closest first.</summary>
     public ImmutableArray<Entanglement> Entangled()
@@ -70,7 +71,8 @@ internal sealed class LearnSummary
         for (int first = 0; first < rows;)
         {
             int count = 1;
-            while (first + count < rows && count < StudySettings.BlockSize && sample.Combination[first + count] == sample.Combination[first])
+            while (first + count < rows && count < StudySettings.BlockSize
+                && sample.Combination[first + count] == sample.Combination[first])
             {
                 count++;
             }
@@ -92,7 +94,8 @@ internal sealed class LearnSummary
         .. values.Select(v =>
         {
             double p = item.Distribution.Cumulative(v), q = item.Distribution.Upper(v);
-            return Math.Clamp(p < q ? StandardNormal.Quantile(p) : -StandardNormal.Quantile(q), -Distribution.GreatestScore, Distribution.GreatestScore);
+            return Math.Clamp(p < q ? StandardNormal.Quantile(p)
+                : -StandardNormal.Quantile(q), -Distribution.GreatestScore, Distribution.GreatestScore);
         }),
     ];
 

@@ -51,7 +51,8 @@ internal sealed class Misfit
         return misfit.Result(field);
     }
 
-    /// <summary>Ends of the classes of distance: about as many failures are expected in each; the last is where the last vehicle got.</summary>
+    /// <summary>Ends of the classes of distance: about as many failures are expected in each; the last is where the last vehicle
+    /// got.</summary>
     private static double[] EdgesOf(FieldData field, ReadOnlySpan<double> asked, PosteriorSample posterior)
     {
         double last = field.Records.Max(r => r.HasFailed ? r.ToKm : r.FromKm);
@@ -75,7 +76,8 @@ internal sealed class Misfit
         const int steps = 200;
         double[] grid = [.. Enumerable.Range(0, steps + 1).Select(i => last * i / steps)];
         var expected = new double[grid.Length];
-        (double End, double Vehicles)[] ends = [.. field.Records.Select(r => (r.HasFailed ? 0.5 * (r.FromKm + r.ToKm) : r.FromKm, r.Vehicles))];
+        (double End, double Vehicles)[] ends = [.. field.Records.Select(r =>
+            (r.HasFailed ? 0.5 * (r.FromKm + r.ToKm) : r.FromKm, r.Vehicles))];
         for (int i = 1; i < grid.Length; i++)
         {
             double left = ends.Sum(e => e.End > grid[i - 1] ? e.Vehicles : 0);
@@ -192,5 +194,6 @@ internal sealed class Misfit
             byGroup, Draws);
     }
 
-    private static double Distance(double seen, double expected) => expected > 0 ? (seen - expected) * (seen - expected) / expected : seen > 0 ? double.PositiveInfinity : 0;
+    private static double Distance(double seen, double expected) => expected > 0
+        ? (seen - expected) * (seen - expected) / expected : seen > 0 ? double.PositiveInfinity : 0;
 }

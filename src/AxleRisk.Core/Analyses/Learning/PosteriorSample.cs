@@ -49,7 +49,8 @@ internal sealed record PosteriorSample(int[] Combination, double[][] Z, double[]
             int right = Array.BinarySearch(place, at[q]);
             right = right < 0 ? ~right : right;
             result[q] = right == 0 ? keys[0] : right >= keys.Length ? keys[^1]
-                : keys[right - 1] + ((keys[right] - keys[right - 1]) * (at[q] - place[right - 1]) / Math.Max(1e-300, place[right] - place[right - 1]));
+                : keys[right - 1] + ((keys[right] - keys[right - 1]) * (at[q] - place[right - 1]) / Math.Max(1e-300,
+                    place[right] - place[right - 1]));
         }
 
         return result;

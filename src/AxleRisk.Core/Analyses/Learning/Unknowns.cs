@@ -18,7 +18,8 @@ internal sealed class Unknowns
     private readonly FactorSet factors;
 
     /// <summary>The unknown things of a scenario.</summary>
-    /// <exception cref="StudyException">Nothing is unknown; too many combinations; or an unknown input depends on one that varies.</exception>
+    /// <exception cref="StudyException">Nothing is unknown; too many combinations; or an unknown input depends on one that
+    /// varies.</exception>
     public Unknowns(LifeModel model)
     {
         factors = model.Factors;
@@ -31,8 +32,10 @@ internal sealed class Unknowns
 
         RefuseMixed(unknown);
         Choices = [.. unknown.Where(f => f.Distribution is NumberChoice)];
-        Columns = [.. unknown.Where(f => f.Distribution is not NumberChoice).SelectMany(f => f.ColumnNames.Select((_, i) => f.FirstColumn + i))];
-        IsUnknown = [.. factors.ColumnNames.Select((_, c) => unknown.Any(f => c >= f.FirstColumn && c < f.FirstColumn + f.ColumnNames.Length))];
+        Columns = [.. unknown.Where(f => f.Distribution is not NumberChoice).SelectMany(f =>
+            f.ColumnNames.Select((_, i) => f.FirstColumn + i))];
+        IsUnknown = [.. factors.ColumnNames.Select((_, c) =>
+            unknown.Any(f => c >= f.FirstColumn && c < f.FirstColumn + f.ColumnNames.Length))];
         Combinations = Combine(Choices);
     }
 

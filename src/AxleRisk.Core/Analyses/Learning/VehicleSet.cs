@@ -20,7 +20,8 @@ internal sealed class VehicleSet
     private readonly ImmutableArray<FieldMeasurement> ofUnknown;
     private readonly LifeModel model;
 
-    private VehicleSet(LifeModel model, double[][] values, int rows, ImmutableArray<FieldMeasurement> ofUnknown, ImmutableArray<FieldRecord> records)
+    private VehicleSet(LifeModel model, double[][] values, int rows, ImmutableArray<FieldMeasurement> ofUnknown,
+        ImmutableArray<FieldRecord> records)
     {
         this.model = model;
         this.ofUnknown = ofUnknown;
@@ -38,19 +39,22 @@ internal sealed class VehicleSet
     /// <summary>The records of such vehicles.</summary>
     public ImmutableArray<FieldRecord> Records { get; }
 
-    /// <summary>The sets of a scenario: first that of vehicles of which nothing was measured, whether there are records of such or not.</summary>
+    /// <summary>The sets of a scenario: first that of vehicles of which nothing was measured, whether there are records of such or
+    /// not.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="unknowns">What is unknown of it.</param>
     /// <param name="rows">Rows of the first set, a power of 2.</param>
     /// <param name="seed">The seed.</param>
-    /// <exception cref="StudyException">A measured factor is correlated with another, or a measurement lies where its factor cannot.</exception>
+    /// <exception cref="StudyException">A measured factor is correlated with another, or a measurement lies where its factor
+    /// cannot.</exception>
     public static ImmutableArray<VehicleSet> Of(LifeModel model, Unknowns unknowns, int rows, ulong seed)
     {
         var byMeasured = model.Scenario.Field.Records.Where(r => !r.Measured.IsEmpty)
             .GroupBy(r => string.Join('\n', r.Measured.Select(m => m.ToString()))).ToArray();
 
         // Not more rows of all these together than some times those of the first.
-        int ofMeasured = byMeasured.Length == 0 ? 0 : Math.Clamp(1 << (int)Math.Log2(Math.Max(1, 4.0 * rows / byMeasured.Length)), 8, Math.Max(8, rows));
+        int ofMeasured = byMeasured.Length == 0 ? 0
+            : Math.Clamp(1 << (int)Math.Log2(Math.Max(1, 4.0 * rows / byMeasured.Length)), 8, Math.Max(8, rows));
         return
         [
             Draw(model, unknowns, [], [.. model.Scenario.Field.Records.Where(r => r.Measured.IsEmpty)], rows, seed, "learn"),
@@ -70,7 +74,8 @@ internal sealed class VehicleSet
         foreach (FieldMeasurement m in ofUnknown)
         {
             double value = unknownValues[model.Factors.ColumnNames.IndexOf(m.Factor)][row];
-            double error = m.StandardDeviation > 0 ? (m.Value - value) / m.StandardDeviation : m.Value == value ? 0 : double.PositiveInfinity;
+            double error = m.StandardDeviation > 0 ? (m.Value - value) / m.StandardDeviation : m.Value == value ? 0
+                : double.PositiveInfinity;
             log -= 0.5 * error * error;
         }
 
@@ -78,7 +83,8 @@ internal sealed class VehicleSet
     }
 
     private static VehicleSet Draw(
-        LifeModel model, Unknowns unknowns, ImmutableArray<FieldMeasurement> measured, ImmutableArray<FieldRecord> records, int rows, ulong seed,
+        LifeModel model, Unknowns unknowns, ImmutableArray<FieldMeasurement> measured, ImmutableArray<FieldRecord> records,
+            int rows, ulong seed,
         string stream)
     {
         FactorSet factors = model.Factors;
@@ -142,7 +148,8 @@ internal sealed class VehicleSet
         double best = values.Zip(grid, (v, z) => LogWeight(v, z, measured)).Max();
         for (int i = 1; i < GridPoints; i++)
         {
-            below[i] = below[i - 1] + Math.Exp(LogWeight(values[i], grid[i], measured) - best) + Math.Exp(LogWeight(values[i - 1], grid[i - 1], measured) - best);
+            below[i] = below[i - 1] + Math.Exp(LogWeight(values[i], grid[i], measured) - best)
+                + Math.Exp(LogWeight(values[i - 1], grid[i - 1], measured) - best);
         }
 
         for (int row = 0; row < scores.Length; row++)

@@ -34,7 +34,8 @@ internal static class LearnCase
     private static Scenario With(double ratio, Input[] inputs, FieldData field) => LogLinear.Scenario with
     {
         RequiredKm = 100_000,
-        Inputs = [.. LogLinear.Scenario.Inputs.Where(i => !inputs.Any(o => o.Name == i.Name)).Select(i => i.Quantity == Quantities.DamageRatio
+        Inputs = [.. LogLinear.Scenario.Inputs.Where(i => !inputs.Any(o => o.Name == i.Name)).Select(i =>
+            i.Quantity == Quantities.DamageRatio
                 ? i with { Value = new Value.Uncertain(new Lognormal(ratio, ThetaSd), Knowledge.Unknown) }
             : i.Quantity == Quantities.MinerSum ? i with { Value = new Value.Certain(1) }
             : i.Quantity == Quantities.LifeScatter
