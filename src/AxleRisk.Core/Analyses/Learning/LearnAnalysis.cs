@@ -23,7 +23,7 @@ public static class LearnAnalysis
     /// <summary>The least effective sample size an answer may rest on.</summary>
     public const double LeastEffectiveSize = 200;
 
-    private const int MostRows = 65_536;
+    private const int MostRows = 1 << 18;
     private const int MostVehicles = 4096;
 
     /// <summary>A record less likely than this, whatever the unknown, is none that the scenario can produce: ln of 1e-260.</summary>

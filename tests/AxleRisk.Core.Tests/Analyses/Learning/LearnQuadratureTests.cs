@@ -11,7 +11,7 @@ public class LearnQuadratureTests
 {
     private static readonly LearnQuestion Question = new([50_000, 100_000, 150_000, 200_000]);
 
-    private static readonly LearnResult Result = Learn(LearnCase.Field);
+    private static readonly LearnResult Result = Learn(LearnCase.Field, evaluations: 1 << 20);
 
     [Fact]
     public void The_posterior_is_that_of_quadrature()
@@ -24,7 +24,7 @@ public class LearnQuadratureTests
         double[] points = sample.Quantiles(theta, 0.05, 0.5, 0.95);
         Near(-0.291113, points[0], 1e-4);
         Near(-0.141980, points[1], 1e-4);
-        Near(0.020663, points[2], 1e-3);
+        Near(0.020663, points[2], 2e-3); // near 0, by a spread of 0.095
     }
 
     [Fact]
@@ -93,8 +93,8 @@ public class LearnQuadratureTests
         });
     }
 
-    private static LearnResult Learn(FieldData field, int threads = 2) => LearnAnalysis.Run(
-        LearnCase.Model(field), Question, new StudySettings(LearnAnalysis.LeastEvaluations, 1, "sobol"),
+    private static LearnResult Learn(FieldData field, int threads = 2, long evaluations = LearnAnalysis.LeastEvaluations) => LearnAnalysis.Run(
+        LearnCase.Model(field), Question, new StudySettings(evaluations, 1, "sobol"),
             new RunOptions { Threads = threads });
 
     private static void Near(double expected, double actual, double relative = 1e-5) =>
