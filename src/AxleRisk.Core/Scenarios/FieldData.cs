@@ -7,6 +7,9 @@ namespace AxleRisk.Core.Scenarios;
 /// <param name="Records">The records, in file order; equal ones are not joined.</param>
 public sealed record FieldData(string File, ImmutableArray<FieldRecord> Records)
 {
+    /// <summary>SHA-256 of the file; empty for none.</summary>
+    public string Digest { get; init; } = "";
+
     /// <summary>No records.</summary>
     public static FieldData None { get; } = new("", []);
 
@@ -50,6 +53,9 @@ public sealed record FieldMeasurement(string Factor, double Value, double Standa
 /// <param name="Runs">The runs, in file order.</param>
 public sealed record GaugeData(string File, ImmutableArray<GaugeRun> Runs)
 {
+    /// <summary>SHA-256 of the file; empty for none.</summary>
+    public string Digest { get; init; } = "";
+
     /// <summary>No runs.</summary>
     public static GaugeData None { get; } = new("", []);
 }

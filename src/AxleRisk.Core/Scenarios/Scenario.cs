@@ -64,6 +64,9 @@ public sealed record Scenario
     /// <summary>What gauges on test vehicles say; only learning uses it.</summary>
     public GaugeData Gauges { get; init; } = GaugeData.None;
 
+    /// <summary>What data have taught of its unknown inputs; null where nothing has.</summary>
+    public Learned? Learned { get; init; }
+
     /// <summary>What could be done about it, in file order.</summary>
     public ImmutableArray<Remedy> Remedies { get; init; } = [];
 

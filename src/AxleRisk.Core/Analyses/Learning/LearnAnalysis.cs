@@ -45,6 +45,14 @@ public static class LearnAnalysis
             throw new StudyException("there are no data: name a file of records under [field] or of gauge runs under [gauges]");
         }
 
+        if (scenario.Learned is { } before
+            && new[] { (scenario.Field.File, scenario.Field.Digest), (scenario.Gauges.File, scenario.Gauges.Digest) }
+                .FirstOrDefault(f => before.Data.Contains(f.Item2)).Item1 is { } again)
+        {
+            throw new StudyException(
+                $"{again} is what this scenario has learned from; counted twice it would seem to say more than it does: name further data in its place");
+        }
+
         if (settings.Evaluations < LeastEvaluations)
         {
             throw new StudyException($"learning needs at least {LeastEvaluations:#,0} evaluations: choose more --evaluations");
@@ -70,7 +78,7 @@ public static class LearnAnalysis
         }
 
         MisfitResult misfit = Misfit.Of(learn, sampler, posterior, settings.Seed);
-        var summary = new LearnSummary(model, unknowns, posterior);
+        var summary = new LearnSummary(model, unknowns, posterior, prior);
         double best = marginal.Max();
         Interval lnMarginal = GroupInterval.Around(
             best + Math.Log(marginal.Average(m => Math.Exp(m - best))), marginal.Select(m => m));
@@ -90,6 +98,7 @@ public static class LearnAnalysis
             Pilots = sampler.Pilots,
             IsCounted = new CurveFiller(model, unknowns, 1).IsCounted,
             Posterior = posterior,
+            Shape = question.Keeps ? LearnedFit.Of(learn, sampler, posterior) : null,
             Run = new RunRecord(
                 sampler.Evaluations, settings.Evaluations, settings.Seed, ScrambledSobol.PlanName, LifeModel.Version, false),
         };

@@ -13,6 +13,9 @@ public sealed record LearnQuestion(ImmutableArray<double> DistancesKm)
 {
     private static readonly double[] Shares = [0.1, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1, 1.25, 1.5, 2];
 
+    /// <summary>Whether what was learned is wanted as a shape that a scenario can carry.</summary>
+    public bool Keeps { get; init; }
+
     /// <summary>The distances for a scenario: those asked for, or the usual ones; the required distance is among them.</summary>
     public double[] Of(Scenario scenario) =>
         [.. (DistancesKm.IsEmpty ? Shares.Select(s => s * scenario.RequiredKm)
@@ -64,9 +67,22 @@ public sealed record LearnResult
     /// <summary>The run.</summary>
     public required RunRecord Run { get; init; }
 
+    /// <summary>What was learned as a shape that a scenario can carry; null where nobody asked for it.</summary>
+    public LearnedShape? Shape { get; init; }
+
+    /// <summary>Other scenarios against the same data, in the order they were named; none where there is one.</summary>
+    public ImmutableArray<RivalScenario> Rivals { get; init; } = [];
+
     /// <summary>The sample behind it.</summary>
     internal PosteriorSample? Posterior { get; init; }
 }
+
+/// <summary>Another scenario against the same data.</summary>
+/// <param name="File">Its file.</param>
+/// <param name="LogMarginalLikelihood">ln of the marginal likelihood under it.</param>
+/// <param name="BayesFactor">How many times as likely the data are under the first scenario as under this.</param>
+/// <param name="IsMisfit">Whether it and the data disagree.</param>
+public sealed record RivalScenario(string File, Interval LogMarginalLikelihood, Interval BayesFactor, bool IsMisfit);
 
 /// <summary>What the field's records say without the model.</summary>
 /// <param name="Steps">Survival by Kaplan and Meier, or Turnbull where intervals overlap; none where nothing has failed.</param>

@@ -21,12 +21,25 @@ internal sealed class LearnSummary
     private readonly double[][] values;
     private readonly double[][] scores;
 
-    public LearnSummary(LifeModel model, Unknowns unknowns, PosteriorSample sample)
+    private readonly (PosteriorSample Sample, double[][] Values)? before;
+
+    /// <summary>The summary of a sample of the posterior.</summary>
+    /// <param name="model">The scenario made ready.</param>
+    /// <param name="unknowns">What is unknown.</param>
+    /// <param name="sample">The sample.</param>
+    /// <param name="prior">That of the prior: of a scenario that has learned before its distributions alone do not tell it.</param>
+    public LearnSummary(LifeModel model, Unknowns unknowns, PosteriorSample sample, PosteriorSample prior)
     {
         (this.unknowns, this.sample) = (unknowns, sample);
         items = [.. CauseItem.Of(model).Where(i => unknowns.IsUnknown[i.Column])];
         double[][] all = ValuesOf(model, unknowns, sample);
         values = [.. items.Select(i => all[i.Column])];
+        if (model.Factors.Learned is not null)
+        {
+            double[][] ofPrior = ValuesOf(model, unknowns, prior);
+            before = (prior, [.. items.Select(i => ofPrior[i.Column])]);
+        }
+
         scores = [.. items.Select((item, i) => item.Choice is null ? ScoresOf(item, values[i]) : values[i])];
     }
 
@@ -101,32 +114,33 @@ internal sealed class LearnSummary
 
     private LearnedFactor OfContinuous(CauseItem item, int i)
     {
-        Distribution before = item.Distribution;
-        double[] points = sample.Quantiles(values[i], 0.05, 0.5, 0.95);
-        (double mean, double deviation) = Moment(values[i]);
-        (double m, double s) = Moment(scores[i]);
+        Distribution stated = item.Distribution;
+        (double m, double s) = Moment(sample, scores[i]);
+        (double m0, double s0) = before is { } b ? Moment(b.Sample, ScoresOf(item, b.Values[i])) : (0, 1);
         return new LearnedFactor
         {
             Name = item.Name,
             Factor = item.Factor,
-            Prior = new Moments(before.Mean, before.StandardDeviation, before.Quantile(0.05), before.Median, before.Quantile(0.95)),
-            Posterior = new Moments(mean, deviation, points[0], points[1], points[2]),
+            Prior = before is { } known ? MomentsOf(known.Sample, known.Values[i])
+                : new Moments(stated.Mean, stated.StandardDeviation, stated.Quantile(0.05), stated.Median, stated.Quantile(0.95)),
+            Posterior = MomentsOf(sample, values[i]),
             States = [],
-            Bits = Math.Max(0, 0.5 * ((s * s) + (m * m) - 1 - (2 * Math.Log(s))) / Ln2),
+            Bits = Math.Max(0, 0.5 * ((((s * s) + ((m - m0) * (m - m0))) / (s0 * s0)) - 1 - (2 * Math.Log(s / s0))) / Ln2),
         };
     }
 
     private LearnedFactor OfChoice(CauseItem item, int i, NumberChoice choice)
     {
         double[] after = [.. choice.Values.Select(v => sample.Mean(row => values[i][row] == v ? 1 : 0))];
+        double[] first = before is { } b ? [.. choice.Values.Select(v => b.Sample.Mean(row => b.Values[i][row] == v ? 1 : 0))] : [.. choice.Weights];
         return new LearnedFactor
         {
             Name = item.Name,
             Factor = item.Factor,
             Prior = null,
             Posterior = null,
-            States = [.. choice.Values.Select((v, k) => (item.Factor.Show(v), choice.Weights[k], after[k]))],
-            Bits = after.Select((p, k) => p > 0 ? p * Math.Log2(p / choice.Weights[k]) : 0).Sum(),
+            States = [.. choice.Values.Select((v, k) => (item.Factor.Show(v), first[k], after[k]))],
+            Bits = after.Select((p, k) => p > 0 ? p * Math.Log2(p / first[k]) : 0).Sum(),
         };
     }
 
@@ -156,9 +170,18 @@ internal sealed class LearnSummary
         return sample.Mean(row => (x[row] - mx) * (y[row] - my)) / (sx * sy);
     }
 
-    private (double Mean, double Deviation) Moment(double[] x)
+    private (double Mean, double Deviation) Moment(double[] x) => Moment(sample, x);
+
+    private static (double Mean, double Deviation) Moment(PosteriorSample of, double[] x)
     {
-        double mean = sample.Mean(row => x[row]);
-        return (mean, Math.Sqrt(Math.Max(1e-300, sample.Mean(row => (x[row] - mean) * (x[row] - mean)))));
+        double mean = of.Mean(row => x[row]);
+        return (mean, Math.Sqrt(Math.Max(1e-300, of.Mean(row => (x[row] - mean) * (x[row] - mean)))));
+    }
+
+    private static Moments MomentsOf(PosteriorSample of, double[] x)
+    {
+        double[] points = of.Quantiles(x, 0.05, 0.5, 0.95);
+        (double mean, double deviation) = Moment(of, x);
+        return new Moments(mean, deviation, points[0], points[1], points[2]);
     }
 }

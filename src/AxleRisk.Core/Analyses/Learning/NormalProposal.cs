@@ -67,6 +67,14 @@ internal sealed class NormalProposal
     /// <summary>ln of the prior's density over the mixture's.</summary>
     public double LogPriorOverMixture(double[][] z, int row)
     {
+        double log = -LogPriorOverMoved(z, row);
+        const double moved = (double)MovedParts / (MovedParts + 1), prior = 1.0 / (MovedParts + 1);
+        return log > 0 ? -log - Math.Log(moved + (prior * Math.Exp(-log))) : -Math.Log(prior + (moved * Math.Exp(log)));
+    }
+
+    /// <summary>ln of the prior's density over the moved one's.</summary>
+    public double LogPriorOverMoved(double[][] z, int row)
+    {
         double log = -lnDeterminant;
         Span<double> x = stackalloc double[z.Length];
         for (int i = 0; i < z.Length; i++)
@@ -81,8 +89,7 @@ internal sealed class NormalProposal
             log += 0.5 * ((z[i][row] * z[i][row]) - (x[i] * x[i]));
         }
 
-        const double moved = (double)MovedParts / (MovedParts + 1), prior = 1.0 / (MovedParts + 1);
-        return log > 0 ? -log - Math.Log(moved + (prior * Math.Exp(-log))) : -Math.Log(prior + (moved * Math.Exp(log)));
+        return -log;
     }
 
     /// <summary>

@@ -89,6 +89,28 @@ internal sealed class PosteriorSampler
         return (new PosteriorSample(all.Combination, all.Z, weight, all.Failed, group), marginal);
     }
 
+    /// <summary>The effective share of a sample of normal densities, weighed by the exact posterior over them.</summary>
+    /// <param name="parts">The densities: their combination and probability.</param>
+    public double ShareOf(IReadOnlyList<(int Combination, double Probability, NormalProposal Fit)> parts)
+    {
+        const int rows = 1024;
+        List<double> weights = [];
+        foreach ((int combination, double probability, NormalProposal fit) in parts)
+        {
+            int count = (int)Math.Round(rows * probability);
+            if (count == 0)
+            {
+                continue;
+            }
+
+            Rows drawn = Draw([count], (_, first, n, z) => fit.Draw(true, seed, $"shape/{combination}", first, n, z), 1, combination);
+            weights.AddRange(drawn.LogLikelihood.Select((log, row) => log + fit.LogPriorOverMoved(drawn.Z, row)
+                + Math.Log(model.Unknowns.Combinations[combination].Probability / probability)));
+        }
+
+        return Size(Weights([.. weights], 1)) / weights.Count;
+    }
+
     /// <summary>Evaluates rows of other samples, one after the other, and hands over what stands in the worker at each.</summary>
     public void Visit(LearnModel other, PosteriorSample sample, int[] rows, Action<LearnWorker, int> each)
     {

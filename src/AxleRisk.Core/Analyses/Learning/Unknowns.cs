@@ -36,7 +36,7 @@ internal sealed class Unknowns
             f.ColumnNames.Select((_, i) => f.FirstColumn + i))];
         IsUnknown = [.. factors.ColumnNames.Select((_, c) =>
             unknown.Any(f => c >= f.FirstColumn && c < f.FirstColumn + f.ColumnNames.Length))];
-        Combinations = Combine(Choices);
+        Combinations = Combine(model.Factors, Choices);
     }
 
     /// <summary>The unknown choices.</summary>
@@ -48,8 +48,11 @@ internal sealed class Unknowns
     /// <summary>By column of the sample: whether it is unknown.</summary>
     public ImmutableArray<bool> IsUnknown { get; }
 
-    /// <summary>The combinations of states: for each choice the index of its state; and how probable it is.</summary>
-    public ImmutableArray<(ImmutableArray<int> States, double Probability)> Combinations { get; }
+    /// <summary>
+    /// The combinations of states: for each choice the index of its state; how probable it is; and which combination of what was
+    /// learned before it belongs to, -1 where nothing was.
+    /// </summary>
+    public ImmutableArray<(ImmutableArray<int> States, double Probability, int Learned)> Combinations { get; }
 
     /// <summary>
     /// The values of all unknown columns of some rows, from their coordinates; columns that vary get their medians.
@@ -67,9 +70,10 @@ internal sealed class Unknowns
             column.AsSpan(0, count).Clear();
         }
 
+        (ImmutableArray<int> states, _, int learned) = Combinations[combination];
         for (int i = 0; i < Choices.Length; i++)
         {
-            scores[Choices[i].FirstColumn].AsSpan(0, count).Fill(ScoreOf(Choices[i], Combinations[combination].States[i]));
+            scores[Choices[i].FirstColumn].AsSpan(0, count).Fill(ScoreOf(Choices[i], states[i]));
         }
 
         for (int i = 0; i < Columns.Length; i++)
@@ -77,7 +81,12 @@ internal sealed class Unknowns
             z[i].AsSpan(first, count).CopyTo(scores[Columns[i]]);
         }
 
-        factors.MapScores(scores, values, count);
+        for (int row = 0; learned >= 0 && row < count; row++)
+        {
+            factors.Learned!.Place(learned, scores, row);
+        }
+
+        factors.MapCoupled(scores, values, count);
     }
 
     /// <summary>The middle of the scores that map to a state of a choice.</summary>
@@ -98,13 +107,26 @@ internal sealed class Unknowns
         }
     }
 
-    private static ImmutableArray<(ImmutableArray<int> States, double Probability)> Combine(ImmutableArray<Factor> choices)
+    private static ImmutableArray<(ImmutableArray<int> States, double Probability, int Learned)> Combine(
+        FactorSet factors, ImmutableArray<Factor> choices)
     {
-        List<(ImmutableArray<int> States, double Probability)> all = [([], 1)];
-        foreach (Factor factor in choices)
+        // Each combination that was learned, with every state of the choices that are new.
+        Learned? learned = factors.Learned?.Learned;
+        int[] place = [.. choices.Select(c => learned?.Choices.IndexOf(c.Name) ?? -1)];
+        IEnumerable<int> begin = learned is null ? [-1] : Enumerable.Range(0, learned.States.Length);
+        List<(ImmutableArray<int> States, double Probability, int Learned)> all = [];
+        foreach (int of in begin)
         {
-            var choice = (NumberChoice)factor.Distribution!;
-            all = [.. all.SelectMany(c => choice.Weights.Select((w, k) => (c.States.Add(k), c.Probability * w)).Where(x => x.Item2 > 0))];
+            List<(ImmutableArray<int> States, double Probability, int Learned)> some = [([], of < 0 ? 1 : learned!.States[of].Probability, of)];
+            for (int i = 0; i < choices.Length; i++)
+            {
+                ImmutableArray<double> weights = ((NumberChoice)choices[i].Distribution!).Weights;
+                some = place[i] >= 0
+                    ? [.. some.Select(c => c with { States = c.States.Add(learned!.States[of].States[place[i]]) })]
+                    : [.. some.SelectMany(c => weights.Select((w, k) => (c.States.Add(k), c.Probability * w, of))).Where(c => c.Item2 > 0)];
+            }
+
+            all.AddRange(some);
             if (all.Count > MostCombinations)
             {
                 throw new StudyException(
