@@ -16,7 +16,8 @@ public partial class ArchitectureTests
         "Damage.Kernel", "Damage.Yields", "Damage.Bearings",
         "Outcomes", "Modes", "Studies",
         "Analyses.Fits", "Analyses.BaseCase", "Analyses.RareEvents", "Analyses.Risk", "Analyses.Remedies", "Analyses.Sweeps", "Analyses.Combinations", "Analyses.Causes",
-        "Analyses.Shares", "Analyses.Ranking", "Analyses.Trips", "Analyses.Confirmation", "Analyses.Fleets", "Analyses.Learning",
+        "Analyses.Shares", "Analyses.Ranking", "Analyses.Trips", "Analyses.Strikes", "Analyses.Confirmation", "Analyses.Fleets",
+        "Analyses.Decisions", "Analyses.Learning",
     ];
 
     // Nor these, though they stand before it: a plan fills the unit cube and knows no distribution, the damage model takes

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Analyses.Strikes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
@@ -14,6 +15,7 @@ internal static class NoteBlocks
 {
     // A page asks for its notes whenever it is drawn, and a report once a study.
     private static readonly ConditionalWeakTable<ScenarioDocument, StrongBox<ImmutableArray<LiftOffLeg>>> Known = [];
+    private static readonly ConditionalWeakTable<ScenarioDocument, StopResult> KnownStops = [];
 
     public static IEnumerable<Block> Of(ScenarioDocument document) =>
         Of(document, Frame.Assumed(document.Scenario));
@@ -28,7 +30,13 @@ internal static class NoteBlocks
 
     /// <summary>What must not be overlooked.</summary>
     public static IEnumerable<Warning> Warnings(ScenarioDocument document) =>
-        LiftOffText.Sentence(LiftOff(document), document.FileName) is { } hint ? [new Warning(hint)] : [];
+    [
+        .. StopText.Sentences(Stop(document)).Select(s => new Warning(s)),
+        .. LiftOffText.Sentence(LiftOff(document), document.FileName) is { } hint ? [new Warning(hint)] : Array.Empty<Warning>(),
+    ];
+
+    /// <summary>How the suspension meets its bump stop in the base case; worked out once.</summary>
+    public static StopResult Stop(ScenarioDocument document) => KnownStops.GetValue(document, d => StopCheck.Run(d.Scenario));
 
     /// <summary>How often wheels leave the ground in the base case, leg by leg; worked out once.</summary>
     public static ImmutableArray<LiftOffLeg> LiftOff(ScenarioDocument document) => Known

@@ -19,7 +19,10 @@ internal static class CheckCommand
             ScenarioDocument document = options.Read(parsed);
             var factors = FactorSet.Of(document.Scenario);
             return new Answer(
-                [.. Frame.Head(document), .. BlockLines.Of(CheckBlocks.Of(document.Scenario, factors))],
+                [
+                    .. Frame.Head(document),
+                    .. BlockLines.Of([.. CheckBlocks.Of(document.Scenario, factors), .. NoteBlocks.Warnings(document)]),
+                ],
                 () => CheckDocument.Of(document, factors),
                 CheckDocument.Header, CheckDocument.Rows(factors)).Give(parsed, options, terminal);
         });

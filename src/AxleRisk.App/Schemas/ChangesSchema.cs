@@ -13,10 +13,11 @@ internal static class ChangesSchema
         JsonObject changes = Schema.Closed(
         [
             .. InputNames.Sections.SelectMany(s => s.Select(k => Schema.Pair($"{s.Key}.{k.Key}", Change(k)))),
-            Schema.Pair(InputNames.Category, Schema.Ref("category")),
+            .. InputNames.Words.Select(w => Schema.Pair(w.Name, ScenarioSchema.Described(w.Key))),
             .. InputNames.Sections.Where(s => s.Key != "trip")
                 .Select(s => Schema.Pair(s.Key, Schema.Closed(s.Select(k => Schema.Pair(k.Key, Change(k)))))),
-            Schema.Pair("detail", Schema.Closed([Schema.Pair("category", Schema.Ref("category"))])),
+            Schema.Pair("detail", Schema.Closed(
+                InputNames.Words.Select(w => Schema.Pair(w.Key.Key, ScenarioSchema.Described(w.Key))))),
             Schema.Pair("legs", Named(InputNames.OfLeg, [])),
             Schema.Pair("trip", Named(
                 InputNames.OfTripLeg,

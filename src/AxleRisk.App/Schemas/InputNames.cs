@@ -6,8 +6,9 @@ namespace AxleRisk.App.Schemas;
 /// <summary>How inputs are named in correlations, evidence, explanations and remedies.</summary>
 internal static class InputNames
 {
-    /// <summary>The weld category as an input.</summary>
-    public const string Category = Change.CategoryName;
+    /// <summary>The choices among words as inputs, with their keys.</summary>
+    public static IEnumerable<(string Name, KeyFormat Key)> Words { get; } =
+        [.. Change.WordNames.Select(n => (n, DetailFormat.Detail.Find(n[(n.IndexOf('.') + 1)..])!))];
 
     private const string Leg = KeyKind.PlainName.Form;
 

@@ -13,6 +13,7 @@ internal static class ScenarioSchema
 {
     private const string Input = "input";
     private const string Category = "category";
+    private const string Choice = "word_choice";
 
     /// <summary>The schema.</summary>
     public static JsonObject Make() => Schema.Whole(
@@ -20,10 +21,10 @@ internal static class ScenarioSchema
         [
             .. DistributionSchema.Definitions(),
             Schema.Pair(DistributionSchema.Times, Table(RemedyFormat.Times)),
-            Schema.Pair("category_choice", Table(DetailFormat.CategoryChoice)),
-            Schema.Pair(Category, Schema.AnyOf(Schema.Type("string"), Schema.Ref("category_choice"))),
+            Schema.Pair(Choice, Table(DetailFormat.WordChoice)),
+            Schema.Pair(Category, Schema.AnyOf(Schema.Type("string"), Schema.Ref(Choice))),
             Schema.Pair(Input, Schema.AnyOf(
-                Schema.Word([.. InputNames.Fixed, InputNames.Category]),
+                Schema.Word([.. InputNames.Fixed, .. InputNames.Words.Select(w => w.Name)]),
                 Pattern(InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))),
                 Pattern($"^trip\\.{TripQuantities.AlreadyDriven.Key}$"),
                 Pattern(InputNames.TripLegPattern(OneOf(InputNames.OfTripLeg.Select(k => k.Key)))))),
@@ -97,7 +98,7 @@ internal static class ScenarioSchema
                     ["properties"] = new JsonObject
                     {
                         [category.Key] = CategoryOf(catalogue),
-                        ["environment"] = Schema.Word(SnCatalogue.Environments(catalogue)),
+                        ["environment"] = WordOrChoice(SnCatalogue.Environments(catalogue)),
                     },
                 });
             }
@@ -131,14 +132,16 @@ internal static class ScenarioSchema
             .. SnCatalogue.Categories(catalogue).SelectMany(c => new[] { c, c.Split(' ')[^1] }).Distinct()
                 .Where(c => SnCatalogue.Find(catalogue, c) is not null),
         ];
-        return Schema.AnyOf(
-            Schema.Word(names),
-            new JsonObject
-            {
-                ["type"] = "object",
-                ["properties"] = new JsonObject { ["values"] = new JsonObject { ["items"] = Schema.Word(names) } },
-            });
+        return WordOrChoice(names);
     }
+
+    private static JsonObject WordOrChoice(IReadOnlyList<string> words) => Schema.AnyOf(
+        Schema.Word([.. words]),
+        new JsonObject
+        {
+            ["type"] = "object",
+            ["properties"] = new JsonObject { ["values"] = new JsonObject { ["items"] = Schema.Word([.. words]) } },
+        });
 
     /// <summary>A key with its name in plain words and what it means.</summary>
     public static JsonObject Described(KeyFormat key)
@@ -165,6 +168,7 @@ internal static class ScenarioSchema
         KeyKind.Uncertain u => Schema.AnyOf(Schema.Number(u.Domain), Distribution(u.OnlyVaries)),
         KeyKind.Numbers n => Schema.Array(Schema.Number(n.Domain), n.Least, n.Most),
         KeyKind.Word w => Schema.Word(w.Words),
+        KeyKind.WordOrChoice w => Schema.AnyOf(Schema.Word(w.Words), Schema.Ref(Choice)),
         KeyKind.SomeWords w => Schema.AnyOf(Schema.Word(w.Words), Schema.Array(Schema.Word(w.Words))),
         KeyKind.Text => Schema.Type("string"),
         KeyKind.Line l => new JsonObject
@@ -181,7 +185,7 @@ internal static class ScenarioSchema
         KeyKind.Conditions => Schema.Ref("conditions"),
         KeyKind.Changes => Schema.Ref("changes"),
         KeyKind.QuantilePairs => Schema.Array(Schema.Array(Schema.Type("number"), 2, 2), 2, 2),
-        KeyKind.Values v => Schema.Array(Schema.Type(v.OfCategories ? "string" : "number"), 1),
+        KeyKind.Values v => Schema.Array(Schema.Type(v.OfWords ? "string" : "number"), 1),
         KeyKind.Table t => Table(t.Of),
         KeyKind.Tables t => Schema.Array(Table(t.Of), t.Least, t.Most),
         _ => throw new InvalidOperationException($"no schema of {kind}"),
@@ -203,7 +207,7 @@ internal static class ScenarioSchema
     private static JsonObject Conditions()
     {
         var conditions = Schema.Closed(
-            InputNames.Fixed.Append(InputNames.Category).Select(n => Schema.Pair(n, Schema.Ref("condition"))));
+            InputNames.Fixed.Concat(InputNames.Words.Select(w => w.Name)).Select(n => Schema.Pair(n, Schema.Ref("condition"))));
         conditions["patternProperties"] = new JsonObject
         {
             [InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))] = Schema.Ref("condition"),

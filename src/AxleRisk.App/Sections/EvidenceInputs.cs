@@ -105,7 +105,7 @@ internal static class EvidenceInputs
     }
 
     private static string State(Scenario scenario, string name, double value) =>
-        name == Change.CategoryName ? Printable.Line(scenario.Detail.Categories[(int)value]) : Figures.Exact(value);
+        scenario.Detail.Find(name) is { } choice ? Printable.Line(choice.Words[(int)value]) : Figures.Exact(value);
 
     private static string UnitOf(Scenario scenario, string name) => scenario.Inputs.FirstOrDefault(i => i.Name == name)?.Quantity.Unit ?? "";
 

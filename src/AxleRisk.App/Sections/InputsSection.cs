@@ -25,6 +25,7 @@ internal static class InputsSection
                 .. UseInputs.Of(scenario), .. Uncertain(factors), .. Correlations(scenario), Certain(scenario),
                 .. NoteBlocks.Sources(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. InputNoteBlocks.Of(studies.Document),
                 .. TripInputs.Of(scenario), .. FleetInputs.Of(scenario), .. EvidenceInputs.Of(scenario), .. RemedyInputs.Of(scenario),
+                .. DecisionInputs.Of(scenario),
             ]);
     }
 
@@ -53,7 +54,8 @@ internal static class InputsSection
     private static string Meaning(Factor factor) => factor switch
     {
         ScalarFactor s => s.Input.Quantity.Meaning,
-        CategoryFactor => "weld category of the checked section",
+        WordFactor { Name: Change.EnvironmentName } => "what the weld lives in",
+        WordFactor => "weld category of the checked section",
         _ => "shares of the distance, leg by leg",
     };
 

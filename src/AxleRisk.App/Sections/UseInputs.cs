@@ -43,7 +43,7 @@ internal static class UseInputs
 
     private static string Weld(Detail detail) => detail is { IsOwn: true, Own: { } own }
         ? $"S-N curve: {CurveText.Of(own)}"
-        : $"Weld catalogue: {Printable.Line(detail.Catalogue)}, in {detail.Environment ?? Surroundings.Air}";
+        : $"Weld catalogue: {Printable.Line(detail.Catalogue)}, in {(detail.Environment is { } place ? DistributionText.Choice(place) : Surroundings.Air)}";
 
     private static string Exponent(Detail detail) =>
         detail.ThicknessExponent is { } stated ? Figures.Exact(stated) : detail.IsOwn ? "0" : "of the catalogue";

@@ -86,8 +86,7 @@ internal static class ButForText
             Change.ToValue { Value: Value.Uncertain value } => $"drawn from {DistributionText.Of(value)}{unit}",
             Change.ToValue { Value: var value } => Figures.Exact(value.Nominal) + unit,
             Change.Times times => $"{Figures.Number(times.Factor)} times what it was",
-            Change.ToCategory { Categories: [var only] } => Printable.Line(only),
-            Change.ToCategory several => DistributionText.Choice(several.Categories, several.Weights),
+            Change.ToWord { Choice: var words } => Printable.Line(DistributionText.Choice(words)),
             _ => change.Description,
         };
     }

@@ -57,10 +57,11 @@ internal static class CheckText
                 : $"not in force: the catalogue is {scenario.Detail.Catalogue}")]
             : Array.Empty<CertainValue>(),
         .. scenario.Detail is { IsOwn: false, Categories: [var only] }
-            ? [new CertainValue(CategoryFactor.FactorLabel, Change.CategoryName, only, "", scenario.Detail.Catalogue)]
+            ? [new CertainValue(WordFactor.LabelOfName(Change.CategoryName)!, Change.CategoryName, only, "", scenario.Detail.Catalogue)]
             : Array.Empty<CertainValue>(),
-        .. scenario.Detail.Environment is { } environment && environment != Surroundings.Air
-            ? [new CertainValue("environment of the weld", "detail.environment", environment, "", "")] : Array.Empty<CertainValue>(),
+        .. scenario.Detail.Environment is { Only: { } environment } && environment != Surroundings.Air
+            ? [new CertainValue(WordFactor.LabelOfName(Change.EnvironmentName)!, Change.EnvironmentName, environment, "", "")]
+            : Array.Empty<CertainValue>(),
         .. scenario.Bearing is { } kind
             ? [new CertainValue("kind of bearing", "bearing.kind", kind.ToString(), "", "")] : Array.Empty<CertainValue>(),
         new CertainValue("counting of cycles", "fatigue.counting", scenario.Counting.ToString(), "", ""),

@@ -14,7 +14,7 @@ internal static class DistributionText
     public static string Of(Factor factor) => factor switch
     {
         ScalarFactor { Input.Value: Value.Uncertain stated } => Of(stated),
-        CategoryFactor { Distribution: NumberChoice choice } category => Choice(category.Categories, choice.Weights),
+        WordFactor { Distribution: NumberChoice choice } words => Choice(words.Words, choice.Weights),
         _ => factor.Description,
     };
 
@@ -34,9 +34,12 @@ internal static class DistributionText
     public static string Of(Change change) => change switch
     {
         Change.ToValue { Value: Value.Uncertain uncertain } => $"= {Of(uncertain)}",
-        Change.ToCategory { Categories.Length: > 1 } to => $"= {Choice(to.Categories, to.Weights)}",
+        Change.ToWord { Choice: { Only: null } to } => $"= {Choice(to)}",
         _ => change.Description,
     };
+
+    /// <summary>Words with their probabilities, or the one word.</summary>
+    public static string Choice(WordChoice choice) => choice.Only ?? Choice(choice.Words, choice.Weights);
 
     /// <summary>States with their probabilities.</summary>
     /// <param name="states">The states.</param>

@@ -24,7 +24,7 @@ internal static class RangeWords
         string name = Printable.Line(of);
         return range.Part switch
         {
-            RangePart.State when range.Factor is CategoryFactor => $"{name} {State(range)}",
+            RangePart.State when range.Factor is WordFactor => $"{name} {State(range)}",
             RangePart.State => $"{name} at {State(range)}{unit}",
             RangePart.Below => $"{name} below {Limit(range)}{unit}",
             _ => $"{name} above {Limit(range)}{unit}",
@@ -43,7 +43,7 @@ internal static class RangeWords
 
     /// <summary>The state of a choice as the user would write it.</summary>
     public static string State(AdverseRange range) =>
-        Printable.Line(range.Factor is CategoryFactor ? range.Factor.Show(range.Limit) : Figures.Number(range.Limit));
+        Printable.Line(range.Factor is WordFactor ? range.Factor.Show(range.Limit) : Figures.Number(range.Limit));
 
     private static string Limit(AdverseRange range) =>
         range.Factor is MixFactor ? $"{100 * range.Limit:0.#} %" : Rounded(range.Limit);

@@ -80,7 +80,21 @@ internal sealed class ColumnAssembly : ColumnSteps
         AddScaled(c => c.OutboardShare, 1, SourceOf(Quantities.OutboardShare));
         AddScaled(c => c.ContactLengthM, 1e-3, SourceOf(Quantities.ContactLength));
         AddScaled(c => c.Waviness, 1, SourceOf(Quantities.Waviness));
-        AddScaled(c => c.Category, 1, SourceOf("detail.category", 0));
+        AddCurve();
+    }
+
+    // The place among the curves of all categories in all environments: DetailCurves.All. A word that is certain has no column.
+    private void AddCurve()
+    {
+        Source PlaceOf(string name) => scenario.Detail.Find(name) is { Only: null } ? SourceOf(name, 0) : Source.Sure(0);
+        int environments = scenario.Detail.Environment?.Words.Length ?? 1;
+        Add(c => c.Category, PlaceOf(Change.CategoryName), PlaceOf(Change.EnvironmentName), (category, environment, to) =>
+        {
+            for (int i = 0; i < to.Length; i++)
+            {
+                to[i] = (category[i] * environments) + environment[i];
+            }
+        });
     }
 
     private void AddDamper()

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Distributions;
 
 namespace AxleRisk.Core.Scenarios;
 
@@ -20,8 +19,8 @@ public sealed record Detail(
     /// <summary>The one category of a scenario with a curve of its own.</summary>
     public const string OwnCategory = "own curve";
 
-    /// <summary>What the weld lives in, one of the catalogue's environments; null where nothing is stated: air.</summary>
-    public string? Environment { get; init; }
+    /// <summary>What the weld lives in, of the catalogue's environments; null where nothing is stated: air.</summary>
+    public WordChoice? Environment { get; init; }
 
     /// <summary>The curve that the scenario states itself; null where it states none. It is in force if <see cref="IsOwn"/>.</summary>
     public OwnCurve? Own { get; init; }
@@ -29,12 +28,20 @@ public sealed record Detail(
     /// <summary>Whether the scenario's own curve is in force.</summary>
     public bool IsOwn => Catalogue == OwnCatalogue;
 
-    /// <summary>
-    /// The index of the category of the base case: the median, as of every other factor, that is the first with which the weights
-    /// add up to half.
-    /// </summary>
-    public int NominalIndex => Spread is { } spread ? (int)spread.Median : 0;
+    /// <summary>The category, or several.</summary>
+    public WordChoice Category => new(Categories, Weights, Knowledge);
 
-    /// <summary>The choice among the indices of the categories; null where the category is certain.</summary>
-    public NumberChoice? Spread => Categories.Length > 1 ? new([.. Categories.Select((_, i) => (double)i)], [.. Weights]) : null;
+    /// <summary>What is chosen among words under a name, <see cref="Change.CategoryName"/> or
+    /// <see cref="Change.EnvironmentName"/>; null for any other, and where nothing is stated.</summary>
+    public WordChoice? Find(string name) => name switch
+    {
+        Change.CategoryName => Category,
+        Change.EnvironmentName => Environment,
+        _ => null,
+    };
+
+    /// <summary>The same with another choice under a name.</summary>
+    public Detail With(string name, WordChoice choice) => name == Change.EnvironmentName
+        ? this with { Environment = choice }
+        : this with { Categories = choice.Words, Weights = choice.Weights, Knowledge = choice.Knowledge };
 }

@@ -106,24 +106,21 @@ public sealed class ScalarFactor : Factor
         Distribution.OfScores(scores[FirstColumn].AsSpan(0, count), values[FirstColumn].AsSpan(0, count));
 }
 
-/// <summary>The weld detail where its category is uncertain; the value is the index of the category.</summary>
-public sealed class CategoryFactor : Factor
+/// <summary>A choice among words that is uncertain, weld category or environment; the value is the index of the word.</summary>
+public sealed class WordFactor : Factor
 {
-    /// <summary>The factor in plain words.</summary>
-    public const string FactorLabel = "weld category";
+    private readonly WordChoice choice;
 
-    private readonly Detail detail;
-
-    internal CategoryFactor(Detail detail, int column)
-        : base(Change.CategoryName, FactorLabel, "", detail.Knowledge, column)
+    internal WordFactor(string name, WordChoice choice, int column)
+        : base(name, LabelOfName(name)!, "", choice.Knowledge, column)
     {
-        this.detail = detail;
-        Distribution = detail.Spread!;
-        Nominal = [detail.NominalIndex];
+        this.choice = choice;
+        Distribution = choice.Spread!;
+        Nominal = [choice.NominalIndex];
     }
 
-    /// <summary>The categories, in the order of their indices.</summary>
-    public ImmutableArray<string> Categories => detail.Categories;
+    /// <summary>The words, in the order of their indices.</summary>
+    public ImmutableArray<string> Words => choice.Words;
 
     /// <inheritdoc/>
     public override Distribution Distribution { get; }
@@ -132,14 +129,21 @@ public sealed class CategoryFactor : Factor
     public override ImmutableArray<string> ColumnNames => [Name];
 
     /// <inheritdoc/>
-    public override string Description =>
-        "choice(" + string.Join(", ", detail.Categories.Zip(detail.Weights, (c, w) => $"{c} {w:0.###}")) + ")";
+    public override string Description => $"choice({choice})";
 
     /// <inheritdoc/>
     public override ImmutableArray<double> Nominal { get; }
 
     /// <inheritdoc/>
     public override ImmutableArray<double> Median => Nominal;
+
+    /// <summary>What is chosen under a name, in plain words; null for any other name.</summary>
+    public static string? LabelOfName(string name) => name switch
+    {
+        Change.CategoryName => "weld category",
+        Change.EnvironmentName => "environment of the weld",
+        _ => null,
+    };
 
     /// <inheritdoc/>
     public override void Map(double[][] unit, double[][] values, int count) =>
@@ -150,7 +154,7 @@ public sealed class CategoryFactor : Factor
         Distribution.OfScores(scores[FirstColumn].AsSpan(0, count), values[FirstColumn].AsSpan(0, count));
 
     /// <inheritdoc/>
-    public override string Show(double value) => detail.Categories[(int)value];
+    public override string Show(double value) => choice.Words[(int)value];
 }
 
 /// <summary>

@@ -65,9 +65,12 @@ public sealed class FactorSet
 
         // A trip's stand last: the columns of all others, and with them their values, are the same with a trip and without.
         AddScalars(i => !Trip.IsNameOf(i.Name));
-        if (scenario.Detail.Categories.Length > 1)
+        foreach (string name in Change.WordNames)
         {
-            Add(new CategoryFactor(scenario.Detail, column));
+            if (scenario.Detail.Find(name) is { Only: null } choice)
+            {
+                Add(new WordFactor(name, choice, column));
+            }
         }
 
         if (scenario.MixConcentration is { } concentration && scenario.Legs.Length > 1)

@@ -35,11 +35,17 @@ public sealed record Remedy(string Name, double? Cost, ImmutableArray<Change> Ch
 }
 
 /// <summary>One change of a remedy.</summary>
-/// <param name="Input">The name of what is changed: an input of the scenario, or <c>detail.category</c>.</param>
+/// <param name="Input">The name of what is changed: an input of the scenario, or one of <see cref="WordNames"/>.</param>
 public abstract record Change(string Input)
 {
     /// <summary>The name of the weld detail's category among the inputs.</summary>
     public const string CategoryName = "detail.category";
+
+    /// <summary>The name of what the weld lives in among the inputs.</summary>
+    public const string EnvironmentName = "detail.environment";
+
+    /// <summary>The names of the choices among words.</summary>
+    public static ImmutableArray<string> WordNames { get; } = [CategoryName, EnvironmentName];
 
     /// <summary>What it comes to, for the reader: <c>= 40</c>, <c>x 0.8</c>.</summary>
     public abstract string Description { get; }
@@ -89,21 +95,15 @@ public abstract record Change(string Input)
         };
     }
 
-    /// <summary>Another weld category, or several with weights, of the same catalogue.</summary>
-    /// <param name="Categories">The possible categories, best first.</param>
-    /// <param name="Weights">Their probabilities, summing to 1.</param>
-    /// <param name="Knowledge">Whether an uncertain category varies between vehicles or is unknown.</param>
-    public sealed record ToCategory(ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)
-        : Change(CategoryName)
+    /// <summary>Another word, or several with weights: of the categories or environments of the same catalogue.</summary>
+    /// <param name="Input">The choice's name, one of <see cref="WordNames"/>.</param>
+    /// <param name="Choice">The possible words.</param>
+    public sealed record ToWord(string Input, WordChoice Choice) : Change(Input)
     {
         /// <inheritdoc/>
-        public override string Description =>
-            "= " + (Categories.Length == 1 ? Categories[0] : string.Join(", ", Categories.Zip(Weights, (c, w) => $"{c} {w:0.###}")));
+        public override string Description => $"= {Choice}";
 
         /// <inheritdoc/>
-        public override Scenario ApplyTo(Scenario scenario) => scenario with
-        {
-            Detail = scenario.Detail with { Categories = Categories, Weights = Weights, Knowledge = Knowledge },
-        };
+        public override Scenario ApplyTo(Scenario scenario) => scenario with { Detail = scenario.Detail.With(Input, Choice) };
     }
 }

@@ -76,6 +76,9 @@ public sealed record Scenario
     /// <summary>The vehicles sold under one warranty; null where the scenario states none.</summary>
     public Fleet? Fleet { get; init; }
 
+    /// <summary>The choice to be made by its expected cost; null where the scenario states none.</summary>
+    public Decision? Decision { get; init; }
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);
@@ -86,7 +89,7 @@ public sealed record Scenario
     /// </summary>
     public string LabelOf(string name) => name switch
     {
-        Change.CategoryName => CategoryFactor.FactorLabel,
+        _ when WordFactor.LabelOfName(name) is { } label => label,
         MixFactor.FactorName => MixFactor.FactorLabel,
         _ => Inputs.Concat(Trip?.Inputs ?? []).FirstOrDefault(i => i.Name == name)?.Label
             ?? Legs.Where(l => MixFactor.ColumnOf(l) == name).Select(MixFactor.LabelOf).FirstOrDefault(name),

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 
@@ -6,16 +7,13 @@ namespace AxleRisk.Core.Studies;
 /// <summary>The S-N curves of a weld detail: of a catalogue, or the scenario's own.</summary>
 public static class DetailCurves
 {
-    /// <summary>The curve of a category as published or stated, with the scenario's own thickness exponent where it states one.</summary>
-    /// <exception cref="ArgumentException">The catalogue has no such category.</exception>
-    public static SnCurve Of(Detail detail, string category)
-    {
-        SnCurve curve = detail is { IsOwn: true, Own: { } own }
-            ? Of(own)
-            : SnCatalogue.Find(detail.Catalogue, category, detail.Environment ?? Surroundings.Air)
-                ?? throw new ArgumentException($"no category {category} in {detail.Catalogue}, {detail.Environment}", nameof(category));
-        return detail.ThicknessExponent is { } exponent ? curve with { ThicknessExponent = exponent } : curve;
-    }
+    /// <summary>The curves of all categories, each in all environments, as published or stated.</summary>
+    public static ImmutableArray<SnCurve> All(Detail detail) =>
+        [.. detail.Categories.SelectMany(c => (detail.Environment?.Words ?? [Surroundings.Air]).Select(e => Of(detail, c, e)))];
+
+    /// <summary>The curve of the base case, as published or stated.</summary>
+    public static SnCurve Nominal(Detail detail) =>
+        Of(detail, detail.Category.Nominal, detail.Environment?.Nominal ?? Surroundings.Air);
 
     /// <summary>A curve that a scenario states itself, as it is stated.</summary>
     public static SnCurve Of(OwnCurve own) => new()
@@ -28,4 +26,14 @@ public static class DetailCurves
         DesignToMeanLog10 = own.DeviationsBelowMean * own.StandardDeviation,
         Source = own.Source,
     };
+
+    // With the scenario's own thickness exponent where it states one.
+    private static SnCurve Of(Detail detail, string category, string environment)
+    {
+        SnCurve curve = detail is { IsOwn: true, Own: { } own }
+            ? Of(own)
+            : SnCatalogue.Find(detail.Catalogue, category, environment)
+                ?? throw new ArgumentException($"no category {category} in {detail.Catalogue}, {environment}", nameof(category));
+        return detail.ThicknessExponent is { } exponent ? curve with { ThicknessExponent = exponent } : curve;
+    }
 }

@@ -46,7 +46,7 @@ public sealed class LifeModel
         damageRatio = new DamageRatio(scenario, assembly);
         minerSum = assembly.SourceOf(Quantities.MinerSum);
         scatter = assembly.SourceOf(Quantities.LifeScatter);
-        curves = [.. scenario.Detail.Categories.Select(c => DetailCurves.Of(scenario.Detail, c).Mean)];
+        curves = [.. DetailCurves.All(scenario.Detail).Select(c => c.Mean)];
         method = scenario.Counting switch
         {
             CycleCounting.NarrowBand => CountingMethod.NarrowBand,

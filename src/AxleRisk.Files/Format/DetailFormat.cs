@@ -54,19 +54,19 @@ public static class DetailFormat
             "the family of S-N curves; `\"own\"` for that of `[detail.curve]`")
         { IsRequired = true },
         new("category", "weld category", "", new KeyKind.Category(), "the weld detail") { IsRequired = true, BelongsTo = Catalogues },
-        new("environment", "environment", "", new KeyKind.Word(SnCatalogue.Environments(SnCatalogue.Catalogues[0])),
+        new("environment", "environment", "", new KeyKind.WordOrChoice(SnCatalogue.Environments(SnCatalogue.Catalogues[0])),
             "what the weld lives in; catalogues other than DNV-RP-C203 tell of air alone")
         { Otherwise = "`\"air\"`", BelongsTo = Catalogues },
         new("thickness_exponent", "thickness exponent", "", new KeyKind.Number(Domain.Fraction), "exponent of the thickness correction")
         { Otherwise = "that of the catalogue; 0 for a curve of your own" },
         FormatParts.OneOf(Curve) with { Key = "curve", Label = "S-N curve of your own" });
 
-    /// <summary>A choice of several weld categories.</summary>
-    public static TableFormat CategoryChoice { get; } = new(
-        "", "Several categories with weights, the better ones first.",
+    /// <summary>A choice of several weld categories or environments.</summary>
+    public static TableFormat WordChoice { get; } = new(
+        "", "Several words with weights, the better ones first.",
         new("distribution", "distribution", "", new KeyKind.Word(["choice"]), "always a choice") { IsRequired = true },
         DistributionFormat.Common.Find("knowledge")!,
-        new("values", "categories", "", new KeyKind.Values(OfCategories: true), "categories of the catalogue") { IsRequired = true },
+        new("values", "words", "", new KeyKind.Values(OfWords: true), "categories or environments of the catalogue") { IsRequired = true },
         DistributionFormat.Of("choice").Find("weights")! with { IsRequired = true });
 
     private static KeyKind.Numbers Few(Domain domain, int least, int most, string what) =>

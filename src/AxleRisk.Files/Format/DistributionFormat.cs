@@ -56,7 +56,7 @@ public static class DistributionFormat
     private static KeyFormat Parameter(string key) => key switch
     {
         Quantiles => new(key, "two quantiles", "", new KeyKind.QuantilePairs(), "two shares, each with the value that it lies at or below"),
-        "values" => new(key, "values", "", new KeyKind.Values(OfCategories: false), "the values"),
+        "values" => new(key, "values", "", new KeyKind.Values(OfWords: false), "the values"),
         "weights" => new(key, "weights", "", new KeyKind.Numbers(Domain.Fraction, 1, int.MaxValue, "numbers from 0 to 1 that add up to 1"),
             "the weight of each value; they add up to 1"),
         "file" => new(key, "file", "", new KeyKind.Text(), "a CSV file in the folder of the scenario or below"),

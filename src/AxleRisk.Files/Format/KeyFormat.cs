@@ -37,7 +37,12 @@ public sealed record KeyFormat(string Key, string Label, string Unit, KeyKind Ki
     public bool SumsToOne { get; init; }
 
     /// <summary>The words to choose from, the default first; none where it is no word.</summary>
-    public ImmutableArray<string> Words => Kind is KeyKind.Word word ? word.Words : [];
+    public ImmutableArray<string> Words => Kind switch
+    {
+        KeyKind.Word word => word.Words,
+        KeyKind.WordOrChoice word => word.Words,
+        _ => [],
+    };
 
     /// <summary>Whether it must be stated and when, or what holds otherwise, in words.</summary>
     public string Standard => !IsRequired ? Otherwise

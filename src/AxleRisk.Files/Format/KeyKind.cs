@@ -58,6 +58,14 @@ public abstract record KeyKind
         public override string MustBe => OneOf(Words);
     }
 
+    /// <summary>One of a few words, or a choice of several, whose keys are in <see cref="DetailFormat.WordChoice"/>.</summary>
+    /// <param name="Words">The words.</param>
+    public sealed record WordOrChoice(ImmutableArray<string> Words) : KeyKind
+    {
+        /// <inheritdoc/>
+        public override string MustBe => $"{OneOf(Words)}, or a choice of several";
+    }
+
     /// <summary>One or more of a few words in brackets; one may stand without.</summary>
     /// <param name="Words">The words.</param>
     public sealed record SomeWords(ImmutableArray<string> Words) : KeyKind
@@ -111,7 +119,7 @@ public abstract record KeyKind
 
     /// <summary>
     /// A category of the weld catalogue that the key <c>catalogue</c> names, or a choice of several, whose keys are in
-    /// <see cref="DetailFormat.CategoryChoice"/>.
+    /// <see cref="DetailFormat.WordChoice"/>.
     /// </summary>
     public sealed record Category : KeyKind
     {
@@ -154,11 +162,11 @@ public abstract record KeyKind
     }
 
     /// <summary>The values of a choice in brackets.</summary>
-    /// <param name="OfCategories">Whether they are weld categories, and not numbers.</param>
-    public sealed record Values(bool OfCategories) : KeyKind
+    /// <param name="OfWords">Whether they are words, such as weld categories, and not numbers.</param>
+    public sealed record Values(bool OfWords) : KeyKind
     {
         /// <inheritdoc/>
-        public override string MustBe => OfCategories ? "categories of the catalogue" : "numbers in the range of the quantity";
+        public override string MustBe => OfWords ? "categories or environments of the catalogue" : "numbers in the range of the quantity";
     }
 
     /// <summary>A table of its own.</summary>

@@ -7,7 +7,7 @@ using AxleRisk.Files.Toml;
 
 namespace AxleRisk.Files.Reading;
 
-/// <summary>Reads what a remedy changes: another value, a multiple of the value, another weld category.</summary>
+/// <summary>Reads what a remedy changes: another value, a multiple of the value, another weld category or environment.</summary>
 internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCollector inputs)
 {
     private const string Times = "times";
@@ -46,23 +46,22 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         table.Entries.SelectMany(entry =>
         {
             string name = before + entry.Key;
-            bool isPath = byName.Keys.Append(Change.CategoryName).Any(n => n.StartsWith(name + ".", StringComparison.Ordinal));
+            bool isPath = byName.Keys.Concat(Change.WordNames).Any(n => n.StartsWith(name + ".", StringComparison.Ordinal));
             return isPath && entry.Node is TomlTable inner ? Flatten(name + ".", inner) : [(name, entry)];
         });
 
     private Change? ReadChange(string name, TomlEntry entry, Scenario scenario)
     {
-        if (name == Change.CategoryName && scenario.Detail.IsOwn)
+        if (Change.WordNames.Contains(name) && scenario.Detail.IsOwn)
         {
             errors.Add(entry.KeyAt, $"{name} cannot be changed: the S-N curve is the scenario's own");
             return null;
         }
 
-        if (name == Change.CategoryName)
+        if (Change.WordNames.Contains(name))
         {
-            return new DetailReader(errors).ReadCategory(entry.Node, KnownCatalogue(scenario), name) is var (categories, weights, knowledge)
-                ? new Change.ToCategory(categories, weights, knowledge)
-                : null;
+            return new DetailReader(errors).Read(name, entry.Node, KnownCatalogue(scenario)) is { } choice
+                ? new Change.ToWord(name, choice) : null;
         }
 
         if (!byName.TryGetValue(name, out Input? input))
@@ -120,5 +119,5 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
 
     private string Hint(string name) =>
         Trip.IsNameOf(name) && !byName.Keys.Any(Trip.IsNameOf) ? "; what changes a trip stands under [[trip.remedies]]" :
-        NearestName.Find(name, [.. byName.Keys, Change.CategoryName]) is string near ? $"; did you mean \"{near}\"?" : "";
+        NearestName.Find(name, [.. byName.Keys, .. Change.WordNames]) is string near ? $"; did you mean \"{near}\"?" : "";
 }

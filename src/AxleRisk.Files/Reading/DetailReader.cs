@@ -24,17 +24,12 @@ internal sealed class DetailReader(ErrorLog errors)
         }
 
         TomlEntry? category = table.Require("category");
-        string? environment = ReadEnvironment(table, name);
+        WordChoice? environment = table.Find("environment") is TomlEntry entry ? Read(Change.EnvironmentName, entry.Node, name) : null;
         table.RejectUnknown();
-        if (category is null)
-        {
-            return null;
-        }
-
-        var read = ReadCategory(category.Node, name, table.NameOf("category"));
-        return name is null || read is not var (categories, weights, knowledge)
+        WordChoice? read = category is null ? null : Read(Change.CategoryName, category.Node, name);
+        return name is null || read is null
             ? null
-            : new Detail(name, categories, weights, knowledge, exponent) { Environment = environment, Own = own };
+            : new Detail(name, read.Words, read.Weights, read.Knowledge, exponent) { Environment = environment, Own = own };
     }
 
     private string? ReadCatalogue(TableReader table)
@@ -70,35 +65,16 @@ internal sealed class DetailReader(ErrorLog errors)
         }
     }
 
-    private string? ReadEnvironment(TableReader table, string? catalogue)
-    {
-        if (table.Text("environment") is not string environment)
-        {
-            return null;
-        }
-
-        // Of an unknown catalogue, an error of its own, nothing more is asked than of the one with the most.
-        ImmutableArray<string> possible = SnCatalogue.Environments(catalogue ?? SnCatalogue.Catalogues[0]);
-        if (!possible.Contains(environment))
-        {
-            errors.Add(
-                table.Find("environment")!.Node.At,
-                $"{table.NameOf("environment")} must be {MessageText.List([.. possible.Select(MessageText.Quote)], "or")}"
-                + $"{(possible.Length == 1 ? $" with {catalogue}, which tells of no other" : "")}, not {MessageText.Quote(environment)}");
-        }
-
-        return environment;
-    }
-
-    /// <summary>Reads a category or a choice of several; null, with the errors logged, where it is wrong.</summary>
-    public (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadCategory(TomlNode node,
-        string? catalogueName, string name) =>
-        node is TomlTable choice ? ReadChoice(new TableReader(choice, name, DetailFormat.CategoryChoice, errors), catalogueName)
-        : IsCategory(node, catalogueName, name) ? ([((TomlText)node).Text], [1.0], Knowledge.Unknown)
+    /// <summary>Reads a category or environment, or a choice of several; null, with the errors logged, where it is wrong.</summary>
+    /// <param name="name">Which, one of <see cref="Change.WordNames"/>.</param>
+    /// <param name="node">What stands there.</param>
+    /// <param name="catalogue">The catalogue; null where that is wrong and reported already.</param>
+    public WordChoice? Read(string name, TomlNode node, string? catalogue) =>
+        node is TomlTable choice ? ReadChoice(name, new TableReader(choice, name, DetailFormat.WordChoice, errors), catalogue)
+        : IsWord(name, node, catalogue, name) ? WordChoice.Sure(((TomlText)node).Text)
         : null;
 
-    private (ImmutableArray<string> Categories, ImmutableArray<double> Weights, Knowledge Knowledge)? ReadChoice(TableReader table,
-        string? catalogueName)
+    private WordChoice? ReadChoice(string name, TableReader table, string? catalogue)
     {
         string? family = table.Text("distribution");
         if (family is not null and not "choice")
@@ -117,8 +93,8 @@ internal sealed class DetailReader(ErrorLog errors)
         HashSet<string> seen = [];
         foreach (TomlNode item in values?.Items ?? [])
         {
-            bool good = IsCategory(item, catalogueName, table.NameOf("values"));
-            if (good && !seen.Add(CurveOf(catalogueName, ((TomlText)item).Text)))
+            bool good = IsWord(name, item, catalogue, table.NameOf("values"));
+            if (good && !seen.Add(CurveOf(catalogue, ((TomlText)item).Text)))
             {
                 errors.Add(item.At, $"{table.NameOf("values")} has {item.Shown} twice");
                 good = false;
@@ -128,8 +104,27 @@ internal sealed class DetailReader(ErrorLog errors)
         }
 
         return sound && weights is not null && values is not null
-            ? ([.. values.Items.Select(i => ((TomlText)i).Text)], [.. weights], knowledge)
+            ? new WordChoice([.. values.Items.Select(i => ((TomlText)i).Text)], [.. weights], knowledge)
             : null;
+    }
+
+    private bool IsWord(string name, TomlNode node, string? catalogue, string where) =>
+        name == Change.EnvironmentName ? IsEnvironment(node, catalogue, where) : IsCategory(node, catalogue, where);
+
+    private bool IsEnvironment(TomlNode node, string? catalogue, string where)
+    {
+        // Of an unknown catalogue, an error of its own, nothing more is asked than of the one with the most.
+        ImmutableArray<string> possible = SnCatalogue.Environments(catalogue ?? SnCatalogue.Catalogues[0]);
+        if (node is TomlText { Text: string text } && possible.Contains(text))
+        {
+            return true;
+        }
+
+        errors.Add(
+            node.At,
+            $"{where} must be {MessageText.List([.. possible.Select(MessageText.Quote)], "or")}"
+            + $"{(possible.Length == 1 ? $" with {catalogue}, which tells of no other" : "")}, not {node.Shown}");
+        return false;
     }
 
     private bool IsCategory(TomlNode node, string? catalogueName, string name)

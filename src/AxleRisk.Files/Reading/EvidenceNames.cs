@@ -6,12 +6,10 @@ using AxleRisk.Files.Toml;
 namespace AxleRisk.Files.Reading;
 
 /// <summary>
-/// What evidence and explanations may speak of: the uncertain inputs, the category and the legs' shares of an uncertain mix.
+/// What evidence and explanations may speak of: the uncertain inputs, category and environment, and the legs' shares of an uncertain mix.
 /// </summary>
 internal sealed class EvidenceNames
 {
-    private const string Category = "detail.category";
-
     private readonly ErrorLog errors;
     private readonly InputCollector inputs;
     private readonly bool detailIsWrong;
@@ -27,7 +25,11 @@ internal sealed class EvidenceNames
         this.inputs = inputs;
         detailIsWrong = detail is null;
         targets = inputs.InOrder().ToDictionary(i => i.Name, Of);
-        targets[Category] = detail is { Categories.Length: > 1 } ? new Target(Category, null, [], detail.Categories) : null;
+        foreach (string name in Change.WordNames)
+        {
+            targets[name] = detail?.Find(name) is { Only: null } choice ? new Target(name, null, [], choice.Words) : null;
+        }
+
         foreach (Leg leg in mixedLegs.Length > 1 ? mixedLegs : [])
         {
             string name = $"legs.{leg.Name}.share";
@@ -43,7 +45,7 @@ internal sealed class EvidenceNames
             return target;
         }
 
-        if (inputs.IsWrong(name) || (name == Category && detailIsWrong))
+        if (inputs.IsWrong(name) || (Change.WordNames.Contains(name) && detailIsWrong))
         {
             return null;
         }
@@ -82,23 +84,23 @@ internal sealed class EvidenceNames
 
     /// <summary>An uncertain thing.</summary>
     /// <param name="Name">Its name.</param>
-    /// <param name="Quantity">Its quantity; null for the category and for a share.</param>
+    /// <param name="Quantity">Its quantity; null for a choice among words and for a share.</param>
     /// <param name="Numbers">The numbers it is a choice of, if it is one.</param>
-    /// <param name="Categories">The categories it is a choice of, if it is one.</param>
-    internal sealed record Target(string Name, Quantity? Quantity, ImmutableArray<double> Numbers, ImmutableArray<string> Categories)
+    /// <param name="Words">The words it is a choice of, if it is one.</param>
+    internal sealed record Target(string Name, Quantity? Quantity, ImmutableArray<double> Numbers, ImmutableArray<string> Words)
     {
-        public bool IsChoice => !Numbers.IsEmpty || !Categories.IsEmpty;
+        public bool IsChoice => !Numbers.IsEmpty || !Words.IsEmpty;
 
         /// <summary>The states it can have, for messages.</summary>
         public string States =>
-            Categories.IsEmpty ? MessageText.List([.. Numbers.Select(n => n.ToString("R"))], "or")
-            : MessageText.List([.. Categories.Select(MessageText.Quote)], "or");
+            Words.IsEmpty ? MessageText.List([.. Numbers.Select(n => n.ToString("R"))], "or")
+            : MessageText.List([.. Words.Select(MessageText.Quote)], "or");
 
-        /// <summary>The value of a state: the number chosen or the index of the category; null where it has no such state.</summary>
+        /// <summary>The value of a state: the number chosen or the index of the word; null where it has no such state.</summary>
         public double? StateOf(TomlNode node) => node switch
         {
             TomlNumber { Number: double number } when Numbers.Contains(number) => number,
-            TomlText { Text: string text } when Categories.Contains(text) => Categories.IndexOf(text),
+            TomlText { Text: string text } when Words.Contains(text) => Words.IndexOf(text),
             _ => null,
         };
     }

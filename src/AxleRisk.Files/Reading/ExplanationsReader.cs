@@ -81,16 +81,16 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names, C
                 + MessageText.List([.. when.Select(c => c.Column)], "or");
         }
 
-        if (change is Change.ToCategory { Categories: var categories }
-            && categories.FirstOrDefault(c => !scenario.Detail.Categories.Contains(c)) is { } other)
+        ImmutableArray<string> known = scenario.Detail.Find(change.Input)?.Words ?? [];
+        if (change is Change.ToWord { Choice.Words: var words } && words.FirstOrDefault(w => !known.Contains(w)) is { } other)
         {
-            return $"explanations.instead: {other} is none of the scenario's categories ({MessageText.List([.. scenario.Detail.Categories], "or")})";
+            return $"explanations.instead: {other} is none of those that the scenario has for {change.Input} ({MessageText.List([.. known], "or")})";
         }
 
         double? value = change switch
         {
             Change.ToValue { Value: var to } => to.Nominal,
-            Change.ToCategory { Categories: [var only] } => scenario.Detail.Categories.IndexOf(only),
+            Change.ToWord { Choice.Only: { } only } => known.IndexOf(only),
             _ => null,
         };
         return value is double v && condition.Holds(v)
@@ -128,7 +128,7 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names, C
             return null;
         }
 
-        if (entry.Node is TomlTable range && target.Categories.IsEmpty)
+        if (entry.Node is TomlTable range && target.Words.IsEmpty)
         {
             return ReadRange(new TableReader(range, target.Name, EvidenceFormat.Range, errors), target.Name);
         }

@@ -105,6 +105,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
         };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
+        scenario = scenario with { Decision = new DecisionReader(errors, values).Read(root.Inner("decision"), scenario.Remedies) };
         return trip is null ? scenario : scenario with
         { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripTable!, all, scenario) } };
     }

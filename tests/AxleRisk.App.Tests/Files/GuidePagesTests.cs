@@ -81,7 +81,7 @@ public class GuidePagesTests
     [Fact]
     public void Every_input_that_the_pages_name_exists()
     {
-        string[] known = [.. Quantities.All.Select(q => $"{q.Section}.{q.Key}"), "detail.category", "use.legs", "use.mix"];
+        string[] known = [.. Quantities.All.Select(q => $"{q.Section}.{q.Key}"), .. Change.WordNames, "use.legs", "use.mix"];
         string[] named = [.. Regex.Matches(Tutorial + Distributions, @"`((?:vehicle|axle|bearing|detail|use|fatigue)\.[a-z0-9_]+)`")
             .Select(m => m.Groups[1].Value).Distinct()];
         Assert.True(named.Length > 20);

@@ -46,6 +46,12 @@ public class UseErrorTests
     [InlineData("catalogue = \"DNV-RP-C203\"\ncategory = \"E\"",
         "catalogue = \"IIW\"\ncategory = \"FAT 80\"\nenvironment = \"free corrosion\"",
         "a.toml(19,15): detail.environment must be \"air\" with IIW, which tells of no other, not \"free corrosion\"")]
+    [InlineData("category = \"E\"",
+        "category = \"E\"\nenvironment = { distribution = \"choice\", values = [\"air\", \"sea\"], weights = [0.5, 0.5] }",
+        "a.toml(19,59): detail.environment.values must be \"air\", \"seawater with protection\" or \"free corrosion\", not \"sea\"")]
+    [InlineData("catalogue = \"DNV-RP-C203\"\ncategory = \"E\"",
+        "catalogue = \"IIW\"\ncategory = \"FAT 80\"\nenvironment = { distribution = \"choice\", values = [\"air\", \"free corrosion\"], weights = [0.5, 0.5] }",
+        "a.toml(19,59): detail.environment.values must be \"air\" with IIW, which tells of no other, not \"free corrosion\"")]
     [InlineData("category = \"E\"", "category = { distribution = \"normal\", values = [\"E\"], weights = [1] }",
         "a.toml(18,29): detail.category.distribution must be \"choice\", not \"normal\"")]
     [InlineData("category = \"E\"", "category = { distribution = \"choice\", values = [\"E\", \"E\"], weights = [0.5, 0.5] }",

@@ -38,9 +38,10 @@ internal static class FullScenario
         [detail]
         catalogue = "DNV-RP-C203"
         category = { distribution = "choice", values = ["E", "F"], weights = [0.7, 0.3], knowledge = "unknown" }
+        environment = { distribution = "choice", values = ["air", "free corrosion"], weights = [0.8, 0.2], knowledge = "unknown" }
 
         [use]
-        speed_factor = { distribution = "lognormal", median = 1, cov = 0.1 }
+        speed_factor = 1.05
         mix_concentration = 100
         mix_knowledge = "unknown"
 
@@ -126,6 +127,17 @@ internal static class FullScenario
         target_claim_rate = 0.02
         target_fraction = 0.10
         target_km = 120000
+
+        [decision]
+        failure_cost = { distribution = "lognormal", median = 9000, cov = 0.3, knowledge = "unknown" }
+        over = "distance"
+        vehicles = 40
+        distance_km = 60000
+
+        [[decision.packages]]
+        name = "both"
+        remedies = "thicker + slower"
+        cost = 90
 
         """;
 

@@ -33,8 +33,8 @@ public sealed class DistributionTextTests
     {
         var value = new Value.Uncertain(new NumberChoice([0, 30], [0.4, 0.6]), Knowledge.Varies);
         Assert.Equal("= 0 (40 %), 30 (60 %)", DistributionText.Of(new Change.ToValue("axle.wheel_offset_mm", value)));
-        Assert.Equal("= D (70 %), E (30 %)", DistributionText.Of(new Change.ToCategory(["D", "E"], [0.7, 0.3], Knowledge.Unknown)));
-        Assert.Equal("= D", DistributionText.Of(new Change.ToCategory(["D"], [1], Knowledge.Unknown)));
+        Assert.Equal("= D (70 %), E (30 %)", DistributionText.Of(new Change.ToWord(Change.CategoryName, new(["D", "E"], [0.7, 0.3]))));
+        Assert.Equal("= D", DistributionText.Of(new Change.ToWord(Change.CategoryName, WordChoice.Sure("D"))));
         Assert.Equal("x 0.8", DistributionText.Of(new Change.Times("axle.wall_mm", 0.8)));
     }
 

@@ -56,7 +56,7 @@ public sealed partial class LabelTests
         var factors = FactorSet.Of(scenario);
         string[] labels =
         [
-            .. scenario.Inputs.Select(i => i.Label), CategoryFactor.FactorLabel, MixFactor.FactorLabel,
+            .. scenario.Inputs.Select(i => i.Label), .. Change.WordNames.Select(n => WordFactor.LabelOfName(n)!), MixFactor.FactorLabel,
             .. factors.Factors.OfType<MixFactor>().SelectMany(f => f.ColumnLabels),
         ];
         Assert.Equal(labels.Length, labels.Distinct().Count());

@@ -1,6 +1,7 @@
 using AxleRisk.App.Answers;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.BaseCase;
+using AxleRisk.Core.Analyses.Strikes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -55,6 +56,9 @@ internal static class CommonForms
     public static JsonForm<(ScenarioDocument Document, IReadOnlyList<Assumption> Assumed)> Notes { get; } =
         new JsonForm<(ScenarioDocument Document, IReadOnlyList<Assumption> Assumed)>()
             .List("lift_off", "how near each leg of the base case comes to wheels that leave the ground", LiftOff(), n => NoteBlocks.LiftOff(n.Document))
+            .List("strikes", "how each leg of the base case, those of a trip behind them, meets the bump stop; only where one is stated",
+                Strikes(), n => NoteBlocks.Stop(n.Document) is { IsStated: true } stop ? stop.Legs : null)
+            .Optional()
             .Texts("warnings", "what the model does not know of this scenario, as sentences",
                 n => NoteBlocks.Warnings(n.Document).Select(w => w.Text))
             .Text("sn_curve_source", "where the S-N curve comes from; only where the scenario states its own",
@@ -75,6 +79,14 @@ internal static class CommonForms
         .Text("title", "title of the scenario", d => d.Scenario.Title)
         .Text("file", "the file, as it was named", d => d.FileName)
         .Text("digest", "SHA-256 of the scenario and the data files that it names", d => d.Digest);
+
+    private static JsonForm<StopLeg> Strikes() => new JsonForm<StopLeg>()
+        .Text("leg", "the leg", l => l.Name)
+        .Flag("trip", "whether it is the trip's", l => l.IsTrip)
+        .NumberOrNull("per_km", "strikes a km, as reckoned from the spectrum", l => l.PerKm)
+        .NumberOrNull("clearance_over_sd", "clearance under load over the standard deviation of the travel; below 0.6 the formula is rough",
+            l => l.Level)
+        .NumberOrNull("added_share", "the share of the leg's damage that strikes add", l => l.StrikeShare);
 
     private static JsonForm<LiftOffLeg> LiftOff() => new JsonForm<LiftOffLeg>()
         .Text("leg", "the leg", l => l.Name)

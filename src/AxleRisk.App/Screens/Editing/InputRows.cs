@@ -87,15 +87,16 @@ internal static class InputRows
     {
         bool isSure = detail.Categories.Length == 1;
         string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
-        yield return Plain(stated, "detail.category", CategoryFactor.FactorLabel, InputKind.Category, value, "",
+        yield return Plain(stated, "detail.category", WordFactor.LabelOfName(Change.CategoryName)!, InputKind.Category, value, "",
             "the weld detail, or several with weights, best first", "a category of the catalogue") with
         {
             Factor = isSure ? null : detail.Knowledge,
             Words = SnCatalogue.Categories(detail.Catalogue),
         };
-        yield return Word(
-            stated, "detail.environment", DetailFormat.Detail,
-            DetailFormat.Detail.Find("environment")!.Words.IndexOf(detail.Environment ?? Surroundings.Air));
+        int environment = DetailFormat.Detail.Find("environment")!.Words.IndexOf(detail.Environment?.Nominal ?? Surroundings.Air);
+        InputRow row = Word(stated, Change.EnvironmentName, DetailFormat.Detail, environment);
+        yield return detail.Environment is { Only: null } several
+            ? row with { ValueText = DistributionText.Choice(several), Factor = several.Knowledge } : row;
     }
 
     private static InputRow Mix(Scenario scenario, StatedValues stated) =>

@@ -45,7 +45,7 @@ internal static class ListedInputs
         for (int i = 0; i < evidence.Known.Length; i++)
         {
             KnownState k = evidence.Known[i];
-            string state = k.Factor == Change.CategoryName ? scenario.Detail.Categories[(int)k.Value] : Figures.Number(k.Value);
+            string state = scenario.Detail.Find(k.Factor) is { } choice ? choice.Words[(int)k.Value] : Figures.Number(k.Value);
             yield return Row(
                 $"evidence.known[{i}]", scenario.LabelOf(k.Factor), state, "the state of a choice that is known of this vehicle",
                 "a state of the choice");

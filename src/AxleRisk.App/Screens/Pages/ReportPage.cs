@@ -14,9 +14,9 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
     private string? folder;
     private long evaluations = ReportPlan.DefaultEvaluations;
 
-    public override string ShortName => "Rep";
-
     public override string Name => "Report";
+
+    public override string ShortName => "Rep";
 
     public override IReadOnlyList<string> Explanation =>
     [

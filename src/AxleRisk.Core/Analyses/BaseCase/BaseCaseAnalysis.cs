@@ -23,7 +23,6 @@ public static class BaseCaseAnalysis
             leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
             details[i].Plain.UpCrossingsPerSecond, vehicle.Workspace.DamageByLeg[i][0] / damage))];
         double stressPerKn = columns.StressPerForceMPaPerN[0] * 1000;
-        Detail detail = model.Scenario.Detail;
         return new BaseCaseResult
         {
             LifeKm = life,
@@ -32,7 +31,7 @@ public static class BaseCaseAnalysis
             StressPerKnMPa = stressPerKn,
             BodyBounceHz = Ride.BodyBounceHz(ride),
             WheelHopHz = Ride.WheelHopHz(ride),
-            Curve = DetailCurves.Of(detail, detail.Categories[detail.NominalIndex]),
+            Curve = DetailCurves.Nominal(model.Scenario.Detail),
             Legs = legs,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
                 .OrderByDescending(o => o.Pull)],
@@ -56,8 +55,8 @@ public static class BaseCaseAnalysis
         double Relative(double value) => vehicle.LifeKm(f => f == factor ? [value] : f.Nominal) / baseLife;
         (double low, double high) = factor switch
         {
-            // A category has no 5 % point: its first and last possible state stand in.
-            CategoryFactor c => (0, c.Categories.Length - 1),
+            // A word has no 5 % point: the first and the last possible stand in.
+            WordFactor w => (0, w.Words.Length - 1),
             _ => (factor.Distribution!.Quantile(0.05), factor.Distribution.Quantile(0.95)),
         };
         double nominal = factor.Nominal[0];

@@ -67,8 +67,7 @@ internal sealed class Twin
     public static Distribution? DistributionOf(Change change) => change switch
     {
         Change.ToValue { Value: Value.Uncertain { Distribution: var distribution } } => distribution,
-        Change.ToCategory { Categories.Length: > 1 } several =>
-            new NumberChoice([.. several.Categories.Select((_, i) => (double)i)], [.. several.Weights]),
+        Change.ToWord { Choice: var words } => words.Spread,
         _ => null,
     };
 }
@@ -135,10 +134,11 @@ internal sealed class TwinWorker(LifeModel model, ImmutableArray<Twin> twins, in
                 }
 
                 break;
-            case Change.ToCategory { Categories: var categories }:
+            case Change.ToWord { Input: var name, Choice.Words: var words }:
+                ImmutableArray<string> known = model.Scenario.Detail.Find(name)!.Words;
                 for (int row = 0; row < to.Length; row++)
                 {
-                    to[row] = model.Scenario.Detail.Categories.IndexOf(categories[uniform.IsEmpty ? 0 : (int)to[row]]);
+                    to[row] = known.IndexOf(words[uniform.IsEmpty ? 0 : (int)to[row]]);
                 }
 
                 break;

@@ -51,8 +51,7 @@ public static class FactorRangeAnalysis
 
     private static Scenario Held(Scenario scenario, Factor factor, double value) => factor switch
     {
-        CategoryFactor category =>
-            Remedy.Apply(scenario, Named(new Change.ToCategory([category.Categories[(int)value]], [1], factor.Knowledge))),
+        WordFactor words => Remedy.Apply(scenario, Named(new Change.ToWord(words.Name, WordChoice.Sure(words.Words[(int)value])))),
         MixFactor => scenario with { MixConcentration = null },
         _ => Remedy.Apply(scenario, Named(new Change.ToValue(factor.Name, new Value.Certain(value)))),
     };

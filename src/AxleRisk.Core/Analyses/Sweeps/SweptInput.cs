@@ -6,10 +6,11 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Sweeps;
 
 /// <summary>One input to be moved over a range, all else as stated.</summary>
-/// <param name="Input">Its name: that of an input of the scenario, or <c>detail.category</c>.</param>
-/// <param name="From">Where the range begins: a number, or a category.</param>
+/// <param name="Input">Its name: that of an input of the scenario, <c>detail.category</c> or
+/// <c>detail.environment</c>.</param>
+/// <param name="From">Where the range begins: a number, or a word.</param>
 /// <param name="To">Where it ends.</param>
-/// <param name="Steps">The number of steps between, at least 1; of categories each is a step.</param>
+/// <param name="Steps">The number of steps between, at least 1; of words each is a step.</param>
 public sealed record SweptInput(string Input, string From, string To, int Steps = SweptInput.UsualSteps)
 {
     /// <summary>Steps unless asked otherwise.</summary>
@@ -21,10 +22,10 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     /// <summary>The range that an input is moved over where nobody states one: about half to double, or its spread.</summary>
     public static SweptInput Usual(Scenario scenario, string input)
     {
-        if (input == Change.CategoryName)
+        if (Change.WordNames.Contains(input))
         {
-            ImmutableArray<string> all = CategoriesOf(scenario);
-            int at = all.IndexOf(scenario.Detail.Categories[scenario.Detail.NominalIndex]);
+            ImmutableArray<string> all = WordsOf(scenario, input);
+            int at = all.IndexOf(scenario.Detail.Find(input)?.Nominal ?? all[0]);
             return new(input, all[Math.Max(0, at - 2)], all[Math.Min(all.Length - 1, at + 2)]);
         }
 
@@ -40,13 +41,13 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     /// <summary>The points of the range, in order.</summary>
     /// <exception cref="StudyException">There is no such input, or the range is none for it.</exception>
     internal ImmutableArray<SweepValue> Points(Scenario scenario) =>
-        Input == Change.CategoryName ? Categories(scenario) : Numbers(scenario);
+        IsOfWords ? Words(scenario) : Numbers(scenario);
 
     /// <summary>The unit of its values.</summary>
-    internal string Unit(Scenario scenario) => Input == Change.CategoryName ? "" : Find(scenario, Input).Quantity.Unit;
+    internal string Unit(Scenario scenario) => IsOfWords ? "" : Find(scenario, Input).Quantity.Unit;
 
-    /// <summary>Its value in the base case, as a point of the range; NaN for a category.</summary>
-    internal double Stated(Scenario scenario) => Input == Change.CategoryName ? double.NaN : Find(scenario, Input).Value.Nominal;
+    /// <summary>Its value in the base case, as a point of the range; NaN for a word.</summary>
+    internal double Stated(Scenario scenario) => IsOfWords ? double.NaN : Find(scenario, Input).Value.Nominal;
 
     private ImmutableArray<SweepValue> Numbers(Scenario scenario)
     {
@@ -64,21 +65,29 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
         return new SweepValue(text, x, new Change.ToValue(Input, new Value.Certain(x)));
     }
 
-    private ImmutableArray<SweepValue> Categories(Scenario scenario)
+    private bool IsOfWords => Change.WordNames.Contains(Input);
+
+    private ImmutableArray<SweepValue> Words(Scenario scenario)
     {
-        ImmutableArray<string> all = CategoriesOf(scenario);
+        string called = Input[(Input.IndexOf('.') + 1)..];
+        ImmutableArray<string> all = WordsOf(scenario, Input);
         (int first, int last) = (all.IndexOf(From), all.IndexOf(To));
         return first < 0 || last < 0
             ? throw new StudyException(
-                $"{scenario.Detail.Catalogue} has no category \"{(first < 0 ? From : To)}\"; it has {string.Join(", ", all)}")
-            : first >= last ? throw new StudyException($"the range of {Input} must go from a better category to a worse one")
+                $"{scenario.Detail.Catalogue} has no {called} \"{(first < 0 ? From : To)}\"; it has {string.Join(", ", all)}")
+            : first >= last ? throw new StudyException($"the range of {Input} must go from a better {called} to a worse one")
             : [.. all[first..(last + 1)].Select((c, i) =>
-                new SweepValue(c, first + i, new Change.ToCategory([c], [1], scenario.Detail.Knowledge)))];
+                new SweepValue(c, first + i, new Change.ToWord(Input, WordChoice.Sure(c))))];
     }
 
-    private static ImmutableArray<string> CategoriesOf(Scenario scenario) => scenario.Detail.IsOwn
-        ? throw new StudyException("the S-N curve is the scenario's own, so there are no categories to go through")
-        : SnCatalogue.Categories(scenario.Detail.Catalogue);
+    private static ImmutableArray<string> WordsOf(Scenario scenario, string input)
+    {
+        string catalogue = scenario.Detail.Catalogue;
+        ImmutableArray<string> all =
+            input == Change.EnvironmentName ? SnCatalogue.Environments(catalogue) : SnCatalogue.Categories(catalogue);
+        return scenario.Detail.IsOwn ? throw new StudyException($"the S-N curve is the scenario's own: {input} cannot be swept")
+            : all.Length > 1 ? all : throw new StudyException($"{catalogue} tells of {all[0]} alone: {input} cannot be swept");
+    }
 
     private double Number(string text) => double.TryParse(text, out double x) && double.IsFinite(x)
         ? x : throw new StudyException($"the range of {Input} needs numbers, such as {Input}=10..100, not \"{text}\"");

@@ -64,6 +64,20 @@ internal static class ScalarFurther
         return perKm;
     }
 
+    /// <summary>What each leg of a row does to ride and suspension, off and on its corrugation.</summary>
+    public static (LegLoad Plain, LegLoad Corrugated, double Share)[] LoadsOf(DamageColumns columns, int row)
+    {
+        Span<RideGains> gains = stackalloc RideGains[FrequencyGrid.Points];
+        ModeMoments.FillGains(columns.RideOf(row), gains);
+        var loads = new (LegLoad, LegLoad, double)[columns.Legs.Length];
+        for (int leg = 0; leg < loads.Length; leg++)
+        {
+            loads[leg] = LoadsOf(columns, leg, row, gains);
+        }
+
+        return loads;
+    }
+
     private static double StrikesPerKm(in LegLoad load, double stressPerForce, SnConstants curve) =>
         StrikeDamage.PerSecond(load.Ride, load.Moments, load.Stop, stressPerForce, curve) * 1000 / load.SpeedMPerS;
 

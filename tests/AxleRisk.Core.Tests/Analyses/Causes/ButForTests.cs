@@ -17,7 +17,8 @@ public sealed class ButForTests
     /// <summary>
     /// ln life = c - ln ratio + v, v normal: failed at 88,000 km with the ratio 1 instead. Given the failure ln ratio is normal
     /// (conjugate), and the life without it is 88,000 ratio km whatever Miner sum and scatter are. The prior is chosen so that the
-    /// posterior is lognormal, median 1.6, sd_ln 0.2: P(it would have passed 120,000 km) = Phi((ln(88 x 1.6) - ln 120)/0.2) = 0.787925 (scipy).
+    /// posterior is lognormal, median 1.6, sd_ln 0.2: P(it would have passed 120,000 km) = Phi((ln(88 x 1.6) - ln 120)/0.2)
+    /// = 0.787925 (scipy).
     /// Theory: Pearl, Causality, 2009, 7.1 and 9.2.
     /// </summary>
     [Fact]

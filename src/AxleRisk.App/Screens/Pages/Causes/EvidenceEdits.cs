@@ -20,7 +20,7 @@ internal static class EvidenceEdits
     /// <summary>A choice whose state is known: a new one, or in place of one.</summary>
     public static ScenarioEdit Know(int? index, Factor factor, double state) => Put(
         Known, index, ("factor", TomlValue.Of(factor.Name)),
-            ("state", factor is CategoryFactor ? TomlValue.Of(factor.Show(state)) : TomlValue.Of(state)));
+            ("state", factor is WordFactor ? TomlValue.Of(factor.Show(state)) : TomlValue.Of(state)));
 
     /// <summary>Takes a piece of evidence out; null for what is not taken out here.</summary>
     public static ScenarioEdit? Remove(EvidenceItem item) => item.Kind switch

@@ -1,3 +1,5 @@
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Scenarios;
 using System.Collections.Immutable;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Studies;
@@ -24,7 +26,9 @@ internal sealed class SweepPage : AnswerPage<ImmutableArray<SweptInput>, SweepRe
 
     /// <summary>Whether an input is one that can be moved.</summary>
     public static bool CanMove(Session session, string input) =>
-        session.Document.Scenario.Inputs.Any(i => i.Name == input) || input == Core.Scenarios.Change.CategoryName;
+        session.Document.Scenario is var scenario && (scenario.Inputs.Any(i => i.Name == input)
+            || (!scenario.Detail.IsOwn && (input == Change.CategoryName
+                || (input == Change.EnvironmentName && SnCatalogue.Environments(scenario.Detail.Catalogue).Length > 1))));
 
     public override bool Press(PageKey key)
     {

@@ -15,7 +15,7 @@ internal sealed class WordForm : Form
     {
         this.session = session;
         this.row = row;
-        Arrange([new FormField(row.Label, row.ValueText, "", row.Words)]);
+        Arrange([new FormField(row.Label, row.Words.Contains(row.ValueText) ? row.ValueText : row.Words[0], "", row.Words)]);
     }
 
     public override string Title => row.Name;

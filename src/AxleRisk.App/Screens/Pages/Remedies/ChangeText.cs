@@ -1,4 +1,5 @@
 using AxleRisk.App.Text;
+using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Screens.Pages.Remedies;
@@ -9,10 +10,9 @@ internal static class ChangeText
     /// <summary>What an input is without the remedy.</summary>
     public static string Now(Scenario scenario, string input)
     {
-        if (input == Change.CategoryName)
+        if (Change.WordNames.Contains(input))
         {
-            return scenario.Detail.Categories is [var only]
-                ? only : DistributionText.Choice(scenario.Detail.Categories, scenario.Detail.Weights);
+            return scenario.Detail.Find(input) is { } choice ? DistributionText.Choice(choice) : Surroundings.Air;
         }
 
         Input? found = scenario.Inputs.FirstOrDefault(i => i.Name == input);

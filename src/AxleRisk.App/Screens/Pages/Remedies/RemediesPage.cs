@@ -26,9 +26,9 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
     private int presses;
     private string outcome = "";
 
-    public override string ShortName => "Rem";
-
     public override string Name => "Remedies";
+
+    public override string ShortName => "Fix";
 
     public override IReadOnlyList<string> Explanation => StudyBook.Remedies.Explanation;
 

@@ -16,7 +16,7 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
 {
     private Scenario Scenario => session.Document.Scenario;
 
-    private IEnumerable<Factor> Factors => session.Model.Factors.Factors.Where(f => f is ScalarFactor or CategoryFactor);
+    private IEnumerable<Factor> Factors => session.Model.Factors.Factors.Where(f => f is ScalarFactor or WordFactor);
 
     /// <summary>The inputs that a change may name: those of a trip only under the trip.</summary>
     private IEnumerable<Input> Inputs =>
@@ -31,6 +31,7 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
         KeyKind.Table or KeyKind.Tables => null,
         KeyKind.Uncertain => new ValueEditor(session, key, stated),
         KeyKind.Word word => new ChoiceEditor(key, stated, Words(word.Words)),
+        KeyKind.WordOrChoice word => new ChoiceEditor(key, stated, Words(word.Words)),
         KeyKind.Text { IsUsualLeg: true } => new ChoiceEditor(key, stated, Words(Scenario.Legs.Select(l => l.Name))),
         KeyKind.InputName => new ChoiceEditor(key, stated, Named(table.Keys.Any(k => k.Kind is KeyKind.State) ? Choices : Continuous)),
         KeyKind.State => new ChoiceEditor(key, stated, StatesOf(others)),
@@ -40,7 +41,7 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
         KeyKind.Changes => new RowsEditor(key, stated,
             [
                 .. Inputs.Select(i => new Answer(i.Label, TomlValue.Of(i.Name))),
-                new(CategoryFactor.FactorLabel, TomlValue.Of(Change.CategoryName)),
+                .. Change.WordNames.Where(n => WordsOf(n).Length > 1).Select(n => new Answer(WordFactor.LabelOfName(n)!, TomlValue.Of(n))),
             ],
             Changed),
         KeyKind.Text when stated is TomlValue.Text text && text.Value.Contains('\n') => null,
@@ -69,7 +70,7 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
 
     private static Answer[] States(Factor? factor) => factor?.Distribution is NumberChoice choice
         ? [.. choice.Values.Select(v =>
-            new Answer(factor.Show(v), factor is CategoryFactor ? TomlValue.Of(factor.Show(v)) : TomlValue.Of(v)))]
+            new Answer(factor.Show(v), factor is WordFactor ? TomlValue.Of(factor.Show(v)) : TomlValue.Of(v)))]
         : [];
 
     private Answer[] StatesOf(Func<string, TomlValue?> others) =>
@@ -87,5 +88,8 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
 
     private IInputRow Changed(string name, TomlValue? stated) => Inputs.FirstOrDefault(i => i.Name == name) is { } input
         ? new ChangeRow(session, input, stated)
-        : new StateRow(Words(SnCatalogue.Categories(Scenario.Detail.Catalogue)), stated);
+        : new StateRow(Words(WordsOf(name)), stated);
+
+    private ImmutableArray<string> WordsOf(string name) => name == Change.EnvironmentName
+        ? SnCatalogue.Environments(Scenario.Detail.Catalogue) : SnCatalogue.Categories(Scenario.Detail.Catalogue);
 }

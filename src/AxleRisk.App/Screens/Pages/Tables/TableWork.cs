@@ -94,7 +94,7 @@ internal sealed class TableWork(Session session, IDialogs dialogs)
     /// <summary>Why there is nothing to fill in: a table about uncertain inputs, and none is.</summary>
     private string? Impossible(TableRow row)
     {
-        int inputs = session.Model.Factors.Factors.Count(f => f is ScalarFactor or CategoryFactor);
+        int inputs = session.Model.Factors.Factors.Count(f => f is ScalarFactor or WordFactor);
         bool needsOne = row.Format.Keys.Any(k => k is { IsRequired: true, Kind: KeyKind.InputName or KeyKind.Conditions });
         bool needsTwo = row.Format.Keys.Any(k => k.Kind is KeyKind.InputPair);
         return (needsOne && inputs < 1) || (needsTwo && inputs < 2)
