@@ -19,6 +19,10 @@ internal static class LearnBlocks
         return
         [
             .. Headlines(scenario, result),
+            .. result.Rivals.IsEmpty ? [] : new Block[]
+            {
+                new Subheading("Which scenario the data support"), new ItemList([.. result.Rivals.Select(LearnText.Rival)]),
+            },
             new Subheading("Failures by distance, before and after"),
             Curve(result),
             LearnText.Curve(result).Captioned(
@@ -29,6 +33,8 @@ internal static class LearnBlocks
             new Paragraph(LearnText.FactorReading),
             .. Apart(scenario, result),
             .. result.Misfit.IsMisfit ? [] : Counts(result),
+            .. result.Shape is { } shape ? new Block[] { shape.Share < LearnedShape.Good ? new Warning(LearnText.Bad(shape))
+                : new Paragraph(LearnText.Shape(shape)) } : [],
         ];
     }
 

@@ -21,7 +21,8 @@ internal static class AxleRiskCommand
         var ofStudy = new StudyCommand(terminal);
         foreach (IStudy study in StudyBook.All)
         {
-            root.Add(study == StudyBook.Risk ? RiskCommand.Create(terminal) : study.Accept(ofStudy));
+            root.Add(study == StudyBook.Risk ? RiskCommand.Create(terminal)
+                : study == StudyBook.Learn ? LearnCommand.Create(terminal) : study.Accept(ofStudy));
         }
 
         foreach (Command command in (Command[])

@@ -150,6 +150,27 @@ internal static class LearnText
             : $"The data say most of {string.Join(", ", told.Select(f => $"{Label(scenario, f.Name)} ({Bits(f.Bits)} bits)"))}.";
     }
 
+    /// <summary>How well the shape written stands for the posterior.</summary>
+    public static string Shape(LearnedShape shape) =>
+        $"Written: what was learned as {shape.Learned.States.Length} normal {(shape.Learned.States.Length == 1 ? "shape" : "shapes")} of scores, which stand for "
+        + $"the exact posterior with an effective share of {Figures.Share(shape.Share)}; {shape.Sample.Length:#,0} values of the exact one stand beside it.";
+
+    /// <summary>That it does not stand for it well.</summary>
+    public static string Bad(LearnedShape shape) =>
+        $"The shape written stands badly for what was learned: an effective share of {Figures.Share(shape.Share)}, and 80 % is the least to rely on. Compare the "
+        + "written scenario's risk with the figures above; more data, or fewer unknown inputs that are not told apart, make it rounder.";
+
+    /// <summary>Which scenario the data support, in words (the grades of Kass and Raftery 1995).</summary>
+    public static string Rival(RivalScenario rival)
+    {
+        Interval b = rival.BayesFactor;
+        (double factor, string which) = b.Estimate >= 1 ? (b.Estimate, "this scenario") : (1 / b.Estimate, "the other");
+        string words = factor < 3 ? "the data hardly tell the two apart"
+            : $"the data speak {(factor < 20 ? "for" : factor < 150 ? "strongly for" : "very strongly for")} {which}";
+        return $"Against {Printable.Line(rival.File)}: {words}. The data are {Figures.Ratio(b.Estimate)} times ({Figures.Ratio(b.Low)} to {Figures.Ratio(b.High)}) as likely under this "
+            + $"scenario{(rival.IsMisfit ? "; that one and the data disagree" : "")}.";
+    }
+
     /// <summary>The method in words.</summary>
     public static string Method(LearnResult result) =>
         $"{result.Rows:#,0} values of what is unknown weighed by the data, effective sample {result.EffectiveSampleSize:#,0}, "

@@ -15,7 +15,8 @@ namespace AxleRisk.Core.Scenarios;
 public sealed record Learned(
     ImmutableArray<string> Choices, ImmutableArray<string> Columns, ImmutableArray<LearnedState> States, ImmutableArray<string> Data)
 {
-    /// <summary>The same without an input: of a choice combinations that are no longer apart are joined, their first two moments kept.</summary>
+    /// <summary>The same without an input: of a choice combinations that are no longer apart are joined, their first two moments
+    /// kept.</summary>
     public Learned Without(string name) => Columns.Contains(name) ? WithoutColumn(Columns.IndexOf(name))
         : Choices.Contains(name) ? WithoutChoice(Choices.IndexOf(name)) : this;
 
@@ -57,6 +58,12 @@ public sealed record LearnedState(
     /// <summary>The covariance.</summary>
     internal Matrix<double> Covariance => Matrix<double>.Build.Dense(Mean.Length, Mean.Length, (i, j) =>
         Enumerable.Range(0, Math.Min(i, j) + 1).Sum(k => Factor[i][k] * Factor[j][k]));
+
+    /// <summary>A combination from the lower triangle of its covariance, row by row.</summary>
+    /// <exception cref="DistributionException">The covariance is none.</exception>
+    public static LearnedState OfTriangle(ImmutableArray<int> states, double probability, double[] mean, IReadOnlyList<double> triangle) =>
+        Of(states, probability, mean, Matrix<double>.Build.Dense(mean.Length, mean.Length, (i, j) =>
+            triangle[(Math.Max(i, j) * (Math.Max(i, j) + 1) / 2) + Math.Min(i, j)]));
 
     /// <summary>A combination from its covariance.</summary>
     /// <exception cref="DistributionException">The covariance is none.</exception>

@@ -36,6 +36,28 @@ internal sealed class LearnedMap
     /// <summary>What was learned.</summary>
     public Learned Learned => learned;
 
+    /// <summary>
+    /// What is known of one factor by itself: a mixture for a continuous one, other weights for a choice; its stated distribution
+    /// where nothing was learned of it, or the combinations leave one state alone.
+    /// </summary>
+    public Distribution MarginalOf(Factor factor)
+    {
+        Distribution stated = factor.Distribution!;
+        int column = learned.Columns.IndexOf(factor.Name), choice = learned.Choices.IndexOf(factor.Name);
+        if (column >= 0)
+        {
+            return new LearnedMarginal(stated, learned, column);
+        }
+
+        if (choice < 0 || stated is not NumberChoice of)
+        {
+            return stated;
+        }
+
+        double[] weights = [.. of.Values.Select((_, k) => learned.States.Where(s => s.States[choice] == k).Sum(s => s.Probability))];
+        return weights.All(w => w > 0) ? new NumberChoice([.. of.Values], weights) : stated;
+    }
+
     /// <summary>The combination that the scores of a row pick.</summary>
     public void CoupleScores(double[][] scores, int count)
     {

@@ -79,6 +79,7 @@ public static class ScenarioFormat
             FormatParts.Many(EvidenceFormat.Explanation, Evidence.MostExplanations, "explanations"),
             FormatParts.OneOf(FieldFormat.Field),
             FormatParts.OneOf(FieldFormat.Gauges),
+            FormatParts.OneOf(LearnedFormat.Learned),
             FormatParts.Many(RemedyFormat.Remedy, RemedyFormat.Most, "remedies"),
             FormatParts.OneOf(TripFormat.Trip),
             FormatParts.OneOf(FleetFormat.Fleet),

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using AxleRisk.Files.Distributions;
 using AxleRisk.Files.Tables;
 using AxleRisk.Files.Toml;
@@ -8,7 +9,7 @@ namespace AxleRisk.Files.Reading;
 internal sealed class DataTableReader(ErrorLog errors, DataFiles data)
 {
     /// <summary>The table that the key <c>file</c> names, with its name; null, with the errors logged, where there is none.</summary>
-    public (DataTable Table, string File)? Read(TableReader of)
+    public (DataTable Table, string File, string Digest)? Read(TableReader of)
     {
         if (of.Text("file") is not string file)
         {
@@ -23,6 +24,6 @@ internal sealed class DataTableReader(ErrorLog errors, DataFiles data)
         }
 
         return DataTable.Read(bytes, (place, message) => errors.AddInDataFile(file, place, at, message)) is { } table
-            ? (table, file) : null;
+            ? (table, file, Convert.ToHexStringLower(SHA256.HashData(bytes))) : null;
     }
 }

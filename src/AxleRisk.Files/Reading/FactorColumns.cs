@@ -97,7 +97,7 @@ internal sealed class FactorColumns
     }
 
     private static double? StateOf(EvidenceNames.Target target, string text) =>
-        target.Categories.Contains(text) ? target.Categories.IndexOf(text)
+        target.Words.Contains(text) ? target.Words.IndexOf(text)
         : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
             && target.Numbers.Contains(number) ? number
         : null;

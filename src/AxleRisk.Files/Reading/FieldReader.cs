@@ -19,9 +19,10 @@ internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
         }
 
         double? until = table.Number("until_km");
-        (DataTable Table, string File)? opened = tables.Read(table);
+        (DataTable Table, string File, string Digest)? opened = tables.Read(table);
         table.RejectUnknown();
-        return opened is { } file ? new FieldData(file.File, Records(file.Table, until ?? double.PositiveInfinity)) : FieldData.None;
+        return opened is { } file ? new FieldData(file.File,
+            Records(file.Table, until ?? double.PositiveInfinity)) { Digest = file.Digest } : FieldData.None;
     }
 
     private ImmutableArray<FieldRecord> Records(DataTable table, double until)

@@ -20,9 +20,9 @@ internal sealed class GaugesReader(DataTableReader tables, EvidenceNames names, 
             return GaugeData.None;
         }
 
-        (DataTable Table, string File)? opened = tables.Read(table);
+        (DataTable Table, string File, string Digest)? opened = tables.Read(table);
         table.RejectUnknown();
-        return opened is { } file ? new GaugeData(file.File, Runs(file.Table)) : GaugeData.None;
+        return opened is { } file ? new GaugeData(file.File, Runs(file.Table)) { Digest = file.Digest } : GaugeData.None;
     }
 
     private ImmutableArray<GaugeRun> Runs(DataTable table)

@@ -32,6 +32,37 @@ public class LearnCommandTests
         Assert.All(text.Split('\n'), l => Assert.True(l.Length <= 80, l));
     }
 
+    // What was learned is written, read again, and the risk of what is written is that after the data.
+    [Fact]
+    public void The_learned_scenario_runs_and_is_weighed_against_others()
+    {
+        (string path, string folder) = Written(Good, null);
+        string learned = Path.Combine(folder, "learned.toml");
+        (int exit, string text, string error) = Cli.Run("learn", path, "-n", "131072", "--out", learned, "--json");
+        Assert.True(exit == 0, error);
+        JsonNode document = JsonNode.Parse(text)!;
+        Assert.InRange((double)document["effective_share"]!, 0.8, 1);
+        Assert.Equal(1001, File.ReadAllLines(Path.Combine(folder, "learned.sample.csv")).Length);
+        JsonNode after = document["failure_probability"]!.AsArray().Single(p => (double)p!["distance_km"]! == 150_000)!["after"]!;
+        (_, string risk, _) = Cli.Run("risk", learned, "-n", "8192", "--json");
+        double probability = (double)JsonNode.Parse(risk)!["failure_probability"]!.AsArray()
+            .First(p => (double)p!["distance_km"]! == 150_000)!["estimate"]!;
+        Assert.InRange(probability / (double)after["estimate"]!, 0.9, 1.1);
+
+        // It has learned from these data; another scenario of the same data is weighed against the first.
+        (exit, _, error) = Cli.Run("learn", learned);
+        Assert.Equal(2, exit);
+        Assert.Contains("returns.csv is what this scenario has learned from", error, StringComparison.Ordinal);
+        string rival = Path.Combine(folder, "rival.toml");
+        File.WriteAllText(rival, File.ReadAllText(path).Replace("mean = 1.9, sd = 0.1", "mean = 3.5, sd = 0.1", StringComparison.Ordinal));
+        (exit, text, error) = Cli.Run("learn", path, rival, "-n", "65536", "--json");
+        Assert.True(exit == 0, error);
+        document = JsonNode.Parse(text)!;
+        Assert.Empty(Checked.Faults("learn", document));
+        JsonNode factor = document["rivals"]![0]!["bayes_factor"]!;
+        Assert.True((double)factor["low"]! > 1 && (double)factor["low"]! < (double)factor["estimate"]!);
+    }
+
     [Theory]
     [InlineData("failed_at_km\n-5\n", "returns.csv(2,1): failed_at_km must be a number above 0, not \"-5\"")]
     [InlineData("survived_km,failed_by_km\n60000,50000\n", "returns.csv(2,7): failed_by_km (50000) must be above survived_km (60000)")]
@@ -72,7 +103,10 @@ public class LearnCommandTests
         Assert.Contains("there are no data; name a file of records under [field]", error, StringComparison.Ordinal);
     }
 
-    private static (int Exit, string Out, string Error) Run(string returns, string? gauges, params string[] options)
+    private static (int Exit, string Out, string Error) Run(string returns, string? gauges, params string[] options) =>
+        Cli.Run(["learn", Written(returns, gauges).Path, .. options]);
+
+    private static (string Path, string Folder) Written(string returns, string? gauges)
     {
         string folder = TemporaryFolder.New();
         File.WriteAllText(Path.Combine(folder, "returns.csv"), returns);
@@ -85,6 +119,6 @@ public class LearnCommandTests
 
         string path = Path.Combine(folder, "scenario.toml");
         File.WriteAllText(path, File.ReadAllText(Cli.Shipped("warranty-clinic-van")) + data);
-        return Cli.Run(["learn", path, .. options]);
+        return (path, folder);
     }
 }

@@ -178,6 +178,23 @@ internal static class FullScenario
 
         [gauges]
         file = "gauges.csv"
+
+        [learned]
+        data = ["of a test"]
+        choices = ["detail.category"]
+        factors = ["vehicle.damper_n_s_per_mm"]
+
+        [[learned.states]]
+        of = ["E"]
+        probability = 0.6
+        mean = [0.2]
+        covariance = [0.5]
+
+        [[learned.states]]
+        of = ["F"]
+        probability = 0.4
+        mean = [-0.1]
+        covariance = [0.7]
         """;
 
     private const string OwnCurve = """

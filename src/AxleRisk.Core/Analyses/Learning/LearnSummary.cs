@@ -132,7 +132,8 @@ internal sealed class LearnSummary
     private LearnedFactor OfChoice(CauseItem item, int i, NumberChoice choice)
     {
         double[] after = [.. choice.Values.Select(v => sample.Mean(row => values[i][row] == v ? 1 : 0))];
-        double[] first = before is { } b ? [.. choice.Values.Select(v => b.Sample.Mean(row => b.Values[i][row] == v ? 1 : 0))] : [.. choice.Weights];
+        double[] first = before is { } b ? [.. choice.Values.Select(v => b.Sample.Mean(row => b.Values[i][row] == v ? 1 : 0))]
+            : [.. choice.Weights];
         return new LearnedFactor
         {
             Name = item.Name,

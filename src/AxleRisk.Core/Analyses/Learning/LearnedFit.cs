@@ -12,7 +12,8 @@ namespace AxleRisk.Core.Analyses.Learning;
 /// </param>
 /// <param name="Columns">The names of the unknown columns of <paramref name="Sample"/>.</param>
 /// <param name="Sample">Values of what is unknown, drawn from the exact posterior: by row and column.</param>
-public sealed record LearnedShape(Learned Learned, double Share, ImmutableArray<string> Columns, ImmutableArray<ImmutableArray<double>> Sample)
+public sealed record LearnedShape(Learned Learned, double Share, ImmutableArray<string> Columns,
+    ImmutableArray<ImmutableArray<double>> Sample)
 {
     /// <summary>A share below which the shape does not stand for the posterior.</summary>
     public const double Good = 0.8;
@@ -50,9 +51,11 @@ internal static class LearnedFit
         GaugeData gauges = model.Model.Scenario.Gauges;
         var learned = new Learned(
             [.. unknowns.Choices.Select(f => f.Name)], [.. unknowns.Columns.Select(c => factors.ColumnNames[c])],
-            [.. kept.Select(k => State(unknowns, factors, k.Combination, k.Probability / total, k.Fit)).OrderByDescending(s => s.Probability)],
+            [.. kept.Select(k => State(unknowns, factors, k.Combination, k.Probability / total, k.Fit)).OrderByDescending(s =>
+                s.Probability)],
             [.. (factors.Learned?.Learned.Data ?? []).Concat(new[] { field.Digest, gauges.Digest }.Where(d => d.Length > 0)).Distinct()]);
-        return new LearnedShape(learned, share, [.. Names(unknowns, factors)], Sample(unknowns, model.Model.CreateColumns, factors, posterior));
+        return new LearnedShape(learned, share, [.. Names(unknowns, factors)],
+            Sample(unknowns, model.Model.CreateColumns, factors, posterior));
     }
 
     // From coordinates to scores: those of a scenario that has learned before are moved by what it learned.

@@ -117,7 +117,8 @@ internal sealed class Unknowns
         List<(ImmutableArray<int> States, double Probability, int Learned)> all = [];
         foreach (int of in begin)
         {
-            List<(ImmutableArray<int> States, double Probability, int Learned)> some = [([], of < 0 ? 1 : learned!.States[of].Probability, of)];
+            List<(ImmutableArray<int> States, double Probability,
+                int Learned)> some = [([], of < 0 ? 1 : learned!.States[of].Probability, of)];
             for (int i = 0; i < choices.Length; i++)
             {
                 ImmutableArray<double> weights = ((NumberChoice)choices[i].Distribution!).Weights;

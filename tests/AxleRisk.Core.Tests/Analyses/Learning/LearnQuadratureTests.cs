@@ -93,7 +93,8 @@ public class LearnQuadratureTests
         });
     }
 
-    private static LearnResult Learn(FieldData field, int threads = 2, long evaluations = LearnAnalysis.LeastEvaluations) => LearnAnalysis.Run(
+    private static LearnResult Learn(FieldData field, int threads = 2, long evaluations = LearnAnalysis.LeastEvaluations) =>
+        LearnAnalysis.Run(
         LearnCase.Model(field), Question, new StudySettings(evaluations, 1, "sobol"),
             new RunOptions { Threads = threads });
 
