@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
 using MathNet.Numerics.LinearAlgebra;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Learning;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
