@@ -76,7 +76,7 @@ public static class ScenarioReader
 
         DataFiles data = new(readData);
         Scenario? scenario = TomlTree.Parse(text!, errors) is TomlTable tree
-            ? new ScenarioTreeReader(errors, new ValueReader(errors, data), EndOf(text!)).Read(tree)
+            ? new ScenarioTreeReader(errors, new ValueReader(errors, data), EndOf(text!), data).Read(tree)
             : null;
         errors.ThrowIfAny();
         return new ScenarioDocument(

@@ -15,9 +15,9 @@ public partial class ArchitectureTests
         "Damage.Fatigue", "Damage.Roads", "Damage.Rides", "Damage.Sections", "Damage.Spectra", "Damage.BumpStops", "Damage.TimeDomain",
         "Damage.Kernel", "Damage.Yields", "Damage.Bearings",
         "Outcomes", "Modes", "Studies",
-        "Analyses.BaseCase", "Analyses.RareEvents", "Analyses.Risk", "Analyses.Remedies", "Analyses.Sweeps", "Analyses.Combinations", "Analyses.Causes",
+        "Analyses.Fits", "Analyses.BaseCase", "Analyses.RareEvents", "Analyses.Risk", "Analyses.Remedies", "Analyses.Sweeps", "Analyses.Combinations", "Analyses.Causes",
         "Analyses.Shares", "Analyses.Ranking", "Analyses.Trips", "Analyses.Strikes", "Analyses.Confirmation", "Analyses.Fleets",
-        "Analyses.Decisions",
+        "Analyses.Decisions", "Analyses.Learning",
     ];
 
     // Nor these, though they stand before it: a plan fills the unit cube and knows no distribution, the damage model takes

@@ -12,10 +12,12 @@ internal static class FigureLines
 {
     private const int Height = 14;
 
-    public static IEnumerable<TextLine> Of(Figure figure, int width) => figure.Picture.Chart is not CurveChart curve ? [] :
-    [
-        .. Lines(Draw(curve).Draw(width, Height)),
-    ];
+    public static IEnumerable<TextLine> Of(Figure figure, int width) => figure.Picture.Chart switch
+    {
+        CurveChart curve => Lines(Draw(curve).Draw(width, Height)),
+        PaperChart paper => Lines(Draw(paper).Draw(width, Height + 2)),
+        _ => [],
+    };
 
     private static LineChart Draw(CurveChart chart)
     {
@@ -25,6 +27,27 @@ internal static class FigureLines
             Series = [new ChartSeries("", x, [.. chart.Curve.Select(p => p.Y.Estimate)])],
             Bands = [new ChartBand("95 %", x, [.. chart.Curve.Select(p => p.Y.Low)], [.. chart.Curve.Select(p => p.Y.High)])],
             Marks = double.IsFinite(chart.Marked.X) ? [new LineMark(chart.Marked.X, chart.MarkedLabel[0])] : [],
+        };
+    }
+
+    private static LineChart Draw(PaperChart chart)
+    {
+        static double[] X(IEnumerable<CurvePoint> points) => [.. points.Select(p => p.X)];
+        static double[] Y(IEnumerable<CurvePoint> points) => [.. points.Select(p => p.Y.Estimate)];
+        LineAxis up = Axis(chart.Upward);
+        double[] heights = [.. chart.Curves.SelectMany(c => Y(c.Points)).Concat(chart.Points.SelectMany(p => Y(p.Points)))];
+        return new LineChart(
+            Axis(chart.Across),
+            chart.Upward.IsProbability ? up with { IsProbability = true, Range = Reports.Charts.ChartAxis.RangeOf(heights) }
+            : chart.FromZero ? up with { Range = (0, 1.05 * heights.Max()) } : up)
+        {
+            Series = [.. chart.Curves.Select((c, i) => new ChartSeries(c.Name, X(c.Points), Y(c.Points), (Dash)Math.Min(i, 2)))],
+            Bands =
+            [
+                .. chart.Curves.Where(c => c.HasBand).Select(c => new ChartBand(
+                    "95 %", X(c.Points), [.. c.Points.Select(p => p.Y.Low)], [.. c.Points.Select(p => p.Y.High)])).Take(1),
+            ],
+            Points = [.. chart.Points.Select(p => new ChartPoints(p.Name, X(p.Points), Y(p.Points)))],
         };
     }
 

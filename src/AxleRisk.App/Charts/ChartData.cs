@@ -23,6 +23,12 @@ internal sealed record ChartAxis(string Title, bool IsLog = false, Func<double, 
 /// <param name="Dash">How it is dashed.</param>
 internal sealed record ChartSeries(string Name, IReadOnlyList<double> X, IReadOnlyList<double> Y, Dash Dash = Dash.Solid);
 
+/// <summary>Single points of a chart, drawn as rings.</summary>
+/// <param name="Name">Their name in the legend; empty for none.</param>
+/// <param name="X">Across.</param>
+/// <param name="Y">Up, as many.</param>
+internal sealed record ChartPoints(string Name, IReadOnlyList<double> X, IReadOnlyList<double> Y);
+
 /// <summary>An interval along a chart.</summary>
 /// <param name="Name">Its name in the legend; empty for none.</param>
 /// <param name="X">Across, ascending.</param>

@@ -5,11 +5,16 @@ namespace AxleRisk.App.Charts;
 /// <param name="Y">The axis up.</param>
 internal sealed record LineChart(ChartAxis X, ChartAxis Y)
 {
+    private const char Ring = 'o';
+
     /// <summary>The lines, the most important first.</summary>
     public IReadOnlyList<ChartSeries> Series { get; init; } = [];
 
     /// <summary>The intervals.</summary>
     public IReadOnlyList<ChartBand> Bands { get; init; } = [];
+
+    /// <summary>The single points.</summary>
+    public IReadOnlyList<ChartPoints> Points { get; init; } = [];
 
     /// <summary>The marked places.</summary>
     public IReadOnlyList<ChartMark> Marks { get; init; } = [];
@@ -21,8 +26,9 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
     public Picture Draw(int width, int height)
     {
         var picture = new Picture(width, height);
-        if (Range(X, Series.SelectMany(s => s.X).Concat(Bands.SelectMany(b => b.X))) is not { } across
-            || Range(Y, Series.SelectMany(s => s.Y).Concat(Bands.SelectMany(b => b.Low.Concat(b.High)))) is not { } up)
+        if (Range(X, Series.SelectMany(s => s.X).Concat(Bands.SelectMany(b => b.X)).Concat(Points.SelectMany(p => p.X))) is not { } across
+            || Range(Y, Series.SelectMany(s =>
+                s.Y).Concat(Bands.SelectMany(b => b.Low.Concat(b.High))).Concat(Points.SelectMany(p => p.Y))) is not { } up)
         {
             return Picture.Saying(width, height, "nothing to draw");
         }
@@ -45,6 +51,11 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
         }
 
         dots.Put(picture, frame.FirstColumn, frame.Top);
+        foreach (ChartPoints points in Points)
+        {
+            DrawPoints(picture, frame, points);
+        }
+
         foreach (ChartLevel level in Levels)
         {
             DrawLevel(picture, frame, level);
@@ -117,6 +128,17 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
         return null;
     }
 
+    private static void DrawPoints(Picture picture, PlotFrame frame, ChartPoints points)
+    {
+        foreach ((double x, double y) in points.X.Zip(points.Y))
+        {
+            if (frame.ColumnOf(x) is int column && frame.RowOf(y) is int row)
+            {
+                picture.Put(column, row, Ring, ChartRole.Mark);
+            }
+        }
+    }
+
     private static void DrawLevel(Picture picture, PlotFrame frame, ChartLevel level)
     {
         if (frame.RowOf(level.Y) is not int row)
@@ -185,7 +207,8 @@ internal sealed record LineChart(ChartAxis X, ChartAxis Y)
     {
         var entries = Series.Select((s, i) => (Glyphs: s.Dash switch { Dash.Dashed => "╌╌", Dash.Dotted => "··", _ => "──" }, s.Name,
             Role: Role(i)))
-            .Concat(Bands.Select(b => (Glyphs: "⡢⡢", b.Name, Role: ChartRole.Band))).Where(e => e.Name.Length > 0).ToArray();
+            .Concat(Bands.Select(b => (Glyphs: "⡢⡢", b.Name, Role: ChartRole.Band)))
+            .Concat(Points.Select(p => (Glyphs: $" {Ring}", p.Name, Role: ChartRole.Mark))).Where(e => e.Name.Length > 0).ToArray();
         int x = picture.Width - entries.Sum(e => e.Name.Length + 5) + 2;
         if (x < Y.Title.Length + 2)
         {

@@ -21,12 +21,14 @@ internal static class AxleRiskCommand
         var ofStudy = new StudyCommand(terminal);
         foreach (IStudy study in StudyBook.All)
         {
-            root.Add(study == StudyBook.Risk ? RiskCommand.Create(terminal) : study.Accept(ofStudy));
+            root.Add(study == StudyBook.Risk ? RiskCommand.Create(terminal)
+                : study == StudyBook.Learn ? LearnCommand.Create(terminal) : study.Accept(ofStudy));
         }
 
         foreach (Command command in (Command[])
             [
-                CompareCommand.Create(terminal), ConfirmCommand.Create(terminal), ReportCommand.Create(terminal),
+                FitCommand.Create(terminal), CompareCommand.Create(terminal), ConfirmCommand.Create(terminal),
+                    ReportCommand.Create(terminal),
                 MergeCommand.Create(terminal), SchemaCommand.Create(terminal), ConsoleCommand.Create(terminal),
             ])
         {

@@ -8,7 +8,11 @@ namespace AxleRisk.App.Schemas;
 /// <param name="Command">The command.</param>
 /// <param name="Form">The form of its figures.</param>
 /// <param name="IsOfRun">Whether it is of a run.</param>
-internal sealed record CommandDocument(string Command, IJsonForm Form, bool IsOfRun);
+internal sealed record CommandDocument(string Command, IJsonForm Form, bool IsOfRun)
+{
+    /// <summary>Whether it is of a scenario, with what every such document has.</summary>
+    public bool IsOfScenario { get; init; } = true;
+}
 
 /// <summary>The JSON documents of all commands.</summary>
 internal static class DocumentBook
@@ -19,6 +23,7 @@ internal static class DocumentBook
         new("check", CheckDocument.Form, IsOfRun: false),
         new("base", BaseDocument.Form, IsOfRun: false),
         .. StudyBook.All.Select(s => new CommandDocument(s.Name, s.Form, IsOfRun: true)),
+        new("fit", FitDocument.Form, IsOfRun: false) { IsOfScenario = false },
         new("compare", CompareDocument.Form, IsOfRun: true),
         new("confirm", ConfirmDocument.Form, IsOfRun: true),
         new("merge", StudyBook.Risk.Form, IsOfRun: true),

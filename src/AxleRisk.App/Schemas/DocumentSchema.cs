@@ -13,7 +13,7 @@ internal sealed class DocumentSchema
     public static JsonObject Make(CommandDocument document)
     {
         var schema = new DocumentSchema();
-        JsonKey[] keys = [.. WholeDocument.Keys(document.Form, document.IsOfRun)];
+        JsonKey[] keys = document.IsOfScenario ? [.. WholeDocument.Keys(document.Form, document.IsOfRun)] : [.. document.Form.Keys];
         JsonObject whole = schema.Of(keys);
         whole["properties"]!["command"]!["const"] = document.Command;
         return Schema.Whole(

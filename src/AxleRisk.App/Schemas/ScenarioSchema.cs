@@ -169,6 +169,7 @@ internal static class ScenarioSchema
         KeyKind.Numbers n => Schema.Array(Schema.Number(n.Domain), n.Least, n.Most),
         KeyKind.Word w => Schema.Word(w.Words),
         KeyKind.WordOrChoice w => Schema.AnyOf(Schema.Word(w.Words), Schema.Ref(Choice)),
+        KeyKind.Texts => Schema.Array(Schema.Type("string")),
         KeyKind.SomeWords w => Schema.AnyOf(Schema.Word(w.Words), Schema.Array(Schema.Word(w.Words))),
         KeyKind.Text => Schema.Type("string"),
         KeyKind.Line l => new JsonObject

@@ -8,7 +8,7 @@ public sealed class FactorSet
 {
     private readonly int[] copulaColumns;
 
-    private FactorSet(ImmutableArray<Factor> factors, ImmutableArray<RankCorrelation> correlations)
+    private FactorSet(ImmutableArray<Factor> factors, ImmutableArray<RankCorrelation> correlations, Learned? learned)
     {
         Factors = factors;
         ColumnNames = [.. factors.SelectMany(f => f.ColumnNames)];
@@ -17,6 +17,8 @@ public sealed class FactorSet
         Correlated = [.. names.Select(n => Find(n)!)];
         copulaColumns = [.. Correlated.Select(f => f.FirstColumn)];
         Copula = names.Length == 0 ? null : new GaussianCopula(names, SpearmanMatrix(names, correlations));
+        learned = learned is null ? null : Present(learned);
+        Learned = learned is null or { Choices.IsEmpty: true, Columns.IsEmpty: true } ? null : new LearnedMap(learned, factors);
         Groups = GroupByDependence(correlations);
     }
 
@@ -31,6 +33,9 @@ public sealed class FactorSet
 
     /// <summary>Their dependence; null where there is none.</summary>
     public GaussianCopula? Copula { get; }
+
+    /// <summary>What data have taught of them; null where nothing has.</summary>
+    internal LearnedMap? Learned { get; }
 
     /// <summary>The factors in groups that are independent of one another: correlated factors share a group.</summary>
     public ImmutableArray<ImmutableArray<Factor>> Groups { get; }
@@ -74,7 +79,7 @@ public sealed class FactorSet
         }
 
         AddScalars(i => Trip.IsNameOf(i.Name));
-        return new FactorSet(factors.ToImmutable(), scenario.Correlations);
+        return new FactorSet(factors.ToImmutable(), scenario.Correlations, scenario.Learned);
     }
 
     /// <summary>The plain words for a column of the sample; the name itself where there is no such column.</summary>
@@ -90,6 +95,7 @@ public sealed class FactorSet
     /// </summary>
     public void Map(double[][] unit, double[][] values, int count)
     {
+        Learned?.CoupleUnits(unit, count);
         Copula?.Couple([.. copulaColumns.Select(c => unit[c])], count);
         foreach (Factor factor in Factors)
         {
@@ -103,12 +109,24 @@ public sealed class FactorSet
     /// </summary>
     public void MapScores(double[][] scores, double[][] values, int count)
     {
+        Learned?.CoupleScores(scores, count);
+        MapCoupled(scores, values, count);
+    }
+
+    /// <summary>The same from scores that are already as the data have taught them.</summary>
+    internal void MapCoupled(double[][] scores, double[][] values, int count)
+    {
         Copula?.CoupleScores([.. copulaColumns.Select(c => scores[c])], count);
         foreach (Factor factor in Factors)
         {
             factor.MapScores(scores, values, count);
         }
     }
+
+    // Of what was learned only what is still uncertain in this scenario.
+    private Learned Present(Learned learned) => learned.Choices.Concat(learned.Columns)
+        .Where(name => !(learned.Choices.Contains(name) ? Find(name)?.Distribution is NumberChoice : ColumnNames.Contains(name)))
+        .Aggregate(learned, (l, name) => l.Without(name));
 
     private static double[,] SpearmanMatrix(string[] names, ImmutableArray<RankCorrelation> correlations)
     {
@@ -139,6 +157,14 @@ public sealed class FactorSet
             {
                 group[i] = group[i] == from ? to : group[i];
             }
+        }
+
+        // What was learned together depends on each other.
+        string[] learned = Learned is null ? [] : [.. Learned.Learned.Choices, .. Learned.Learned.Columns];
+        int[] joined = [.. Factors.Select((f, i) => (f, i)).Where(x => x.f.ColumnNames.Any(learned.Contains)).Select(x => group[x.i])];
+        for (int i = 0; i < group.Length; i++)
+        {
+            group[i] = joined.Contains(group[i]) ? joined[0] : group[i];
         }
 
         return [.. Factors.Select((f, i) => (Factor: f, Group: group[i])).GroupBy(x => x.Group)

@@ -22,6 +22,9 @@ public sealed record Remedy(string Name, double? Cost, ImmutableArray<Change> Ch
 
         return scenario with
         {
+            // What states another distribution is not what was learned of; a factor on it is.
+            Learned = remedy.Changes.Where(c => c is not Change.Times)
+                .Aggregate(scenario.Learned, (learned, change) => learned?.Without(change.Input)),
             Correlations = [.. scenario.Correlations.Where(c => CanBeCorrelated(scenario, c.First)
             && CanBeCorrelated(scenario, c.Second))]
         };

@@ -58,6 +58,15 @@ public sealed record Scenario
     /// <summary>What was found on one vehicle, for the search for causes; all other analyses leave it aside.</summary>
     public Evidence Evidence { get; init; } = Evidence.None;
 
+    /// <summary>What is known of vehicles in the field; only learning uses it.</summary>
+    public FieldData Field { get; init; } = FieldData.None;
+
+    /// <summary>What gauges on test vehicles say; only learning uses it.</summary>
+    public GaugeData Gauges { get; init; } = GaugeData.None;
+
+    /// <summary>What data have taught of its unknown inputs; null where nothing has.</summary>
+    public Learned? Learned { get; init; }
+
     /// <summary>What could be done about it, in file order.</summary>
     public ImmutableArray<Remedy> Remedies { get; init; } = [];
 

@@ -74,6 +74,14 @@ public abstract record KeyKind
         public override string MustBe => $"a list of {OneOf(Words)}";
     }
 
+    /// <summary>Texts in brackets.</summary>
+    /// <param name="Most">The most.</param>
+    public sealed record Texts(int Most) : KeyKind
+    {
+        /// <inheritdoc/>
+        public override string MustBe => $"up to {Most} texts";
+    }
+
     /// <summary>Any text.</summary>
     /// <param name="Words">What would be right, in words.</param>
     /// <param name="IsUsualLeg">Whether it is the name of a leg of the usual use.</param>

@@ -62,6 +62,15 @@ internal sealed class EvidenceNames
         return null;
     }
 
+    /// <summary>The uncertain thing of a name; null where there is none, and what is said of that.</summary>
+    public Target? Known(string name, out string? fault)
+    {
+        fault = targets.TryGetValue(name, out Target? target)
+            ? target is null ? $"{name} is certain in this scenario; only what is uncertain can be measured on a vehicle" : null
+            : $"there is no input {MessageText.Quote(name)}{HintFor(name)}";
+        return target;
+    }
+
     private static Target? Of(Input input) => input.Value is Value.Uncertain uncertain
         ? new Target(input.Name, input.Quantity, uncertain.Distribution is NumberChoice choice ? choice.Values : [], [])
         : null;

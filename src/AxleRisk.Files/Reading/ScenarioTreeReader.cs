@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Scenarios;
+using AxleRisk.Files.Distributions;
 using AxleRisk.Files.Format;
 using AxleRisk.Files.Toml;
 
@@ -10,7 +11,8 @@ namespace AxleRisk.Files.Reading;
 /// <param name="errors">Where errors go.</param>
 /// <param name="values">Reads the scalars.</param>
 /// <param name="end">The end of the file, where missing tables are reported.</param>
-internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end)
+/// <param name="data">The data files that it names.</param>
+internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Position end, DataFiles data)
 {
     private readonly InputCollector inputs = new();
 
@@ -96,6 +98,13 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
         scenario = scenario with
         { Evidence = new EvidenceReader(errors, names, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
+        var tables = new DataTableReader(errors, data);
+        scenario = scenario with
+        {
+            Field = new FieldReader(tables, names).Read(root.Inner("field")),
+            Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
+        };
+        scenario = scenario with { Learned = new LearnedReader(errors).Read(root.Inner("learned"), scenario) };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
         scenario = scenario with { Decision = new DecisionReader(errors, values).Read(root.Inner("decision"), scenario.Remedies) };
         return trip is null ? scenario : scenario with

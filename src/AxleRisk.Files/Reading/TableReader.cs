@@ -78,6 +78,24 @@ internal sealed class TableReader(TomlTable table, string path, TableFormat form
         }
     }
 
+    /// <summary>Texts in brackets; none where they are absent or wrong.</summary>
+    public ImmutableArray<string> Texts(string key, bool mustBe = false)
+    {
+        KeyKind.Texts kind = KindOf<KeyKind.Texts>(key);
+        if ((mustBe ? Require(key) : Find(key)) is not TomlEntry entry)
+        {
+            return [];
+        }
+
+        if (entry.Node is TomlArray { Items: var items } && items.Count <= kind.Most && items.TrueForAll(i => i is TomlText))
+        {
+            return [.. items.Select(i => ((TomlText)i).Text)];
+        }
+
+        errors.Add(entry.Node.At, $"{NameOf(key)} must be {kind.MustBe} in brackets, not {entry.Node.Shown}");
+        return [];
+    }
+
     /// <summary>A text of one line; null where it is absent or wrong.</summary>
     public string? Line(string key)
     {

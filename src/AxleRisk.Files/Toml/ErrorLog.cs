@@ -17,7 +17,11 @@ internal sealed class ErrorLog(string file)
 
     /// <summary>Adds an error in a data file, listed where the scenario refers to it.</summary>
     public void AddInDataFile(string dataFile, int line, Position anchor, string message) =>
-        found.Add((anchor, new ScenarioError(dataFile, line, 0, message)));
+        AddInDataFile(dataFile, new Position(line, 0), anchor, message);
+
+    /// <summary>The same where the column is known.</summary>
+    public void AddInDataFile(string dataFile, Position at, Position anchor, string message) =>
+        found.Add((anchor, new ScenarioError(dataFile, at.Line, at.Column, message)));
 
     /// <summary>Throws if anything was found.</summary>
     /// <exception cref="ScenarioException">There are errors.</exception>

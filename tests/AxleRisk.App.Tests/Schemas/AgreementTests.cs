@@ -129,7 +129,7 @@ public partial class AgreementTests
     {
         try
         {
-            Good.Parse(text, _ => throw new IOException("there is none"));
+            Good.Parse(text, FullScenario.DataFile);
             return [];
         }
         catch (ScenarioException e)
@@ -146,7 +146,7 @@ public partial class AgreementTests
 
     // What spans keys, tables or files, or follows from the numbers of a distribution.
     [GeneratedRegex(
-        "is certain|is not with probability|add up to 1|must not be above half of|needs a (corrugated_share|range)|there are two "
+        "cannot read|is no unknown|as many (states )?as|has no state|at least one .*states|positive definite|is certain|is not with probability|add up to 1|must not be above half of|needs a (corrugated_share|range)|there are two "
             + "|there is no (input|remedy)|must be a leg of the usual use|must be as many as|must not be above the last knee|do not meet at|the knees must fall|is (not )?a choice; state it|has no category"
             + @"|^evidence\.(measured\.value|known\.state) must be")]
     private static partial Regex BeyondSchemas();

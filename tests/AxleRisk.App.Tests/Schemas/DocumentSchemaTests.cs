@@ -22,6 +22,7 @@ public class DocumentSchemaTests
         ["fleet"] = "-n 2048",
         ["causes"] = "-n 16384",
         ["remedies"] = "-n 2048",
+        ["learn"] = "-n 65536",
         ["sweep"] = "--input axle.wall_mm=5..7:3 --input use.speed_factor=0.8..1.2:3 -n 1024",
         ["confirm"] = "--km 0.3 --points 1",
     };
@@ -53,7 +54,7 @@ public class DocumentSchemaTests
             [command, Cli.Shipped(scenario), .. Commands[command].Split(' ', StringSplitOptions.RemoveEmptyEntries), "--json"]);
         if (exit == 2)
         {
-            Assert.Contains(command, (string[])["trip", "fleet", "causes", "remedies", "sweep", "combine", "rank"]);
+            Assert.Contains(command, (string[])["trip", "fleet", "causes", "learn", "remedies", "sweep", "combine", "rank"]);
             Assert.Equal("", text);
             Assert.Contains(scenario, error, StringComparison.Ordinal);
             return;

@@ -148,7 +148,15 @@ internal static class FullScenario
         """;
 
     /// <summary>The same as JSON, to be changed.</summary>
-    public static JsonObject Json() => Toml.ToJson(Text).AsObject();
+    public static JsonObject Json() => Toml.ToJson(Text + Data).AsObject();
+
+    /// <summary>A data file that it names; what reads it must have it.</summary>
+    public static string DataFile(string name) => name switch
+    {
+        "returns.csv" => "survived_km\n0\n",
+        "gauges.csv" => "leg,damage_per_km,sd_ln\ngravel,1e-6,0.3\n",
+        _ => throw new IOException("there is none"),
+    };
 
     /// <summary>The same for changes in one table: without the tables that speak of the inputs in it.</summary>
     public static JsonObject Around(string path)
@@ -167,6 +175,33 @@ internal static class FullScenario
 
         return json;
     }
+
+    private const string Data = """
+
+        [field]
+        file = "returns.csv"
+        until_km = 90000
+
+        [gauges]
+        file = "gauges.csv"
+
+        [learned]
+        data = ["of a test"]
+        choices = ["detail.category"]
+        factors = ["vehicle.damper_n_s_per_mm"]
+
+        [[learned.states]]
+        of = ["E"]
+        probability = 0.6
+        mean = [0.2]
+        covariance = [0.5]
+
+        [[learned.states]]
+        of = ["F"]
+        probability = 0.4
+        mean = [-0.1]
+        covariance = [0.7]
+        """;
 
     private const string OwnCurve = """
         [detail]

@@ -17,7 +17,10 @@ internal sealed record CauseItem(string Name, Factor Factor, int Column, Distrib
     public NumberChoice? Choice => Distribution as NumberChoice;
 
     /// <summary>The items of a model, in the order of its columns.</summary>
-    public static ImmutableArray<CauseItem> Of(LifeModel model) => [.. model.Factors.Factors.SelectMany(f => Of(model.Scenario, f))];
+    public static ImmutableArray<CauseItem> Of(LifeModel model) =>
+        [.. model.Factors.Factors.SelectMany(f => Of(model.Scenario, f)).Select(i =>
+            i.Factor is not MixFactor && model.Factors.Learned?.MarginalOf(i.Factor) is { } learned
+                ? i with { Distribution = learned } : i)];
 
     /// <summary>
     /// Each row's normal score, or the index of its state, from the dependent unit columns, as the factors leave them, and
@@ -32,7 +35,7 @@ internal sealed record CauseItem(string Name, Factor Factor, int Column, Distrib
                 to[row] = choice.Values.BinarySearch(values[Column][row]);
             }
         }
-        else if (Factor is MixFactor)
+        else if (Factor is MixFactor || Distribution is LearnedMarginal)
         {
             for (int row = 0; row < count; row++)
             {

@@ -42,7 +42,15 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         events = new ExplanationEvents(evidence.Explanations, columns);
         held = [.. evidence.Known.Select(k => (columns.IndexOf(k.Factor), UnitOf(items.Single(i => i.Name == k.Factor), k.Value)))];
         measured = [.. evidence.Measured.Select(m => (columns.IndexOf(m.Factor), m))];
-        states = [.. items.Where(i => i.Choice is not null && !held.Any(h => h.Column == i.Column))];
+        // What was learned of a choice is in its score, with what was learned of others.
+        string[] learned = [.. model.Factors.Learned?.Learned.Choices ?? []];
+        if (evidence.Known.FirstOrDefault(k => learned.Contains(k.Factor)) is { } known)
+        {
+            throw new StudyException(
+                $"{known.Factor} is one of the choices that this scenario has learned of, and cannot be held at a state: use the scenario before it learned");
+        }
+
+        states = [.. items.Where(i => i.Choice is not null && !learned.Contains(i.Name) && !held.Any(h => h.Column == i.Column))];
         scale = [.. items.Where(i => model.Chances.IsExact && model.Chances.ModeOf(i.Factor) >= 0)];
         firstOfScale = scale.FirstOrDefault(i => model.Chances.ModeOf(i.Factor) == 0);
         further = [.. scale.Where(i => model.Chances.ModeOf(i.Factor) > 0)];

@@ -45,7 +45,8 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
             ],
             Changed),
         KeyKind.Text when stated is TomlValue.Text text && text.Value.Contains('\n') => null,
-        KeyKind.Text or KeyKind.Line or KeyKind.PlainName or KeyKind.Number or KeyKind.Whole or KeyKind.Numbers or KeyKind.SomeWords =>
+        KeyKind.Text or KeyKind.Line or KeyKind.PlainName or KeyKind.Number or KeyKind.Whole or KeyKind.Numbers or KeyKind.SomeWords
+            or KeyKind.Texts =>
             new TypedEditor(key, stated),
         _ => null,
     };

@@ -23,11 +23,12 @@ internal sealed class TypedEditor : KeyEditor
     {
         KeyKind.Number or KeyKind.Whole => Number(Text),
         KeyKind.Numbers => List(Number),
-        KeyKind.SomeWords => List(TomlValue.Of),
+        KeyKind.SomeWords or KeyKind.Texts => List(TomlValue.Of),
         _ => TomlValue.Of(Text),
     };
 
-    public override string MustBe => base.MustBe + (Key.Kind is KeyKind.Numbers or KeyKind.SomeWords ? ", with blanks between" : "");
+    public override string MustBe => base.MustBe
+        + (Key.Kind is KeyKind.Numbers or KeyKind.SomeWords or KeyKind.Texts ? ", with blanks between" : "");
 
     private string Text => Fields[0].Text.Trim();
 
