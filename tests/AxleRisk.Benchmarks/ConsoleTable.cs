@@ -26,7 +26,8 @@ internal static class ConsoleTable
     private const long Endless = 2_000_000_000;
 
     /// <summary>Measures and prints.</summary>
-    public static void Print()
+    /// <param name="scenarios">The names of the shipped scenarios; all where none is named. One takes about a minute.</param>
+    public static void Print(params string[] scenarios)
     {
         Console.WriteLine(
             $"{RiskAnalysis.DefaultEvaluations:#,0} evaluations, medians of {Rounds} rounds of one after the other, {Environment.ProcessorCount} cores\n");
@@ -38,7 +39,8 @@ internal static class ConsoleTable
             File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
         }
 
-        foreach (string path in Directory.GetFiles(folder, "*.toml").Order(StringComparer.Ordinal))
+        foreach (string path in Directory.GetFiles(folder, "*.toml").Order(StringComparer.Ordinal)
+            .Where(p => scenarios.Length == 0 || scenarios.Contains(Path.GetFileNameWithoutExtension(p))))
         {
             using var console = new DrawnConsole(path);
             Console.WriteLine(Row(Path.GetFileNameWithoutExtension(path), console));

@@ -29,8 +29,8 @@ switch (args)
     case ["mutants", string repository, string count, string seed, string list]:
         MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
         break;
-    case ["console"]:
-        ConsoleTable.Print();
+    case ["console", .. string[] scenarios]:
+        ConsoleTable.Print(scenarios);
         break;
     case ["cores", string evaluations]:
         CoresTable.Print(long.Parse(evaluations));

@@ -13,6 +13,7 @@ internal static class CausesBlocks
         .. SurpriseText.Sentences(result).Select(s => new Paragraph(s)),
         .. Told(result),
         .. Explanations(result),
+        .. Weighed(result),
         .. Factors(result),
     ];
 
@@ -38,6 +39,17 @@ internal static class CausesBlocks
         .. CausesText.ChoiceTable(result) is { Count: > 0 } choices
             ? new Block[] { choices.Captioned(CausesText.ChoicesHeading) } : [],
         new Paragraph(CausesText.Reading(result)),
+    ];
+
+    /// <summary>How far the evidence bears on each explanation, and what would have become of the axle without it.</summary>
+    public static IEnumerable<Block> Weighed(CausesResult result) =>
+    [
+        .. ButForText.OddsTable(result) is { Count: > 0 } odds
+            ? [odds.Captioned(ButForText.OddsHeading), .. ButForText.OddsReading(result).Select(s => new Paragraph(s))]
+            : Array.Empty<Block>(),
+        .. ButForText.Sentences(result).Any()
+            ? [new Subheading(ButForText.Heading), new ItemList([.. ButForText.Sentences(result)])] : Array.Empty<Block>(),
+        .. ButForText.Reading(result) is { Length: > 0 } reading ? [new Paragraph(reading)] : Array.Empty<Block>(),
     ];
 
     private static IEnumerable<Block> Explanations(CausesResult result)

@@ -23,6 +23,23 @@ internal static class CausesDocument
         .Interval("posterior", "its probability given the evidence", s => s.Posterior)
         .Interval("times", "how many times likelier it has become", s => s.Times);
 
+    private static readonly JsonForm<(double Prior, Interval Posterior)> OverPrior = new JsonForm<(double Prior, Interval Posterior)>()
+        .Number("prior", "the prior", p => p.Prior)
+        .NumberOrNull("posterior", "the posterior", p => p.Posterior.Estimate)
+        .NumberOrNull("low", "lower end of its 95 % interval", p => p.Posterior.Low)
+        .NumberOrNull("high", "upper end of its 95 % interval", p => p.Posterior.High);
+
+    private static readonly JsonForm<ButFor> ButForForm = new JsonForm<ButFor>()
+        .Texts("instead", "what inputs would have been", b => b.Instead.Select(c => $"{c.Input} {DistributionText.Of(c)}"))
+        .Number("would_have_passed_km", "the distance asked of, km", b => b.WouldHavePassedKm)
+        .Number("failed_by_km", "the distance by which the axle had failed, km", b => b.FailedByKm)
+        .Interval("probability", "probability that this axle would have passed the distance asked of, given that the explanation held",
+            b => b.Passes)
+        .Interval("still_failed", "probability that it would still have failed by the distance by which it had, given the same",
+            b => b.StillFails)
+        .Interval("held_and_would_have_passed",
+            "probability that the explanation held and the axle would have passed without it", b => b.HeldAndPasses);
+
     public static JsonForm<CausesResult> Form { get; } = new JsonForm<CausesResult>()
         .Object("evidence", "the evidence", new JsonForm<CausesResult>()
             .Number("failed_at_km", "it failed at this distance, km", r => (r.Evidence.Life as LifeEvidence.FailedAt)?.Km).Optional()
@@ -30,6 +47,8 @@ internal static class CausesDocument
                 r => r.Evidence.Life is LifeEvidence.FailedBetween(var from, var to) ? new JsonArray(from, to) : null).Optional()
             .Number("survived_km", "it has reached this distance unbroken, km",
                 r => (r.Evidence.Life as LifeEvidence.Survived)?.Km).Optional()
+            .Number("would_have_passed_km", "the distance that but-for asks of where it is stated, km",
+                r => r.Evidence.WouldHavePassedKm).Optional()
             .List("measured", "what was measured", new JsonForm<Measurement>()
                 .Text("factor", "the factor", m => m.Factor)
                 .Number("value", "the value read, in its unit", m => m.Value)
@@ -63,11 +82,17 @@ internal static class CausesDocument
             .Texts("of", "the explanations that hold together; empty for nothing unusual", e => e.Shift.Names)
             .Number("prior", "its probability before", e => e.Shift.Prior)
             .Interval("posterior", "its probability given the evidence", e => e.Shift.Posterior)
+            .Maybe("odds_multiplied", "by how much the evidence multiplied its odds, whatever its prior; null where it is settled",
+                CommonForms.Interval, e => e.Shift.OddsMultiplied)
+            .List("over_priors", "its posterior over other priors; empty where it is settled", OverPrior, e => e.Shift.OverPriors)
+            .Object("but_for", "what would have become of this axle without it; null where that is not stated or not asked", ButForForm,
+                e => e.Shift.ButFor).OrNull()
             .Word("settled", "what a known state says of it; null where it is weighed", ["holds", "ruled_out"],
                 e => e.Shift.Settled is { } holds ? (holds ? "holds" : "ruled_out") : null).OrNull(), r => r.Explanations.Select(e => (e, r)))
         .Word("life_method", "how the likelihood of the life is found: exactly given the damage, or by counting", ["conditional", "counted"],
             r => r.IsConditional ? "conditional" : "counted")
         .Whole("rows", "rows of the weighted sample", r => r.Rows)
+        .Whole("twin_evaluations", "evaluations of the same rows with one thing otherwise, for but-for", r => r.TwinEvaluations)
         .NumberOrNull("effective_sample_size", "effective sample size of the posterior", r => r.EffectiveSampleSize)
         .Number("greatest_weight_share", "share of all weight that the heaviest row has", r => r.GreatestShare)
         .Whole("pilots", "pilots drawn to find where the evidence lies", r => r.Pilots)
@@ -95,7 +120,23 @@ internal static class CausesDocument
                 Cells.Of(e.Posterior.Estimate / e.Prior), Cells.Of(e.Posterior.Low / e.Prior), Cells.Of(e.Posterior.High / e.Prior),
                 .. Points(null), .. Points(null), "",
             ]),
+        .. result.Explanations.Where(e => e.OddsMultiplied is not null)
+            .Select(e => Row("odds_multiplied", CausesText.NameOf(result, e), e.OddsMultiplied!.Value)),
+        .. result.Explanations.Where(e => e.ButFor is not null).SelectMany(e => new[]
+        {
+            Row("but_for_passes", CausesText.NameOf(result, e), e.ButFor!.Passes),
+            Row("but_for_still_failed", CausesText.NameOf(result, e), e.ButFor.StillFails),
+            Row("but_for_held_and_passes", CausesText.NameOf(result, e), e.ButFor.HeldAndPasses),
+        }),
     ];
+
+    // Odds stand among the times, probabilities with those given the evidence.
+    private static string[] Row(string kind, string name, Interval of)
+    {
+        string[] figures = [Cells.Of(of.Estimate), Cells.Of(of.Low), Cells.Of(of.High)], none = ["", "", ""];
+        bool isOdds = kind == "odds_multiplied";
+        return [kind, name, "", "", .. isOdds ? none : figures, .. isOdds ? figures : none, .. none, .. none, ""];
+    }
 
     private static string? Stated(string text) => text.Length > 0 ? text : null;
 

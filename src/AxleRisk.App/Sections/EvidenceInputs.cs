@@ -47,12 +47,14 @@ internal static class EvidenceInputs
 
     private static Table Explanations(Scenario scenario)
     {
-        var table = new TextTable("explanation", "<holds when", "<likely beforehand");
+        bool butFor = scenario.Evidence.Explanations.Any(e => !e.Instead.IsEmpty);
+        var table = new TextTable(["explanation", "<holds when", "<likely beforehand", .. butFor ? ["<without it"] : Array.Empty<string>()]);
         foreach (Explanation e in scenario.Evidence.Explanations)
         {
             table.Add(
                 Printable.Line(e.Name), string.Join("; ", e.When.Select(c => Words(scenario, c))),
-                e.Prior is { } prior ? Figures.Probability(prior) : "as the inputs have it");
+                e.Prior is { } prior ? Figures.Probability(prior) : "as the inputs have it",
+                string.Join("; ", e.Instead.Select(c => $"{Printable.Line(scenario.LabelOf(c.Input))} {DistributionText.Of(c)}")));
         }
 
         return table.Captioned("The explanations that are weighed");

@@ -2,6 +2,7 @@ using AxleRisk.App.Answers;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
@@ -53,6 +54,7 @@ internal static class SummarySection
     [
         .. studies.Find<TripResult>() is { } trip ? [TripBlocks.Headline(trip), .. TripBlocks.Worse(trip)] : Array.Empty<Block>(),
         .. studies.Find<FleetResult>() is { } fleet ? FleetBlocks.Decision(fleet) : [],
+        .. studies.Find<DecideResult>() is { } decided ? [DecideBlocks.Headline(decided)] : Array.Empty<Block>(),
         .. studies.Find<CausesResult>() is { } causes ? [CausesBlocks.Headline(causes)] : Array.Empty<Block>(),
     ];
 

@@ -19,10 +19,12 @@ internal static class StudyBook
 
     public static RemediesStudy Remedies { get; } = new();
 
+    public static DecideStudy Decide { get; } = new();
+
     public static SweepStudy Sweep { get; } = new();
 
     /// <summary>Those that a report is made of.</summary>
-    public static IReadOnlyList<IStudy> All { get; } = [Risk, Rank, Combine, Trip, Fleet, Causes, Remedies, Sweep];
+    public static IReadOnlyList<IStudy> All { get; } = [Risk, Rank, Combine, Trip, Fleet, Causes, Remedies, Decide, Sweep];
 
     /// <summary>That a study does not apply, as a sentence of its own.</summary>
     public static string Sentence(string whyNot) => Printable.Capital(whyNot) + ".";

@@ -19,7 +19,8 @@ internal static class CausesText
 
     public static string Method(CausesResult result) =>
         $"{Figures.Count(result.Rows)} weighted rows worth {Figures.Count((long)result.EffectiveSampleSize)} effective ones, "
-            + (result.IsMoved ? $"drawn near the evidence after {result.Pilots} pilots" : "drawn from the scenario");
+            + (result.IsMoved ? $"drawn near the evidence after {result.Pilots} pilots" : "drawn from the scenario")
+            + (result.TwinEvaluations > 0 ? $", and {Figures.Count(result.TwinEvaluations)} of them with one thing otherwise" : "");
 
     /// <summary>The causes told in words, the most telling first; none where the evidence agrees with the scenario.</summary>
     public static IReadOnlyList<string> Told(CausesResult result) =>

@@ -95,10 +95,18 @@ public abstract class Distribution
     /// <param name="x">Takes the values.</param>
     public virtual void OfScores(ReadOnlySpan<double> z, Span<double> x)
     {
+        // Equal scores follow each other where one factor is varied at a time, as for a gradient.
+        (double last, double value) = (double.NaN, double.NaN);
         for (int i = 0; i < z.Length; i++)
         {
             double score = Math.Clamp(z[i], -GreatestScore, GreatestScore);
-            x[i] = score < 0 ? Quantile(StandardNormal.Cumulative(score)) : UpperQuantile(StandardNormal.Upper(score));
+            if (score != last)
+            {
+                last = score;
+                value = score < 0 ? Quantile(StandardNormal.Cumulative(score)) : UpperQuantile(StandardNormal.Upper(score));
+            }
+
+            x[i] = value;
         }
     }
 

@@ -165,9 +165,14 @@ public sealed class LogHistogram
             return;
         }
 
+        // A range that grows does so by half at least: step by step it would be copied as often as it has steps.
         bool isEmpty = counts.Length == 0;
-        int low = Math.Min(first, isEmpty ? first : offset) / Step * Step;
-        int high = ((Math.Max(last, offset + counts.Length - 1) / Step) + 1) * Step;
+        int more = counts.Length / 2;
+        int low = isEmpty ? first : first < offset ? Math.Max(0, Math.Min(first, offset - more)) : offset;
+        int end = offset + counts.Length;
+        int high = isEmpty ? last : last >= end ? Math.Min(Bins - 1, Math.Max(last, end + more)) : end - 1;
+        low = low / Step * Step;
+        high = ((high / Step) + 1) * Step;
         var wider = new long[high - low];
         var widerRecent = new ushort[high - low];
         counts.CopyTo(wider, isEmpty ? 0 : offset - low);

@@ -28,6 +28,12 @@ public sealed record Evidence
     /// <summary>The named explanations to be weighed against each other; evidence itself they are not.</summary>
     public ImmutableArray<Explanation> Explanations { get; init; } = [];
 
+    /// <summary>
+    /// The distance of which is asked whether the axle would have passed it without an explanation, km; null for the distance that
+    /// it must last.
+    /// </summary>
+    public double? WouldHavePassedKm { get; init; }
+
     /// <summary>Whether nothing was found.</summary>
     public bool IsEmpty => Life is null && Measured.IsEmpty && Known.IsEmpty;
 }
@@ -43,6 +49,14 @@ public abstract record LifeEvidence
         FailedBetween(_, var to) => [to],
         Survived(var km) => [km],
         _ => [],
+    };
+
+    /// <summary>The distance by which it had failed, km; null where it has not.</summary>
+    public double? FailedByKm => this switch
+    {
+        FailedAt(var km) => km,
+        FailedBetween(_, var km) => km,
+        _ => null,
     };
 
     /// <summary>It failed at a distance.</summary>
@@ -78,6 +92,12 @@ public sealed record KnownState(string Factor, double Value, string Source = "")
 /// <param name="When">Its conditions, at least one.</param>
 public sealed record Explanation(string Name, double? Prior, ImmutableArray<Condition> When)
 {
+    /// <summary>
+    /// What the inputs it speaks of would have been without it, each a condition's input of this scenario; empty where that is not
+    /// stated.
+    /// </summary>
+    public ImmutableArray<Change> Instead { get; init; } = [];
+
     /// <summary>What known states say of it for certain: that it holds, that it does not, or null where they leave it open.</summary>
     public bool? SettledBy(ImmutableArray<KnownState> known)
     {

@@ -67,6 +67,9 @@ public sealed record Scenario
     /// <summary>The vehicles sold under one warranty; null where the scenario states none.</summary>
     public Fleet? Fleet { get; init; }
 
+    /// <summary>The choice to be made by its expected cost; null where the scenario states none.</summary>
+    public Decision? Decision { get; init; }
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);

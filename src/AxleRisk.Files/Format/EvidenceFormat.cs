@@ -37,6 +37,9 @@ public static class EvidenceFormat
             new KeyKind.Numbers(Domain.NonNegative, 2, 2, "two distances, the second above the first"),
             "it was whole at the first and broken at the second"),
         new("survived_km", "survived", "km", new KeyKind.Number(Domain.Positive), "it has reached this distance unbroken"),
+        new("would_have_passed_km", "but for it, passed", "km", new KeyKind.Number(Domain.Positive),
+            "the distance that the axle might have passed without an explanation, beyond that of the failure: for those with `instead`")
+        { Otherwise = "`required_km`" },
         Source,
         FormatParts.Many(Measured, Most, "measurements"),
         FormatParts.Many(Known, Most, "known states"))
@@ -50,7 +53,10 @@ public static class EvidenceFormat
         new("name", "name", "", new KeyKind.Line(60), "its name") { IsRequired = true, Start = "explanation" },
         new("prior", "prior", "", new KeyKind.Number(Domain.OpenFraction), "how likely it is before the evidence")
         { Otherwise = "what the distributions give" },
-        new("when", "conditions", "", new KeyKind.Conditions(), "what must hold, all of it") { IsRequired = true });
+        new("when", "conditions", "", new KeyKind.Conditions(), "what must hold, all of it") { IsRequired = true },
+        new("instead", "without it", "", new KeyKind.Changes(),
+            "what inputs named under `when` would have been without it: a value, a distribution to draw it from, a factor on what it was, a category; asks what would have become of this axle")
+        { Otherwise = "not asked" });
 
     /// <summary>A range of an input.</summary>
     public static TableFormat Range { get; } = new(

@@ -32,6 +32,13 @@ internal static class FormatWords
         ["tovo-benasciutti"] = CycleCounting.TovoBenasciutti,
     };
 
+    /// <summary>What failures a decision counts; whether they are those under the warranty.</summary>
+    public static IReadOnlyDictionary<string, bool> DecisionSpans { get; } = new Dictionary<string, bool>
+    {
+        ["distance"] = false,
+        ["warranty"] = true,
+    };
+
     public static IReadOnlyDictionary<string, char> RoadClasses { get; } = "ABCDEFGH".ToDictionary(c => c.ToString());
 
     /// <summary>The modes of failure that can be left out.</summary>

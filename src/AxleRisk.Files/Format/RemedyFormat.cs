@@ -14,7 +14,7 @@ public static class RemedyFormat
         new("name", "name", "", new KeyKind.Line(40), "the name of the remedy, unique in the file")
         { IsRequired = true, Start = "remedy" },
         new("cost", "cost", "", new KeyKind.Number(Domain.Any),
-            "what it costs, in your own unit or in `currency`; only printed, and added up for pairs"),
+            "what it costs, a vehicle, in your own unit or in `currency`; added up for pairs, and what `decide` reckons with"),
         new("change", "changes", "", new KeyKind.Changes(), "what it changes, an inline table or `[remedies.change]`")
         { IsRequired = true });
 

@@ -80,6 +80,7 @@ public static class ScenarioFormat
             FormatParts.Many(RemedyFormat.Remedy, RemedyFormat.Most, "remedies"),
             FormatParts.OneOf(TripFormat.Trip),
             FormatParts.OneOf(FleetFormat.Fleet),
+            FormatParts.OneOf(DecisionFormat.Decision),
         ]);
 
     /// <summary>All tables of the file, those in others behind them.</summary>

@@ -6,12 +6,15 @@ using AxleRisk.Files.Toml;
 namespace AxleRisk.Files.Reading;
 
 /// <summary>Reads what was found on one vehicle, and the explanations proposed.</summary>
-internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
+/// <param name="errors">Where errors go.</param>
+/// <param name="names">What it may speak of.</param>
+/// <param name="changes">Reads what would have been otherwise.</param>
+internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, ChangeReader changes)
 {
-    /// <summary>Reads the tables at the top of the file; what is wrong is logged.</summary>
-    public Evidence Read(TableReader root)
+    /// <summary>Reads the tables at the top of the file, with the scenario without them; what is wrong is logged.</summary>
+    public Evidence Read(TableReader root, Scenario scenario)
     {
-        ImmutableArray<Explanation> explanations = new ExplanationsReader(errors, names).Read(root);
+        ImmutableArray<Explanation> explanations = new ExplanationsReader(errors, names, changes).Read(root, scenario);
         Evidence evidence = root.Inner("evidence") is TableReader table ? ReadTable(table) : Evidence.None;
         return evidence with { Explanations = explanations };
     }
@@ -22,6 +25,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names)
         var read = new Evidence
         {
             Life = life,
+            WouldHavePassedKm = table.Number("would_have_passed_km"),
             Source = ReadSource(table),
             Measured = ReadAll(table, "measured", EvidenceFormat.Measured, ReadMeasurement),
             Known = ReadAll(table, "known", EvidenceFormat.Known, ReadKnown),

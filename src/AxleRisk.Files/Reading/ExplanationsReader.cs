@@ -6,21 +6,25 @@ using AxleRisk.Files.Toml;
 namespace AxleRisk.Files.Reading;
 
 /// <summary>Reads the named explanations: sets of ranges and states, with their priors.</summary>
-internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
+/// <param name="errors">Where errors go.</param>
+/// <param name="names">What they may speak of.</param>
+/// <param name="changes">Reads what would have been otherwise.</param>
+internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names, ChangeReader changes)
 {
     /// <summary>Reads the explanations at the top of the file; what is wrong is logged.</summary>
-    public ImmutableArray<Explanation> Read(TableReader root)
+    public ImmutableArray<Explanation> Read(TableReader root, Scenario scenario)
     {
         HashSet<string> seen = [];
         return [.. (root.Inners("explanations") ?? [])
-            .Select(t => ReadOne(new TableReader(t, "explanations", EvidenceFormat.Explanation, errors), seen)).OfType<Explanation>()];
+            .Select(t => ReadOne(new TableReader(t, "explanations", EvidenceFormat.Explanation, errors), seen, scenario)).OfType<Explanation>()];
     }
 
-    private Explanation? ReadOne(TableReader table, HashSet<string> seen)
+    private Explanation? ReadOne(TableReader table, HashSet<string> seen, Scenario scenario)
     {
         string? name = ReadName(table, seen);
         double? prior = table.Number("prior");
         TomlEntry? when = table.Require("when");
+        TomlEntry? instead = table.Find("instead");
         table.RejectUnknown();
         if (when is null)
         {
@@ -34,7 +38,63 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names)
         }
 
         Condition?[] read = [.. conditions.Entries.Select(ReadCondition)];
-        return name is null || read.Contains(null) ? null : new Explanation(name, prior, [.. read.OfType<Condition>()]);
+        if (read.Contains(null))
+        {
+            return null;
+        }
+
+        ImmutableArray<Condition> all = [.. read.OfType<Condition>()];
+        return ReadInstead(instead, all, scenario) is { } without && name is not null
+            ? new Explanation(name, prior, all) { Instead = without } : null;
+    }
+
+    // What would have been without it: of inputs that it speaks of, and not what it says itself.
+    private ImmutableArray<Change>? ReadInstead(TomlEntry? entry, ImmutableArray<Condition> when, Scenario scenario)
+    {
+        if (entry is null)
+        {
+            return [];
+        }
+
+        if (entry.Node is not TomlTable table || !table.Entries.Any())
+        {
+            errors.Add(entry.Node.At,
+                "explanations.instead must be a table of inputs and what they would have been, such as { \"axle.wall_mm\" = 6 }");
+            return null;
+        }
+
+        if (changes.Read(table, scenario) is not { } read)
+        {
+            return null;
+        }
+
+        string[] faults = [.. read.Select(c => FaultOf(c, when, scenario)).OfType<string>()];
+        Array.ForEach(faults, fault => errors.Add(entry.Node.At, fault));
+        return faults.Length == 0 ? read : null;
+    }
+
+    private static string? FaultOf(Change change, ImmutableArray<Condition> when, Scenario scenario)
+    {
+        if (when.FirstOrDefault(c => c.Column == change.Input) is not { } condition)
+        {
+            return $"explanations.instead speaks of {change.Input}, of which explanations.when says nothing; it may speak of "
+                + MessageText.List([.. when.Select(c => c.Column)], "or");
+        }
+
+        ImmutableArray<string> known = scenario.Detail.Find(change.Input)?.Words ?? [];
+        if (change is Change.ToWord { Choice.Words: var words } && words.FirstOrDefault(w => !known.Contains(w)) is { } other)
+        {
+            return $"explanations.instead: {other} is none of those that the scenario has for {change.Input} ({MessageText.List([.. known], "or")})";
+        }
+
+        double? value = change switch
+        {
+            Change.ToValue { Value: var to } => to.Nominal,
+            Change.ToWord { Choice.Only: { } only } => known.IndexOf(only),
+            _ => null,
+        };
+        return value is double v && condition.Holds(v)
+            ? $"explanations.instead: with {change.Input} {change.Description} the explanation would hold all the same" : null;
     }
 
     private string? ReadName(TableReader table, HashSet<string> seen)

@@ -72,8 +72,6 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         Trip? trip = trips.Read(tripTable, root.Find("trip") is not null);
         InputCollector all = inputs.With(trips.Inputs);
         ImmutableArray<RankCorrelation> correlations = new CorrelationsReader(errors, all).Read(root);
-        Evidence evidence = new EvidenceReader(errors, new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs))
-            .Read(root);
         Fleet? fleet = new FleetReader(errors, values).Read(root.Inner("fleet"));
         root.RejectUnknown(QuantityReader.OtherSection);
         var scenario = new Scenario
@@ -92,11 +90,14 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Counting = counting,
             Inputs = inOrder,
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
-            Evidence = evidence,
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
         };
+        var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
+        scenario = scenario with
+        { Evidence = new EvidenceReader(errors, names, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
+        scenario = scenario with { Decision = new DecisionReader(errors, values).Read(root.Inner("decision"), scenario.Remedies) };
         return trip is null ? scenario : scenario with
         { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripTable!, all, scenario) } };
     }

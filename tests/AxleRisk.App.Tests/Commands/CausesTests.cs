@@ -39,6 +39,31 @@ public sealed class CausesTests
         Assert.True(File.ReadAllLines(csv).Length > 25);
     }
 
+    /// <summary>Sentences that claim no more than was computed: probabilities of a model, and never what brought a failure about.</summary>
+    [Fact]
+    public void But_for_is_told_with_its_condition_and_claims_no_cause()
+    {
+        (int exit, string output, string error) = Cli.Run("causes", Cli.Shipped("broken-housing"), "-n", "40000");
+        Assert.Equal((0, ""), (exit, error));
+        string flat = string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Matches("\"worn dampers\", which given the evidence holds with a probability of [0-9.]+ %. If it held: had the damper condition been "
+            + @"drawn from uniform\(low 0.8, high 1.0\), this axle would have passed 200,000 km with a probability of [0-9.]+ % \([0-9.]+ to [0-9.]+\), "
+            + "and would still have failed by 62,000 km with a probability", flat);
+        Assert.Contains("\"overloaded\": the evidence says next to nothing of it.", flat, StringComparison.Ordinal);
+        Assert.DoesNotContain("caused", flat, StringComparison.OrdinalIgnoreCase);
+        JsonNode[] told = [.. JsonNode.Parse(Cli.Run("causes", Cli.Shipped("broken-housing"), "-n", "6000", "--json").Out)!["explanations"]!
+            .AsArray().OfType<JsonNode>()];
+        JsonNode thin = told.Single(e => (string?)e["name"] == "thin tube");
+        Assert.Equal(["instead", "would_have_passed_km", "failed_by_km", "probability", "still_failed", "held_and_would_have_passed"],
+            thin["but_for"]!.AsObject().Select(k => k.Key));
+        Assert.Equal([0.02, 0.05, 0.1, 0.2, 0.3, 0.5], thin["over_priors"]!.AsArray().Select(p => (double)p!["prior"]!));
+        Assert.True((double)thin["odds_multiplied"]!["low"]! > 5);
+
+        // Of an axle that has not failed nothing is asked, and that is said.
+        string whole = Cli.Run("causes", Cli.Shipped("broken-housing"), "-n", "6000", "--survived", "50000").Out;
+        Assert.Contains("But for is not asked: the evidence tells of no failure.", whole, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void An_explanation_that_a_known_state_decides_is_said_to_be_settled()
     {

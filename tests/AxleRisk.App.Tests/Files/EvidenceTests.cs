@@ -69,7 +69,30 @@ public class EvidenceTests
         Assert.True(explanation.When[2].Holds(0.9) && !explanation.When[2].Holds(0.1));
     }
 
+    [Fact]
+    public void What_would_have_been_without_an_explanation_is_read()
+    {
+        Evidence evidence = Good.Parse(Good.Text + """
+            [evidence]
+            failed_at_km = 60000
+            would_have_passed_km = 90000
+            [[explanations]]
+            name = "heavy"
+            when = { "vehicle.sprung_kg" = { above = 700 } }
+            instead = { vehicle.sprung_kg = { times = 0.8 } }
+            """).Scenario.Evidence;
+        Assert.Equal(90_000, evidence.WouldHavePassedKm);
+        Assert.Equal([new Change.Times("vehicle.sprung_kg", 0.8)], Assert.Single(evidence.Explanations).Instead);
+    }
+
+    private const string Heavy = "[[explanations]]\nname = \"x\"\nwhen = { \"vehicle.sprung_kg\" = { above = 700 } }\ninstead = ";
+
     [Theory]
+    [InlineData(Heavy + "{}", "a.toml(34,11): explanations.instead must be a table of inputs and what they would have been, such as { \"axle.wall_mm\" = 6 }")]
+    [InlineData(Heavy + "{ \"axle.wall_mm\" = 6 }",
+        "a.toml(34,11): explanations.instead speaks of axle.wall_mm, of which explanations.when says nothing; it may speak of vehicle.sprung_kg")]
+    [InlineData(Heavy + "{ \"vehicle.sprung_kg\" = 800 }",
+        "a.toml(34,11): explanations.instead: with vehicle.sprung_kg = 800 the explanation would hold all the same")]
     [InlineData("[evidence]\nfailed_at_km = 0", "a.toml(32,16): evidence.failed_at_km must be a number above 0, not 0")]
     [InlineData("[evidence]\nfailed_at_km = 5\nsurvived_km = 6",
         "a.toml(33,1): only one of evidence.failed_at_km, failed_between_km and survived_km can be true")]
@@ -111,7 +134,7 @@ public class EvidenceTests
         "a.toml(32,8): \"nothing unusual\" is always among the explanations; it means none of those named")]
     [InlineData("name = \"\"", "a.toml(32,8): explanations.name must be one line of up to 60 characters; it is empty")]
     [InlineData("name = \"x\"\nprior = 1", "a.toml(33,9): explanations.prior must be a number above 0 and below 1, not 1")]
-    [InlineData("name = \"x\"\nwhy = 1", "a.toml(33,1): unknown key \"why\" in explanations; possible: name, prior, when")]
+    [InlineData("name = \"x\"\nwhy = 1", "a.toml(33,1): unknown key \"why\" in explanations; possible: name, prior, when, instead")]
     public void A_wrong_explanation_is_named(string lines, string expected) =>
         Assert.Equal([expected],
             Good.ErrorsOf($"{Good.Text}[[explanations]]\n{lines}\nwhen = {{ \"vehicle.sprung_kg\" = {{ above = 1 }} }}\n"));

@@ -80,6 +80,7 @@ internal static class FullScenario
 
         [evidence]
         survived_km = 40000
+        would_have_passed_km = 90000
 
         [[evidence.measured]]
         factor = "axle.wall_mm"
@@ -94,6 +95,7 @@ internal static class FullScenario
         name = "thin wall"
         prior = 0.2
         when = { "axle.wall_mm" = { below = 5.8 }, "legs.gravel.share" = { above = 0.3 }, "vehicle.payload_kg" = [100] }
+        instead = { "axle.wall_mm" = 6.5 }
 
         [[remedies]]
         name = "thicker"
@@ -140,6 +142,17 @@ internal static class FullScenario
         target_claim_rate = 0.02
         target_fraction = 0.10
         target_km = 120000
+
+        [decision]
+        failure_cost = { distribution = "lognormal", median = 9000, cov = 0.3, knowledge = "unknown" }
+        over = "distance"
+        vehicles = 40
+        distance_km = 60000
+
+        [[decision.packages]]
+        name = "both"
+        remedies = "thicker + slower"
+        cost = 90
 
         """;
 

@@ -45,7 +45,7 @@ public sealed class ConsoleStateTests
 
     [Fact]
     public void The_tabs_fit_80_columns_with_their_names() =>
-        Assert.All(TabLine.Tabs(OpenPages(), 80), tab => Assert.Matches(@"^ ?\d \w", tab.Text));
+        Assert.All(TabLine.Tabs(OpenPages(), 80), tab => Assert.Matches(@"^ ?[0-9=-] \w", tab.Text));
 
     [Fact]
     public void The_bottom_line_names_only_keys_that_do_something()

@@ -65,7 +65,7 @@ public sealed class ConsoleWindowTests
         string page = "", scrolled = "";
         Run(
             "benchmark-five-legs", 80, 24, Pause(), s =>
-                s.App.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(13, 1))),
+                s.App.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(7, 1))),
             Pause(), Look_at(s => page = s),
             s => s.App.InjectMouse(new Mouse { ScreenPosition = new System.Drawing.Point(5, 10), Flags = MouseFlags.WheeledDown }),
                 Pause(), Look_at(s => scrolled = s));

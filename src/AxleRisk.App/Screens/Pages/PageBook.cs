@@ -7,11 +7,11 @@ using AxleRisk.App.Screens.Pages.Remedies;
 
 namespace AxleRisk.App.Screens.Pages;
 
-/// <summary>The pages of an open scenario, in the order of their keys: 1 to 9, then 0.</summary>
+/// <summary>The pages of an open scenario, in the order of their keys: those of the top row.</summary>
 internal static class PageBook
 {
     /// <summary>The key of each place.</summary>
-    public const string Keys = "1234567890";
+    public const string Keys = "1234567890-=";
 
     public static IReadOnlyList<Page> Of(Session session, IDialogs dialogs)
     {
@@ -28,6 +28,7 @@ internal static class PageBook
             new TripPage(session, dialogs),
             new FleetPage(session, dialogs),
             new ReportPage(session, dialogs),
+            new DecidePage(session, dialogs),
         ];
     }
 }

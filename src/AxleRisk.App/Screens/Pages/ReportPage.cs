@@ -16,6 +16,8 @@ internal sealed class ReportPage(Session session, IDialogs dialogs) : StudyPage<
 
     public override string Name => "Report";
 
+    public override string ShortName => "Rep";
+
     public override IReadOnlyList<string> Explanation =>
     [
         "Writes a folder to hand over: one page of HTML that needs no other file, the same as Markdown with pictures, and every table as CSV.",

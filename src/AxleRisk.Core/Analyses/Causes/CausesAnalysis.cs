@@ -55,19 +55,21 @@ public static class CausesAnalysis
         }
 
         Refuse(groups.Length < 2 ? 0 : sums.EffectiveSize, settings, evidence);
+        long twins = sums.Rows * weighing.TwinEvents.Length;
         return new CausesResult
         {
             Evidence = evidence,
             Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
-            Explanations = ExplanationSummary.Of(evidence, patterns, factors, sums),
+            Explanations = ExplanationSummary.Of(model.Scenario, evidence, patterns, factors, sums, weighing.TwinEvents),
             IsConditional = model.Chances.IsExact,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,
             Rows = sums.Rows,
+            TwinEvaluations = twins,
             Pilots = pilots,
             IsMoved = !pilot.Proposal.IsPrior,
             Run = new RunRecord(
-                spent + sums.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version,
+                spent + sums.Rows + twins, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version,
                 groups.Length < PosteriorRun.Groups),
         };
     }

@@ -47,6 +47,9 @@ public sealed record CausesResult
     /// <summary>Rows of the weighted sample.</summary>
     public required long Rows { get; init; }
 
+    /// <summary>Evaluations of the same rows with one thing otherwise, among those of the run.</summary>
+    public required long TwinEvaluations { get; init; }
+
     /// <summary>Pilots drawn to find where the evidence lies.</summary>
     public required int Pilots { get; init; }
 
@@ -113,6 +116,37 @@ public sealed record StateShift(string Name, double Prior, Interval Posterior, I
 /// <param name="Posterior">Its probability given the evidence.</param>
 public sealed record ExplanationShift(ImmutableArray<string> Names, double Prior, Interval Posterior)
 {
+    /// <summary>The priors for which the posterior is told besides, so that readers may bring their own.</summary>
+    public static ImmutableArray<double> OtherPriors { get; } = [0.02, 0.05, 0.10, 0.20, 0.30, 0.50];
+
     /// <summary>Whether a known state says that it holds or does not: then there is nothing to weigh. Null where it is weighed.</summary>
     public bool? Settled { get; init; }
+
+    /// <summary>
+    /// By how much the evidence multiplied its odds: the ratio of how likely the evidence is with it and without it, whatever its
+    /// own prior; an end may be infinite. Null where it is settled.
+    /// </summary>
+    public Interval? OddsMultiplied { get; init; }
+
+    /// <summary>Its posterior over other priors; empty where it is settled.</summary>
+    public ImmutableArray<(double Prior, Interval Posterior)> OverPriors => OddsMultiplied is not { } odds ? [] :
+        [.. OtherPriors.Select(p => (p, new Interval(After(p, odds.Estimate), After(p, odds.Low), After(p, odds.High))))];
+
+    /// <summary>What of this axle without it; null where that is not stated or there is nothing to ask.</summary>
+    public ButFor? ButFor { get; init; }
+
+    private static double After(double prior, double odds) => double.IsInfinity(odds) ? 1 : prior * odds / (1 - prior + (prior * odds));
+}
+
+/// <summary>What would have become of the same axle without an explanation, given all evidence and that the explanation held.</summary>
+/// <param name="Instead">What its inputs would have been.</param>
+/// <param name="WouldHavePassedKm">The distance asked of, km.</param>
+/// <param name="FailedByKm">The distance by which it had failed, km.</param>
+/// <param name="Passes">The probability that it would have passed the distance asked of.</param>
+/// <param name="StillFails">The probability that it would still have failed by the distance by which it had.</param>
+public sealed record ButFor(
+    ImmutableArray<Change> Instead, double WouldHavePassedKm, double FailedByKm, Interval Passes, Interval StillFails)
+{
+    /// <summary>The probability, given all evidence, that the explanation held and the axle would have passed without it.</summary>
+    public required Interval HeldAndPasses { get; init; }
 }

@@ -23,6 +23,9 @@ internal abstract class EvidenceModel
     /// <summary>The number of named events; few, for all their combinations are counted.</summary>
     public virtual int Events => 0;
 
+    /// <summary>The event without which each twin is; empty where there is none.</summary>
+    public virtual ImmutableArray<int> TwinEvents => [];
+
     /// <summary>One thread's buffers for blocks of up to <paramref name="capacity"/> rows.</summary>
     public abstract EvidenceWorker CreateWorker(int capacity);
 }
@@ -35,6 +38,20 @@ internal abstract class EvidenceWorker(EvidenceModel model, int capacity)
 
     /// <summary>By row: which events hold, one bit each.</summary>
     public int[] Pattern { get; } = new int[capacity];
+
+    /// <summary>By twin and row, filled by <see cref="EvaluateTwins"/>: 1 where the twin passes the distance asked of, else 0.</summary>
+    public double[][] TwinPasses { get; } = Studies.Workspace.Columns(model.TwinEvents.Length, capacity);
+
+    /// <summary>By twin and row: 1 where the twin too has failed by the distance at which the axle had, else 0.</summary>
+    public double[][] TwinFails { get; } = Studies.Workspace.Columns(model.TwinEvents.Length, capacity);
+
+    /// <summary>
+    /// Evaluates the twins of the rows last evaluated: the same vehicles with what is left to chance as the evidence leaves it, and
+    /// one thing otherwise.
+    /// </summary>
+    public virtual void EvaluateTwins(SamplePoints points, int count)
+    {
+    }
 
     /// <summary>
     /// Computes ln likelihood (up to a constant common to all samples), items and patterns of the first <paramref name="count"/>

@@ -31,6 +31,7 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     private readonly int[] normals;
     private readonly (int Column, double Unit)[] held;
     private readonly (int Column, Measurement Reading)[] measured;
+    private readonly ImmutableArray<Twin> twins;
 
     public LifeEvidenceModel(LifeModel model, Evidence evidence)
     {
@@ -50,6 +51,9 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         Normals = [.. normals.Select(c => columns[c])];
         States = [.. states.Select(i => (i.Name, i.Choice!.Weights))];
         Items = [.. items.Select(i => i.Choice?.Values.Length ?? 0)];
+        twins = Twin.Of(model, evidence);
+        Uniforms = [.. scale.Length > 0 ? ["scale", "scale/shared", .. further.Select(i => i.Name)] : Array.Empty<string>(),
+            .. twins.SelectMany(t => t.Drawn)];
     }
 
     public override ImmutableArray<string> Normals { get; }
@@ -57,9 +61,12 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     public override ImmutableArray<(string Name, ImmutableArray<double> Probabilities)> States { get; }
 
     /// <summary>
-    /// One for the scale given the evidence, one for how its two factors share it, one for the scatter of each further mode.
+    /// One for the scale given the evidence, one for how its two factors share it, one for the scatter of each further mode; and one
+    /// for each input that a twin draws anew.
     /// </summary>
-    public override ImmutableArray<string> Uniforms => scale.Length > 0 ? ["scale", "scale/shared", .. further.Select(i => i.Name)] : [];
+    public override ImmutableArray<string> Uniforms { get; }
+
+    public override ImmutableArray<int> TwinEvents => [.. twins.Select(t => t.Event)];
 
     public override ImmutableArray<int> Items { get; }
 
@@ -77,6 +84,7 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         private readonly double[][] values = parent.model.CreateColumns(capacity);
         private readonly ModesLikelihood? modes = parent.model.Chances.IsExact && !parent.model.Modes.IsPlain
             ? new(parent.evidence.Life, parent.model.Chances) : null;
+        private readonly TwinWorker? twins = parent.twins.IsEmpty ? null : new(parent.model, parent.twins, capacity);
         private readonly double[][] scores = Workspace.Columns(parent.model.Modes.Modes.Length, capacity);
 
         public override void Evaluate(SamplePoints points, int count, Span<double> logLikelihood)
@@ -107,6 +115,17 @@ internal sealed class LifeEvidenceModel : EvidenceModel
             for (int row = 0; row < count; row++)
             {
                 Pattern[row] = parent.events.PatternOf(values, row);
+            }
+        }
+
+        public override void EvaluateTwins(SamplePoints points, int count)
+        {
+            int drawn = points.Uniforms.Length - parent.twins.Sum(t => t.Drawn.Length);
+            for (int twin = 0; twin < parent.twins.Length; twin++)
+            {
+                int uniforms = parent.twins[twin].Drawn.Length;
+                twins!.Evaluate(twin, values, points.Uniforms.AsSpan(drawn, uniforms), count, TwinPasses[twin], TwinFails[twin]);
+                drawn += uniforms;
             }
         }
 

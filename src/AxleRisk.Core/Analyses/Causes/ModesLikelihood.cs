@@ -14,7 +14,8 @@ namespace AxleRisk.Core.Analyses.Causes;
 /// <param name="chances">What is left to chance.</param>
 internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances)
 {
-    private const double Near = 1e-3;
+    /// <summary>A stated failure distance is taken to this relative accuracy.</summary>
+    public const double Near = 1e-3;
 
     private readonly (double From, double To) km = life switch
     {

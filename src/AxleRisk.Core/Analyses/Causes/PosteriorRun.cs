@@ -32,6 +32,7 @@ internal static class PosteriorRun
 
                 pilot.Proposal.Draw(plan, settings.Seed, "causes", b * block, block, buffers.Points, buffers.Ratio);
                 buffers.Worker.Evaluate(buffers.Points, block, buffers.Log);
+                buffers.Worker.EvaluateTwins(buffers.Points, block);
                 for (int row = 0; row < block; row++)
                 {
                     // A common factor keeps the weights near 1 however small the likelihood is.

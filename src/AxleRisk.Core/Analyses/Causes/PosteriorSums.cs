@@ -47,6 +47,12 @@ internal sealed class PosteriorSums(PosteriorTally[] groups)
     /// <summary>The sums of the patterns of events, one vector a group.</summary>
     public double[][] Patterns => [.. groups.Select(g => g.Patterns)];
 
+    /// <summary>The sums of the patterns in which a twin passes, one vector a group.</summary>
+    public double[][] TwinPasses(int twin) => [.. groups.Select(g => g.TwinPasses[twin])];
+
+    /// <summary>The sums of the patterns in which a twin has failed as the axle had, one vector a group.</summary>
+    public double[][] TwinFails(int twin) => [.. groups.Select(g => g.TwinFails[twin])];
+
     /// <summary>A ratio of sums with its interval; of what was never seen the interval reaches up to three effective rows.</summary>
     public Interval Of(Func<PosteriorTally, double> part) =>
         Bounded(Jackknife.Estimate([.. groups.Select(g => new[] { part(g), g.Weight })], s => s[0] / s[1]));

@@ -14,6 +14,8 @@ internal sealed class PosteriorTally
     public PosteriorTally(EvidenceModel model)
     {
         Patterns = new double[1 << model.Events];
+        TwinPasses = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
+        TwinFails = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         Items = [.. model.Items.Select(states => new double[states > 0 ? states : Bins])];
         IsDiscrete = [.. model.Items.Select(states => states > 0)];
     }
@@ -28,6 +30,12 @@ internal sealed class PosteriorTally
 
     /// <summary>The weight of each pattern of events.</summary>
     public double[] Patterns { get; }
+
+    /// <summary>By twin: the weight of each pattern in which it passes the distance asked of.</summary>
+    public double[][] TwinPasses { get; }
+
+    /// <summary>By twin: the weight of each pattern in which it has failed as the axle had.</summary>
+    public double[][] TwinFails { get; }
 
     /// <summary>The weight in each bin or state, by item.</summary>
     public double[][] Items { get; }
@@ -48,6 +56,15 @@ internal sealed class PosteriorTally
             Squares += w * w;
             Greatest = Math.Max(Greatest, w);
             Patterns[worker.Pattern[row]] += w;
+        }
+
+        for (int twin = 0; twin < TwinPasses.Length; twin++)
+        {
+            for (int row = 0; row < weights.Length; row++)
+            {
+                TwinPasses[twin][worker.Pattern[row]] += weights[row] * worker.TwinPasses[twin][row];
+                TwinFails[twin][worker.Pattern[row]] += weights[row] * worker.TwinFails[twin][row];
+            }
         }
 
         for (int item = 0; item < Items.Length; item++)

@@ -52,7 +52,8 @@ internal sealed class DrawMeans(double[][] parts)
         return off == 0 ? 0 : off / (2 * (between + chance));
     }
 
-    private double[][] Parts { get; } = parts;
+    /// <summary>The means of each part by outer draw.</summary>
+    public double[][] Parts { get; } = parts;
 
     private static double VarianceOf(double[] values)
     {

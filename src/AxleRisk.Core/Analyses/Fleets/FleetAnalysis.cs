@@ -115,7 +115,9 @@ public static class FleetAnalysis
         search.LongestIn(ShortestKm, LongestKm) is { Outcome: not SearchOutcome.NoneMeets } found
             ? found : search.LongestIn(FirstKm, LongestKm);
 
-    private static void Require(LifeModel model, StudySettings settings)
+    /// <summary>Refuses a correlation between what differs from vehicle to vehicle and what all have in common.</summary>
+    /// <exception cref="StudyException">There is one.</exception>
+    internal static void RequireOneKind(LifeModel model)
     {
         foreach (RankCorrelation c in model.Scenario.Correlations.Where(c => c.Spearman != 0))
         {
@@ -125,7 +127,11 @@ public static class FleetAnalysis
                     $"{c.First} and {c.Second} are correlated, but one varies between vehicles and the other is one unknown value for all: a fleet needs both of one kind");
             }
         }
+    }
 
+    private static void Require(LifeModel model, StudySettings settings)
+    {
+        RequireOneKind(model);
         int columns = model.Factors.ColumnNames.Length + 1;
         int dimensions = SamplingPlan.FromName(settings.Sampling, 1).Dimensions;
         if (columns > dimensions)

@@ -14,7 +14,8 @@ namespace AxleRisk.Core.Analyses.Fleets;
 /// <param name="options">Threads, progress (evaluations of one sample), cancellation.</param>
 internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
 {
-    private const string DistanceStream = "fleet.distance_km_per_year";
+    /// <summary>The stream of what an owner drives.</summary>
+    public const string DistanceStream = "fleet.distance_km_per_year";
 
     /// <summary>The number of evaluations of all samples together.</summary>
     public long Evaluations { get; private set; }

@@ -22,14 +22,19 @@ internal sealed class FailureCurve
     /// <param name="summaries">The summaries of the replicates, those without evaluations left out.</param>
     /// <param name="scale">The scale of life whose part is averaged exactly; null to count failures.</param>
     /// <param name="isExact">Whether nothing was sampled that could change the answer, so that it has no error of sampling.</param>
-    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeScale? scale, bool isExact = false)
+    /// <param name="threads">The threads to prepare it on.</param>
+    public FailureCurve(IReadOnlyList<LifeSummary> summaries, LifeScale? scale, bool isExact = false, int threads = 1)
     {
         this.isExact = isExact;
         all = LifeSummary.Sum(summaries);
         this.scale = scale;
         pooled = new DamageSpread(all);
-        replicates = summaries.Count == 1 ? [pooled] : [.. summaries.Select(s => new DamageSpread(s, pooled))];
+        replicates = summaries.Count == 1 ? [pooled]
+            : [.. summaries.AsParallel().AsOrdered().WithDegreeOfParallelism(threads).Select(s => new DamageSpread(s, pooled))];
     }
+
+    /// <summary>The summaries together.</summary>
+    public LifeSummary All => all;
 
     private bool HasReplicates => replicates.Length > 1;
 

@@ -46,7 +46,7 @@ public static class RiskAnalysis
                 return false;
             }
 
-            FailureCurve curve = CurveOf(model, s.State, method);
+            FailureCurve curve = CurveOf(model, s.State, method, options);
             double required = model.Scenario.RequiredKm, cov = curve.CoefficientOfVariation(required);
             if (isFirst && question.Part == StudyPart.Whole && !(cov <= question.UntilCov))
             {
@@ -77,7 +77,7 @@ public static class RiskAnalysis
     public static ImmutableArray<DistanceRisk> Curve(LifeModel model, RiskState state, IEnumerable<double> distancesKm, RunOptions options)
     {
         (RiskMethod method, _) = Choose(model, RiskMethod.Auto);
-        FailureCurve curve = CurveOf(model, state, method);
+        FailureCurve curve = CurveOf(model, state, method, options);
         return [.. OnAllCores(distancesKm, options, d => new DistanceRisk(d, curve.At(d), method))];
     }
 
@@ -86,11 +86,11 @@ public static class RiskAnalysis
     {
         (RiskMethod method, string reason) = Choose(model, question.Method);
         double required = model.Scenario.RequiredKm;
-        FailureCurve curve = CurveOf(model, state, method);
+        FailureCurve curve = CurveOf(model, state, method, options);
         IEnumerable<double> distances =
             (question.DistancesKm.IsDefaultOrEmpty ? DistanceMultiples.Select(m => m * required) : question.DistancesKm)
             .Append(required).Distinct().Order();
-        LifeSummary all = LifeSummary.Sum(state.Replicates);
+        LifeSummary all = curve.All.Evaluations > 0 ? curve.All : LifeSummary.Sum(state.Replicates);
         StudySettings settings = state.Settings;
         ImmutableArray<DistanceRisk> distanceRisks = [.. OnAllCores(distances, options, d => new DistanceRisk(d, curve.At(d), method))];
         var sampled = new RiskResult
@@ -148,9 +148,9 @@ public static class RiskAnalysis
     private static ParallelQuery<TAnswer> OnAllCores<T, TAnswer>(IEnumerable<T> questions, RunOptions options, Func<T, TAnswer> answer) =>
         questions.AsParallel().AsOrdered().WithDegreeOfParallelism(options.Threads).Select(answer);
 
-    private static FailureCurve CurveOf(LifeModel model, RiskState state, RiskMethod method) => new(
+    private static FailureCurve CurveOf(LifeModel model, RiskState state, RiskMethod method, RunOptions options) => new(
         [.. state.Replicates.Where(s => s.Evaluations > 0)], method == RiskMethod.Conditional ? model.Scale : null,
-        isExact: model.Modes.IsPlain && model.Factors.Factors.IsEmpty);
+        isExact: model.Modes.IsPlain && model.Factors.Factors.IsEmpty, options.Threads);
 
     private static (RiskMethod Method, string Reason) Choose(LifeModel model, RiskMethod asked)
     {

@@ -78,7 +78,7 @@ internal sealed class RiskStudy
                 options.Progress?.Invoke(soFar);
             }, options.Cancellation);
             IsPartial = nextBlock < end;
-            Collect(workers, options.Threads);
+            Collect(workers, options.Threads, goesOn: nextBlock < endBlock && !IsPartial);
             enough = afterRound?.Invoke(this) ?? false;
         }
     }
@@ -95,7 +95,7 @@ internal sealed class RiskStudy
     }
 
     /// <summary>Moves what the workers have summed up into the study: whole numbers, so that their order leaves no trace.</summary>
-    private void Collect(RiskTally[] workers, int threads) =>
+    private void Collect(RiskTally[] workers, int threads, bool goesOn) =>
         Parallel.For(0, summaries.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, r =>
         {
             foreach (RiskTally worker in workers)
@@ -103,7 +103,10 @@ internal sealed class RiskStudy
                 if (worker.Summaries[r] is { Evaluations: > 0 } part)
                 {
                     summaries[r].Add(part);
-                    part.Clear();
+                    if (goesOn)
+                    {
+                        part.Clear();
+                    }
                 }
             }
         });

@@ -13,7 +13,7 @@ internal static class CausesLines
     [
         .. PageLine.Of(SurpriseText.Sentences(result).Select(s => new Paragraph(s)), width), Size(result), PageLine.Empty,
         .. Explanations(result, width),
-        .. PageLine.Of([.. CausesBlocks.Told(result), .. CausesBlocks.Factors(result), .. notes], width),
+        .. PageLine.Of([.. CausesBlocks.Told(result), .. CausesBlocks.Weighed(result), .. CausesBlocks.Factors(result), .. notes], width),
     ];
 
     private static PageLine Size(CausesResult result)

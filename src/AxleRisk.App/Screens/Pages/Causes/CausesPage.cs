@@ -23,6 +23,8 @@ internal sealed class CausesPage(Session session, IDialogs dialogs)
     private int presses;
     private string outcome = "";
 
+    public override string ShortName => "Why";
+
     public override string Table => "evidence";
 
     public override IReadOnlyList<KeyHint> Keys =>

@@ -33,6 +33,8 @@ internal sealed class InputsPage : Page, IDisposable
 
     public override string Name => "Inputs";
 
+    public override string ShortName => "In";
+
     public override IReadOnlyList<string> Explanation => Opened?.Explanation ??
     [
         "Everything the scenario states, and what it leaves to a default. A number is certain; a distribution makes the input a factor of every study. Enter changes the chosen input; the failure probability at the top follows within a moment.",

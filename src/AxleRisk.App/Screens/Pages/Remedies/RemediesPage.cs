@@ -28,6 +28,8 @@ internal sealed class RemediesPage(Session session, IDialogs dialogs) : StudyPag
 
     public override string Name => "Remedies";
 
+    public override string ShortName => "Fix";
+
     public override IReadOnlyList<string> Explanation => StudyBook.Remedies.Explanation;
 
     public override string Table => "remedies";

@@ -1,0 +1,38 @@
+using AxleRisk.App.Text;
+using AxleRisk.Core.Scenarios;
+using AxleRisk.Reports.Content;
+
+namespace AxleRisk.App.Sections;
+
+/// <summary>The decision as the scenario states it.</summary>
+internal static class DecisionInputs
+{
+    public static IEnumerable<Block> Of(Scenario scenario)
+    {
+        if (scenario.Decision is not { } decision)
+        {
+            yield break;
+        }
+
+        var table = new TextTable("input", "<as stated", "<unit");
+        if (decision.CostOfFailure(scenario) is { } cost)
+        {
+            table.AddNoted(
+                decision.FailureCost is null ? "fleet.cost_per_claim" : "decision.failure_cost", "cost of one failure",
+                DistributionText.WithKnowledge(cost), Printable.Line(scenario.Currency ?? ""));
+        }
+
+        table.AddNoted("decision.over", "failures that count", decision.UnderWarranty ? "under the warranty"
+            : $"to {Figures.Exact(decision.Km ?? scenario.RequiredKm)} km");
+        table.AddNoted("decision.vehicles", "vehicles", Figures.Count(decision.VehiclesIn(scenario)));
+        foreach (Package package in decision.Packages)
+        {
+            table.AddNoted(
+                "decision.packages", Printable.Line(package.Name), string.Join(" + ", package.Remedies.Select(r => Printable.Line(r.Name))),
+                package.Cost is { } price ? Figures.Cost(price, scenario.Currency) : "");
+        }
+
+        yield return new Subheading("The decision");
+        yield return table.Captioned("What is stated of the decision");
+    }
+}
