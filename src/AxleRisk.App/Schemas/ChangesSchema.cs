@@ -27,6 +27,7 @@ internal static class ChangesSchema
         [
             .. InputNames.OfLeg.Select(k => Schema.Pair(InputNames.LegPattern(k.Key), Change(k))),
             .. InputNames.OfTripLeg.Select(k => Schema.Pair(InputNames.TripLegPattern(k.Key), Change(k))),
+            .. InputNames.OfEvent.Select(k => Schema.Pair(InputNames.EventPattern(k.Key, "(legs|trip)"), Change(k))),
         ]);
         changes["minProperties"] = 1;
         return changes;
@@ -36,7 +37,10 @@ internal static class ChangesSchema
     private static JsonObject Named(IEnumerable<KeyFormat> ofLeg, IEnumerable<KeyValuePair<string, JsonNode?>> others)
     {
         JsonObject named = Schema.Closed(others);
-        named["additionalProperties"] = Schema.Closed(ofLeg.Select(k => Schema.Pair(k.Key, Change(k))));
+        JsonObject events = Schema.Closed([]);
+        events["additionalProperties"] = Schema.Closed(InputNames.OfEvent.Select(k => Schema.Pair(k.Key, Change(k))));
+        named["additionalProperties"] = Schema.Closed(
+            ofLeg.Select(k => Schema.Pair(k.Key, Change(k))).Append(Schema.Pair("events", events)));
         return named;
     }
 

@@ -25,6 +25,12 @@ internal static class InputNames
     /// <summary>The keys of a leg of a trip that are inputs.</summary>
     public static IEnumerable<KeyFormat> OfTripLeg { get; } = [.. TripFormat.Leg.Keys.Where(k => k.Quantity is not null)];
 
+    /// <summary>The keys of an event that are inputs.</summary>
+    public static IEnumerable<KeyFormat> OfEvent { get; } = [.. UseFormat.Event.Keys.Where(k => k.Quantity is not null)];
+
+    /// <summary>The names of a key of the events of legs, as a regular expression.</summary>
+    public static string EventPattern(string key, string legs = "legs") => $"^{legs}\\.{Leg}\\.events\\.{Leg}\\.{key}$";
+
     /// <summary>The names that are the same in every scenario.</summary>
     public static IEnumerable<string> Fixed => Sections.SelectMany(s => s.Select(k => $"{s.Key}.{k.Key}"));
 

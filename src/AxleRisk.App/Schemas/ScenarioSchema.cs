@@ -26,6 +26,7 @@ internal static class ScenarioSchema
             Schema.Pair(Input, Schema.AnyOf(
                 Schema.Word([.. InputNames.Fixed, .. InputNames.Words.Select(w => w.Name)]),
                 Pattern(InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))),
+                Pattern(InputNames.EventPattern(OneOf(InputNames.OfEvent.Select(k => k.Key)), "(legs|trip)")),
                 Pattern($"^trip\\.{TripQuantities.AlreadyDriven.Key}$"),
                 Pattern(InputNames.TripLegPattern(OneOf(InputNames.OfTripLeg.Select(k => k.Key)))))),
             Schema.Pair("range", Conditional(
@@ -212,6 +213,7 @@ internal static class ScenarioSchema
         conditions["patternProperties"] = new JsonObject
         {
             [InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))] = Schema.Ref("condition"),
+            [InputNames.EventPattern(OneOf(InputNames.OfEvent.Select(k => k.Key)))] = Schema.Ref("condition"),
         };
         conditions["minProperties"] = 1;
         return conditions;

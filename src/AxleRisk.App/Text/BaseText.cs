@@ -39,6 +39,17 @@ internal static class BaseText
         return table;
     }
 
+    public static TextTable EventTable(BaseCaseResult result)
+    {
+        var table = new TextTable("event", "<leg", "a km", "of leg's damage", "of all damage");
+        foreach (BaseEvent e in result.Events)
+        {
+            table.Add(e.Name, e.Leg, Figures.Number(e.PerKm), Figures.Share(e.ShareOfLeg), Figures.Share(e.Share));
+        }
+
+        return table;
+    }
+
     public static TextTable OneAtATimeTable(BaseCaseResult result)
     {
         var table = new TextTable("factor", "5 % point", "life", "95 % point", "life", "+10 %");

@@ -12,7 +12,7 @@ internal static class StopText
         if (!stop.IsStated)
         {
             StopLeg worst = stop.Legs.MaxBy(l => l.RareFromMm)!;
-            yield return $"No clearance to the bump stop is stated: strikes are left out, and with them most of what "
+            yield return $"No {Quantities.BumpClearance.Label} is stated: strikes are left out, and with them most of what "
                 + $"the payload does. In the base case they come less than once a km if the empty vehicle has more than "
                 + $"{Math.Ceiling(worst.RareFromMm / 5) * 5:0} mm of clearance (the worst leg is {Name(worst)}).";
             yield break;

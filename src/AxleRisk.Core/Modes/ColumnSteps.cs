@@ -38,8 +38,11 @@ internal abstract class ColumnSteps(Scenario scenario, FactorSet factors)
 
     /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
     public Source SourceOf(Quantity quantity, int? leg = null) => scenario.Find(quantity, leg) is not { } input
-        ? Source.Sure(quantity.Default?.Nominal ?? 0)
-        : input.Value is Value.Uncertain ? SourceOf(input.Name, input.Value.Nominal) : Source.Sure(input.Value.Nominal);
+        ? Source.Sure(quantity.Default?.Nominal ?? 0) : SourceOf(input);
+
+    /// <summary>The source of an input's column.</summary>
+    public Source SourceOf(Input input) =>
+        input.Value is Value.Uncertain ? SourceOf(input.Name, input.Value.Nominal) : Source.Sure(input.Value.Nominal);
 
     /// <summary>The column of a name; a number where no factor has it, for the factors may be another scenario's.</summary>
     protected Source SourceOf(string name, double otherwise) =>

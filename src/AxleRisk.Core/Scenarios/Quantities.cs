@@ -9,6 +9,9 @@ public static class Quantities
     /// <summary>The section whose quantities each leg of use has for itself.</summary>
     public const string LegSection = "use.legs";
 
+    /// <summary>The section whose quantities each event of a leg has for itself.</summary>
+    public const string EventSection = "use.legs.events";
+
     /// <summary>The section of the wheel bearing, which may be left out.</summary>
     public const string BearingSection = "bearing";
 
@@ -239,6 +242,23 @@ public static class Quantities
         "true damage over computed damage on this leg, beside the ratio of the whole use: from gauges or `axlerisk confirm`")
     { Without = "1, as computed", LabelOfLeg = "damage ratio of {0}" };
 
+    /// <summary>How often an event comes on a leg.</summary>
+    public static Quantity EventsPerKm { get; } = new(
+        EventSection, "per_km", "number a km of an event", "1/km", Domain.NonNegative, "how often it comes in a km of the leg")
+    { LabelOfLeg = "number a km of {0}" };
+
+    /// <summary>The range of the wheel's load in an event.</summary>
+    public static Quantity EventWheelLoad { get; } = new(
+        EventSection, "wheel_load_range", "wheel load of an event", "", new Domain(0, 20, LowIncluded: false),
+        "range of the wheel's load, from the least to the greatest, in multiples of its static load")
+    { LabelOfLeg = "wheel load range of {0}" };
+
+    /// <summary>The range of the section's moment in an event.</summary>
+    public static Quantity EventMoment { get; } = new(
+        EventSection, "moment_knm", "moment of an event", "kN m", Domain.Positive,
+        "range of the bending moment in the section, in place of the wheel's load: cornering, braking")
+    { LabelOfLeg = "moment range of {0}" };
+
     /// <summary>Factor on the computed stress.</summary>
     public static Quantity StressFactor { get; } = new(
         "fatigue", "stress_factor", "stress factor", "", Domain.Positive, "true stress over computed stress: the error of the stress model",
@@ -271,7 +291,7 @@ public static class Quantities
         BearingRating, BearingSpread, BearingOverhang, RollingRadius, BearingScatter,
         SpeedFactor, RoughnessFactor, Waviness,
         Speed, Roughness, RoughnessWithinClass, CorrugatedShare, CorrugationWavelength, CorrugationRms,
-        LegDamageRatio,
+        LegDamageRatio, EventsPerKm, EventWheelLoad, EventMoment,
         StressFactor, DamageRatio, MinerSum, LifeScatter,
     ];
 }

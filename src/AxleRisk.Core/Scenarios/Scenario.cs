@@ -104,6 +104,9 @@ public sealed record Scenario
 /// <param name="IsDefault">Whether the value is the default, not stated in the file.</param>
 public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value, bool IsDefault)
 {
+    /// <summary>The name of the event of the leg that it belongs to; null for all that is no event's.</summary>
+    public string? Event { get; init; }
+
     /// <summary>Where the default in force comes from, if it is not the quantity's own; null otherwise.</summary>
     public string? OwnSource { get; init; }
 
@@ -114,8 +117,14 @@ public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value
     /// Its name in plain words, without the unit, unique in the scenario: <c>wall thickness</c>, <c>speed on gravel</c>,
     /// <c>trip speed on rocky</c>.
     /// </summary>
-    public string Label => Name.Split('.') is not [_, var leg, _] ? Quantity.Label
-        : (Trip.IsNameOf(Name) ? "trip " : "") + Quantity.LabelOn(leg);
+    public string Label => Name.Split('.') switch
+    {
+        [_, var leg, _] => Prefix + Quantity.LabelOn(leg),
+        [_, var leg, _, var happening, _] => Prefix + Quantity.LabelOn($"{happening} on {leg}"),
+        _ => Quantity.Label,
+    };
+
+    private string Prefix => Trip.IsNameOf(Name) ? "trip " : "";
 }
 
 /// <summary>The shape of the checked section.</summary>

@@ -22,6 +22,7 @@ public sealed class LifeModel
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
     private readonly RateEvaluation? rates;
+    private readonly EventRates events;
     private readonly DamageRatio damageRatio;
     private readonly ColumnSteps.Source minerSum;
     private readonly ColumnSteps.Source scatter;
@@ -53,7 +54,8 @@ public sealed class LifeModel
             CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
             _ => CountingMethod.Dirlik,
         };
-        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, assembly, damageRatio);
+        events = new EventRates(scenario, assembly, curves);
+        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, assembly, events, damageRatio);
     }
 
     /// <summary>The scenario.</summary>
@@ -176,8 +178,15 @@ public sealed class LifeModel
     private void EvaluatePlain(double[][] values, int count, Workspace workspace)
     {
         workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
+        events.Add(values, count, workspace.Damage, workspace.DamageByLeg, workspace.DamagePerKm, []);
         damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
     }
+
+    /// <summary>
+    /// The events of the first row last evaluated: leg, name, number a km of the leg, damage per km of the use without ratios.
+    /// </summary>
+    internal IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> EventsOfFirstRow(
+        double[][] values, Workspace workspace) => events.OfFirstRow(values, workspace.Damage);
 
     /// <summary>
     /// The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that

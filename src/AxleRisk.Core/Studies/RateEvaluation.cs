@@ -13,14 +13,16 @@ internal sealed class RateEvaluation
 {
     private readonly ModeSet modes;
     private readonly ColumnAssembly assembly;
+    private readonly EventRates events;
     private readonly DamageRatio damageRatio;
     private readonly AgeGrid ages;
     private readonly double requiredKm;
     private readonly ImmutableArray<ColumnSteps.Source> scatters;
 
-    public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, DamageRatio damageRatio)
+    public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, EventRates events, DamageRatio damageRatio)
     {
-        (this.modes, this.assembly, this.damageRatio, requiredKm) = (modes, assembly, damageRatio, scenario.RequiredKm);
+        (this.modes, this.assembly, requiredKm) = (modes, assembly, scenario.RequiredKm);
+        (this.events, this.damageRatio) = (events, damageRatio);
         ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
         scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.Scatter))];
     }
@@ -74,6 +76,7 @@ internal sealed class RateEvaluation
 
         double[] damage = rates.Curves[0].Rates[age];
         workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
+        events.Add(values, count, workspace.Damage, damageByLeg, damage, rates.FurtherAtAge[age]);
         damageRatio.Apply(values, count, damageByLeg, damage);
     }
 

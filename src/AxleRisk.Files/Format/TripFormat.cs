@@ -16,6 +16,7 @@ public static class TripFormat
             new("like", "like", "", new KeyKind.Text("the name of a usual leg", IsUsualLeg: true), "the leg is a road of that kind")
             { Otherwise = "the leg has a road of its own" },
             .. UseFormat.Road.Select(k => k.Quantity == Quantities.Speed ? k with { Unless = "like" } : k),
+            FormatParts.Many(UseFormat.EventsOf(TripQuantities.LegSection + ".events"), UseFormat.MostEvents, "events"),
         ])
     {
         Choices =

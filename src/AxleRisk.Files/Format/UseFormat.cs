@@ -20,6 +20,26 @@ public static class UseFormat
             ? k with { IsRequired = false, Otherwise = "in place of `road_class`" } : k),
     ];
 
+    /// <summary>The most events of a leg.</summary>
+    public const int MostEvents = 16;
+
+    /// <summary>An event on a leg of use.</summary>
+    public static TableFormat Event { get; } = EventsOf(Quantities.EventSection);
+
+    /// <summary>An event on a leg of a list.</summary>
+    internal static TableFormat EventsOf(string path) => new(
+        path, "What comes now and then on the leg and is no noise: pot-holes, kerbs, ramps, corners, braking; each a cycle of its own.",
+        [
+            new("name", "name", "", new KeyKind.PlainName(), "what it is, unique on the leg") { IsRequired = true, Start = "pothole" },
+            .. FormatParts.Of(Quantities.EventSection).Select(k => k.Quantity == Quantities.EventsPerKm ? k with { Start = "1" }
+                : k.Quantity == Quantities.EventWheelLoad
+                    ? k with { IsRequired = false, Start = "2", Otherwise = "in place of `moment_knm`" }
+                    : k with { IsRequired = false, Otherwise = "in place of `wheel_load_range`" }),
+        ])
+    {
+        Choices = [new(true, Quantities.EventWheelLoad.Key, Quantities.EventMoment.Key)],
+    };
+
     /// <summary>A leg of use.</summary>
     public static TableFormat Leg { get; } = new(
         Quantities.LegSection, "One kind of road of the use.",
@@ -32,6 +52,7 @@ public static class UseFormat
                 ? k with { Needs = Quantities.CorrugatedShare.Key }
                 : k.Key == "road_class" ? k with { Start = "C" }
                 : k.Quantity == Quantities.Speed ? k with { Start = "50" } : k),
+            FormatParts.Many(Event, MostEvents, "events"),
         ])
     {
         Choices =

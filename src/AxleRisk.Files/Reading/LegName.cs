@@ -8,7 +8,8 @@ namespace AxleRisk.Files.Reading;
 internal static partial class LegName
 {
     /// <summary>The name, which must not be among <paramref name="names"/> and is so from now on; null where it is wrong.</summary>
-    public static string? Read(TableReader table, HashSet<string> names, ErrorLog errors)
+    public static string? Read(
+        TableReader table, HashSet<string> names, ErrorLog errors, string what = "a leg", string several = "legs")
     {
         if (table.Text("name") is not string name)
         {
@@ -18,11 +19,11 @@ internal static partial class LegName
         Position at = table.Table.Find("name")!.Node.At;
         if (!Form().IsMatch(name))
         {
-            errors.Add(at, $"the name of a leg is up to 40 letters, digits, - and _, not {MessageText.Quote(name)}");
+            errors.Add(at, $"the name of {what} is up to 40 letters, digits, - and _, not {MessageText.Quote(name)}");
         }
         else if (!names.Add(name))
         {
-            errors.Add(at, $"there are two legs with the name {MessageText.Quote(name)}");
+            errors.Add(at, $"there are two {several} with the name {MessageText.Quote(name)}");
         }
         else
         {

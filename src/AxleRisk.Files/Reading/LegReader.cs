@@ -16,6 +16,7 @@ internal sealed class LegReader(ErrorLog errors, QuantityReader quantities)
         TableReader table = new(node, name is null ? $"use.legs[{index + 1}]" : $"legs.{name}", UseFormat.Leg, errors);
         double? share = table.Number("share");
         bool isSound = roads.Read(table, index, out char? roadClass);
+        new EventsReader(errors, quantities).Read(table, index, UseFormat.Event);
         table.RejectUnknown(QuantityReader.OtherSection);
         return name is not null && share is not null && isSound ? new Leg(name, roadClass, share.Value) : null;
     }

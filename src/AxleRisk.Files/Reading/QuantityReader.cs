@@ -12,7 +12,9 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
     /// <param name="leg">The index of the leg, for a quantity of the legs.</param>
     /// <param name="otherwise">The default in place of the quantity's own, if any.</param>
     /// <param name="source">Where that comes from.</param>
-    public Value? Read(TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null, string? source = null)
+    /// <param name="happening">The event of the leg, for a quantity of events.</param>
+    public Value? Read(
+        TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null, string? source = null, string? happening = null)
     {
         Value? standard = otherwise ?? quantity.Default;
         string name = table.NameOf(quantity.Key);
@@ -28,6 +30,7 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
             inputs.Add(new Input(name, quantity, leg, value, IsDefault: entry is null)
             {
                 OwnSource = entry is null ? source : null,
+                Event = happening,
             });
         }
         else
@@ -71,7 +74,7 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
         string[] tables =
         [
             .. Quantities.All.Where(q => q.Key == key).Select(q => q.Section)
-                .Select(s => s == Quantities.LegSection ? $"[[{s}]]" : $"[{s}]"),
+                .Select(s => s.StartsWith(Quantities.LegSection, StringComparison.Ordinal) ? $"[[{s}]]" : $"[{s}]"),
         ];
         return tables.Length == 0 ? null : "; it belongs in " + MessageText.List(tables, "or");
     }

@@ -112,6 +112,8 @@ internal sealed class TripReader(ErrorLog errors, ValueReader values, InputColle
             RejectIdleCorrugation(table, like);
         }
 
+        new EventsReader(errors, quantities).Read(
+            table, index, ((KeyKind.Tables)TripFormat.Leg.Find("events")!.Kind).Of);
         table.RejectUnknown(key => key == "share" ? "; a leg of a trip has its distance, km" : QuantityReader.OtherSection(key));
         return name is null || !isSound ? null : new TripLeg(name, like is { } other ? legs[other].RoadClass : roadClass, like);
     }

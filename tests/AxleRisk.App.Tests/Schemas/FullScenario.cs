@@ -60,6 +60,16 @@ internal static class FullScenario
         corrugation_wavelength_m = 0.7
         damage_ratio = 1.5
 
+        [[use.legs.events]]
+        name = "pothole"
+        per_km = 0.5
+        wheel_load_range = 2.2
+
+        [[use.legs.events]]
+        name = "corner"
+        per_km = 3
+        moment_knm = 0.8
+
         [fatigue]
         counting = "narrow-band"
         miner_sum = 1
@@ -94,7 +104,7 @@ internal static class FullScenario
 
         [[remedies]]
         name = "slower"
-        change = { legs.gravel.speed_km_per_h = { times = 0.8 } }
+        change = { legs.gravel.speed_km_per_h = { times = 0.8 }, "legs.gravel.events.pothole.per_km" = 0.2 }
 
         [trip]
         already_driven_km = 1000
@@ -118,6 +128,11 @@ internal static class FullScenario
         speed_km_per_h = 18
         damage_ratio = 0.9
         payload_kg = 300
+
+        [[trip.legs.events]]
+        name = "ford"
+        per_km = 0.1
+        wheel_load_range = 2
 
         [[trip.remedies]]
         name = "slow on the pass"

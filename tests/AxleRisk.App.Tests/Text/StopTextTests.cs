@@ -16,7 +16,7 @@ public sealed class StopTextTests
     public void Where_none_is_stated_every_answer_says_so(params string[] command)
     {
         string output = Cli.Run([command[0], Cli.Shipped("desert-crossing"), .. command[1..]]).Out;
-        Assert.Contains("No bump stop is stated (vehicle.bump_clearance_mm)", string.Join(' ', output.Split('\n')), StringComparison.Ordinal);
+        Assert.Contains("No bump stop clearance is stated: strikes are left out", string.Join(' ', output.Split('\n')), StringComparison.Ordinal);
         Assert.Contains("trip leg", output, StringComparison.Ordinal);
     }
 

@@ -54,7 +54,8 @@ internal static class InputRows
             ? stated.Number(input.Name) ?? Figures.Number(input.Value.Nominal)
             : DistributionText.Of(uncertain);
         return new InputRow(
-            path, input.Name, input.Quantity.Label, InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault,
+            path, input.Name, input.Event is { } happening ? input.Quantity.LabelOn(happening) : input.Quantity.Label,
+            InputKind.Quantity, value, input.Quantity.Unit, !input.IsDefault,
             input.Quantity.Meaning, input.Quantity.Domain.Describe())
         {
             Default = input.Quantity.Default is { } standard ? $"{Text(standard)} ({input.Quantity.DefaultSource})" : null,

@@ -22,6 +22,14 @@ public static class BaseCaseAnalysis
         ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
             leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
             details[i].Plain.UpCrossingsPerSecond, vehicle.Workspace.DamageByLeg[i][0] / damage))];
+        // The ratio that multiplies a leg's damage multiplies that of its events.
+        ImmutableArray<BaseEvent> events =
+        [
+            .. from e in vehicle.Events()
+               let driven = details[e.Leg].DamagePerKmOfUse + vehicle.Events().Where(o => o.Leg == e.Leg).Sum(o => o.DamagePerKm)
+               let share = e.DamagePerKm / driven
+               select new BaseEvent(model.Scenario.Legs[e.Leg].Name, e.Name, e.PerKm, share, share * legs[e.Leg].DamageShare),
+        ];
         double stressPerKn = columns.StressPerForceMPaPerN[0] * 1000;
         return new BaseCaseResult
         {
@@ -33,6 +41,7 @@ public static class BaseCaseAnalysis
             WheelHopHz = Ride.WheelHopHz(ride),
             Curve = DetailCurves.Nominal(model.Scenario.Detail),
             Legs = legs,
+            Events = events,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
                 .OrderByDescending(o => o.Pull)],
             Evaluations = vehicle.Evaluations,
@@ -73,6 +82,9 @@ public static class BaseCaseAnalysis
         public Workspace Workspace { get; } = model.CreateWorkspace(1);
 
         public int Evaluations { get; private set; }
+
+        /// <summary>The events of what was evaluated last.</summary>
+        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() => model.EventsOfFirstRow(values, Workspace);
 
         public double LifeKm(Func<Factor, ImmutableArray<double>> valuesOf)
         {

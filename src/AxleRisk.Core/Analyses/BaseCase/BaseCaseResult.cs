@@ -33,6 +33,9 @@ public sealed record BaseCaseResult
     /// <summary>Each leg's part.</summary>
     public required ImmutableArray<BaseLeg> Legs { get; init; }
 
+    /// <summary>Each event's part, in the order of the legs.</summary>
+    public required ImmutableArray<BaseEvent> Events { get; init; }
+
     /// <summary>One factor at a time, the strongest pull first.</summary>
     public required ImmutableArray<OneAtATime> Factors { get; init; }
 
@@ -49,6 +52,14 @@ public sealed record BaseCaseResult
 /// <param name="DamageShare">Its share of the damage.</param>
 public sealed record BaseLeg(
     string Name, double Share, double SpeedKmPerH, double StressRmsMPa, double UpcrossingsPerSecond, double DamageShare);
+
+/// <summary>One event in the base case.</summary>
+/// <param name="Leg">Its leg.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="PerKm">How often it comes in a km of the leg.</param>
+/// <param name="ShareOfLeg">Its share of the damage of its leg.</param>
+/// <param name="Share">Its share of all damage.</param>
+public sealed record BaseEvent(string Leg, string Name, double PerKm, double ShareOfLeg, double Share);
 
 /// <summary>What one factor alone does to life, all others at their nominal.</summary>
 /// <param name="Factor">The factor.</param>

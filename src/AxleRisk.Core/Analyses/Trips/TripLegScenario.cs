@@ -37,6 +37,14 @@ internal sealed record TripLegScenario(Scenario Scenario, ImmutableArray<int> Le
         whole.Find(quantity, whole.Legs.Length + leg)
         ?? (whole.Trip!.Legs[leg].Like is { } like ? whole.Find(quantity, like) : null);
 
+    // Those that the leg states, else those of the usual leg it is like.
+    private static IEnumerable<Input> EventsOf(Scenario whole, int leg)
+    {
+        Input[] own = [.. whole.Inputs.Where(i => i.Event is not null && i.Leg == whole.Legs.Length + leg)];
+        return own.Length > 0 || whole.Trip!.Legs[leg].Like is not { } like ? own
+            : whole.Inputs.Where(i => i.Event is not null && i.Leg == like);
+    }
+
     private static Scenario Of(Scenario whole, Input? load, ImmutableArray<int> legs)
     {
         IEnumerable<Input> vehicle = whole.Inputs.Where(i => i.Leg is null && i.Quantity != Quantities.Payload);
@@ -48,12 +56,14 @@ internal sealed record TripLegScenario(Scenario Scenario, ImmutableArray<int> Le
             let input = InputOf(whole, quantity, legs[place])
             where input is not null
             select input with { Leg = place };
+        IEnumerable<Input> events = Enumerable.Range(0, legs.Length)
+            .SelectMany(place => EventsOf(whole, legs[place]).Select(i => i with { Leg = place }));
         return whole with
         {
             // A name with a dot is no usual leg's: none of their shares is taken for the trip leg's.
             Legs = [.. legs.Select(l => new Leg(Trip.Prefix + whole.Trip!.Legs[l].Name, whole.Trip.Legs[l].RoadClass, 1))],
             MixConcentration = null,
-            Inputs = [.. vehicle, .. loads, .. roads],
+            Inputs = [.. vehicle, .. loads, .. roads, .. events],
             Correlations = [],
             Trip = null,
         };

@@ -43,6 +43,11 @@ internal sealed class BearingColumns(int capacity, double exponent) : ModeColumn
             * RevolutionsPerKm[row] / Million;
     }
 
+    /// <summary>A turn of the wheel under the greatest load; what a moment in the section does to the bearing is not known.</summary>
+    /// <inheritdoc/>
+    public override double OfEvent(double peakN, bool isMoment, int row) =>
+        isMoment ? 0 : Math.Pow(LoadFactor[row] * peakN / RatingN[row], exponent) / Million;
+
     /// <inheritdoc/>
     public override void FillPerKm<T>(LegForces loads, int first, int rows, AlignedBuffer<float> perKm)
     {

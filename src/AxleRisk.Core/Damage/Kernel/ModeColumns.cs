@@ -19,6 +19,12 @@ internal abstract class ModeColumns(int capacity, int columns)
     /// <param name="row">The row.</param>
     public abstract double PerKm(in LegLoad load, int row);
 
+    /// <summary>What one event uses up, of one row.</summary>
+    /// <param name="peakN">The greatest force through the section, N; of a moment the force that would make it.</param>
+    /// <param name="isMoment">Whether the event is a moment in the section, not a load of the wheel.</param>
+    /// <param name="row">The row.</param>
+    public abstract double OfEvent(double peakN, bool isMoment, int row);
+
     /// <summary>The same of several rows; NaN where only the scalar code serves.</summary>
     /// <param name="loads">The loads, from its first row on.</param>
     /// <param name="first">The row of these columns that the loads begin with.</param>

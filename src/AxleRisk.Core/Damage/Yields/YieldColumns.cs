@@ -33,6 +33,10 @@ internal sealed class YieldColumns(int capacity) : ModeColumns(capacity, 2)
     }
 
     /// <inheritdoc/>
+    public override double OfEvent(double peakN, bool isMoment, int row) =>
+        Math.Abs(NominalStressMPaPerN[row]) * peakN >= YieldMPa[row] ? 1 : 0;
+
+    /// <inheritdoc/>
     public override void FillPerKm<T>(LegForces loads, int first, int rows, AlignedBuffer<float> perKm)
     {
         T zero = T.Create(0);
