@@ -22,7 +22,7 @@ public class UseErrorTests
     [InlineData("road_class = \"C\"", "road_class = \"C\"\ncorrugation_rms_mm = 5",
         "a.toml(30,1): legs.gravel.corrugation_rms_mm needs a corrugated_share")]
     [InlineData("road_class = \"C\"", "road_class = \"C\"\nspeed = 5",
-        "a.toml(30,1): unknown key \"speed\" in legs.gravel; possible: name, share, road_class, speed_km_per_h, roughness_1e_6_m3, roughness_within_class, corrugated_share, corrugation_wavelength_m, corrugation_rms_mm, damage_ratio")]
+        "a.toml(30,1): unknown key \"speed\" in legs.gravel; possible: name, share, road_class, speed_km_per_h, roughness_1e_6_m3, roughness_within_class, corrugated_share, corrugation_wavelength_m, corrugation_rms_mm, damage_ratio, events")]
     public void A_wrong_leg_is_named(string old, string replacement, string expected) =>
         Assert.Equal([expected], Good.ErrorsWith(old, replacement));
 
