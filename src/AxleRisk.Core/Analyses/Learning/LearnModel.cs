@@ -33,6 +33,12 @@ internal sealed class LearnModel
         NodesOfSets = [.. Sets.Select((s, i) => NodesOf(s.Records, i == 0 ? this.asked : []))];
     }
 
+    /// <summary>The same with another, independent sample of vehicles.</summary>
+    /// <param name="seed">The seed.</param>
+    /// <param name="replicate">The number of the sample; 0 is this one.</param>
+    public LearnModel WithVehicles(ulong seed, int replicate) => replicate == 0 || Sets[0].Rows == 1 ? this
+        : new(Model, Unknowns, VehicleSet.Of(Model, Unknowns, Sets[0].Rows, seed, replicate), asked);
+
     /// <summary>The same data with other distances asked for, of every set.</summary>
     public LearnModel AskedAt(double[] distances) => new(this, distances);
 
