@@ -8,7 +8,7 @@ namespace AxleRisk.Core.Analyses.Learning;
 internal sealed class LearnModel
 {
     /// <summary>Nodes at which a curve is computed where records have more distances than that.</summary>
-    public const int MostNodes = 96;
+    public const int MostNodes = 64;
 
     private readonly double[] asked;
 
