@@ -17,6 +17,12 @@ switch (args)
     case ["causes"]:
         CausesStudy.Print();
         break;
+    case ["learning", "speed"]:
+        LearningStudy.PrintSpeed();
+        break;
+    case ["learning"]:
+        LearningStudy.Print();
+        break;
     case ["reference"]:
         ReferenceTable.Print();
         break;

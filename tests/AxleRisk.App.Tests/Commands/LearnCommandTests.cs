@@ -38,7 +38,7 @@ public class LearnCommandTests
     {
         (string path, string folder) = Written(Good, null);
         string learned = Path.Combine(folder, "learned.toml");
-        (int exit, string text, string error) = Cli.Run("learn", path, "-n", "131072", "--out", learned, "--json");
+        (int exit, string text, string error) = Cli.Run("learn", path, "-n", "1048576", "--out", learned, "--json");
         Assert.True(exit == 0, error);
         JsonNode document = JsonNode.Parse(text)!;
         Assert.InRange((double)document["effective_share"]!, 0.8, 1);

@@ -8,7 +8,7 @@ namespace AxleRisk.Core.Analyses.Learning;
 internal sealed class LearnModel
 {
     /// <summary>Nodes at which a curve is computed where records have more distances than that.</summary>
-    public const int MostNodes = 96;
+    public const int MostNodes = 64;
 
     private readonly double[] asked;
 
@@ -32,6 +32,12 @@ internal sealed class LearnModel
         Gauges = [.. model.Scenario.Gauges.Runs.Select(r => new GaugeModel(model, r))];
         NodesOfSets = [.. Sets.Select((s, i) => NodesOf(s.Records, i == 0 ? this.asked : []))];
     }
+
+    /// <summary>The same with another, independent sample of vehicles.</summary>
+    /// <param name="seed">The seed.</param>
+    /// <param name="replicate">The number of the sample; 0 is this one.</param>
+    public LearnModel WithVehicles(ulong seed, int replicate) => replicate == 0 || Sets[0].Rows == 1 ? this
+        : new(Model, Unknowns, VehicleSet.Of(Model, Unknowns, Sets[0].Rows, seed, replicate), asked);
 
     /// <summary>The same data with other distances asked for, of every set.</summary>
     public LearnModel AskedAt(double[] distances) => new(this, distances);

@@ -5,7 +5,8 @@ namespace AxleRisk.Core.Analyses.Learning;
 
 /// <summary>
 /// Samples what is unknown given the data, combination by combination: pilots follow one another toward the data, their weights
-/// tempered where few rows carry all (Oh and Berger 1992); then replicates of low-discrepancy points are weighted exactly.
+/// tempered where few rows carry all (Oh and Berger 1992); then replicates of low-discrepancy points, each with a sample of
+/// vehicles of its own, are weighted exactly.
 /// </summary>
 internal sealed class PosteriorSampler
 {
@@ -24,14 +25,16 @@ internal sealed class PosteriorSampler
     private readonly ulong seed;
     private readonly RunOptions options;
     private readonly int dimension;
-    private readonly LearnWorker[] workers;
+    private readonly LearnModel[] models;
+    private readonly LearnWorker?[][] workers;
     private long evaluations;
 
     public PosteriorSampler(LearnModel model, ulong seed, RunOptions options)
     {
         (this.model, this.seed, this.options) = (model, seed, options);
         dimension = model.Unknowns.Columns.Length;
-        workers = BlockRunner.CreateWorkers(options, long.MaxValue, model.CreateWorker);
+        models = [.. Enumerable.Range(0, Replicates).Select(r => model.WithVehicles(seed, r))];
+        workers = BlockRunner.CreateWorkers(options, long.MaxValue, () => new LearnWorker?[Replicates]);
     }
 
     /// <summary>Evaluations of the damage model so far.</summary>
@@ -86,6 +89,13 @@ internal sealed class PosteriorSampler
 
         int[] group = [.. all.Block.Select(b => b / combinations.Length)];
         double[] marginal = [.. Enumerable.Range(0, Replicates).Select(r => LogSum(weight.Where((_, row) => group[row] == r)))];
+
+        // Each replicate has its own sample of vehicles, and so an answer of its own: they count alike.
+        for (int row = 0; row < weight.Length; row++)
+        {
+            weight[row] -= double.IsFinite(marginal[group[row]]) ? marginal[group[row]] : 0;
+        }
+
         return (new PosteriorSample(all.Combination, all.Z, weight, all.Failed, group), marginal);
     }
 
@@ -178,7 +188,7 @@ internal sealed class PosteriorSampler
         var log = new double[total];
         double[][] failed = Workspace.Columns(model.Asked.Length, total);
         const int piece = 8;
-        List<(int First, int Count)> pieces = [];
+        List<(int First, int Count, int Replicate)> pieces = [];
         for (int b = 0, first = 0; b < counts.Length; first += counts[b++])
         {
             if (counts[b] > 0)
@@ -191,13 +201,14 @@ internal sealed class PosteriorSampler
             block.AsSpan(first, counts[b]).Fill(b);
             for (int from = first; from < first + counts[b]; from += piece)
             {
-                pieces.Add((from, Math.Min(piece, first + counts[b] - from)));
+                pieces.Add((from, Math.Min(piece, first + counts[b] - from), combinations > 0 && only < 0 ? b / combinations : 0));
             }
         }
 
-        BlockRunner.Run(workers, 0, pieces.Count, (worker, number) =>
+        BlockRunner.Run(workers, 0, pieces.Count, (ofThread, number) =>
         {
-            (int first, int count) = pieces[(int)number];
+            (int first, int count, int replicate) = pieces[(int)number];
+            LearnWorker worker = ofThread[replicate] ??= models[replicate].CreateWorker();
             worker.Evaluate(combination[first], z, first, count, log.AsSpan(first, count), row =>
             {
                 for (int k = 0; k < failed.Length; k++)

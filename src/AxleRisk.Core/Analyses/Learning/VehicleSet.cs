@@ -47,8 +47,10 @@ internal sealed class VehicleSet
     /// <param name="seed">The seed.</param>
     /// <exception cref="StudyException">A measured factor is correlated with another, or a measurement lies where its factor
     /// cannot.</exception>
-    public static ImmutableArray<VehicleSet> Of(LifeModel model, Unknowns unknowns, int rows, ulong seed)
+    /// <param name="replicate">The number of the independent sample.</param>
+    public static ImmutableArray<VehicleSet> Of(LifeModel model, Unknowns unknowns, int rows, ulong seed, int replicate = 0)
     {
+        string stream = replicate == 0 ? "learn" : $"learn/vehicles{replicate}";
         var byMeasured = model.Scenario.Field.Records.Where(r => !r.Measured.IsEmpty)
             .GroupBy(r => string.Join('\n', r.Measured.Select(m => m.ToString()))).ToArray();
 
@@ -57,9 +59,9 @@ internal sealed class VehicleSet
             : Math.Clamp(1 << (int)Math.Log2(Math.Max(1, 4.0 * rows / byMeasured.Length)), 8, Math.Max(8, rows));
         return
         [
-            Draw(model, unknowns, [], [.. model.Scenario.Field.Records.Where(r => r.Measured.IsEmpty)], rows, seed, "learn"),
+            Draw(model, unknowns, [], [.. model.Scenario.Field.Records.Where(r => r.Measured.IsEmpty)], rows, seed, stream),
             .. byMeasured.Select((g, i) => Draw(
-                model, unknowns, g.First().Measured, [.. g], VariesFor(model, unknowns) ? ofMeasured : 1, seed, $"learn/measured{i}")),
+                model, unknowns, g.First().Measured, [.. g], VariesFor(model, unknowns) ? ofMeasured : 1, seed, $"{stream}/measured{i}")),
         ];
     }
 
