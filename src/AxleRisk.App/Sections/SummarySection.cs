@@ -4,6 +4,7 @@ using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Measurements;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
@@ -55,6 +56,7 @@ internal static class SummarySection
         .. studies.Find<TripResult>() is { } trip ? [TripBlocks.Headline(trip), .. TripBlocks.Worse(trip)] : Array.Empty<Block>(),
         .. studies.Find<FleetResult>() is { } fleet ? FleetBlocks.Decision(fleet) : [],
         .. studies.Find<DecideResult>() is { } decided ? [DecideBlocks.Headline(decided)] : Array.Empty<Block>(),
+        .. studies.Find<MeasureResult>() is { } measure ? [MeasureBlocks.Headline(measure)] : Array.Empty<Block>(),
         .. studies.Find<CausesResult>() is { } causes ? [CausesBlocks.Headline(causes)] : Array.Empty<Block>(),
     ];
 
