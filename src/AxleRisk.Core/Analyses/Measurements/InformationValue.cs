@@ -9,13 +9,13 @@ namespace AxleRisk.Core.Analyses.Measurements;
 /// </summary>
 internal sealed class InformationValue
 {
-    /// <summary>Nodes: the scores -3.6, -3.3 to 3.6.</summary>
+    /// <summary>Nodes: the scores -4.8, -4.4 to 4.8.</summary>
     public const int Nodes = 25;
 
-    private const double Reach = 3.6, Step = 0.3;
+    private const double Reach = 4.8, Step = 0.4;
 
     // Points of an interval between nodes, and the errors of measurement that are averaged.
-    private const int Parts = 10, Errors = 15, EveryOfSource = 3;
+    private const int Parts = 10, Errors = 21, EveryOfSource = 3;
 
     private static readonly double[] Fine =
         [.. Enumerable.Range(0, ((Nodes - 1) * Parts) + 1).Select(i => -Reach + (i * Step / Parts))];
@@ -40,19 +40,20 @@ internal sealed class InformationValue
     {
         double[] values = [.. Fine.Select(valueOf)];
         double[] source = Normalised([.. Fine.Where((_, i) => i % EveryOfSource == 0).Select(StandardNormal.Density)]);
+        double[] errors = [.. Enumerable.Range(0, Errors).Select(e => Step * (e - (Errors / 2)))];
+        double[] likely = Normalised([.. errors.Select(StandardNormal.Density)]);
         List<double[]> posteriors = [];
         List<double> weights = [];
         for (int i = 0; i < source.Length; i++)
         {
-            // Errors of equal probability, at the middle of each.
             for (int e = 0; e < Errors; e++)
             {
-                double read = values[i * EveryOfSource] + (deviation * StandardNormal.Quantile((e + 0.5) / Errors));
+                double read = values[i * EveryOfSource] + (deviation * errors[e]);
                 double[] logs =
                     [.. values.Select((v, m) => Math.Log(Weights[m]) - (0.5 * (read - v) * (read - v) / (deviation * deviation)))];
                 double most = logs.Max();
                 posteriors.Add(Normalised([.. logs.Select(l => Math.Exp(l - most))]));
-                weights.Add(source[i] / Errors);
+                weights.Add(source[i] * likely[e]);
             }
         }
 
