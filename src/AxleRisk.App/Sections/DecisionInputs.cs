@@ -7,7 +7,23 @@ namespace AxleRisk.App.Sections;
 /// <summary>The decision as the scenario states it.</summary>
 internal static class DecisionInputs
 {
-    public static IEnumerable<Block> Of(Scenario scenario)
+    public static IEnumerable<Block> Of(Scenario scenario) => [.. Decision(scenario), .. Measurements(scenario)];
+
+    private static IEnumerable<Block> Measurements(Scenario scenario)
+    {
+        var table = new TextTable("measurement", "<of", "accuracy (sd)", "readings", "cost");
+        foreach (PlannedMeasurement m in scenario.Measurements)
+        {
+            table.AddNoted(
+                m.Factor, Printable.Line(m.Name), Printable.Line(scenario.LabelOf(m.Factor)), Figures.Exact(m.StandardDeviation),
+                Figures.Count(m.Number), Figures.Cost(m.Cost, scenario.Currency));
+        }
+
+        return table.Count == 0 ? []
+            : [new Subheading("Measurements that could be made"), table.Captioned("What could be measured, how well and at what cost")];
+    }
+
+    private static IEnumerable<Block> Decision(Scenario scenario)
     {
         if (scenario.Decision is not { } decision)
         {

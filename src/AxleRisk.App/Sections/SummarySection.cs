@@ -5,6 +5,7 @@ using AxleRisk.Core.Analyses.Learning;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Measurements;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
@@ -57,6 +58,7 @@ internal static class SummarySection
         .. studies.Find<FleetResult>() is { } fleet ? FleetBlocks.Decision(fleet) : [],
         .. studies.Find<LearnResult>() is { } learned ? LearnBlocks.Headlines(studies.Document.Scenario, learned) : [],
         .. studies.Find<DecideResult>() is { } decided ? [DecideBlocks.Headline(decided)] : Array.Empty<Block>(),
+        .. studies.Find<MeasureResult>() is { } measure ? [MeasureBlocks.Headline(measure)] : Array.Empty<Block>(),
         .. studies.Find<CausesResult>() is { } causes ? [CausesBlocks.Headline(causes)] : Array.Empty<Block>(),
     ];
 

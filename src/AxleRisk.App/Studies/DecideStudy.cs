@@ -23,7 +23,7 @@ internal sealed class DecideStudy : Study<NoQuestion, DecideResult>
     public override IReadOnlyList<string> Explanation =>
     [
         "Each remedy of the scenario (or each package of them) and the scenario as it is, with what it is expected to cost: its price, and its failures times what one failure costs. The same vehicles are drawn for all of them, so that the interval of a difference is much narrower than those of the costs.",
-        "best: the probability, given what is unknown (knowledge = \"unknown\" in the file), that an option has the least expected cost of all. If it is far from 0 and from 100 %, knowing more could change the choice.",
+        "best: the probability, given what is unknown (knowledge = \"unknown\" in the file), that an option has the least expected cost of all. If it is far from 0 and from 100 %, knowing more could change the choice: axlerisk measure tells what that is worth.",
         "break-even: the price of one vehicle's remedy at which it would cost as much as the best of the others. Below it, it is the better of the two.",
         "Costs are the file's. What a failure does to people is no cost here: a decision by cost alone is none where people may be hurt.",
     ];

@@ -79,6 +79,9 @@ public sealed record Scenario
     /// <summary>The choice to be made by its expected cost; null where the scenario states none.</summary>
     public Decision? Decision { get; init; }
 
+    /// <summary>Measurements that could still be made, in file order.</summary>
+    public ImmutableArray<PlannedMeasurement> Measurements { get; init; } = [];
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);

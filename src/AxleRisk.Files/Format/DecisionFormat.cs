@@ -14,6 +14,18 @@ public static class DecisionFormat
         new("cost", "cost", "", new KeyKind.Number(Domain.Any), "what it costs a vehicle, where that is not the sum of its remedies")
         { Otherwise = "the sum of its remedies' costs" });
 
+    /// <summary>A measurement that could be made.</summary>
+    public static TableFormat Measurement { get; } = new(
+        "measurements", "A measurement that could still be made, of an uncertain, continuous input.",
+        new("name", "name", "", new KeyKind.Line(40), "its name, unique") { IsRequired = true, Start = "measurement" },
+        new("factor", "factor", "", new KeyKind.InputName(), "what would be measured") { IsRequired = true },
+        new("sd", "accuracy", "", new KeyKind.Number(Domain.Positive), "accuracy: the standard deviation of the error of one reading")
+        { IsRequired = true },
+        new("number", "readings", "", new KeyKind.Whole(1, 100_000), "the number of independent readings, of which the mean is taken")
+        { Otherwise = "1" },
+        new("cost", "cost", "", new KeyKind.Number(Domain.NonNegative), "what all of them cost, in the unit of the remedies' costs")
+        { Otherwise = "0" });
+
     /// <summary>The decision.</summary>
     public static TableFormat Decision { get; } = new(
         "decision", "A choice between the scenario as it is and its remedies, by expected net cost.",

@@ -84,6 +84,7 @@ public static class ScenarioFormat
             FormatParts.OneOf(TripFormat.Trip),
             FormatParts.OneOf(FleetFormat.Fleet),
             FormatParts.OneOf(DecisionFormat.Decision),
+            FormatParts.Many(DecisionFormat.Measurement, 32, "measurements"),
         ]);
 
     /// <summary>All tables of the file, those in others behind them.</summary>

@@ -106,6 +106,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         };
         scenario = scenario with { Learned = new LearnedReader(errors).Read(root.Inner("learned"), scenario) };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
+        scenario = scenario with { Measurements = new MeasurementsReader(errors, names).Read(root) };
         scenario = scenario with { Decision = new DecisionReader(errors, values).Read(root.Inner("decision"), scenario.Remedies) };
         return trip is null ? scenario : scenario with
         { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripTable!, all, scenario) } };

@@ -155,6 +155,13 @@ internal static class FullScenario
         vehicles = 40
         distance_km = 60000
 
+        [[measurements]]
+        name = "gauge"
+        factor = "vehicle.damper_n_s_per_mm"
+        sd = 0.2
+        number = 4
+        cost = 300
+
         [[decision.packages]]
         name = "both"
         remedies = "thicker + slower"

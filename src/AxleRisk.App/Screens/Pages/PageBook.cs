@@ -29,6 +29,7 @@ internal static class PageBook
             new FleetPage(session, dialogs),
             new ReportPage(session, dialogs),
             new DecidePage(session, dialogs),
+            new MeasurePage(session, dialogs),
             new DataPage(session, dialogs),
         ];
     }

@@ -1,0 +1,37 @@
+using AxleRisk.App.Documents.Forms;
+using AxleRisk.Core.Analyses.Measurements;
+
+namespace AxleRisk.App.Documents;
+
+/// <summary>What knowing more is worth, as JSON and as rows.</summary>
+internal static class MeasureDocument
+{
+    public static JsonForm<MeasureResult> Form { get; } = new JsonForm<MeasureResult>()
+        .Word("worth_is", "what worth is: the cost that is saved on average, or the share by which the band of the failure probability narrows",
+            ["saved_cost", "narrower_band"], r => r.OfDecision ? "saved_cost" : "narrower_band")
+        .Text("currency", "what costs are stated in", r => r.Currency).Optional()
+        .Whole("vehicles", "the number of vehicles that costs are of", r => r.Vehicles)
+        .List("factors", "the unknown factors, the most worth first", new JsonForm<KnownFactor>()
+            .Text("name", "the factor", f => f.Factor.Name)
+            .Interval("perfect", "what knowing it exactly is worth", f => f.Perfect), r => r.Factors)
+        .List("measurements", "the stated measurements, the greatest net worth first", new JsonForm<WorthOfMeasurement>()
+            .Text("name", "its name", m => m.Measurement.Name)
+            .Text("factor", "what is measured", m => m.Measurement.Factor)
+            .Number("cost", "what it costs", m => m.Measurement.Cost)
+            .Interval("value", "what it is worth", m => m.Value)
+            .Maybe("net", "the same less its cost; null without a decision", CommonForms.Interval, m => m.Net), r => r.Measurements)
+        .Texts("left_out", "unknown factors that are not told of, for they depend on others or have several columns",
+            r => r.LeftOut.Select(f => f.Name))
+        .NumberOrNull("band_low", "5 % point of the failure probability over what is unknown; null with a decision", r => r.Band?.Low)
+        .NumberOrNull("band_high", "95 % point; null with a decision", r => r.Band?.High)
+        .Whole("rows", "rows drawn at each value of a factor", r => r.Rows);
+
+    public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];
+
+    public static IEnumerable<string[]> Rows(MeasureResult result) =>
+    [
+        .. result.Factors.Select(f => Cells.Row("perfect", f.Factor.Name, f.Perfect)),
+        .. result.Measurements.Select(m => Cells.Row("value", m.Measurement.Name, m.Value)),
+        .. result.Measurements.Where(m => m.Net is not null).Select(m => Cells.Row("net", m.Measurement.Name, m.Net!.Value)),
+    ];
+}
