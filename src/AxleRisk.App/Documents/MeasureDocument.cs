@@ -24,6 +24,7 @@ internal static class MeasureDocument
             r => r.LeftOut.Select(f => f.Name))
         .NumberOrNull("band_low", "5 % point of the failure probability over what is unknown; null with a decision", r => r.Band?.Low)
         .NumberOrNull("band_high", "95 % point; null with a decision", r => r.Band?.High)
+        .Whole("values", "values at which each factor is held", _ => MeasureAnalysis.Values)
         .Whole("rows", "rows drawn at each value of a factor", r => r.Rows);
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];

@@ -18,6 +18,7 @@ internal static class TripDocument
             .Number("km", "its mean distance, km", l => l.Km)
             .Number("speed_km_per_h", "the speed not to be exceeded, km/h", l => l.KmPerHour)
             .Number("planned_km_per_h", "the planned speed, km/h", l => l.PlannedKmPerHour)
+            .Number("hours", "its travel time, h", l => l.Km / l.KmPerHour)
             .NumberOrNull("share", "its share of the failures", l => l.Share), c => c.Legs)
         .NumberOrNull("payload_kg", "the load on every leg, kg; null where it stays as planned", c => c.PayloadKg)
         .Texts("remedies", "the remedies taken before the start", c => c.Remedies.Select(r => r.Name))

@@ -67,10 +67,10 @@ internal static class CardText
     public static string Reading(CardResult card) =>
         $"The least travel time over the speeds of all legs, loads and remedies together ({Figures.Count(card.Searched)} combinations of load and "
         + $"remedies, searched with {Figures.Count(card.SearchRows)} vehicles); its risk is of {Figures.Count(card.Rows)} others. Speeds are not to be exceeded; "
-        + "the search is no proof that no faster card keeps it. Hours and risk are rounded up.";
+        + "the search is no proof that no faster card keeps it. The risk is rounded up.";
 
-    /// <summary>Hours, rounded up to a tenth.</summary>
-    public static string Hours(double hours) => (Math.Ceiling((hours * 10) - 1e-9) / 10).ToString("#,0.0");
+    /// <summary>Hours, to a tenth.</summary>
+    public static string Hours(double hours) => hours.ToString("#,0.0");
 
     // The safe side: the upper end of the interval, rounded up.
     private static string Risk(CardResult card)
@@ -85,7 +85,7 @@ internal static class CardText
         CardLeg[] worst = [.. card.Legs.Where(l => l.Share >= 0.2).OrderByDescending(l => l.Share)];
         return "Look at the housing, at the checked section, before the start"
             + (worst.Length == 0 ? " and at the end of every leg"
-                : $" and after {string.Join(" and ", worst.Select(l => $"{Printable.Line(l.Name)} ({Figures.Share(l.Share)} of the risk)"))}")
+                : $" and after {string.Join(", ", worst.Select(l => Printable.Line(l.Name)))}, where most of the risk is")
             + ", and after any hard blow; a crack ends the trip";
     }
 

@@ -88,6 +88,7 @@ public sealed class ReportFiguresTests(ITestOutputHelper output)
             "ul" or "ol" => block.Elements().SelectMany((e, i) => check.Sentence(e.Value, Place(title, e.Value, i), isOfInputs)),
             "figure" => check.Sentence(block.Element("figcaption")!.Value),
             _ when Flat(block.Value) == Flat(studies.Document.Scenario.About) => [],
+            _ when block.Value.StartsWith("Notes: ", StringComparison.Ordinal) => [], // the file's own words
             _ => check.Sentence(block.Value, "", isOfInputs, leftOut),
         };
     }

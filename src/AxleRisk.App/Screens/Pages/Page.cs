@@ -12,6 +12,9 @@ internal abstract class Page
     /// <summary>A shorter name for narrow windows.</summary>
     public virtual string ShortName => Name;
 
+    /// <summary>Whether the scenario asks what the page answers; where not, a narrow window has room for its key alone.</summary>
+    public virtual bool IsAsked => true;
+
     /// <summary>What its numbers mean and what they do not, in the reader's words: paragraphs.</summary>
     public abstract IReadOnlyList<string> Explanation { get; }
 

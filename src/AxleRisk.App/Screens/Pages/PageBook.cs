@@ -11,7 +11,7 @@ namespace AxleRisk.App.Screens.Pages;
 internal static class PageBook
 {
     /// <summary>The key of each place.</summary>
-    public const string Keys = "1234567890-=";
+    public const string Keys = "1234567890-=d";
 
     public static IReadOnlyList<Page> Of(Session session, IDialogs dialogs)
     {

@@ -19,6 +19,8 @@ internal abstract class PlannedPage<TQuestion, TResult>(
 
     public override IReadOnlyList<KeyHint> Keys => IsMissing ? [new("a", "add", KeyWorth.Main)] : base.Keys;
 
+    public override bool IsAsked => !IsMissing;
+
     public override PageLine Status => outcome.Length > 0 ? PageLine.Of(outcome, Ink.Warning) : base.Status;
 
     /// <summary>Whether the scenario has no such table.</summary>

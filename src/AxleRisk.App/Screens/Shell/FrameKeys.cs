@@ -15,7 +15,7 @@ internal static class FrameKeys
     {
         if (pages > 0)
         {
-            yield return new($"1-{PageBook.Keys[pages - 1]}", "pages", KeyWorth.Spare);
+            yield return new($"1 to {PageBook.Keys[pages - 1]}", "pages", KeyWorth.Spare);
         }
 
         yield return new("?", "explain", KeyWorth.Always);

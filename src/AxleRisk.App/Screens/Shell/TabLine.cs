@@ -11,8 +11,9 @@ internal static class TabLine
         string[] full = [.. pages.Select((p, i) => $" {PageBook.Keys[i]} {p.Name} ")];
         string[] tight = [.. pages.Select((p, i) => $"{PageBook.Keys[i]} {p.Name} ")];
         string[] narrow = [.. pages.Select((p, i) => $"{PageBook.Keys[i]} {p.ShortName} ")];
+        string[] sparing = [.. pages.Select((p, i) => p.IsAsked ? narrow[i] : $"{PageBook.Keys[i]} ")];
         string[] keys = [.. pages.Select((_, i) => $"{PageBook.Keys[i]} ")];
-        string[] chosen = new[] { full, tight, narrow }.FirstOrDefault(t => t.Sum(x => x.Length) <= width + 1) ?? keys;
+        string[] chosen = new[] { full, tight, narrow, sparing }.FirstOrDefault(t => t.Sum(x => x.Length) <= width + 1) ?? keys;
         var tabs = new List<(int, string)>();
         int column = 0;
         foreach (string tab in chosen)

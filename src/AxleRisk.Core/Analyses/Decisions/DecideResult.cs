@@ -35,7 +35,7 @@ public sealed record DecideResult
     /// <summary>The best of the other options.</summary>
     public DecidedOption Next => Options.Where((_, i) => i != Best).MinBy(o => o.NetCost.Estimate)!;
 
-    /// <summary>How much more the next is expected to cost than the best, paired: the way to the break-even price, of all vehicles.</summary>
+    /// <summary>How much more the next is expected to cost than the best, paired: the way to the break-even price.</summary>
     public Interval Lead => Options[Best] is var best && best.BreakEvenPrice is var (estimate, low, high)
         ? new(Vehicles * (estimate - best.Price), Vehicles * (low - best.Price), Vehicles * (high - best.Price)) : default;
 

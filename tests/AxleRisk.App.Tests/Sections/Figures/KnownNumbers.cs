@@ -114,7 +114,12 @@ internal sealed partial class KnownNumbers
         if (path == Document && asked.TryGetValue((string)node["command"]!, out double evaluations))
         {
             numbers["evaluations asked for"] = evaluations;
-            numbers["cases"] = 1 + ((string)node["command"]! == "remedies" ? numbers["remedies.count"] : 0);
+            numbers["cases"] = (string)node["command"]! switch
+            {
+                "remedies" => 1 + numbers["remedies.count"],
+                "decide" => numbers["options.count"],
+                _ => 1,
+            };
         }
 
         Derive(numbers);
@@ -131,6 +136,14 @@ internal sealed partial class KnownNumbers
     /// <summary>What is printed in another unit than the JSON has.</summary>
     private static void Derive(Dictionary<string, double> numbers)
     {
+        foreach ((string key, double above) in numbers.Where(n => n.Key.EndsWith("_high", StringComparison.Ordinal)).ToArray())
+        {
+            if (numbers.TryGetValue(key[..^"high".Length] + "low", out double below))
+            {
+                numbers[key[..^"high".Length] + "half width"] = (above - below) / 2;
+            }
+        }
+
         if (numbers.TryGetValue("low", out double low) && numbers.TryGetValue("high", out double high))
         {
             numbers["half width"] = (high - low) / 2;

@@ -42,7 +42,9 @@ internal sealed class StatedNumbers
     /// <summary>Those of the evidence.</summary>
     public IEnumerable<double> OfEvidence => lines.Where(l => l.Table.StartsWith("evidence", StringComparison.Ordinal)).SelectMany(l => l.Numbers);
 
-    /// <summary>Those of what a text names; a name of one word counts only in quotes.</summary>
-    public IEnumerable<double> OfNames(string text) =>
-        lines.Where(l => text.Contains(l.Table.Contains(' ') ? l.Table : $"\"{l.Table}\"", StringComparison.Ordinal)).SelectMany(l => l.Numbers);
+    /// <summary>Those of what a text names; of a name of one word in quotes, what would be instead.</summary>
+    public IEnumerable<double> OfNames(string text) => lines
+        .Where(l => l.Table.Contains(' ') ? text.Contains(l.Table, StringComparison.Ordinal)
+            : l.Key == "instead" && text.Contains($"\"{l.Table}\"", StringComparison.Ordinal))
+        .SelectMany(l => l.Numbers);
 }
