@@ -44,8 +44,13 @@ public sealed class ConsoleStateTests
     }
 
     [Fact]
-    public void The_tabs_fit_80_columns_with_their_names() =>
-        Assert.All(TabLine.Tabs(OpenPages(), 80), tab => Assert.Matches(@"^ ?[0-9=-] \w", tab.Text));
+    public void The_tabs_of_what_is_asked_fit_80_columns_with_their_names()
+    {
+        IReadOnlyList<Page> pages = OpenPages();
+        Assert.All(TabLine.Tabs(pages, 80).Zip(pages), t => Assert.Matches(t.Second.IsAsked ? @"^ ?[0-9=d-] \w" : "^[0-9=d-] ", t.First.Text));
+        Assert.Contains(pages, p => !p.IsAsked);
+        Assert.All(TabLine.Tabs(pages, 200), t => Assert.Matches(@"^ ?[0-9=d-] \w", t.Text));
+    }
 
     [Fact]
     public void The_bottom_line_names_only_keys_that_do_something()

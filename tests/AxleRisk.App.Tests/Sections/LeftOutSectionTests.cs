@@ -65,7 +65,7 @@ public sealed class LeftOutSectionTests
             Assert.Equal(whole.Files.Select(f => f.Name).Where(n => n != step.Command), report.Files.Select(f => f.Name));
             string[] commands = [.. report.Sections[^1].Blocks.OfType<CommandLines>().Single().Lines];
             Assert.DoesNotContain(commands, c => c.StartsWith($"axlerisk {step.Command} ", StringComparison.Ordinal));
-            Assert.Equal(all.Plan.Steps.Length + 2, commands.Length); // the report, check, base, and all studies but one
+            Assert.Equal(all.Plan.Steps.Length + 2, commands.Length); // report, check, base, and all studies but one
         }
     }
 

@@ -85,7 +85,8 @@ public sealed class ReportFiguresTests(ITestOutputHelper output)
             "frame" => check.Sentence(block.Element("table")!.Element("caption")!.Value)
                 .Concat(check.Table(block.Element("table")!, isOfInputs)),
             "headline" => block.Elements().SelectMany(e => check.Sentence(e.Value)),
-            "ul" or "ol" => block.Elements().Where(e => !e.Value.StartsWith("Notes: ", StringComparison.Ordinal)).SelectMany((e, i) => check.Sentence(e.Value, Place(title, e.Value, i), isOfInputs)),
+            "ul" or "ol" => block.Elements().Where(e => !e.Value.StartsWith("Notes: ", StringComparison.Ordinal))
+                .SelectMany((e, i) => check.Sentence(e.Value, Place(title, e.Value, i), isOfInputs)),
             "figure" => check.Sentence(block.Element("figcaption")!.Value),
             _ when Flat(block.Value) == Flat(studies.Document.Scenario.About) => [],
             _ => check.Sentence(block.Value, "", isOfInputs, leftOut),
