@@ -6,14 +6,19 @@ namespace AxleRisk.Benchmarks;
 /// <summary>The shipped scenarios.</summary>
 internal static class BenchmarkScenario
 {
-    public static Scenario Read(string name = "benchmark-five-legs")
+    /// <summary>Their folder.</summary>
+    public static string Folder { get; } = Find(AppContext.BaseDirectory);
+
+    public static Scenario Read(string name = "benchmark-five-legs") =>
+        ScenarioReader.ReadFile(Path.Combine(Folder, $"{name}.toml")).Scenario;
+
+    private static string Find(string? folder)
     {
-        string? folder = AppContext.BaseDirectory;
         while (folder is not null && !Directory.Exists(Path.Combine(folder, "scenarios")))
         {
             folder = Path.GetDirectoryName(folder);
         }
 
-        return ScenarioReader.ReadFile(Path.Combine(folder ?? ".", "scenarios", $"{name}.toml")).Scenario;
+        return Path.Combine(folder ?? ".", "scenarios");
     }
 }

@@ -34,9 +34,12 @@ internal static class ConsoleTable
         Console.WriteLine("| scenario | study alone, ms | in the console, times that | in processor time | edit to figure, ms | to the whole answer, ms | ranking, ms | key to screen, ms | of 99 % |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         string folder = TemporaryFolder.New();
-        foreach (string file in Directory.GetFiles(Repository.PathTo("scenarios")))
+        string shipped = Repository.PathTo("scenarios");
+        foreach (string file in Repository.Scenarios.Concat(Directory.GetFiles(shipped, "*.csv", SearchOption.AllDirectories)))
         {
-            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
+            string copy = Path.Combine(folder, Path.GetRelativePath(shipped, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
         }
 
         foreach (string path in Directory.GetFiles(folder, "*.toml").Order(StringComparer.Ordinal)

@@ -23,6 +23,12 @@ switch (args)
     case ["learning"]:
         LearningStudy.Print();
         break;
+    case ["light-truck", "write"]:
+        LightTruckStudy.Write();
+        break;
+    case ["light-truck", string truths]:
+        LightTruckStudy.Print(int.Parse(truths));
+        break;
     case ["reference"]:
         ReferenceTable.Print();
         break;

@@ -5,7 +5,12 @@ internal static class Repository
 {
     private static readonly string Root = Find(AppContext.BaseDirectory);
 
-    public static string[] Scenarios => Directory.GetFiles(PathTo("scenarios"), "*.toml").Order(StringComparer.Ordinal).ToArray();
+    // What learn wrote is no scenario of its own.
+    public static string[] Scenarios =>
+    [
+        .. Directory.GetFiles(PathTo("scenarios"), "*.toml").Where(s => !s.EndsWith("-learned.toml", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal),
+    ];
 
     /// <summary>The names of the shipped scenarios.</summary>
     public static IEnumerable<string> Names => Scenarios.Select(s => Path.GetFileNameWithoutExtension(s));

@@ -88,7 +88,7 @@ public class RoundTripTests
         return (lost.Length == 0).Label("lost: " + string.Join(" | ", lost));
     }
 
-    private static Scenario Read(string text) => ScenarioReader.Parse(text, "a.toml").Scenario;
+    private static Scenario Read(string text) => ScenarioReader.ParseFor(text, Repository.PathTo("scenarios", "a.toml")).Scenario;
 
     private static Scenario? TryRead(string text)
     {
