@@ -37,6 +37,7 @@ internal static class AxleRiskCommand
         }
 
         root.Add(CommonOptions.DataFolders);
+        root.Options.OfType<VersionOption>().First().Action = new VersionAction(terminal);
         if (terminal.WhyNoConsole is null)
         {
             // On a terminal no command means the console; elsewhere it stays an error, for a script has forgotten something.

@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using System.Runtime.Intrinsics;
+using AxleRisk.Core.Studies;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Commands;
@@ -51,6 +53,14 @@ public sealed class CompletionTests
         string help = Cli.Run("risk", "--help").Out;
         Assert.Contains("--method <auto|", help);
         Assert.Contains("sobol", help);
+    }
+
+    [Fact]
+    public void The_version_tells_the_width_of_the_vectors()
+    {
+        int bits = Vector512.IsHardwareAccelerated ? 512 : Vector256.IsHardwareAccelerated ? 256 : Vector128.IsHardwareAccelerated ? 128 : 64;
+        Assert.Equal($"axlerisk {Product.Version} (of a working copy)\ndamage model {LifeModel.Version}; vectors of {bits} bits; compiled as it runs\n",
+            Cli.Run("--version").Out);
     }
 
     [Fact]
