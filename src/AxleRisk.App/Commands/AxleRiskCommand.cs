@@ -30,12 +30,14 @@ internal static class AxleRiskCommand
                 FitCommand.Create(terminal), CompareCommand.Create(terminal), ConfirmCommand.Create(terminal),
                     ReportCommand.Create(terminal),
                 MergeCommand.Create(terminal), SchemaCommand.Create(terminal), ConsoleCommand.Create(terminal),
+                CompletionsCommand.Create(terminal), CompletionsCommand.CreateSuggest(terminal, root), ManualCommand.Create(terminal, root),
             ])
         {
             root.Add(command);
         }
 
         root.Add(CommonOptions.DataFolders);
+        root.Options.OfType<VersionOption>().First().Action = new VersionAction(terminal);
         if (terminal.WhyNoConsole is null)
         {
             // On a terminal no command means the console; elsewhere it stays an error, for a script has forgotten something.
@@ -45,7 +47,7 @@ internal static class AxleRiskCommand
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (string message in parsed.Errors.Select(e => InOurWords(e.Message, root)).Distinct())
+            foreach (string message in Mistyped(parsed, root) is { } mistyped ? [mistyped] : parsed.Errors.Select(e => InOurWords(e.Message, root)).Distinct())
             {
                 terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(message)}");
             }
@@ -92,9 +94,26 @@ internal static class AxleRiskCommand
         }
     }
 
+    /// <summary>A mistyped command or option with what was meant, in one sentence; null where there is none.</summary>
+    private static string? Mistyped(ParseResult parsed, RootCommand root)
+    {
+        Command command = parsed.CommandResult.Command;
+        if (parsed.UnmatchedTokens is not [string word, ..])
+        {
+            return null;
+        }
+
+        bool isOption = word.StartsWith("--", StringComparison.Ordinal);
+        IEnumerable<string> known = isOption ? Suggestions.Options(root, command).Select(o => o.Name)
+            : command.Subcommands.Where(c => !c.Hidden).Select(c => c.Name);
+        return Spelling.Nearest(word.Split('=')[0], known) is { } meant
+            ? $"there is no {(isOption ? "option" : "command")} {word.Split('=')[0]}; did you mean {meant}?"
+            : null;
+    }
+
     private static string InOurWords(string message, RootCommand root)
     {
-        string[] names = [.. root.Subcommands.Select(c => c.Name)];
+        string[] names = [.. root.Subcommands.Where(c => !c.Hidden).Select(c => c.Name)];
         return message == "Required command was not provided."
             ? $"a command is needed: {string.Join(", ", names[..^1])} or {names[^1]}"
             : message;

@@ -35,7 +35,7 @@ internal sealed class CommonOptions
 
     public Option<string?> Seed { get; } = SeedOption();
 
-    public Option<string?> Sampling { get; } = new("--sampling") { Description = "sampling plan", HelpName = "PLAN" };
+    public Option<string?> Sampling { get; } = new("--sampling") { Description = "sampling plan" };
 
     public Option<string?> Threads { get; }
 

@@ -14,7 +14,7 @@ internal static class FitCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(null);
-        var file = new Argument<string>("FILE") { Description = "a CSV file whose first line names its columns" };
+        var file = new Argument<string>("FILE.csv") { Description = "a CSV file whose first line names its columns" };
         Option<string> column = new("--column") { Description = "the column of the values", HelpName = "NAME", Required = true };
         Option<string?> above = Named("--above", "a column with what a value lies above where its own cell is empty");
         Option<string?> below = Named("--below", "a column with what such a value lies below; with both it lies between");

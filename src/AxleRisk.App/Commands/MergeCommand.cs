@@ -6,14 +6,14 @@ using AxleRisk.Files;
 
 namespace AxleRisk.App.Commands;
 
-/// <summary><c>axlerisk merge FILES...</c>: joins the parts of a risk study to the whole, to the same digits as one run.</summary>
+/// <summary><c>axlerisk merge PARTS...</c>: joins the parts of a risk study to the whole, to the same digits as one run.</summary>
 internal static class MergeCommand
 {
     public static Command Create(Terminal terminal)
     {
         var options = new CommonOptions(null);
         var own = new RiskOptions();
-        var files = new Argument<string[]>("FILES")
+        var files = new Argument<string[]>("PARTS")
         { Description = "the files written by risk --part K/M --out FILE", Arity = ArgumentArity.OneOrMore };
         var scenario = new Option<string?>("--scenario") { Description = "the scenario, where it has moved since", HelpName = "FILE" };
         var command = new Command("merge", "join the parts of a risk study")

@@ -36,7 +36,6 @@ internal sealed class RiskOptions
     public Option<string> Method { get; } = new("--method")
     {
         Description = "how probabilities are estimated",
-        HelpName = "METHOD",
         DefaultValueFactory = _ => "auto",
     };
 

@@ -18,6 +18,8 @@ internal static class SchemaCommand
             Description = $"{SchemaBook.Scenario} (the default), or a command for its JSON: {string.Join(", ", SchemaBook.Names.Skip(1))}",
             Arity = ArgumentArity.ZeroOrOne,
         };
+        name.HelpName = "NAME";
+        name.CompletionSources.Add([.. SchemaBook.Names]);
         name.Validators.Add(result =>
         {
             if (result.Tokens is [{ Value: string text }] && !SchemaBook.Names.Contains(text))

@@ -90,5 +90,5 @@ internal static class Schema
     public static JsonArray Texts(params IEnumerable<string> texts) => [.. texts.Select(t => (JsonNode?)JsonValue.Create(t))];
 
     /// <summary>Objects as a list.</summary>
-    public static JsonArray List(params IEnumerable<JsonObject> those) => [.. those];
+    public static JsonArray List(params IEnumerable<JsonObject> those) => [.. those.Select(o => (JsonNode?)o)];
 }

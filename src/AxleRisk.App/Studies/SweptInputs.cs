@@ -2,18 +2,22 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.RegularExpressions;
 using AxleRisk.Core.Analyses.Sweeps;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Studies;
 
 /// <summary>Swept inputs as they are written: <c>axle.wall_mm=5..9:20</c>.</summary>
 internal static partial class SweptInputs
 {
+    /// <summary>What stands for their value in the help.</summary>
+    public const string Placeholder = "KEY=FROM..TO[:STEPS]";
+
     private const int Most = 2;
 
     /// <summary>The option that names them.</summary>
     public static Option<string[]> Option(string description)
     {
-        var option = new Option<string[]>("--input") { Description = description, HelpName = "KEY=FROM..TO[:STEPS]" };
+        var option = new Option<string[]>("--input") { Description = description, HelpName = Placeholder };
         option.Validators.Add(result =>
         {
             string[] texts = [.. result.Tokens.Select(t => t.Value)];
@@ -28,6 +32,9 @@ internal static partial class SweptInputs
         });
         return option;
     }
+
+    /// <summary>The names of all inputs that may be moved in a scenario.</summary>
+    public static IEnumerable<string> Of(Scenario scenario) => scenario.Inputs.Select(i => i.Name).Concat(Change.WordNames);
 
     /// <summary>Texts that were checked.</summary>
     public static ImmutableArray<SweptInput> Parse(string[] texts) => [.. texts.Select(t => Parse(t)!)];

@@ -16,6 +16,9 @@ public sealed class LifeModel
     /// <summary>Changes whenever the same scenario and seed would give other digits.</summary>
     public const int Version = 6;
 
+    /// <summary>The width in bits of the vectors that runs use on this machine and in this build; 64 where there are none.</summary>
+    public static int VectorBits => 64 << (int)VectorWidths.Best;
+
     private const double Ln10 = 2.302585092994045684;
 
     private readonly ColumnAssembly assembly;

@@ -25,7 +25,7 @@ public sealed class BadInputTests
     public void No_command_says_which_there_are() => Refused("a command is needed: check, base, risk, rank, ");
 
     [Fact]
-    public void An_unknown_command_is_named() => Refused("'rusk'", "rusk", "x.toml");
+    public void An_unknown_command_is_named() => Refused("no command rusk", "rusk", "x.toml");
 
     [Fact]
     public void A_missing_file_is_named() => Refused("nowhere.toml: there is no such file", "risk", "nowhere.toml");

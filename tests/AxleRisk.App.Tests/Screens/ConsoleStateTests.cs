@@ -47,7 +47,8 @@ public sealed class ConsoleStateTests
     public void The_tabs_of_what_is_asked_fit_80_columns_with_their_names()
     {
         IReadOnlyList<Page> pages = OpenPages();
-        Assert.All(TabLine.Tabs(pages, 80).Zip(pages), t => Assert.Matches(t.Second.IsAsked ? @"^ ?[0-9=d-] \w" : "^[0-9=d-] ", t.First.Text));
+        Assert.All(TabLine.Tabs(pages, 80).Zip(pages), t => Assert.Matches(
+            t.Second.IsAsked ? @"^ ?[0-9=d-] \w" : "^[0-9=d-] ", t.First.Text));
         Assert.Contains(pages, p => !p.IsAsked);
         Assert.All(TabLine.Tabs(pages, 200), t => Assert.Matches(@"^ ?[0-9=d-] \w", t.Text));
     }

@@ -48,7 +48,8 @@ public sealed class LeftOutSectionTests
         ReportStudies all = Studies(Asked);
         Assert.Empty(all.LeftOut);
         Report whole = ReportComposer.Compose(all);
-        Assert.Equal(StudyBook.All.Where(s => s != StudyBook.Sweep && s.WhyNot(all.Document.Scenario) is null), all.Plan.Steps.Select(s => s.Study));
+        Assert.Equal(
+            StudyBook.All.Where(s => s != StudyBook.Sweep && s.WhyNot(all.Document.Scenario) is null), all.Plan.Steps.Select(s => s.Study));
         Assert.True(all.Plan.Steps.Length > 7, "nearly all are asked");
         foreach (StudyStep step in all.Plan.Steps.Skip(1))
         {
