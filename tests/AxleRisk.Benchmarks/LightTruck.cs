@@ -15,7 +15,8 @@ namespace AxleRisk.Benchmarks;
 /// </summary>
 internal sealed class LightTruck
 {
-    /// <summary>Mean and standard deviation of the true walls, mm. The scenario has what was fitted to <see cref="Walls"/> of them.</summary>
+    /// <summary>Mean and standard deviation of the true walls, mm.
+    /// The scenario has what was fitted to <see cref="Walls"/> of them.</summary>
     public const double WallMean = 6.45, WallSpread = 0.22;
 
     private const int Walls = 48;
@@ -24,7 +25,8 @@ internal sealed class LightTruck
 
     private static readonly (string Leg, double Speed, double Payload)[] Runs =
     [
-        ("town", 35, 300), ("town", 45, 700), ("country-road", 65, 300), ("country-road", 70, 700), ("gravel", 40, 300), ("gravel", 50, 700),
+        ("town", 35, 300), ("town", 45, 700), ("country-road", 65, 300), ("country-road", 70, 700),
+        ("gravel", 40, 300), ("gravel", 50, 700),
     ];
 
     private readonly ulong seed;
@@ -90,7 +92,8 @@ internal sealed class LightTruck
             .. Enumerable.Range(0, Trucks).Select(i =>
             {
                 (double end, double life) = (Math.Round(15_000 + (95_000 * followed[i])), Math.Max(1, Math.Round(workspace.LifeKm[i])));
-                return life < end ? new FieldRecord(life, life, 1, "", [], i + 2) : new FieldRecord(end, double.PositiveInfinity, 1, "", [], i + 2);
+                return life < end ? new FieldRecord(life, life, 1, "", [], i + 2)
+                    : new FieldRecord(end, double.PositiveInfinity, 1, "", [], i + 2);
             }),
         ]);
     }
@@ -137,7 +140,8 @@ internal sealed class LightTruck
         ]);
     }
 
-    private static double Digits(double value) => double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    private static double Digits(double value) =>
+        double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     private double Known(Quantity quantity, double u) => ((Value.Uncertain)stated.Find(quantity)!.Value).Distribution.Quantile(u);
 
