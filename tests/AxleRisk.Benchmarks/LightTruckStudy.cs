@@ -70,7 +70,8 @@ internal static class LightTruckStudy
 
         ratios.Sort();
         Console.WriteLine();
-        Console.WriteLine($"The 95 % band after learning holds the truth in {held} of {truths - refused}; that of the Weibull in {weibullHeld} of "
+        Console.WriteLine(
+            $"The 95 % band after learning holds the truth in {held} of {truths - refused}; that of the Weibull in {weibullHeld} of "
             + $"{ratios.Count}. {refused} refused. Ratio of widths: median {ratios[ratios.Count / 2]:0.000}, widest {ratios[^1]:0.000}, "
             + $"at most half in {ratios.Count(r => r <= 0.5)} of {ratios.Count}.");
     }
