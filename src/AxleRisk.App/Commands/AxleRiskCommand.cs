@@ -47,7 +47,8 @@ internal static class AxleRiskCommand
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (string message in Mistyped(parsed, root) is { } mistyped ? [mistyped] : parsed.Errors.Select(e => InOurWords(e.Message, root)).Distinct())
+            foreach (string message in Mistyped(parsed, root) is { } mistyped ? [mistyped]
+                : parsed.Errors.Select(e => InOurWords(e.Message, root)).Distinct())
             {
                 terminal.Error.WriteLine($"{Product.Name}: {Printable.Line(message)}");
             }

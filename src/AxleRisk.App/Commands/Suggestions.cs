@@ -40,7 +40,8 @@ internal static class Suggestions
             return Starting(Values(open, open.HelpName, before, word), word);
         }
 
-        if (word.Split('=', 2) is [var name, var value] && Options(root, command).FirstOrDefault(o => Names(o).Contains(name)) is { } option)
+        if (word.Split('=', 2) is [var name, var value]
+            && Options(root, command).FirstOrDefault(o => Names(o).Contains(name)) is { } option)
         {
             return Starting(Values(option, option.HelpName, before, value), value).Select(v => $"{name}={v}");
         }
@@ -65,7 +66,8 @@ internal static class Suggestions
     /// <summary>The values that an option or argument is limited to; none where it is not.</summary>
     public static IEnumerable<string> Choices(Symbol symbol) => symbol.GetCompletions(CompletionContext.Empty).Select(c => c.Label);
 
-    private static IEnumerable<string> Values(Symbol symbol, string? placeholder, IReadOnlyList<string> before, string word) => placeholder switch
+    private static IEnumerable<string> Values(
+        Symbol symbol, string? placeholder, IReadOnlyList<string> before, string word) => placeholder switch
     {
         "FILE" or "FILES" => Paths(word, ".toml"),
         "PATH" or "PARTS" => Paths(word, ""),

@@ -1,10 +1,10 @@
 using AxleRisk.App.Answers;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Causes;
-using AxleRisk.Core.Analyses.Learning;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Learning;
 using AxleRisk.Core.Analyses.Measurements;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Remedies;

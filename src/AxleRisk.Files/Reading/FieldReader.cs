@@ -22,7 +22,8 @@ internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
         (DataTable Table, string File, string Digest)? opened = tables.Read(table);
         table.RejectUnknown();
         return opened is { } file ? new FieldData(file.File,
-            Records(file.Table, until ?? double.PositiveInfinity)) { Digest = file.Digest } : FieldData.None;
+            Records(file.Table, until ?? double.PositiveInfinity))
+        { Digest = file.Digest } : FieldData.None;
     }
 
     private ImmutableArray<FieldRecord> Records(DataTable table, double until)

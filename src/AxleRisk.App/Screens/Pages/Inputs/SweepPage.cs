@@ -1,9 +1,9 @@
-using AxleRisk.Core.Damage.Fatigue;
-using AxleRisk.Core.Scenarios;
 using System.Collections.Immutable;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Sweeps;
+using AxleRisk.Core.Damage.Fatigue;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Screens.Pages.Inputs;
