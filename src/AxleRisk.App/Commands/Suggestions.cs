@@ -68,14 +68,14 @@ internal static class Suggestions
 
     private static IEnumerable<string> Values(
         Symbol symbol, string? placeholder, IReadOnlyList<string> before, string word) => placeholder switch
-    {
-        "FILE" or "FILES" => Paths(word, ".toml"),
-        "PATH" or "PARTS" => Paths(word, ""),
-        "DIR" => Paths(word, null),
-        _ when placeholder?.StartsWith("FILE.", StringComparison.Ordinal) == true => Paths(word, Path.GetExtension(placeholder)),
-        _ when placeholder == SweptInputs.Placeholder => Inputs(before),
-        _ => Choices(symbol),
-    };
+        {
+            "FILE" or "FILES" => Paths(word, ".toml"),
+            "PATH" or "PARTS" => Paths(word, ""),
+            "DIR" => Paths(word, null),
+            _ when placeholder?.StartsWith("FILE.", StringComparison.Ordinal) == true => Paths(word, Path.GetExtension(placeholder)),
+            _ when placeholder == SweptInputs.Placeholder => Inputs(before),
+            _ => Choices(symbol),
+        };
 
     /// <summary>The inputs that may be moved in the scenario that is named on the line.</summary>
     private static IEnumerable<string> Inputs(IReadOnlyList<string> before)
