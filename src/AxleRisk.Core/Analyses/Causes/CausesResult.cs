@@ -38,6 +38,9 @@ public sealed record CausesResult
     /// <summary>Whether the likelihood of the life given the damage is exact, or lives are counted.</summary>
     public required bool IsConditional { get; init; }
 
+    /// <summary>What measurements would tell of the two leading explanations; null where none were asked of, or there are no two.</summary>
+    public Apart? Apart { get; init; }
+
     /// <summary>The effective sample size of the posterior, (sum of weights)^2 / sum of squared weights.</summary>
     public required double EffectiveSampleSize { get; init; }
 
