@@ -4,7 +4,9 @@ using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Analyses.Causes;
 
-/// <summary>What measurements on this vehicle are expected to tell of its two leading explanations, where one holds without the other.</summary>
+/// <summary>
+/// What measurements on this vehicle are expected to tell of its two leading explanations, where one holds without the other.
+/// </summary>
 /// <param name="First">The likelier explanation.</param>
 /// <param name="Second">The next.</param>
 /// <param name="OneOfThem">The probability, given the evidence, that one of the two holds without the other.</param>

@@ -148,9 +148,7 @@ public static class MeasureAnalysis
     // The variance that is left on average is what there is less that of the expectation given what will be known.
     private static double Narrowing(double between, double variance) => 1 - Math.Sqrt(Math.Max(0, 1 - (between / variance)));
 
-    private static Decision? DecisionOf(Scenario scenario) => scenario.Decision is { } d && !d.OptionsIn(scenario).IsEmpty
-        && d.CostOfFailure(scenario) is not null && d.OptionsIn(scenario).All(o => o.Cost is not null)
-        && (!d.UnderWarranty || scenario.Fleet is not null) ? d : null;
+    private static Decision? DecisionOf(Scenario scenario) => Decision.MissingIn(scenario) is null ? scenario.Decision : null;
 
     private static LifeModel[] ModelsOf(LifeModel model) => DecisionOf(model.Scenario) is null ? [model] : DecideAnalysis.ModelsOf(model);
 
