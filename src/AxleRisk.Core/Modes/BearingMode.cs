@@ -7,7 +7,7 @@ namespace AxleRisk.Core.Modes;
 
 /// <summary>Fatigue of the wheel bearing; on where the scenario has one.</summary>
 /// <param name="exponent">Its life exponent.</param>
-internal sealed class BearingMode(double exponent) : FurtherMode
+internal sealed class BearingMode(double exponent) : LoadMode
 {
     /// <summary>Its name.</summary>
     public static FailureMode Name { get; } = new("bearing", "wheel bearing");
@@ -19,7 +19,7 @@ internal sealed class BearingMode(double exponent) : FurtherMode
     public override Quantity Scatter => Quantities.BearingScatter;
 
     /// <inheritdoc/>
-    public override bool EndsWithWall => false;
+    public override int? EndsWithWallOf => null;
 
     /// <summary>The mode of a scenario; null where it is off.</summary>
     public static BearingMode? In(Scenario scenario) => scenario.Bearing switch

@@ -12,14 +12,23 @@ public sealed class ModeSet
     {
         bool Has(Quantity quantity) => scenario.Find(quantity) is not null;
         Further = FurtherMode.Of(scenario);
-        Modes = [FailureMode.Fatigue, .. Further.Select(m => m.Mode)];
+        Loads = [.. Further.OfType<LoadMode>()];
+        FailureMode first = scenario.Sections.IsEmpty ? FailureMode.Fatigue : FailureMode.Fatigue with { Words = "fatigue at the axle's first section" };
+        Modes = [first, .. Further.Select(m => m.Mode)];
         Wears = Has(Quantities.DamperWear);
-        Ages = Wears || Has(Quantities.CorrosionRate);
+        Ages = Wears || Has(Quantities.CorrosionRate) || scenario.Sections.Any(s => Corrodes(scenario, s));
         Layout = new DamageLayout(scenario.Legs.Length)
         {
             HasBumpStop = Has(Quantities.BumpClearance),
             Corrodes = Has(Quantities.CorrosionRate) && scenario.Shape != SectionShape.Given,
-            Modes = [.. Further.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
+            Sections =
+            [
+                .. scenario.Sections.Select(s => new SectionLayout(
+                    [.. DetailCurves.All(s.Detail).Select(c => c.Mean)], Corrodes(scenario, s))),
+            ],
+            HasRatios = scenario.Sections.Length > 0 && (scenario.Find(Quantities.DamageRatio)?.Value is not (null or Value.Certain(1))
+                || scenario.Inputs.Any(i => i.Quantity == Quantities.LegDamageRatio)),
+            Modes = [.. Loads.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
         };
     }
 
@@ -38,6 +47,12 @@ public sealed class ModeSet
     /// <summary>The modes beside fatigue.</summary>
     internal ImmutableArray<FurtherMode> Further { get; }
 
+    /// <summary>Those of the loads of ride and suspension, without the further sections.</summary>
+    internal ImmutableArray<LoadMode> Loads { get; }
+
     /// <summary>What of the damage model is asked for.</summary>
     internal DamageLayout Layout { get; }
+
+    private static bool Corrodes(Scenario scenario, CheckedSection section) =>
+        section.Shape != SectionShape.Given && SectionSteps.InputOf(scenario, section, Quantities.CorrosionRate) is not null;
 }

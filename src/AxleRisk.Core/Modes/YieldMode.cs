@@ -6,7 +6,7 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Modes;
 
 /// <summary>First yield of the housing under the largest load; on where a yield strength is stated.</summary>
-internal sealed class YieldMode : FurtherMode
+internal sealed class YieldMode : LoadMode
 {
     /// <summary>Its name.</summary>
     public static FailureMode Name { get; } = new("yield", "first yield");
@@ -18,7 +18,7 @@ internal sealed class YieldMode : FurtherMode
     public override Quantity Scatter => Quantities.YieldScatter;
 
     /// <inheritdoc/>
-    public override bool EndsWithWall => true;
+    public override int? EndsWithWallOf => 0;
 
     /// <summary>The mode of a scenario; null where it is off.</summary>
     public static YieldMode? In(Scenario scenario) => scenario.Find(Quantities.YieldStrength) is null ? null : new();

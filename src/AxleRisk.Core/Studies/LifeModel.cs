@@ -152,7 +152,7 @@ public sealed class LifeModel
             }
             else
             {
-                FillColumn(assembly.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
+                FillColumn(assembly.SourceOf(Modes.Further[mode - 1].ScatterIn(Scenario)), values, column);
             }
 
             for (int row = 0; row < count; row++)

@@ -24,7 +24,7 @@ internal sealed class RateEvaluation
         (this.modes, this.assembly, requiredKm) = (modes, assembly, scenario.RequiredKm);
         (this.events, this.damageRatio) = (events, damageRatio);
         ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
-        scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.Scatter))];
+        scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.ScatterIn(scenario)))];
     }
 
     /// <summary>Rates of one thread.</summary>
@@ -45,11 +45,7 @@ internal sealed class RateEvaluation
         }
 
         LifeRates rates = workspace.Rates!;
-        if (modes.Layout.Corrodes)
-        {
-            rates.TakeWall(workspace.Damage.WallLastsKm.AsSpan(0, count));
-        }
-
+        rates.TakeWalls(workspace.Damage, count);
         rates.FillCurves(count);
         FillMean(count, workspace, rates.Curves[0]);
         FillLives(values, count, workspace, rates);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 

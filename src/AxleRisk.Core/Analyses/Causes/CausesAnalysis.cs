@@ -61,6 +61,10 @@ public static class CausesAnalysis
             Evidence = evidence,
             Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
             Explanations = ExplanationSummary.Of(model.Scenario, evidence, patterns, factors, sums, weighing.TwinEvents),
+            Modes =
+            [
+                .. model.Modes.Modes.Take(weighing.Modes).Select((mode, m) => new ModeFound(mode, sums.Of(g => g.Modes[m]))),
+            ],
             IsConditional = model.Chances.IsExact,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,

@@ -17,6 +17,7 @@ internal sealed class PosteriorTally
         TwinPasses = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         TwinFails = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         Items = [.. model.Items.Select(states => new double[states > 0 ? states : Bins])];
+        Modes = new double[model.Modes];
         IsDiscrete = [.. model.Items.Select(states => states > 0)];
     }
 
@@ -36,6 +37,9 @@ internal sealed class PosteriorTally
 
     /// <summary>By twin: the weight of each pattern in which it has failed as the axle had.</summary>
     public double[][] TwinFails { get; }
+
+    /// <summary>The weight with which each mode of failure has failed.</summary>
+    public double[] Modes { get; }
 
     /// <summary>The weight in each bin or state, by item.</summary>
     public double[][] Items { get; }
@@ -64,6 +68,14 @@ internal sealed class PosteriorTally
             {
                 TwinPasses[twin][worker.Pattern[row]] += weights[row] * worker.TwinPasses[twin][row];
                 TwinFails[twin][worker.Pattern[row]] += weights[row] * worker.TwinFails[twin][row];
+            }
+        }
+
+        for (int mode = 0; mode < Modes.Length; mode++)
+        {
+            for (int row = 0; row < weights.Length; row++)
+            {
+                Modes[mode] += weights[row] * worker.Modes[mode][row];
             }
         }
 

@@ -54,24 +54,26 @@ internal static class LegDamages
         PartDamages.Add<T>(tile.Parts, part, integral, ref curves.CutOffOverKnee.At(0), curves.HasCutOff, rows, ref tile.OfForm.At(0));
     }
 
-    /// <summary>Fills the leg's damage per km of use from <see cref="BatchBuffers.PerSecond"/> and its corrugated twin.</summary>
-    public static void FillPerKm<T>(LegColumns leg, int first, int rows, int index, bool corrugated, CurveColumns curves, BatchBuffers tile)
+    /// <summary>
+    /// Fills the leg's damage per km of use from <see cref="SectionBuffers.PerSecond"/> and its corrugated twin.
+    /// </summary>
+    public static void FillPerKm<T>(LegColumns leg, int first, int rows, int index, bool corrugated, SectionBuffers section)
         where T : struct, IFloatLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
         {
             int at = index * BatchBuffers.Rows + row;
-            T perSecond = T.Load(in tile.PerSecond.At(row));
+            T perSecond = T.Load(in section.PerSecond.At(row));
             if (corrugated)
             {
                 // Where the share is 0 the plain part comes out to the last bit.
                 T share = ColumnLanes.Load<T>(leg.CorrugatedShare, first + row);
-                perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in tile.CorrugatedPerSecond.At(row));
+                perSecond = (T.Create(1) - share) * perSecond + share * T.Load(in section.CorrugatedPerSecond.At(row));
             }
 
-            T perKm = T.Create((float)(1000 * MomentGrid.CentreHz)) * T.Load(in curves.DamageAtKnee.At(row))
+            T perKm = T.Create((float)(1000 * MomentGrid.CentreHz)) * T.Load(in section.Curves.DamageAtKnee.At(row))
                 * (ColumnLanes.Load<T>(leg.Share, first + row) / ColumnLanes.Load<T>(leg.SpeedMPerS, first + row));
-            T.Store(perSecond * perKm, ref tile.Damage.At(at));
+            T.Store(perSecond * perKm, ref section.Damage.At(at));
         }
     }
 }
