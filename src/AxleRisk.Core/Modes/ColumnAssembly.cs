@@ -35,9 +35,9 @@ internal sealed class ColumnAssembly : ColumnSteps
             AddBumpStop();
         }
 
-        for (int mode = 0; mode < modes.Loads.Length; mode++)
+        for (int mode = 0; mode < modes.OfAxle.Length; mode++)
         {
-            modes.Loads[mode].AddColumns(this, mode);
+            modes.OfAxle[mode].AddColumns(this, mode);
         }
 
         for (int leg = 0; leg < scenario.Legs.Length; leg++)

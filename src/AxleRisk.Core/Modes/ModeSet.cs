@@ -10,13 +10,14 @@ public sealed class ModeSet
 {
     internal ModeSet(Scenario scenario)
     {
-        bool Has(Quantity quantity) => scenario.Find(quantity) is not null;
-        Further = FurtherMode.Of(scenario);
-        Loads = [.. Further.OfType<LoadMode>()];
-        FailureMode first = scenario.Sections.IsEmpty ? FailureMode.Fatigue : FailureMode.Fatigue with { Words = "fatigue at the axle's first section" };
-        Modes = [first, .. Further.Select(m => m.Mode)];
+        bool Has(Quantity quantity) => scenario.Model is null && scenario.Find(quantity) is not null;
+        OfAxle = scenario.Model is null ? AxleMode.Of(scenario) : [];
+        Further = scenario.Model is { } own ? [.. own.FurtherModes.Select(m => new OwnMode(m))]
+            : [.. scenario.Sections.Select((s, i) => new SectionMode(s, i + 1)), .. OfAxle];
+        Modes = [FirstOf(scenario), .. Further.Select(m => m.Mode)];
         Wears = Has(Quantities.DamperWear);
-        Ages = Wears || Has(Quantities.CorrosionRate) || scenario.Sections.Any(s => Corrodes(scenario, s));
+        Ages = scenario.Model?.Ages ?? (Wears || Has(Quantities.CorrosionRate)
+            || scenario.Sections.Any(s => Corrodes(scenario, s)));
         Layout = new DamageLayout(scenario.Legs.Length)
         {
             HasBumpStop = Has(Quantities.BumpClearance),
@@ -28,7 +29,7 @@ public sealed class ModeSet
             ],
             HasRatios = scenario.Sections.Length > 0 && (scenario.Find(Quantities.DamageRatio)?.Value is not (null or Value.Certain(1))
                 || scenario.Inputs.Any(i => i.Quantity == Quantities.LegDamageRatio)),
-            Modes = [.. Loads.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
+            Modes = [.. OfAxle.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
         };
     }
 
@@ -47,11 +48,14 @@ public sealed class ModeSet
     /// <summary>The modes beside fatigue.</summary>
     internal ImmutableArray<FurtherMode> Further { get; }
 
-    /// <summary>Those of the loads of ride and suspension, without the further sections.</summary>
-    internal ImmutableArray<LoadMode> Loads { get; }
+    /// <summary>Those of them that have columns of their own in the axle's damage model.</summary>
+    internal ImmutableArray<AxleMode> OfAxle { get; }
 
-    /// <summary>What of the damage model is asked for.</summary>
+    /// <summary>What of the axle's damage model is asked for.</summary>
     internal DamageLayout Layout { get; }
+
+    private static FailureMode FirstOf(Scenario scenario) => scenario.Sections.IsEmpty
+        ? FailureMode.Fatigue : FailureMode.Fatigue with { Words = "fatigue at the axle's first section" };
 
     private static bool Corrodes(Scenario scenario, CheckedSection section) =>
         section.Shape != SectionShape.Given && SectionSteps.InputOf(scenario, section, Quantities.CorrosionRate) is not null;

@@ -45,6 +45,9 @@ public sealed class LifeRates
     /// <summary>All that a row's rates over distance are made of: who keeps them and puts them back has the same curves.</summary>
     internal ImmutableArray<double[]> Columns { get; }
 
+    /// <summary>Whether any wall corrodes.</summary>
+    internal bool HasWalls => wallsLastKm.Any(w => w.Length > 0);
+
     /// <summary>Says how far the walls of the first rows last that corrode; before the curves are filled.</summary>
     internal void TakeWalls(DamageColumns columns, int count)
     {

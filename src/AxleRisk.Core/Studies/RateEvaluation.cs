@@ -12,19 +12,16 @@ namespace AxleRisk.Core.Studies;
 internal sealed class RateEvaluation
 {
     private readonly ModeSet modes;
-    private readonly ColumnAssembly assembly;
-    private readonly EventRates events;
-    private readonly DamageRatio damageRatio;
+    private readonly DamageSource damage;
     private readonly AgeGrid ages;
     private readonly double requiredKm;
     private readonly ImmutableArray<ColumnSteps.Source> scatters;
 
-    public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, EventRates events, DamageRatio damageRatio)
+    public RateEvaluation(Scenario scenario, ModeSet modes, DamageSource damage)
     {
-        (this.modes, this.assembly, requiredKm) = (modes, assembly, scenario.RequiredKm);
-        (this.events, this.damageRatio) = (events, damageRatio);
+        (this.modes, this.damage, requiredKm) = (modes, damage, scenario.RequiredKm);
         ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
-        scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.ScatterIn(scenario)))];
+        scatters = [.. modes.Further.Select(m => damage.Inputs.SourceOf(m.ScatterIn(scenario)))];
     }
 
     /// <summary>Rates of one thread.</summary>
@@ -33,19 +30,21 @@ internal sealed class RateEvaluation
     /// <summary>Evaluates the first <paramref name="count"/> rows of a workspace whose columns and scale are filled.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
-        foreach (double[] leg in workspace.DamageByLeg)
+        if (modes.Ages)
         {
-            leg.AsSpan(0, count).Clear();
+            EvaluateAges(values, count, workspace);
         }
-
-        // The oldest first, so that the workspace is left with the vehicle when new.
-        for (int age = ages.Km.Length - 1; age >= 0; age--)
+        else
         {
-            EvaluateAge(age, values, count, workspace);
+            EvaluateAged(values, count, workspace, 0, workspace.DamageByLeg, sameRide: false);
         }
 
         LifeRates rates = workspace.Rates!;
-        rates.TakeWalls(workspace.Damage, count);
+        if (rates.HasWalls)
+        {
+            rates.TakeWalls(workspace.Damage, count);
+        }
+
         rates.FillCurves(count);
         FillMean(count, workspace, rates.Curves[0]);
         FillLives(values, count, workspace, rates);
@@ -65,15 +64,22 @@ internal sealed class RateEvaluation
     private void EvaluateAged(double[][] values, int count, Workspace workspace, int age, double[][] damageByLeg, bool sameRide)
     {
         LifeRates rates = workspace.Rates!;
-        if (modes.Ages)
+        var to = new DamageRates(damageByLeg, rates.Curves[0].Rates[age], rates.FurtherAtAge[age]);
+        damage.Evaluate(values, count, workspace.State, workspace.AgeKm, sameRide, to);
+    }
+
+    // The oldest first, so that the workspace is left with the vehicle when new.
+    private void EvaluateAges(double[][] values, int count, Workspace workspace)
+    {
+        foreach (double[] leg in workspace.DamageByLeg)
         {
-            assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, workspace.AgeKm);
+            leg.AsSpan(0, count).Clear();
         }
 
-        double[] damage = rates.Curves[0].Rates[age];
-        workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
-        events.Add(values, count, workspace.Damage, damageByLeg, damage, rates.FurtherAtAge[age]);
-        damageRatio.Apply(values, count, damageByLeg, damage);
+        for (int age = ages.Km.Length - 1; age >= 0; age--)
+        {
+            EvaluateAge(age, values, count, workspace);
+        }
     }
 
     private void EvaluateAge(int age, double[][] values, int count, Workspace workspace)
@@ -93,13 +99,14 @@ internal sealed class RateEvaluation
     // Means over the required distance; by leg they follow Simpson's rule, in the total the curve that the life follows.
     private void FillMean(int count, Workspace workspace, AgeCurve fatigue)
     {
-        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
-        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
         if (!modes.Ages)
         {
             fatigue.Rates[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
             return;
         }
+
+        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
+        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
 
         for (int row = 0; row < count; row++)
         {

@@ -66,8 +66,11 @@ internal sealed class BatchBuffers(DamageLayout layout, CurveColumns curves)
     /// <summary>What there is beyond plain fatigue; null for nothing.</summary>
     public FurtherRates? Further { get; } = layout.HasMore ? new(layout) : null;
 
-    /// <summary>The range density of one leg.</summary>
+    /// <summary>The range density of one leg at the first section.</summary>
     public RangeParts Parts { get; } = new(Rows);
+
+    /// <summary>The same at a further section.</summary>
+    public RangeParts SectionParts { get; } = new(layout.Sections.IsEmpty ? 0 : Rows);
 
     /// <summary>Damage per second of one leg, of each pair of slopes in turn.</summary>
     public AlignedBuffer<float> OfForm { get; } = new(Rows);

@@ -27,7 +27,12 @@ internal sealed class BatchEngine<T> : BatchEngine
         {
             SectionBuffers to = tile.Sections[section];
             to.Curves.Fill(columns.Sections[section], first, rows);
-            for (int leg = 0; leg < legs; leg++)
+            if (section > 0)
+            {
+                to.FillRatios(tile.Sections[0], rows);
+            }
+
+            for (int leg = 0; leg < legs && (section == 0 || to.IsCountedAnew); leg++)
             {
                 LegScales.Fill<T>(columns, first, rows, leg, to);
             }
@@ -89,11 +94,12 @@ internal sealed class BatchEngine<T> : BatchEngine
         DamageColumns columns, int first, int rows, int leg, bool isCorrugated, CountingMethod method, ref float sums, ref float travel,
         BatchBuffers tile)
     {
-        foreach (SectionBuffers section in tile.Sections)
+        SectionBuffers firstSection = tile.Sections[0];
+        LegDamages.FillPerSecond<T>(
+            method, ref sums, ref firstSection.ScaleRoot.At(leg * BatchBuffers.Rows), rows, tile, firstSection.PerSecondOn(isCorrugated));
+        foreach (SectionBuffers section in tile.Sections.AsSpan(1))
         {
-            LegDamages.FillPerSecond<T>(
-                method, ref sums, ref section.ScaleRoot.At(leg * BatchBuffers.Rows), rows, section.Curves, tile,
-                section.PerSecondOn(isCorrugated));
+            LegDamages.FillPerSecond<T>(method, ref sums, leg, rows, section, tile, section.PerSecondOn(isCorrugated));
         }
 
         tile.Further?.OnSurface<T>(columns, first, rows, isCorrugated, ref sums, ref travel, tile);

@@ -11,6 +11,8 @@ namespace AxleRisk.Core.Damage.Kernel;
 /// <param name="layout">What there is.</param>
 internal sealed class FurtherRates(DamageLayout layout)
 {
+    // The widest registers hold 16 numbers.
+    private readonly AlignedBuffer<float> forces = new(StrikeLoad.Count * 16);
     private readonly AlignedBuffer<float>[] plain = Buffers(layout);
     private readonly AlignedBuffer<float>[] corrugated = Buffers(layout);
 
@@ -86,6 +88,7 @@ internal sealed class FurtherRates(DamageLayout layout)
                 continue;
             }
 
+            strikes.StoreForces(ref forces.At(0));
             foreach (SectionBuffers section in sections)
             {
                 AddStrikes(strikes, row, section.Curves, section.PerSecondOn(isCorrugated));
@@ -105,8 +108,8 @@ internal sealed class FurtherRates(DamageLayout layout)
         {
             T other = T.Abs(T.Load(in curves.Form.At(row)) - T.Create(form));
             T onForm = form < curves.SlopePairs.Length
-                ? strikes.DamagePerSecond(without, perForce, curves.SlopePairs[form], cutOff)
-                : strikes.DamagePerSecond(without, perForce, curves.Others[form - curves.SlopePairs.Length], cutOff);
+                ? strikes.DamagePerSecond(without, perForce, ref forces.At(0), curves.SlopePairs[form], cutOff)
+                : strikes.DamagePerSecond(without, perForce, ref forces.At(0), curves.Others[form - curves.SlopePairs.Length], cutOff);
             damage = T.IfLess(other, T.Create(0.5f), onForm, damage);
         }
 

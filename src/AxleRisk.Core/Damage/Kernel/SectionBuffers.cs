@@ -13,6 +13,33 @@ internal sealed class SectionBuffers(CurveColumns curves, int legs)
     /// <summary>The root of what turns the sums into moments in units of the squared knee over eight, by leg.</summary>
     public AlignedBuffer<float> ScaleRoot { get; } = new(legs * BatchBuffers.Rows);
 
+    /// <summary>The scale of the ranges over the first section's; NaN in rows where that has none.</summary>
+    public AlignedBuffer<float> OverFirst { get; } = new(BatchBuffers.Rows);
+
+    /// <summary>One over that.</summary>
+    public AlignedBuffer<float> FirstOver { get; } = new(BatchBuffers.Rows);
+
+    /// <summary>Whether in some rows of the tile the first section has no range density that could be scaled.</summary>
+    public bool IsCountedAnew { get; private set; }
+
+    /// <summary>Compares the section with the first, from the curves of both.</summary>
+    public void FillRatios(SectionBuffers first, int rows)
+    {
+        ReadOnlySpan<float> scales = first.Curves.ScalePerForce.Span;
+        ReadOnlySpan<float> own = curves.ScalePerForce.Span;
+        Span<float> over = OverFirst.Span;
+        Span<float> under = FirstOver.Span;
+        IsCountedAnew = false;
+        for (int row = 0; row < rows; row++)
+        {
+            (over[row], under[row]) = (own[row] / scales[row], scales[row] / own[row]);
+            if (!(scales[row] > 0 && scales[row] < float.PositiveInfinity))
+            {
+                (over[row], under[row], IsCountedAnew) = (float.NaN, float.NaN, true);
+            }
+        }
+    }
+
     /// <summary>Damage per second of one leg in units of that of a cycle at the knee.</summary>
     public AlignedBuffer<float> PerSecond { get; } = new(BatchBuffers.Rows);
 
