@@ -13,7 +13,8 @@ internal static class ModesTable
     private static readonly Quantity[] Yield = [Quantities.YieldStrength, Quantities.YieldScatter];
 
     /// <summary>Measures and prints.</summary>
-    public static void Print()
+    /// <param name="only">What the names of the rows measured contain, the first row's besides; empty for all.</param>
+    public static void Print(string only = "")
     {
         Scenario quarry = BenchmarkScenario.Read("quarry-shuttle");
         Scenario noBearing = quarry with
@@ -37,7 +38,7 @@ internal static class ModesTable
         Console.WriteLine($"quarry shuttle, {StudySettings.BlockSize} rows a block, one core; us a row");
         Console.WriteLine("                          evaluate    times  draw and evaluate    times  whole of risk    times");
         double[]? first = null;
-        foreach ((string name, Scenario scenario) in cases)
+        foreach ((string name, Scenario scenario) in cases.Where((c, i) => i == 0 || c.Name.Contains(only, StringComparison.Ordinal)))
         {
             double[] row = Measure(scenario);
             first ??= row;

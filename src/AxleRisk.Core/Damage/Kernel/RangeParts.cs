@@ -52,16 +52,16 @@ internal sealed class RangeParts(int rows)
     public void TakeScaled<T>(RangeParts from, int part, int count, AlignedBuffer<float> ratio, AlignedBuffer<float> inverse)
         where T : struct, IFloatLanes<T>
     {
-        T zero = T.Create(0);
+        T least = T.Create(-1); // a ratio of 0 is one
         for (int row = 0; row < count; row += T.Count)
         {
             T times = T.Load(in ratio.At(row));
             T over = T.Load(in inverse.At(row));
             Put(
                 part, row,
-                T.IfLess(zero, over, T.Load(in from.Weight(part, row)), T.Load(in Weight(part, row))),
-                T.IfLess(zero, over, T.Load(in from.Scale(part, row)) * times, T.Load(in Scale(part, row))),
-                T.IfLess(zero, over, T.Load(in from.Inverse(part, row)) * over, T.Load(in Inverse(part, row))));
+                T.IfLess(least, times, T.Load(in from.Weight(part, row)), T.Load(in Weight(part, row))),
+                T.IfLess(least, times, T.Load(in from.Scale(part, row)) * times, T.Load(in Scale(part, row))),
+                T.IfLess(least, times, T.Load(in from.Inverse(part, row)) * over, T.Load(in Inverse(part, row))));
         }
     }
 

@@ -33,7 +33,7 @@ internal sealed class SectionBuffers(CurveColumns curves, int legs)
         for (int row = 0; row < rows; row++)
         {
             (over[row], under[row]) = (own[row] / scales[row], scales[row] / own[row]);
-            if (!(scales[row] > 0 && scales[row] < float.PositiveInfinity))
+            if (!(scales[row] > 0 && scales[row] < float.PositiveInfinity) || float.IsNaN(own[row]))
             {
                 (over[row], under[row], IsCountedAnew) = (float.NaN, float.NaN, true);
             }
