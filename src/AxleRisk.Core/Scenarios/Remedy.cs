@@ -35,7 +35,9 @@ public sealed record Remedy(string Name, double? Cost, ImmutableArray<Change> Ch
 }
 
 /// <summary>One change of a remedy.</summary>
-/// <param name="Input">The name of what is changed: an input of the scenario, or a choice among words, one of <see cref="Scenario.WordNames"/>.</param>
+/// <param name="Input">
+/// The name of what is changed: an input of the scenario, or a choice among words, one of <see cref="Scenario.WordNames"/>.
+/// </param>
 public abstract record Change(string Input)
 {
     /// <summary>The name of the weld detail's category among the inputs.</summary>

@@ -19,11 +19,19 @@ public static class SectionFormat
             { IsRequired = true, Start = "seat" },
             AxleFormat.Shape,
             .. FormatParts.Of(CheckedSection.Table).Select(AxleFormat.OfShape).Select(Own),
-            .. DetailFormat.Detail.Keys.Select(k => k.Kind is KeyKind.Table ? k with { Kind = new KeyKind.Table(Curve), Meaning = Curve.Meaning } : k),
+            .. DetailFormat.Detail.Keys.Select(OfDetail),
         ]);
 
     private static TableFormat Curve => DetailFormat.Curve with
     { Path = "sections.curve", Meaning = "An S-N curve of this section's own, in force with `catalogue = \"own\"`." };
+
+    private static KeyFormat OfDetail(KeyFormat key) => key.Kind switch
+    {
+        KeyKind.Table => key with { Kind = new KeyKind.Table(Curve), Meaning = Curve.Meaning },
+        KeyKind.Category => key with { Start = "F" },
+        KeyKind.Word => key with { Start = "DNV-RP-C203" },
+        _ => key,
+    };
 
     private static KeyFormat Own(KeyFormat key) =>
         key.Key == Quantities.LeverArm.Key ? key with

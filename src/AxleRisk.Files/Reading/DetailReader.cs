@@ -120,7 +120,8 @@ internal sealed class DetailReader(ErrorLog errors)
     }
 
     private bool IsWord(string name, TomlNode node, string? catalogue, string where) =>
-        CheckedSection.FirstName(name) == Change.EnvironmentName ? IsEnvironment(node, catalogue, where) : IsCategory(node, catalogue, where);
+        CheckedSection.FirstName(name) == Change.EnvironmentName
+            ? IsEnvironment(node, catalogue, where) : IsCategory(node, catalogue, where);
 
     private bool IsEnvironment(TomlNode node, string? catalogue, string where)
     {

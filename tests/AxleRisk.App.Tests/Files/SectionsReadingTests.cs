@@ -54,9 +54,8 @@ public class SectionsReadingTests
         string curve = Seat.Replace("catalogue = \"DNV-RP-C203\"\ncategory = \"F\"", "catalogue = 'own'")
             + "[sections.curve]\nslopes = [3]\nlog10_a = [12]\nstated_as = 'mean'\nsd_log10_n = 0.3\nsource = 'x'\n";
         Scenario own = Good.Parse(Good.Text + curve + "[fatigue]\nminer_sum = 1\n").Scenario;
-        Assert.Equal(
-            0.3 * Math.Log(10),
-            ((Lognormal)((Value.Uncertain)own.Find(Quantities.SectionLifeScatter, own.Sections[0])!.Value).Distribution).StandardDeviationOfLn, 1e-12);
+        var ofCurve = (Lognormal)((Value.Uncertain)own.Find(Quantities.SectionLifeScatter, own.Sections[0])!.Value).Distribution;
+        Assert.Equal(0.3 * Math.Log(10), ofCurve.StandardDeviationOfLn, 1e-12);
     }
 
     [Fact]

@@ -144,7 +144,8 @@ public sealed class SectionsTests
             double[] rates = RatesOf(Certain with
             { Sections = [Certain.Sections[0] with { Detail = new Detail("DNV-RP-C203", [category], [1]) }] });
             double[] a = [.. rates.Select(r => Upper(40_000 * r))], b = [.. rates.Select(r => Upper(Km * r))];
-            return cracked is null ? (a[0] * a[1]) - (b[0] * b[1]) : cracked == CheckedSection.First ? (a[0] - b[0]) * b[1] : (a[1] - b[1]) * b[0];
+            return cracked is null ? (a[0] * a[1]) - (b[0] * b[1])
+                : cracked == CheckedSection.First ? (a[0] - b[0]) * b[1] : (a[1] - b[1]) * b[0];
         })];
         double exact = 0.3 * likelihoods[1] / ((0.7 * likelihoods[0]) + (0.3 * likelihoods[1]));
         Cause cause = result.Causes.Single(c => c.Name == "sections.seat.category");

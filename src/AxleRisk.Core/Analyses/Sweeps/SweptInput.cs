@@ -84,8 +84,8 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     {
         Detail detail = scenario.DetailOf(input)!;
         string catalogue = detail.Catalogue;
-        ImmutableArray<string> all =
-            CheckedSection.FirstName(input) == Change.EnvironmentName ? SnCatalogue.Environments(catalogue) : SnCatalogue.Categories(catalogue);
+        ImmutableArray<string> all = CheckedSection.FirstName(input) == Change.EnvironmentName
+            ? SnCatalogue.Environments(catalogue) : SnCatalogue.Categories(catalogue);
         return detail.IsOwn ? throw new StudyException($"the S-N curve is the scenario's own: {input} cannot be swept")
             : all.Length > 1 ? all : throw new StudyException($"{catalogue} tells of {all[0]} alone: {input} cannot be swept");
     }

@@ -38,7 +38,8 @@ internal static class ScalarSections
                 continue; // a leg that is not driven adds nothing, however fatal it would be
             }
 
-            double onLeg = isThrough ? double.PositiveInfinity : share * LegLoads.Of(columns, leg, row, ride).DamagePerKm(stress, curve, method);
+            double onLeg = isThrough ? double.PositiveInfinity
+                : share * LegLoads.Of(columns, leg, row, ride).DamagePerKm(stress, curve, method);
             double all = columns.Layout.HasBumpStop && !isThrough ? onLeg + (share * strikes[leg]) : onLeg;
             total += l.DamageRatio.Length > 0 ? all * l.DamageRatio[row] : all;
         }

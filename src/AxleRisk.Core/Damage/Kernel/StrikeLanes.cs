@@ -80,7 +80,8 @@ internal readonly struct StrikeLanes<T>
         T sum = T.Create(0);
         for (int i = 0; i < StrikeLoad.Count; i++)
         {
-            sum += T.Create((float)StrikeLoad.Weight(i)) * (curve.OfRange(T.MultiplyAdd(perForce, T.Load(in Unsafe.Add(ref forces, i * T.Count)), without), cutOff) - plain);
+            T range = T.MultiplyAdd(perForce, T.Load(in Unsafe.Add(ref forces, i * T.Count)), without);
+            sum += T.Create((float)StrikeLoad.Weight(i)) * (curve.OfRange(range, cutOff) - plain);
         }
 
         return T.IfLess(T.Create(0), perSecond, perSecond * sum, T.Create(0));

@@ -41,7 +41,8 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
         KeyKind.Changes => new RowsEditor(key, stated,
             [
                 .. Inputs.Select(i => new Answer(i.Label, TomlValue.Of(i.Name))),
-                .. Scenario.WordNames.Where(n => WordsOf(n).Length > 1).Select(n => new Answer(WordFactor.LabelOfName(n)!, TomlValue.Of(n))),
+                .. Scenario.WordNames.Where(n => WordsOf(n).Length > 1)
+                    .Select(n => new Answer(WordFactor.LabelOfName(n)!, TomlValue.Of(n))),
             ],
             Changed),
         KeyKind.Text when stated is TomlValue.Text text && text.Value.Contains('\n') => null,
