@@ -54,7 +54,7 @@ public sealed class SectionsTests
     [Fact]
     public void Sections_alike_share_alike_in_a_ranking()
     {
-        Scenario alike = TwoSections.With(TripCases.CertainVehicle) with { RequiredKm = Km };
+        Scenario alike = TwoSections.With(TwoSections.Vehicle) with { RequiredKm = Km };
         RankResult rank = RankAnalysis.Run(new LifeModel(alike), new StudySettings(60_000, 1, "sobol"), Options);
         double p = 1 - Survival(0, Km), all = 1 - ((1 - p) * (1 - p));
         Assert.Equal(all, rank.Modes.Sum(m => m.First.Estimate), 1e-3);
@@ -197,7 +197,7 @@ public sealed class SectionsTests
     {
         SnCurve e = SnCatalogue.Find("DNV-RP-C203", "E")!.Mean;
         var own = new OwnCurve([.. e.Lines.Select(l => l.Slope)], [.. e.Lines.Select(l => l.Log10A)], "the same") { StandardDeviation = 0.2 };
-        Scenario alike = TwoSections.With(TripCases.CertainVehicle);
+        Scenario alike = TwoSections.With(TwoSections.Vehicle);
         alike = alike with
         {
             Sections = [alike.Sections[0] with { Detail = new Detail(Detail.OwnCatalogue, [Detail.OwnCategory], [1]) { Own = own } }],

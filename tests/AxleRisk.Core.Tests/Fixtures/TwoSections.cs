@@ -8,8 +8,18 @@ internal static class TwoSections
 {
     public const string Name = "seat";
 
-    /// <summary>The five-leg vehicle, certain but for its chances, with a second section that is 4 % weaker.</summary>
-    public static Scenario Certain { get; } = With(TripCases.CertainVehicle, (Quantities.StressConcentration.Key, new Value.Certain(1.04)));
+    /// <summary>The five-leg vehicle under more stress, certain but for its chances.</summary>
+    public static Scenario Vehicle { get; } = TripCases.CertainVehicle with
+    {
+        Inputs =
+        [
+            .. TripCases.CertainVehicle.Inputs.Select(i => i.Quantity == Quantities.StressFactor
+                ? i with { Value = new Value.Certain(1.6) } : i),
+        ],
+    };
+
+    /// <summary>The same with a second section that is 4 % weaker.</summary>
+    public static Scenario Certain { get; } = With(Vehicle, (Quantities.StressConcentration.Key, new Value.Certain(1.04)));
 
     /// <summary>A scenario with one more section, like the first but for some keys.</summary>
     public static Scenario With(Scenario scenario, params (string Key, Value Value)[] other) => Named(scenario, Name, other);

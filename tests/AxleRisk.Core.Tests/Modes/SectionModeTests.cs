@@ -134,7 +134,7 @@ public class SectionModeTests
     [Fact]
     public void Strikes_on_the_bump_stop_act_on_it_as_on_the_first()
     {
-        Scenario stopped = Set(Set(Shared, Quantities.BumpClearance, 60), Quantities.BumpStopRate, 300);
+        Scenario stopped = Set(Set(Shared, Quantities.BumpClearance, 25), Quantities.BumpStopRate, 300);
         (LifeModel model, Workspace both) = Evaluate(TwoSections.With(stopped));
         (_, Workspace free) = Evaluate(TwoSections.With(Shared));
         double[] rates = both.Rates!.Of(model.Modes.Modes[1])[0];

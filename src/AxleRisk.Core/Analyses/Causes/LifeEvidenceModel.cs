@@ -38,7 +38,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     {
         this.model = model;
         this.evidence = evidence;
-        cracked = evidence.CrackedAt is { } section ? 1 + model.Scenario.Sections.ToList().FindIndex(s => s.Name == section) : null;
+        cracked = evidence is { CrackedAt: { } section, Life.FailedByKm: not null }
+            ? 1 + model.Scenario.Sections.ToList().FindIndex(s => s.Name == section) : null;
         Modes = !model.Scenario.Sections.IsEmpty && evidence.Life?.FailedByKm is not null ? model.Modes.Modes.Length : 0;
         items = CauseItem.Of(model);
         ImmutableArray<string> columns = model.Factors.ColumnNames;
