@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Modes;
-using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Text;
 

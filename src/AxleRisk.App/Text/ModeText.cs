@@ -32,6 +32,9 @@ internal static class ModeText
                 + string.Join(", ", ranked.Select(m => $"{m.Mode.Words} in {Figures.Probability(m.First[at])}")) + " of all vehicles.";
     }
 
+    /// <summary>Whose damage by leg is told of.</summary>
+    public const string ByLeg = "Where damage is told by leg, it is that of the axle's first section.";
+
     public const string FoundHeading = "What had failed, given the evidence";
 
     /// <summary>A checked section in words.</summary>

@@ -1,4 +1,3 @@
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
