@@ -2,7 +2,6 @@ using AxleRisk.App.Tests.Commands;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Studies;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Files;

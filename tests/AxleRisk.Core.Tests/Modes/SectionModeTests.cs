@@ -1,5 +1,3 @@
-using AxleRisk.Core.Modes;
-using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Damage;
