@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Modes;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 

@@ -53,7 +53,7 @@ public sealed class FailureChances
     public bool IsExact { get; }
 
     /// <summary>The place among <see cref="Modes"/> of the mode whose chance a factor is; -1 for any other factor.</summary>
-    public int ModeOf(Factor factor) => 
+    public int ModeOf(Factor factor) =>
         LifeScale.Contains(factor) ? 0 : scatters.IndexOf(factor.Name) is >= 0 and var place ? place + 1 : -1;
 
     /// <summary>What is left to chance in a mode.</summary>

@@ -7,7 +7,8 @@ internal static class AxleFormat
 {
     /// <summary>The shape of a section.</summary>
     public static KeyFormat Shape { get; } = new(
-        "shape", "shape", "", FormatWords.Of(FormatWords.Shapes), "shape of the section") { Otherwise = "`\"tube\"`" };
+        "shape", "shape", "", FormatWords.Of(FormatWords.Shapes), "shape of the section")
+    { Otherwise = "`\"tube\"`" };
 
     /// <summary>
     /// A key of a section with the shapes that it belongs to: a given section modulus cannot say what corrosion makes of it, and needs no

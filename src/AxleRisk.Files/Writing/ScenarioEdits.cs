@@ -79,8 +79,9 @@ public static class ScenarioEdits
         };
         TomlPath table = TomlPath.Of("evidence");
         IEnumerable<TomlEdit> others = LifeKeys.Where(k => k != key).Select(k => new TomlEdit.Remove(table.Then(k)));
+        TomlEdit[] crack = life?.FailedByKm is null ? [new TomlEdit.Remove(table.Then("cracked_at"))] : [];
         return new ScenarioEdit("evidence",
-            [.. others, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
+            [.. others, .. crack, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
     }
 
     /// <summary>The word of a scenario file for a kind of not knowing.</summary>

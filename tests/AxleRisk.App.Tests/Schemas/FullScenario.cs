@@ -44,10 +44,12 @@ internal static class FullScenario
         name = "seat"
         lever_arm_mm = 300
         outside_diameter_mm = 100
-        wall_mm = { distribution = "normal", mean = 7, sd = 0.1 }
+        wall_mm = 7
         stress_concentration = 1.2
+        stress_factor = 1.1
+        life_scatter = 0.9
         catalogue = "DNV-RP-C203"
-        category = { distribution = "choice", values = ["E", "F"], weights = [0.5, 0.5] }
+        category = "F"
         environment = "air"
 
         [use]
