@@ -76,6 +76,10 @@ public static class CausesAnalysis
             Causes = CauseSummary.Of(items, sums, prior, evidence),
             Explanations = explanations,
             Apart = planned is { } some ? ApartSummary.Of(evidence, explanations, some, items, groups, factors) : null,
+            Modes =
+            [
+                .. model.Modes.Modes.Take(weighing.Modes).Select((mode, m) => new ModeFound(mode, sums.Of(g => g.Modes[m]))),
+            ],
             IsConditional = model.Chances.IsExact,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,

@@ -28,6 +28,7 @@ internal sealed class PosteriorTally
         TwinPasses = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         TwinFails = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         Items = [.. model.Items.Select(states => new double[states > 0 ? states : Bins])];
+        Modes = new double[model.Modes];
         IsDiscrete = [.. model.Items.Select(states => states > 0)];
         ByPattern = [.. measurable.Select(i => Studies.Workspace.Columns(Patterns.Length, IsDiscrete[i] ? Items[i].Length : CoarseBins))];
     }
@@ -48,6 +49,9 @@ internal sealed class PosteriorTally
 
     /// <summary>By twin: the weight of each pattern in which it has failed as the axle had.</summary>
     public double[][] TwinFails { get; }
+
+    /// <summary>The weight with which each mode of failure has failed.</summary>
+    public double[] Modes { get; }
 
     /// <summary>The weight in each bin or state, by item.</summary>
     public double[][] Items { get; }
@@ -82,6 +86,14 @@ internal sealed class PosteriorTally
             {
                 TwinPasses[twin][worker.Pattern[row]] += weights[row] * worker.TwinPasses[twin][row];
                 TwinFails[twin][worker.Pattern[row]] += weights[row] * worker.TwinFails[twin][row];
+            }
+        }
+
+        for (int mode = 0; mode < Modes.Length; mode++)
+        {
+            for (int row = 0; row < weights.Length; row++)
+            {
+                Modes[mode] += weights[row] * worker.Modes[mode][row];
             }
         }
 
