@@ -34,8 +34,7 @@ public static class MeasureAnalysis
     /// <summary>Whether any input of a scenario is one unknown value for all vehicles: told without making the factors.</summary>
     public static bool HasUnknown(Scenario scenario) =>
         scenario.Inputs.Any(i => i.Value is Value.Uncertain { Knowledge: Knowledge.Unknown })
-        || scenario.Detail.Category is { Only: null, Knowledge: Knowledge.Unknown }
-        || scenario.Detail.Environment is { Only: null, Knowledge: Knowledge.Unknown }
+        || scenario.WordNames.Any(name => scenario.FindWords(name) is { Only: null, Knowledge: Knowledge.Unknown })
         || (scenario.MixConcentration is not null && scenario.Legs.Length > 1 && scenario.MixKnowledge == Knowledge.Unknown);
 
     /// <summary>About how many evaluations a run takes.</summary>
