@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.BumpStops;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Roads;
@@ -106,24 +107,35 @@ internal sealed class ColumnAssembly : ColumnSteps
             return;
         }
 
-        Source wears = SourceOf(Quantities.DamperWear);
-        AddAgeing(
-            c => c.DamperNsPerM, ages: true, rates, conditions, wears,
-            (rate, condition, wear, ageKm, to) =>
+        ImmutableArray<AgeingPart> wears = PartsOf(Quantities.DamperWear, scenario.Age?.DamperWear);
+        ImmutableArray<Source> sources = [rates, conditions, .. wears.Select(w => SourceOf(w.Rate))];
+        bool isSure = sources[2..].All(s => s.IsConstant);
+        Add(
+            c => c.DamperNsPerM,
+            (inputs, ageKm, to) =>
             {
                 (double of, double left) = (0, 1);
                 for (int i = 0; i < to.Length; i++)
                 {
-                    double age = Age(ageKm, i);
-                    if (!wears.IsConstant || age != of)
+                    double age = AgeKm(ageKm, i);
+                    if (!isSure || age != of)
                     {
-                        (of, left) = (age, Math.Pow(1 - wear[i], age));
+                        (of, left) = (age, 1);
+                        for (int part = 0; part < wears.Length; part++)
+                        {
+                            left *= Math.Pow(1 - inputs[2 + part][i], wears[part].Driven(age) / AgeingUnitKm);
+                        }
                     }
 
-                    to[i] = 1000 * rate[i] * condition[i] * left;
+                    to[i] = 1000 * inputs[0][i] * inputs[1][i] * left;
                 }
-            });
+            },
+            ages: true, sources);
     }
+
+    // The rates of ageing that have held until now.
+    private ImmutableArray<AgeingPart> PartsOf(Quantity quantity, ImmutableArray<AgeingPart>? inHistory) =>
+        inHistory ?? (scenario.Find(quantity) is { } rate ? [AgeingPart.Always(rate)] : []);
 
     private void AddBumpStop()
     {
@@ -141,15 +153,37 @@ internal sealed class ColumnAssembly : ColumnSteps
         AddScaled(c => c.BumpStopNPerM, 1000, SourceOf(Quantities.BumpStopRate));
     }
 
-    private void AddWallLife() => Add(
-        c => c.WallLastsKm, SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate),
-        (wall, loss, rate, to) =>
-        {
-            for (int i = 0; i < to.Length; i++)
+    private void AddWallLife()
+    {
+        ImmutableArray<AgeingPart> rates = PartsOf(Quantities.CorrosionRate, scenario.Age?.Corrosion);
+        AgeingPart now = rates[^1];
+        Add(
+            c => c.WallLastsKm,
+            (inputs, _, to) =>
             {
-                to[i] = rate[i] == 0 ? double.PositiveInfinity : (wall[i] - loss[i]) / rate[i] * AgeingUnitKm;
-            }
-        });
+                for (int i = 0; i < to.Length; i++)
+                {
+                    double rate = inputs[^1][i];
+                    to[i] = rate == 0 ? double.PositiveInfinity
+                        : now.FromKm + WallLeft(inputs, rates, now.FromKm, i) / rate * AgeingUnitKm;
+                }
+            },
+            ages: false, WallSources(rates));
+    }
+
+    private ImmutableArray<Source> WallSources(ImmutableArray<AgeingPart> rates) =>
+        [SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), .. rates.Select(r => SourceOf(r.Rate))];
+
+    private static double WallLeft(double[][] inputs, ImmutableArray<AgeingPart> rates, double ageKm, int row)
+    {
+        double left = inputs[0][row] - inputs[1][row];
+        for (int part = 0; part < rates.Length; part++)
+        {
+            left -= rates[part].Driven(ageKm) / AgeingUnitKm * inputs[2 + part][row];
+        }
+
+        return left;
+    }
 
     /// <summary>The section modulus: of the wall that is left where the shape has one.</summary>
     private Source AddSection()
@@ -159,16 +193,17 @@ internal sealed class ColumnAssembly : ColumnSteps
             return SourceOf(Quantities.SectionModulus);
         }
 
-        Source walls = AddAgeing(
-            c => c.WallLeftMm, scenario.Find(Quantities.CorrosionRate) is not null,
-            SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate),
-            (wall, loss, rate, ageKm, to) =>
+        ImmutableArray<AgeingPart> rates = PartsOf(Quantities.CorrosionRate, scenario.Age?.Corrosion);
+        Source walls = Add(
+            c => c.WallLeftMm,
+            (inputs, ageKm, to) =>
             {
                 for (int i = 0; i < to.Length; i++)
                 {
-                    to[i] = wall[i] - loss[i] - (Age(ageKm, i) * rate[i]);
+                    to[i] = WallLeft(inputs, rates, AgeKm(ageKm, i), i);
                 }
-            });
+            },
+            ages: !rates.IsEmpty, WallSources(rates));
         if (scenario.Shape == SectionShape.Tube)
         {
             return Add(c => c.SectionModulusMm3, SourceOf(Quantities.OutsideDiameter), walls, (diameter, left, to) =>
@@ -202,12 +237,14 @@ internal sealed class ColumnAssembly : ColumnSteps
             }
         });
 
-    private static double Age(double[] km, int row) => km.Length == 0 ? 0 : km[row] / AgeingUnitKm;
+    private static double AgeKm(double[] km, int row) => km.Length == 0 ? 0 : km[row];
 
     private void AddLeg(int leg)
     {
         Leg stated = scenario.Legs[leg];
-        AddScaled(c => c.Legs[leg].Share, 1, SourceOf($"legs.{stated.Name}.share", stated.Share));
+        AddScaled(
+            c => c.Legs[leg].Share, 1,
+            scenario.MixConcentration is null ? Source.Sure(stated.Share) : SourceOf($"legs.{stated.Name}.share", stated.Share));
         AddScaledProduct(
             c => c.Legs[leg].SpeedMPerS, KmPerHourToMPerS, SourceOf(Quantities.Speed, leg), SourceOf(Quantities.SpeedFactor));
         if (stated.RoadClass is { } letter)

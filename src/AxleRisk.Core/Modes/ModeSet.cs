@@ -14,6 +14,7 @@ public sealed class ModeSet
         Further = FurtherMode.Of(scenario);
         Modes = [FailureMode.Fatigue, .. Further.Select(m => m.Mode)];
         Wears = Has(Quantities.DamperWear);
+        IsInStretches = scenario.Age is not null || !Stretches.Of(scenario).IsEmpty;
         Ages = Wears || Has(Quantities.CorrosionRate);
         Layout = new DamageLayout(scenario.Legs.Length)
         {
@@ -29,8 +30,11 @@ public sealed class ModeSet
     /// <summary>Whether something wears or corrodes with distance.</summary>
     public bool Ages { get; }
 
-    /// <summary>Whether fatigue is the only mode and nothing ages: life is a scale over one damage per km.</summary>
-    public bool IsPlain => Modes.Length == 1 && !Ages;
+    /// <summary>Whether its use is one of stretches, or holds in one of them alone.</summary>
+    internal bool IsInStretches { get; }
+
+    /// <summary>Whether fatigue is the only mode and nothing changes with distance: life is a scale over one damage per km.</summary>
+    public bool IsPlain => Modes.Length == 1 && !Ages && !IsInStretches;
 
     /// <summary>Whether the ride changes with distance, and not the stress alone.</summary>
     internal bool Wears { get; }

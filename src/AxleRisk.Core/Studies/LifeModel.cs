@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Modes;
@@ -25,6 +26,7 @@ public sealed class LifeModel
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
     private readonly RateEvaluation? rates;
+    private readonly HistoryEvaluation? history;
     private readonly EventRates events;
     private readonly DamageRatio damageRatio;
     private readonly ColumnSteps.Source minerSum;
@@ -58,7 +60,9 @@ public sealed class LifeModel
             _ => CountingMethod.Dirlik,
         };
         events = new EventRates(scenario, assembly, curves);
-        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, assembly, events, damageRatio);
+        var lives = new FirstFailures(Modes, assembly);
+        history = Stretches.Of(scenario).IsEmpty ? null : new HistoryEvaluation(scenario, Factors, lives);
+        rates = Modes.IsPlain || history is not null ? null : new RateEvaluation(scenario, Modes, assembly, events, damageRatio, lives);
     }
 
     /// <summary>The scenario.</summary>
@@ -79,14 +83,21 @@ public sealed class LifeModel
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
     public Workspace CreateWorkspace(int capacity)
     {
+        ImmutableArray<Workspace> stretches = history?.CreateWorkspaces(capacity) ?? [];
         var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout), CreateRates(capacity));
+            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout),
+            history is null ? CreateRates(capacity) : history.Join([.. stretches.Select(s => s.Rates!)], capacity))
+        { Stretches = stretches };
         workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
         return workspace;
     }
 
     /// <summary>Rates of <paramref name="capacity"/> rows; null where fatigue is all there is and nothing ages.</summary>
-    internal LifeRates? CreateRates(int capacity) => rates?.CreateRates(capacity);
+    internal LifeRates? CreateRates(int capacity) => history?.CreateRates(capacity) ?? rates?.CreateRates(capacity);
+
+    /// <summary>The model whose details are told of, and its workspace: of a history the last stretch, else this.</summary>
+    internal (LifeModel Model, Workspace Workspace) Told(Workspace workspace) =>
+        history is null ? (this, workspace) : (history.Last, workspace.Stretches[^1]);
 
     /// <summary>Factor columns of <paramref name="capacity"/> rows.</summary>
     public double[][] CreateColumns(int capacity) => Workspace.Columns(Factors.ColumnNames.Length, capacity);
@@ -106,8 +117,14 @@ public sealed class LifeModel
     /// earliest; of a vehicle that ages, damages are means up to the required distance.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
-        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
         FillScale(values, count, workspace.Scale);
+        if (history is not null)
+        {
+            history.Evaluate(values, count, workspace);
+            return;
+        }
+
+        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
         if (rates is not null)
         {
             rates.Evaluate(values, count, workspace);
@@ -209,7 +226,7 @@ public sealed class LifeModel
     {
         if (source.Column is { } column)
         {
-            values[column].AsSpan(0, to.Length).CopyTo(to);
+            VectorColumns.Scale(values[column].AsSpan(0, to.Length), source.Scale, to);
         }
         else
         {
@@ -218,5 +235,5 @@ public sealed class LifeModel
     }
 
     internal static double At(ColumnSteps.Source source, double[][] values, int row) =>
-        source.Column is { } column ? values[column][row] : source.Constant;
+        source.Column is { } column ? source.Scale * values[column][row] : source.Constant;
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
@@ -16,15 +15,18 @@ internal sealed class RateEvaluation
     private readonly EventRates events;
     private readonly DamageRatio damageRatio;
     private readonly AgeGrid ages;
-    private readonly double requiredKm;
-    private readonly ImmutableArray<ColumnSteps.Source> scatters;
+    private readonly double meanFromKm;
+    private readonly double meanToKm;
+    private readonly FirstFailures lives;
 
-    public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, EventRates events, DamageRatio damageRatio)
+    public RateEvaluation(
+        Scenario scenario, ModeSet modes, ColumnAssembly assembly, EventRates events, DamageRatio damageRatio, FirstFailures lives)
     {
-        (this.modes, this.assembly, requiredKm) = (modes, assembly, scenario.RequiredKm);
+        (this.modes, this.assembly, this.lives) = (modes, assembly, lives);
         (this.events, this.damageRatio) = (events, damageRatio);
-        ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
-        scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.Scatter))];
+        ages = AgeGrid.Of(modes.Ages, scenario.RequiredKm, scenario.Age);
+        meanFromKm = scenario.Age?.FromKm ?? 0;
+        meanToKm = Math.Min(scenario.Age?.ToKm ?? double.PositiveInfinity, scenario.RequiredKm);
     }
 
     /// <summary>Rates of one thread.</summary>
@@ -51,8 +53,8 @@ internal sealed class RateEvaluation
         }
 
         rates.FillCurves(count);
-        FillMean(count, workspace, rates.Curves[0]);
-        FillLives(values, count, workspace, rates);
+        FillMean(count, workspace, rates);
+        lives.Fill(values, count, workspace);
     }
 
     /// <summary>Damage by leg, and the rates of every mode as those of the first age, of rows each as old as the workspace says.</summary>
@@ -74,7 +76,7 @@ internal sealed class RateEvaluation
             assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, workspace.AgeKm);
         }
 
-        double[] damage = rates.Curves[0].Rates[age];
+        double[] damage = rates.OfFatigue[age];
         workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
         events.Add(values, count, workspace.Damage, damageByLeg, damage, rates.FurtherAtAge[age]);
         damageRatio.Apply(values, count, damageByLeg, damage);
@@ -86,7 +88,7 @@ internal sealed class RateEvaluation
         workspace.AgeKm.AsSpan(0, count).Fill(ages.Km[age]);
         EvaluateAged(values, count, workspace, age, workspace.AgedByLeg, sameRide: age + 1 < ages.Km.Length && !modes.Wears);
         double weight = ages.MeanWeights[age];
-        for (int leg = 0; weight > 0 && leg < workspace.AgedByLeg.Length; leg++)
+        for (int leg = 0; weight != 0 && leg < workspace.AgedByLeg.Length; leg++)
         {
             double[] mean = workspace.DamageByLeg[leg];
             double[] ofAge = workspace.AgedByLeg[leg];
@@ -94,14 +96,22 @@ internal sealed class RateEvaluation
         }
     }
 
-    // Means over the required distance; by leg they follow Simpson's rule, in the total the curve that the life follows.
-    private void FillMean(int count, Workspace workspace, AgeCurve fatigue)
+    // Means over the required distance, or as much of a stretch as lies in it; by leg they follow Simpson's rule, in the total the curve
+    // that the life follows.
+    private void FillMean(int count, Workspace workspace, LifeRates rates)
     {
-        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
-        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
+        if (!modes.Ages || !(meanToKm > meanFromKm))
+        {
+            rates.OfFatigue[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
+        }
+        else
+        {
+            rates.Curves[0].FillUsed(count, meanToKm, workspace.DamagePerKm);
+            VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / (meanToKm - meanFromKm), workspace.DamagePerKm.AsSpan(0, count));
+        }
+
         if (!modes.Ages)
         {
-            fatigue.Rates[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
             return;
         }
 
@@ -117,26 +127,6 @@ internal sealed class RateEvaluation
             foreach (double[] leg in workspace.DamageByLeg)
             {
                 leg[row] *= part;
-            }
-        }
-    }
-
-    private void FillLives(double[][] values, int count, Workspace workspace, LifeRates rates)
-    {
-        workspace.Scale.AsSpan(0, count).CopyTo(rates.Limits);
-        rates.Curves[0].FillInverse(count, rates.Limits, rates.Lives);
-        rates.Lives.AsSpan(0, count).CopyTo(workspace.LifeKm);
-        workspace.FirstMode.AsSpan(0, count).Clear();
-        for (int mode = 0; mode < scatters.Length; mode++)
-        {
-            LifeModel.FillColumn(scatters[mode], values, rates.Limits.AsSpan(0, count));
-            rates.Curves[mode + 1].FillInverse(count, rates.Limits, rates.Lives);
-            for (int row = 0; row < count; row++)
-            {
-                if (rates.Lives[row] < workspace.LifeKm[row])
-                {
-                    (workspace.LifeKm[row], workspace.FirstMode[row]) = (rates.Lives[row], mode + 1);
-                }
             }
         }
     }

@@ -15,13 +15,14 @@ public static class BaseCaseAnalysis
         var vehicle = new OneVehicle(model);
         double medianLife = vehicle.LifeKm(f => f.Median);
         double life = vehicle.LifeKm(f => f.Nominal);
-        LegDetail[] details = model.DetailsOfFirstRow(vehicle.Workspace);
-        DamageColumns columns = vehicle.Workspace.Damage;
+        (LifeModel told, Workspace workspace) = model.Told(vehicle.Workspace);
+        LegDetail[] details = told.DetailsOfFirstRow(workspace);
+        DamageColumns columns = workspace.Damage;
         RideParameters ride = columns.RideOf(0);
         double damage = vehicle.Workspace.DamagePerKm[0];
-        ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
+        ImmutableArray<BaseLeg> legs = [.. told.Scenario.Legs.Select((leg, i) => new BaseLeg(
             leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
-            details[i].Plain.UpCrossingsPerSecond, vehicle.Workspace.DamageByLeg[i][0] / damage))];
+            details[i].Plain.UpCrossingsPerSecond, workspace.DamageByLeg[i][0] / workspace.DamagePerKm[0]))];
         // The ratio that multiplies a leg's damage multiplies that of its events.
         ImmutableArray<BaseEvent> events =
         [
@@ -39,7 +40,7 @@ public static class BaseCaseAnalysis
             StressPerKnMPa = stressPerKn,
             BodyBounceHz = Ride.BodyBounceHz(ride),
             WheelHopHz = Ride.WheelHopHz(ride),
-            Curve = DetailCurves.Nominal(model.Scenario.Detail),
+            Curve = DetailCurves.Nominal(told.Scenario.Detail),
             Legs = legs,
             Events = events,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
@@ -84,7 +85,8 @@ public static class BaseCaseAnalysis
         public int Evaluations { get; private set; }
 
         /// <summary>The events of what was evaluated last.</summary>
-        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() => model.EventsOfFirstRow(values, Workspace);
+        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() =>
+            model.Told(Workspace) is var (told, workspace) ? told.EventsOfFirstRow(values, workspace) : [];
 
         public double LifeKm(Func<Factor, ImmutableArray<double>> valuesOf)
         {

@@ -12,7 +12,7 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// </summary>
 internal sealed class TripModel
 {
-    private readonly ImmutableArray<(LifeModel Model, ImmutableArray<int> Legs)> loads;
+    private readonly ImmutableArray<VehicleLoad> loads;
     private readonly ImmutableArray<(int? Column, double Km)> distances;
     private readonly (int? Column, double Km) alreadyDriven;
 
@@ -25,10 +25,12 @@ internal sealed class TripModel
     {
         Legs = whole.Trip!.Legs.Length;
         Modes = new ModeSet(whole).Modes.Length;
-        loads = [.. TripLegScenario.Of(whole, legs).Select(s => (new LifeModel(s.Scenario, factors), s.Legs))];
         distances = [.. Enumerable.Range(0, Legs)
             .Select(l => SourceOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + l), factors))];
         alreadyDriven = SourceOf(whole.Find(TripQuantities.AlreadyDriven), factors);
+        int[] prepared = [.. legs];
+        loads = [.. VehiclesOf(whole).SelectMany(v => TripLegScenario.Of(v.Scenario, prepared)
+            .Select(s => new VehicleLoad(v.FromKm, v.ToKm, new LifeModel(s.Scenario, factors), s.Legs)))];
     }
 
     /// <summary>Prepares all legs of a trip.</summary>
@@ -60,7 +62,7 @@ internal sealed class TripModel
 
         for (int load = 0; load < loads.Length; load++)
         {
-            (LifeModel model, ImmutableArray<int> legs) = loads[load];
+            (_, _, LifeModel model, ImmutableArray<int> legs) = loads[load];
             Workspace evaluated = workspace.Loads[load];
             model.EvaluateAtAges(values, count, workspace.StartKm, evaluated);
             for (int place = 0; place < legs.Length; place++)
@@ -68,7 +70,7 @@ internal sealed class TripModel
                 for (int mode = 0; mode < Modes; mode++)
                 {
                     double[] perKm = mode == 0 ? evaluated.DamageByLeg[place] : evaluated.Rates!.FurtherAtAge[0][mode - 1];
-                    Scale(distances[legs[place]], values, count, perKm, usedByLeg[legs[place]], mode);
+                    Scale(loads[load], workspace.StartKm, distances[legs[place]], values, count, perKm, usedByLeg[legs[place]], mode);
                 }
             }
         }
@@ -83,6 +85,20 @@ internal sealed class TripModel
         }
     }
 
+    // The vehicles that may set out: as they are in the stretch that the trip begins in, all of them where that is uncertain.
+    private static IEnumerable<(double FromKm, double ToKm, Scenario Scenario)> VehiclesOf(Scenario whole)
+    {
+        ImmutableArray<StretchScenario> stretches = Stretches.VehiclesOf(whole);
+        if (stretches.IsEmpty)
+        {
+            return [(double.NegativeInfinity, double.PositiveInfinity, whole)];
+        }
+
+        Value driven = whole.Find(TripQuantities.AlreadyDriven)?.Value ?? new Value.Certain(0);
+        (double least, double most) = driven is Value.Uncertain { Distribution: var d } ? (d.Minimum, d.Maximum) : (driven.Nominal, driven.Nominal);
+        return stretches.Where(s => s.FromKm <= most && s.ToKm > least).Select(s => (s.FromKm, s.ToKm, s.Scenario));
+    }
+
     private static (int? Column, double Km) SourceOf(Input? input, FactorSet factors)
     {
         int column = input?.Value is Value.Uncertain ? factors.ColumnNames.IndexOf(input.Name) : -1;
@@ -92,16 +108,30 @@ internal sealed class TripModel
     private static double KmOf((int? Column, double Km) distance, double[][] values, int row) =>
         distance.Column is { } column ? values[column][row] : distance.Km;
 
-    private void Scale((int? Column, double Km) distance, double[][] values, int count, double[] perKm, double[] used, int mode)
+    private void Scale(
+        VehicleLoad load, double[] startKm, (int? Column, double Km) distance, double[][] values, int count, double[] perKm, double[] used,
+        int mode)
     {
         for (int row = 0; row < count; row++)
         {
+            if (!(startKm[row] >= load.FromKm && startKm[row] < load.ToKm))
+            {
+                continue;
+            }
+
             // An axle without a wall left breaks at once, but not on a road it is not driven on.
             double km = KmOf(distance, values, row);
             used[row * Modes + mode] = km == 0 ? 0 : km * perKm[row];
         }
     }
 }
+
+/// <summary>Legs driven with one load, by a vehicle whose trip begins in a stretch of its history.</summary>
+/// <param name="FromKm">Where the stretch begins, km.</param>
+/// <param name="ToKm">Where it ends, km.</param>
+/// <param name="Model">The legs as legs of use.</param>
+/// <param name="Legs">Their indices in the trip.</param>
+internal sealed record VehicleLoad(double FromKm, double ToKm, LifeModel Model, ImmutableArray<int> Legs);
 
 /// <summary>The buffers of one thread: one workspace for each load, and the distance driven before the trip.</summary>
 internal sealed record TripWorkspace(ImmutableArray<Workspace> Loads, double[] StartKm);
