@@ -19,6 +19,7 @@ internal static class BaseText
         $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
         $"body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
         $"S-N curve {Name(result.Curve)}{Place(result.Curve)}: {CurveText.Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
+        .. HistoryText.Told(result.Stretch) is { } told ? [told] : Array.Empty<string>(),
     ];
 
     private static string Name(SnCurve curve) =>

@@ -42,6 +42,9 @@ public static class Stretches
         return all.Count == 1 && changes[0].IsEmpty ? [] : all.ToImmutable();
     }
 
+    /// <summary>The distances where the use changes, km, rising.</summary>
+    public static ImmutableArray<double> BendsKm(Scenario scenario) => [.. Of(scenario).Select(s => s.ToKm).Where(double.IsFinite)];
+
     /// <summary>The scenario as it is at a distance, by itself: its factors are its own.</summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="km">The distance, km; infinite for the last stretch.</param>
@@ -62,6 +65,10 @@ public static class Stretches
     /// <summary>The uncertain inputs that stretches state anew, each once.</summary>
     internal static IEnumerable<Input> OwnInputs(Scenario scenario) =>
         Of(scenario).SelectMany(s => s.Scenario.Inputs).Where(i => IsNameOf(i.Name)).DistinctBy(i => i.Name);
+
+    /// <summary>Whether a quantity is one for the whole life, so that no stretch may change it: the Miner sum and the scatters.</summary>
+    public static bool IsOfTheWholeLife(Quantity quantity) =>
+        quantity == Quantities.MinerSum || quantity.Key.EndsWith("scatter", StringComparison.Ordinal);
 
     /// <summary>Whether an input's name is of a stretch.</summary>
     public static bool IsNameOf(string input) => input.StartsWith(Prefix, StringComparison.Ordinal);

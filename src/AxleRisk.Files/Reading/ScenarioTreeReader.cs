@@ -105,6 +105,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
         };
         scenario = scenario with { Learned = new LearnedReader(errors).Read(root.Inner("learned"), scenario) };
+        scenario = scenario with { History = new HistoryReader(errors, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
         scenario = scenario with { Measurements = new MeasurementsReader(errors, names).Read(root) };
         scenario = scenario with { Decision = new DecisionReader(errors, values).Read(root.Inner("decision"), scenario.Remedies) };

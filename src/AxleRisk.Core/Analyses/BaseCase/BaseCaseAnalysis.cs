@@ -41,6 +41,7 @@ public static class BaseCaseAnalysis
             BodyBounceHz = Ride.BodyBounceHz(ride),
             WheelHopHz = Ride.WheelHopHz(ride),
             Curve = DetailCurves.Nominal(told.Scenario.Detail),
+            Stretch = Stretches.Of(model.Scenario) is [.., var last] ? last.Place : null,
             Legs = legs,
             Events = events,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))

@@ -30,6 +30,10 @@ public sealed record BaseCaseResult
     /// <summary>The S-N curve as published (the design curve).</summary>
     public required SnCurve Curve { get; init; }
 
+    /// <summary>The place of the stretch of the history that the section, the frequencies and the legs are told of; null without a
+    /// history.</summary>
+    public int? Stretch { get; init; }
+
     /// <summary>Each leg's part.</summary>
     public required ImmutableArray<BaseLeg> Legs { get; init; }
 
