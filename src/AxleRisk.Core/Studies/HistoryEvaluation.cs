@@ -24,17 +24,23 @@ internal sealed class HistoryEvaluation
         stretches = [.. Stretches.Of(scenario).Select(s => (s.FromKm, s.ToKm, new LifeModel(s.Scenario, factors)))];
     }
 
-    /// <summary>The stretch whose details are told: the last.</summary>
+    /// <summary>The last stretch.</summary>
     public LifeModel Last => stretches[^1].Model;
 
-    /// <summary>Buffers of one thread, by stretch.</summary>
-    public ImmutableArray<Workspace> CreateWorkspaces(int capacity) => [.. stretches.Select(s => s.Model.CreateWorkspace(capacity))];
-
-    /// <summary>Joins the rates of the stretches.</summary>
-    public LifeRates Join(ImmutableArray<LifeRates> rates, int capacity) => new(rates, [.. stretches.Select(s => s.FromKm)], capacity);
+    /// <summary>Buffers of one thread; the columns of the last stretch stand for the whole.</summary>
+    public Workspace CreateWorkspace(int capacity)
+    {
+        Workspace[] own = [.. stretches.Select(s => s.Model.CreateWorkspace(capacity))];
+        return new(
+            capacity, Last.Factors.ColumnNames.Length, Last.Scenario.Legs.Length, own[^1].State,
+            Join([.. own.Select(w => w.Rates!)], capacity))
+        { Stretches = [.. own] };
+    }
 
     /// <summary>Rates of <paramref name="capacity"/> rows.</summary>
     public LifeRates CreateRates(int capacity) => Join([.. stretches.Select(s => s.Model.CreateRates(capacity)!)], capacity);
+
+    private LifeRates Join(ImmutableArray<LifeRates> rates, int capacity) => new(rates, [.. stretches.Select(s => s.FromKm)], capacity);
 
     /// <summary>Evaluates the first <paramref name="count"/> rows of a workspace whose scale is filled.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using AxleRisk.Core.Damage.Fatigue;
-using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Sampling;
@@ -20,15 +17,17 @@ public sealed class LifeModel
     /// <summary>The width in bits of the vectors that runs use on this machine and in this build; 64 where there are none.</summary>
     public static int VectorBits => 64 << (int)VectorWidths.Best;
 
+    /// <summary>From this long an evaluation a damage model is slow, microseconds: methods that spend few come first.</summary>
+    private const double SlowMicroseconds = 50;
+
+    /// <summary>What evaluations may cost where nobody says otherwise, microseconds of one core: a minute.</summary>
+    private const double UsualCost = 60e6;
+
     private const double Ln10 = 2.302585092994045684;
 
-    private readonly ColumnAssembly assembly;
-    private readonly SnCurve[] curves;
-    private readonly CountingMethod method;
+    private readonly DamageSource damage;
     private readonly RateEvaluation? rates;
     private readonly HistoryEvaluation? history;
-    private readonly EventRates events;
-    private readonly DamageRatio damageRatio;
     private readonly ColumnSteps.Source minerSum;
     private readonly ColumnSteps.Source scatter;
 
@@ -48,22 +47,18 @@ public sealed class LifeModel
         Modes = new ModeSet(scenario);
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
         Chances = new FailureChances(scenario, Factors, Modes, Scale);
-        assembly = new ColumnAssembly(scenario, Factors, Modes);
-        damageRatio = new DamageRatio(scenario, assembly);
-        minerSum = assembly.SourceOf(Quantities.MinerSum);
-        scatter = assembly.SourceOf(Quantities.LifeScatter);
-        curves = [.. DetailCurves.All(scenario.Detail).Select(c => c.Mean)];
-        method = scenario.Counting switch
-        {
-            CycleCounting.NarrowBand => CountingMethod.NarrowBand,
-            CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
-            _ => CountingMethod.Dirlik,
-        };
-        events = new EventRates(scenario, assembly, curves);
-        var lives = new FirstFailures(Modes, assembly);
+        damage = DamageSource.Of(scenario, Factors, Modes);
+        minerSum = damage.Inputs.SourceOf(Quantities.MinerSum);
+        scatter = damage.Inputs.SourceOf(Quantities.LifeScatter);
+        var lives = new FirstFailures(Modes, damage.Inputs);
         history = Stretches.Of(scenario).IsEmpty ? null : new HistoryEvaluation(scenario, Factors, lives);
-        rates = Modes.IsPlain || history is not null ? null : new RateEvaluation(scenario, Modes, assembly, events, damageRatio, lives);
+        rates = Modes.IsPlain || history is not null ? null : new RateEvaluation(scenario, Modes, damage, lives);
     }
+
+    /// <summary>
+    /// Whether an evaluation takes so long that few are to be spent: see <see cref="DamageModel.MicrosecondsPerEvaluation"/>.
+    /// </summary>
+    public bool IsSlow => Scenario.Model?.MicrosecondsPerEvaluation > SlowMicroseconds;
 
     /// <summary>The scenario.</summary>
     public Scenario Scenario { get; }
@@ -77,27 +72,28 @@ public sealed class LifeModel
     /// <summary>Its modes of failure, and whether it ages.</summary>
     public ModeSet Modes { get; }
 
+    /// <summary>The model whose details are told of: of a history that of the last stretch, else this.</summary>
+    internal LifeModel Told => history?.Last ?? this;
+
+    /// <summary>The axle's own damage model; of a history that of the last stretch, whose columns stand in the workspace.</summary>
+    /// <exception cref="StudyException">The scenario brings another.</exception>
+    internal AxleDamage Axle => Told.damage as AxleDamage ?? throw new StudyException(DamageState.AnotherModel);
+
     /// <summary>What is left to chance once the factors other than scatter are known.</summary>
     public FailureChances Chances { get; }
 
+    /// <summary>
+    /// As many evaluations as an analysis usually takes; of a slow model as many as a minute of one core allows, but not below 1,024.
+    /// </summary>
+    public long Affordable(long usual) =>
+        IsSlow ? Math.Min(usual, Math.Max(1024, (long)(UsualCost / Scenario.Model!.MicrosecondsPerEvaluation))) : usual;
+
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
-    public Workspace CreateWorkspace(int capacity)
-    {
-        ImmutableArray<Workspace> stretches = history?.CreateWorkspaces(capacity) ?? [];
-        var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout),
-            history is null ? CreateRates(capacity) : history.Join([.. stretches.Select(s => s.Rates!)], capacity))
-        { Stretches = stretches };
-        workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
-        return workspace;
-    }
+    public Workspace CreateWorkspace(int capacity) => history?.CreateWorkspace(capacity) ?? new(
+        capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, damage.CreateState(capacity), CreateRates(capacity));
 
     /// <summary>Rates of <paramref name="capacity"/> rows; null where fatigue is all there is and nothing ages.</summary>
     internal LifeRates? CreateRates(int capacity) => history?.CreateRates(capacity) ?? rates?.CreateRates(capacity);
-
-    /// <summary>The model whose details are told of, and its workspace: of a history the last stretch, else this.</summary>
-    internal (LifeModel Model, Workspace Workspace) Told(Workspace workspace) =>
-        history is null ? (this, workspace) : (history.Last, workspace.Stretches[^1]);
 
     /// <summary>Factor columns of <paramref name="capacity"/> rows.</summary>
     public double[][] CreateColumns(int capacity) => Workspace.Columns(Factors.ColumnNames.Length, capacity);
@@ -124,7 +120,7 @@ public sealed class LifeModel
             return;
         }
 
-        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
+        damage.Begin(values, count, workspace.State);
         if (rates is not null)
         {
             rates.Evaluate(values, count, workspace);
@@ -137,7 +133,7 @@ public sealed class LifeModel
 
     /// <summary>
     /// What each leg, and in further modes the use, uses up per km at an age of each row, into
-    /// <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives.
+    /// <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives. Not of a history, but of one of its stretches.
     /// </summary>
     /// <param name="values">The factor values.</param>
     /// <param name="count">Rows.</param>
@@ -145,7 +141,7 @@ public sealed class LifeModel
     /// <param name="workspace">The workspace.</param>
     internal void EvaluateAtAges(double[][] values, int count, ReadOnlySpan<double> ageKm, Workspace workspace)
     {
-        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
+        damage.Begin(values, count, workspace.State);
         if (rates is null)
         {
             EvaluatePlain(values, count, workspace);
@@ -169,7 +165,7 @@ public sealed class LifeModel
             }
             else
             {
-                FillColumn(assembly.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
+                FillColumn(damage.Inputs.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
             }
 
             for (int row = 0; row < count; row++)
@@ -195,32 +191,8 @@ public sealed class LifeModel
         }
     }
 
-    private void EvaluatePlain(double[][] values, int count, Workspace workspace)
-    {
-        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
-        events.Add(values, count, workspace.Damage, workspace.DamageByLeg, workspace.DamagePerKm, []);
-        damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
-    }
-
-    /// <summary>
-    /// The events of the first row last evaluated: leg, name, number a km of the leg, damage per km of the use without ratios.
-    /// </summary>
-    internal IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> EventsOfFirstRow(
-        double[][] values, Workspace workspace) => events.OfFirstRow(values, workspace.Damage);
-
-    /// <summary>
-    /// The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that
-    /// of strikes and without the damage ratio.
-    /// </summary>
-    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
-
-    /// <summary>The same without the strikes on a bump stop: the linear ride alone.</summary>
-    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) =>
-        ScalarKernel.LegDetails(workspace.Damage, 0, curves, method, strikes: false);
-
-    /// <summary>What the reference in time must know of the first row last evaluated.</summary>
-    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) =>
-        (curves[(int)workspace.Damage.Category[0]], method);
+    private void EvaluatePlain(double[][] values, int count, Workspace workspace) => damage.Evaluate(
+        values, count, workspace.State, [], sameRide: false, new DamageRates(workspace.DamageByLeg, workspace.DamagePerKm, []));
 
     internal static void FillColumn(ColumnSteps.Source source, double[][] values, Span<double> to)
     {

@@ -11,19 +11,15 @@ namespace AxleRisk.Core.Studies;
 internal sealed class RateEvaluation
 {
     private readonly ModeSet modes;
-    private readonly ColumnAssembly assembly;
-    private readonly EventRates events;
-    private readonly DamageRatio damageRatio;
+    private readonly DamageSource damage;
     private readonly AgeGrid ages;
     private readonly double meanFromKm;
     private readonly double meanToKm;
     private readonly FirstFailures lives;
 
-    public RateEvaluation(
-        Scenario scenario, ModeSet modes, ColumnAssembly assembly, EventRates events, DamageRatio damageRatio, FirstFailures lives)
+    public RateEvaluation(Scenario scenario, ModeSet modes, DamageSource damage, FirstFailures lives)
     {
-        (this.modes, this.assembly, this.lives) = (modes, assembly, lives);
-        (this.events, this.damageRatio) = (events, damageRatio);
+        (this.modes, this.damage, this.lives) = (modes, damage, lives);
         ages = AgeGrid.Of(modes.Ages, scenario.RequiredKm, scenario.Age);
         meanFromKm = scenario.Age?.FromKm ?? 0;
         meanToKm = Math.Min(scenario.Age?.ToKm ?? double.PositiveInfinity, scenario.RequiredKm);
@@ -71,15 +67,8 @@ internal sealed class RateEvaluation
     private void EvaluateAged(double[][] values, int count, Workspace workspace, int age, double[][] damageByLeg, bool sameRide)
     {
         LifeRates rates = workspace.Rates!;
-        if (modes.Ages)
-        {
-            assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, workspace.AgeKm);
-        }
-
-        double[] damage = rates.OfFatigue[age];
-        workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
-        events.Add(values, count, workspace.Damage, damageByLeg, damage, rates.FurtherAtAge[age]);
-        damageRatio.Apply(values, count, damageByLeg, damage);
+        var to = new DamageRates(damageByLeg, rates.OfFatigue[age], rates.FurtherAtAge[age]);
+        damage.Evaluate(values, count, workspace.State, workspace.AgeKm, sameRide, to);
     }
 
     private void EvaluateAge(int age, double[][] values, int count, Workspace workspace)
@@ -100,14 +89,15 @@ internal sealed class RateEvaluation
     // that the life follows.
     private void FillMean(int count, Workspace workspace, LifeRates rates)
     {
+        Span<double> mean = workspace.DamagePerKm.AsSpan(0, count);
         if (!modes.Ages || !(meanToKm > meanFromKm))
         {
-            rates.OfFatigue[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
+            rates.OfFatigue[0].AsSpan(0, count).CopyTo(mean);
         }
         else
         {
-            rates.Curves[0].FillUsed(count, meanToKm, workspace.DamagePerKm);
-            VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / (meanToKm - meanFromKm), workspace.DamagePerKm.AsSpan(0, count));
+            rates.Curves[0].FillUsed(count, meanToKm, mean);
+            VectorColumns.Scale(mean, 1 / (meanToKm - meanFromKm), mean);
         }
 
         if (!modes.Ages)
