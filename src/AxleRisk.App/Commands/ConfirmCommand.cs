@@ -29,7 +29,7 @@ internal static class ConfirmCommand
             int? stretch = own.StretchOf(parsed, document.Scenario);
             Scenario whole = Trip.Whole(document.Scenario);
             var model = new LifeModel(stretch is { } place ? Stretches.At(whole, whole.History[place - 1].FromKm) : whole);
-            ConfirmationQuestion question = own.Question(parsed, options.Seed);
+            ConfirmationQuestion question = own.Question(parsed, options.Seed) with { Stretch = stretch };
             (ConfirmationResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, ConfirmationAnalysis.SimulationsOf(model, question), run =>
                     ConfirmationAnalysis.Run(model, question, run), cancellation);

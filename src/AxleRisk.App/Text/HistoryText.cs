@@ -10,7 +10,8 @@ internal static class HistoryText
         : $"The history: {string.Join("; ", scenario.History.Select(s => $"{Where(s)} {What(scenario, s)}"))}.";
 
     /// <summary>Which stretch's details are told of; null where the scenario has none.</summary>
-    public static string? Told(int? place) => place is { } told ? $"legs, stresses and frequencies are those of stretch {told}, the last" : null;
+    public static string? Told(int? place) =>
+        place is { } told ? $"legs, stresses and frequencies are those of stretch {told}, the last" : null;
 
     /// <summary>Which stretch is driven in a simulation.</summary>
     public static string Driven(Scenario scenario, int place) =>
@@ -37,5 +38,6 @@ internal static class HistoryText
     };
 
     private static string Unit(Scenario scenario, Change change) => change is Change.ToValue { Value: Value.Certain }
-        && scenario.Inputs.FirstOrDefault(i => i.Name == change.Input) is { Quantity.Unit.Length: > 0 } input ? $" {input.Quantity.Unit}" : "";
+        && scenario.Inputs.FirstOrDefault(i => i.Name == change.Input) is { Quantity.Unit.Length: > 0 } input
+            ? $" {input.Quantity.Unit}" : "";
 }

@@ -28,7 +28,8 @@ public sealed class ModeTable
     public ModeTable(double requiredKm, int modes, ImmutableArray<double> bendsKm)
     {
         RequiredKm = requiredKm;
-        double[] regular = [.. Enumerable.Range(0, Nodes).Select(node => requiredKm * Math.Exp((double)(node - Reach * PerUnit) / PerUnit))];
+        double[] regular =
+            [.. Enumerable.Range(0, Nodes).Select(node => requiredKm * Math.Exp((double)(node - Reach * PerUnit) / PerUnit))];
         BendsKm = [.. bendsKm.Where(b => b > regular[0] && b < regular[^1])];
         km = [.. regular.Where(r => !BendsKm.Any(b => IsSame(r, b))).Concat(BendsKm).Order()];
         isBend = [.. km.Select(BendsKm.Contains)];

@@ -57,7 +57,8 @@ public sealed class InputColumns
     /// <param name="leg">The leg's place.</param>
     /// <param name="row">The row.</param>
     public double ShareOf(int leg, int row) =>
-        scenario.MixConcentration is not null && columnOf.TryGetValue(MixFactor.ColumnOf(scenario.Legs[leg]), out int column) ? values[column][row] : scenario.Legs[leg].Share;
+        scenario.MixConcentration is not null && columnOf.TryGetValue(MixFactor.ColumnOf(scenario.Legs[leg]), out int column)
+            ? values[column][row] : scenario.Legs[leg].Share;
 
     private double[] Times(double factor, double[] column)
     {

@@ -52,7 +52,8 @@ public static class Stretches
         Of(scenario) is { IsEmpty: false } all ? Alone(all.Last(s => s.FromKm <= km || s.FromKm == 0).Scenario) : scenario;
 
     /// <summary>A stretch's scenario with factors of its own: what it takes from another's column is in its distributions.</summary>
-    public static Scenario Alone(Scenario ofStretch) => ofStretch with { Inputs = [.. ofStretch.Inputs.Select(i => i with { OfColumn = 1 })] };
+    public static Scenario Alone(Scenario ofStretch) =>
+        ofStretch with { Inputs = [.. ofStretch.Inputs.Select(i => i with { OfColumn = 1 })] };
 
     /// <summary>
     /// The vehicle as it is in each stretch, on the roads, at the speeds and with the trip that the scenario states.
@@ -101,7 +102,8 @@ public static class Stretches
         };
     }
 
-    // What each stretch changes, in the order of the inputs' names: the same instance where it is the same, and nothing that changes nothing.
+    // What each stretch changes, in the order of the inputs' names: the same instance where it is the same, and nothing that changes
+    // nothing.
     private static ImmutableArray<Change>[] Known(Scenario scenario)
     {
         List<(Change Stated, Change Made)> seen = [];
@@ -173,12 +175,17 @@ public static class Stretches
     private static ImmutableArray<AgeingPart> Continued(ImmutableArray<AgeingPart> parts, Input? rate, double fromKm) =>
         rate is null ? []
         : parts is [.., var last] && IsSameSource(last.Rate, rate) ? parts
-        : [.. parts.Select((p, i) => i == parts.Length - 1 ? p with { ToKm = fromKm } : p), new AgeingPart(rate, fromKm, double.PositiveInfinity)];
+        :
+        [
+            .. parts.Select((p, i) => i == parts.Length - 1 ? p with { ToKm = fromKm } : p),
+            new AgeingPart(rate, fromKm, double.PositiveInfinity),
+        ];
 
     private static bool IsSameSource(Input a, Input b) =>
         a.Name == b.Name && a.OfColumn == b.OfColumn && (a.Value is Value.Uncertain ? b.Value is Value.Uncertain : a.Value == b.Value);
 
-    private static bool IsOfUse(string name) => name.StartsWith("use.", StringComparison.Ordinal) || name.StartsWith("legs.", StringComparison.Ordinal);
+    private static bool IsOfUse(string name) =>
+        name.StartsWith("use.", StringComparison.Ordinal) || name.StartsWith("legs.", StringComparison.Ordinal);
 
     private static Input? Find(Scenario scenario, string name) => scenario.Inputs.FirstOrDefault(i => i.Name == name);
 }

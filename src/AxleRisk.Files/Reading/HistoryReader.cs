@@ -71,7 +71,8 @@ internal sealed class HistoryReader(ErrorLog errors, ChangeReader changes)
         }
 
         var stretch = new Stretch(fromKm, toKm, [.. changed, .. shares]) { RenewsDampers = renewed };
-        if (AxleReader.SolidSize(scenario) is null && AxleReader.SolidSize(Remedy.Apply(scenario, new Remedy("", null, changed))) is { } size)
+        if (AxleReader.SolidSize(scenario) is null
+            && AxleReader.SolidSize(Remedy.Apply(scenario, new Remedy("", null, changed))) is { } size)
         {
             errors.Add(table.Table.At, $"axle.wall_mm must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6}) in this stretch");
             return null;

@@ -74,7 +74,7 @@ internal static class CommonForms
                 n => n.Assumed)
             .Text("caution", "what must be said beside every figure", _ => Caution.Sentence);
 
-    private static JsonForm<(Scenario Scenario, Stretch Stretch)> HistoryForm() => new JsonForm<(Scenario Scenario, Stretch Stretch)>("stretch")
+    private static JsonForm<(Scenario Scenario, Stretch Stretch)> HistoryForm() => new JsonForm<(Scenario Scenario, Stretch Stretch)>()
         .Number("from_km", "where it begins, km", s => s.Stretch.FromKm)
         .NumberOrNull("until_km", "where it ends, km; null for the last, which is open", s => s.Stretch.ToKm)
         .Texts("changes", "what is otherwise in it than the scenario states", s => HistoryText.Changes(s.Scenario, s.Stretch));

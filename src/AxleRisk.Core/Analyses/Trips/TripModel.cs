@@ -100,7 +100,8 @@ internal sealed class TripModel
             return [(double.NegativeInfinity, double.PositiveInfinity, whole)];
         }
 
-        (double least, double most) = driven is Value.Uncertain { Distribution: var d } ? (d.Minimum, d.Maximum) : (driven.Nominal, driven.Nominal);
+        (double least, double most) = driven is Value.Uncertain { Distribution: var d }
+            ? (d.Minimum, d.Maximum) : (driven.Nominal, driven.Nominal);
         return stretches.Where(s => s.FromKm <= most && s.ToKm > least).Select(s => (s.FromKm, s.ToKm, s.Scenario));
     }
 
@@ -114,8 +115,8 @@ internal sealed class TripModel
         distance.Column is { } column ? values[column][row] : distance.Km;
 
     private void Scale(
-        VehicleLoad load, double[] vehicleKm, (int? Column, double Km) distance, double[][] values, int count, double[] perKm, double[] used,
-        int mode)
+        VehicleLoad load, double[] vehicleKm, (int? Column, double Km) distance, double[][] values, int count, double[] perKm,
+        double[] used, int mode)
     {
         for (int row = 0; row < count; row++)
         {
