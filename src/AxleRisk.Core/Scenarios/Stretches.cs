@@ -52,8 +52,11 @@ public static class Stretches
         Of(scenario) is { IsEmpty: false } all ? Alone(all.Last(s => s.FromKm <= km || s.FromKm == 0).Scenario) : scenario;
 
     /// <summary>A stretch's scenario with factors of its own: what it takes from another's column is in its distributions.</summary>
-    public static Scenario Alone(Scenario ofStretch) =>
-        ofStretch with { Inputs = [.. ofStretch.Inputs.Select(i => i with { OfColumn = 1 })] };
+    private static Scenario Alone(Scenario ofStretch) => ofStretch with
+    {
+        Inputs = [.. ofStretch.Inputs.Select(i => i with { OfColumn = 1 })],
+        Age = ofStretch.Age is { DamperWear.IsEmpty: true, Corrosion.IsEmpty: true } ? null : ofStretch.Age,
+    };
 
     /// <summary>
     /// The vehicle as it is in each stretch, on the roads, at the speeds and with the trip that the scenario states.
