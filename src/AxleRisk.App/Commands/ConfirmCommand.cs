@@ -36,7 +36,9 @@ internal static class ConfirmCommand
             var record = new RunRecord(result.Evaluations, result.Evaluations, question.Seed, "plain", LifeModel.Version, result.IsPartial);
             return Task.FromResult(new Answer(
                 [
-                    .. Frame.Head(document), .. BlockLines.Of([.. ConfirmBlocks.Of(result), .. Driven(document.Scenario, stretch), .. NoteBlocks.Of(document)]), TextLine.Empty,
+                    .. Frame.Head(document),
+                    .. BlockLines.Of([.. ConfirmBlocks.Of(result), .. Driven(document.Scenario, stretch), .. NoteBlocks.Of(document)]),
+                    TextLine.Empty,
                     .. Frame.Foot(ConfirmText.Run(result), ConfirmText.Partial(result), elapsed),
                 ],
                 () => WholeDocument.Write("confirm", document, ConfirmDocument.Form, result, (record, elapsed)),

@@ -28,12 +28,12 @@ public sealed class HistoryTests
     public void Every_study_tells_of_it(string command, string scenario)
     {
         string file = File(scenario, Stretches);
-        (int exit, string output, string error) = Cli.Run(command, file, "-n", "2048");
+        (int exit, string output, string error) = Cli.Run(command, file, "-n", Rows(command));
         Assert.Equal((0, ""), (exit, error));
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
         Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
-        Assert.Contains("The history: to 50,000 km as stated; from 50,000 km on payload = normal", Flat(output), StringComparison.Ordinal);
-        JsonNode document = JsonNode.Parse(Cli.Run(command, file, "-n", "2048", "--json").Out)!;
+        Assert.Contains("The history: to 50,000 km as stated; from 50,000 km on tyre rate x 1.15, payload = normal", Flat(output), StringComparison.Ordinal);
+        JsonNode document = JsonNode.Parse(Cli.Run(command, file, "-n", Rows(command), "--json").Out)!;
         Assert.Equal([0.0, 50_000], document["history"]!.AsArray().Select(s => (double)s!["from_km"]!));
         Assert.Null(document["history"]![1]!["until_km"]);
         Assert.Equal(2, document["history"]![1]!["changes"]!.AsArray().Count);
@@ -85,7 +85,10 @@ public sealed class HistoryTests
         Assert.Equal(Table(whole), Table(merged));
     }
 
-    private static string Without(string command, string scenario) => Cli.Run(command, Cli.Shipped(scenario), "-n", "2048").Out;
+    // Few rows have the weight of the evidence.
+    private static string Rows(string command) => command == "causes" ? "65536" : "2048";
+
+    private static string Without(string command, string scenario) => Cli.Run(command, Cli.Shipped(scenario), "-n", Rows(command)).Out;
 
     private static string File(string scenario, string more)
     {

@@ -28,7 +28,7 @@ public class HistoryReadingTests
         Assert.Equal(40, second.Find(Quantities.Speed, 1)!.Value.Nominal);
         Assert.Equal(["F"], second.Detail.Categories.AsEnumerable());
         Assert.Equal([0.5, 0.5], second.Legs.Select(l => l.Share));
-        Assert.Equal((300, 300), (Stretches.At(scenario, 0).Find(Quantities.TyreRate)!.Value.Nominal, third.Find(Quantities.TyreRate)!.Value.Nominal));
+        Assert.All([Stretches.At(scenario, 0), third], s => Assert.Equal(300, s.Find(Quantities.TyreRate)!.Value.Nominal));
         Assert.Equal(0.75, third.Legs[0].Share, 1e-12);
         Assert.Equal("history.3.vehicle.payload_kg", Assert.Single(new LifeModel(scenario).Factors.Factors, f => Stretches.IsNameOf(f.Name)).Name);
         Assert.Equal("payload in stretch 3", scenario.LabelOf("history.3.vehicle.payload_kg"));
@@ -43,7 +43,7 @@ public class HistoryReadingTests
     [InlineData("[[history]]\n", "a.toml(31,1): history.until_km is missing: only the last stretch is open")]
     [InlineData("until_km = 9\n",
         "a.toml(32,1): the last stretch of the history has no until_km: it is open, and says what follows; add a [[history]] behind it")]
-    [InlineData("change = { 'vehicle.tyre' = 8 }\n", "a.toml(32,12): there is no input \"vehicle.tyre\"; did you mean \"vehicle.tyre_n_per_mm\"?")]
+    [InlineData("change = { 'vehicle.tyre_n_mm' = 8 }\n", "a.toml(32,12): there is no input \"vehicle.tyre_n_mm\"; did you mean \"vehicle.tyre_n_per_mm\"?")]
     [InlineData("change = { 'required_km' = 8 }\n", "a.toml(32,12): there is no input \"required_km\"")]
     [InlineData("change = { 'fatigue.miner_sum' = 0.5 }\n",
         "a.toml(32,10): fatigue.miner_sum cannot change in a stretch: it is one for the whole life of an axle")]
@@ -61,7 +61,7 @@ public class HistoryReadingTests
     [InlineData("renewed = 'tyres'\n", "a.toml(32,11): history.renewed lists what is renewed, \"dampers\", not \"tyres\"")]
     [InlineData("renewed = 'dampers'\n",
         "a.toml(32,1): history.renewed = \"dampers\" needs vehicle.damper_wear_per_100000_km: dampers that do not wear need no renewal; another damper stands under change")]
-    [InlineData("from_km = 3\n", "a.toml(32,1): unknown key \"from_km\" in history")]
+    [InlineData("from_km = 3\n", "a.toml(32,1): unknown key \"from_km\" in history; possible: until_km, change, shares, renewed")]
     public void A_wrong_history_is_named_where_it_stands(string rest, string expected) =>
         Assert.Equal([expected], Good.ErrorsOf(Good.Text + "[[history]]\n" + rest));
 

@@ -6,7 +6,8 @@ namespace AxleRisk.Core.Tests.Fixtures;
 internal static class Histories
 {
     /// <summary>A scenario that is as it states to a distance, and then changed.</summary>
-    public static Scenario From(Scenario scenario, double km, params Change[] changes) => Of(scenario, ([], km), (changes, double.PositiveInfinity));
+    public static Scenario From(Scenario scenario, double km, params Change[] changes) =>
+        Of(scenario, ([], km), (changes, double.PositiveInfinity));
 
     /// <summary>A scenario with stretches: what each changes, and where it ends.</summary>
     public static Scenario Of(Scenario scenario, params (Change[] Changes, double ToKm)[] stretches) => scenario with

@@ -94,7 +94,8 @@ public sealed class StretchesTests
         }
     }
 
-    // The rate at an age by a vehicle that does not age and has what is left of damper and wall then; Simpson's rule with 40 steps a stretch.
+    // The rate at an age by a vehicle that does not age and has what is left of damper and wall then; Simpson's rule with 40
+    // steps a stretch.
     // 0.1 %; without renewal the rate has its least between two ages, and the curve keeps between its ends: 0.34 % there.
     [Theory]
     [InlineData(false, 30_000, 4e-3)]
@@ -191,7 +192,8 @@ public sealed class StretchesTests
     {
         double at = 1_000 * (1 + (bend.Get % 300)), between = at + (500 * (1 + (cut.Get % 300)));
         Scenario one = Histories.From(Loaded, at, OtherUse);
-        Scenario two = Histories.Of(Loaded, ([], at / 2), ([], at), (OtherUse, between), ([.. OtherUse.Reverse()], double.PositiveInfinity));
+        Scenario two = Histories.Of(
+            Loaded, ([], at / 2), ([], at), (OtherUse, between), ([.. OtherUse.Reverse()], double.PositiveInfinity));
         Assert.Equal(2, Stretches.Of(two).Length);
         Assert.Equal(Evaluated(one).LifeKm, Evaluated(two).LifeKm);
         Change[] nearly = [.. OtherUse.Select(c => c is Change.Times t ? t with { Factor = t.Factor * (1 + 1e-15) } : c)];
@@ -204,7 +206,8 @@ public sealed class StretchesTests
     [Fact]
     public void With_ageing_a_cut_changes_no_more_than_the_curve_between_its_ages()
     {
-        Scenario ageing = ThreeModes.With(Loaded, (Quantities.DamperWear, new Value.Certain(0.4)), (Quantities.CorrosionRate, new Value.Certain(0.5)));
+        Scenario ageing = ThreeModes.With(
+            Loaded, (Quantities.DamperWear, new Value.Certain(0.4)), (Quantities.CorrosionRate, new Value.Certain(0.5)));
         Scenario cut = Histories.Of(ageing, ([], 20_000), ([], double.PositiveInfinity));
         Assert.Equal(Evaluated(ageing).LifeKm, Evaluated(cut).LifeKm);
         Scenario nearly = Histories.From(ageing, 20_000, new Change.ToValue("vehicle.payload_kg", new Value.Certain(100 * (1 + 1e-12))));
