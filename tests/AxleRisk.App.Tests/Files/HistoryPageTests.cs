@@ -32,7 +32,7 @@ public class HistoryPageTests
         });
         double[] told = [.. Regex.Match(Page, $@"\| {row} \|(.*)\|").Groups[1].Value.Split('|')
             .Select(c => double.Parse(Regex.Match(c, @"[\d.,]+").Value, NumberStyles.Number, CultureInfo.InvariantCulture))];
-        Assert.Equal(told[0], (double)Json("base", file)["life_km"]!, 50);
+        Assert.Equal(told[0], (double)Json("base", file)["life_km"]!, 50.0);
 
         // 16,384 vehicles; the page has those of the usual number.
         JsonNode[] risks = [.. Json("risk", file, "-n", "16384", "--distances", "50000,120000,200000")["failure_probability"]!.AsArray().OfType<JsonNode>()];
