@@ -82,6 +82,7 @@ public static class ScenarioFormat
             FormatParts.OneOf(FieldFormat.Gauges),
             FormatParts.OneOf(LearnedFormat.Learned),
             FormatParts.Many(RemedyFormat.Remedy, RemedyFormat.Most, "remedies"),
+            FormatParts.Many(HistoryFormat.Stretch, HistoryFormat.Most, "stretches"),
             FormatParts.OneOf(TripFormat.Trip),
             FormatParts.OneOf(FleetFormat.Fleet),
             FormatParts.OneOf(DecisionFormat.Decision),

@@ -106,6 +106,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Field = new FieldReader(tables, names).Read(root.Inner("field")),
             Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
         };
+        scenario = scenario with { History = new HistoryReader(errors, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
         scenario = scenario with { Learned = new LearnedReader(errors).Read(root.Inner("learned"), scenario) };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
         scenario = scenario with { Measurements = new MeasurementsReader(errors, names).Read(root) };

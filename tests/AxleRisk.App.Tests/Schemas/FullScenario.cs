@@ -20,6 +20,7 @@ internal static class FullScenario
         tyre_n_per_mm = 300
         bump_clearance_mm = 90
         bump_stop_n_per_mm = 200
+        damper_wear_per_100000_km = 0.2
 
         [axle]
         lever_arm_mm = 240
@@ -117,6 +118,15 @@ internal static class FullScenario
         [[remedies]]
         name = "slower"
         change = { legs.gravel.speed_km_per_h = { times = 0.8 }, "legs.gravel.events.pothole.per_km" = 0.2 }
+
+        [[history]]
+        until_km = 20000
+        change = { "vehicle.tyre_n_per_mm" = { times = 0.9 }, "detail.environment" = "air" }
+
+        [[history]]
+        change = { "vehicle.payload_kg" = 200 }
+        shares = [0.5, 0.5]
+        renewed = ["dampers"]
 
         [trip]
         already_driven_km = 1000
@@ -262,5 +272,5 @@ internal static class FullScenario
         source = "a test"
         """;
 
-    private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "remedies", "trip.remedies"];
+    private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "history", "remedies", "trip.remedies"];
 }

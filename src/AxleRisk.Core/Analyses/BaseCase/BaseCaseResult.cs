@@ -49,6 +49,10 @@ public sealed record BaseAxle
     /// <summary>Every checked section, the first before the others; empty where there is one alone.</summary>
     public ImmutableArray<BaseSection> Sections { get; init; } = [];
 
+    /// <summary>The place of the stretch of the history that the section, the frequencies and the legs are told of; null without a
+    /// history.</summary>
+    public int? Stretch { get; init; }
+
     /// <summary>Each leg's part.</summary>
     public required ImmutableArray<BaseLeg> Legs { get; init; }
 

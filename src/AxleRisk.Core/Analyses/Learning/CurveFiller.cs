@@ -14,7 +14,8 @@ internal sealed class CurveFiller
     /// <summary>Standard deviation of ln life over which counted lives are spread where nothing is left to chance.</summary>
     public const double CountedSpread = 0.1;
 
-    private const double DifferenceOfLn = 1e-3;
+    /// <summary>Half of the difference of ln distance that gives a density.</summary>
+    public const double DifferenceOfLn = 1e-3;
     private const double InverseSqrt2Pi = 0.3989422804014327;
 
     private readonly LifeModel model;
