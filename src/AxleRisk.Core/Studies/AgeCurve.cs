@@ -150,7 +150,7 @@ internal sealed class AgeCurve : UsageCurve
     /// <inheritdoc/>
     public override void FillInverse(int count, double[] targets, double[] km)
     {
-        if (start.Length == 0 && endsKm is null)
+        if (start.Length == 0 && endsKm is null && ages.StepKm[0] == 0)
         {
             VectorColumns.Quotient(targets.AsSpan(0, count), Rates[^1].AsSpan(0, count), km.AsSpan(0, count));
             return;
