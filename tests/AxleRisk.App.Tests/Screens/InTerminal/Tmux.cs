@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using AxleRisk.App.Tests.Commands;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Screens.InTerminal;
