@@ -82,6 +82,15 @@ public sealed record Scenario
     /// <summary>Measurements that could still be made, in file order.</summary>
     public ImmutableArray<PlannedMeasurement> Measurements { get; init; } = [];
 
+    /// <summary>How deep the crack is on the way to the end of life; null where the scenario does not say.</summary>
+    public Crack? Crack { get; init; }
+
+    /// <summary>The ways of looking for the crack, in file order.</summary>
+    public ImmutableArray<InspectionMethod> Inspections { get; init; } = [];
+
+    /// <summary>What an inspection plan is judged by.</summary>
+    public InspectionTerms InspectionTerms { get; init; } = InspectionTerms.None;
+
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);
