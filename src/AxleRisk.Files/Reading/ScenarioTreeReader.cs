@@ -68,6 +68,10 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         }
 
         BearingKind? bearing = new ModesReader(errors, quantities, inputs).Read(root);
+        CrackReader cracks = new(errors, quantities, inputs);
+        Crack? crack = cracks.Read(root);
+        ImmutableArray<InspectionMethod> inspections = cracks.ReadMethods(root, requiredKm);
+        InspectionTerms terms = CrackReader.ReadTerms(root.Inner("inspection_plan"));
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TripReader trips = new(errors, values, inputs, legs);
         TableReader? tripTable = root.Inner("trip");
@@ -94,6 +98,9 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
+            Crack = crack,
+            Inspections = inspections,
+            InspectionTerms = terms,
         };
         var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
         scenario = scenario with

@@ -24,6 +24,15 @@ public static class InspectAnalysis
     /// <summary>The most looks of all methods together that can be stated.</summary>
     public const int MostLooks = 64;
 
+    /// <summary>Independent groups of vehicles, whose sums have the intervals.</summary>
+    public const int Groups = InspectionRows.Groups;
+
+    /// <summary>The vehicles of a group that plans are sought on; their figures are then told of all.</summary>
+    public const int PlanVehiclesOfGroup = InspectionPlanner.VehiclesOfGroup;
+
+    /// <summary>The most looks of a plan made.</summary>
+    public const int MostPlannedLooks = InspectionPlanner.MostLooks;
+
     // The parts of the way that the failure probability is told at.
     private const int Tellings = 8;
 
