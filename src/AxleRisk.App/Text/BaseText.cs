@@ -16,9 +16,9 @@ internal static class BaseText
     public static IReadOnlyList<string> Facts(BaseCaseResult result) =>
     [
         $"every factor at its median: {Figures.Km(result.MedianFactorsLifeKm)} km",
-        $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.StressPerKnMPa)} MPa per kN of wheel force",
-        $"body bounce {result.BodyBounceHz:0.00} Hz, wheel hop {result.WheelHopHz:0.0} Hz",
-        $"S-N curve {Name(result.Curve)}{Place(result.Curve)}: {CurveText.Knees(result.Curve.KneesMPa)}; lives are on its mean curve",
+        $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.Axle!.StressPerKnMPa)} MPa per kN of wheel force",
+        $"body bounce {result.Axle!.BodyBounceHz:0.00} Hz, wheel hop {result.Axle!.WheelHopHz:0.0} Hz",
+        $"S-N curve {Name(result.Axle!.Curve)}{Place(result.Axle!.Curve)}: {CurveText.Knees(result.Axle!.Curve.KneesMPa)}; lives are on its mean curve",
     ];
 
     private static string Name(SnCurve curve) =>
@@ -29,7 +29,7 @@ internal static class BaseText
     public static TextTable LegTable(BaseCaseResult result)
     {
         var table = new TextTable("leg", "share", "km/h", "stress RMS MPa", "cycles/s", "of damage");
-        foreach (BaseLeg leg in result.Legs)
+        foreach (BaseLeg leg in result.Axle!.Legs)
         {
             table.Add(
                 leg.Name, Figures.Share(leg.Share), Figures.Number(leg.SpeedKmPerH), Figures.Number(leg.StressRmsMPa),
@@ -42,7 +42,7 @@ internal static class BaseText
     public static TextTable EventTable(BaseCaseResult result)
     {
         var table = new TextTable("event", "<leg", "a km", "of leg's damage", "of all damage");
-        foreach (BaseEvent e in result.Events)
+        foreach (BaseEvent e in result.Axle!.Events)
         {
             table.Add(e.Name, e.Leg, Figures.Number(e.PerKm), Figures.Share(e.ShareOfLeg), Figures.Share(e.Share));
         }

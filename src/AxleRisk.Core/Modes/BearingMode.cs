@@ -7,7 +7,7 @@ namespace AxleRisk.Core.Modes;
 
 /// <summary>Fatigue of the wheel bearing; on where the scenario has one.</summary>
 /// <param name="exponent">Its life exponent.</param>
-internal sealed class BearingMode(double exponent) : FurtherMode
+internal sealed class BearingMode(double exponent) : AxleMode
 {
     /// <summary>Its name.</summary>
     public static FailureMode Name { get; } = new("bearing", "wheel bearing");

@@ -38,9 +38,9 @@ internal sealed class ColumnAssembly : ColumnSteps
             AddWallLife();
         }
 
-        for (int mode = 0; mode < modes.Further.Length; mode++)
+        for (int mode = 0; mode < modes.OfAxle.Length; mode++)
         {
-            modes.Further[mode].AddColumns(this, mode);
+            modes.OfAxle[mode].AddColumns(this, mode);
         }
 
         for (int leg = 0; leg < scenario.Legs.Length; leg++)

@@ -9,7 +9,7 @@ namespace AxleRisk.Core.Modes;
 /// Steps that fill the damage model's columns, one after the other, each from columns of the sample, certain numbers and columns
 /// filled before. A column that no factor reaches is filled once, when a worker starts.
 /// </summary>
-internal abstract class ColumnSteps(Scenario scenario, FactorSet factors)
+internal class ColumnSteps(Scenario scenario, FactorSet factors)
 {
     private readonly Dictionary<string, int> columnOf =
         factors.ColumnNames.Select((name, i) => (name, i)).ToDictionary(x => x.name, x => x.i);

@@ -10,16 +10,17 @@ public sealed class ModeSet
 {
     internal ModeSet(Scenario scenario)
     {
-        bool Has(Quantity quantity) => scenario.Find(quantity) is not null;
-        Further = FurtherMode.Of(scenario);
+        bool Has(Quantity quantity) => scenario.Model is null && scenario.Find(quantity) is not null;
+        OfAxle = scenario.Model is null ? AxleMode.Of(scenario) : [];
+        Further = scenario.Model is { } own ? [.. own.FurtherModes.Select(m => new OwnMode(m))] : [.. OfAxle];
         Modes = [FailureMode.Fatigue, .. Further.Select(m => m.Mode)];
         Wears = Has(Quantities.DamperWear);
-        Ages = Wears || Has(Quantities.CorrosionRate);
+        Ages = scenario.Model?.Ages ?? (Wears || Has(Quantities.CorrosionRate));
         Layout = new DamageLayout(scenario.Legs.Length)
         {
             HasBumpStop = Has(Quantities.BumpClearance),
             Corrodes = Has(Quantities.CorrosionRate) && scenario.Shape != SectionShape.Given,
-            Modes = [.. Further.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
+            Modes = [.. OfAxle.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
         };
     }
 
@@ -38,6 +39,9 @@ public sealed class ModeSet
     /// <summary>The modes beside fatigue.</summary>
     internal ImmutableArray<FurtherMode> Further { get; }
 
-    /// <summary>What of the damage model is asked for.</summary>
+    /// <summary>Those of them that are modes of the axle's own damage model: all, unless the scenario brings another.</summary>
+    internal ImmutableArray<AxleMode> OfAxle { get; }
+
+    /// <summary>What of the axle's damage model is asked for.</summary>
     internal DamageLayout Layout { get; }
 }

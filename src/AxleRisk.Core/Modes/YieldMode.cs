@@ -6,7 +6,7 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Modes;
 
 /// <summary>First yield of the housing under the largest load; on where a yield strength is stated.</summary>
-internal sealed class YieldMode : FurtherMode
+internal sealed class YieldMode : AxleMode
 {
     /// <summary>Its name.</summary>
     public static FailureMode Name { get; } = new("yield", "first yield");

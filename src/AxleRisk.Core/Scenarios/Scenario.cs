@@ -46,6 +46,9 @@ public sealed record Scenario
     /// <summary>How stress cycles are counted in the frequency domain.</summary>
     public CycleCounting Counting { get; init; } = CycleCounting.Dirlik;
 
+    /// <summary>The damage model of a scenario made in code; null for the axle's own, which every scenario file has.</summary>
+    public DamageModel? Model { get; init; }
+
     /// <summary>
     /// Every scalar in use, in the order of <see cref="Quantities.All"/> and, for quantities of a leg, of <see cref="Legs"/>.
     /// Quantities that do not apply (the box of a tube, the class factor of a leg with a stated roughness) are absent.
@@ -90,6 +93,27 @@ public sealed record Scenario
 
     /// <summary>What an inspection plan is judged by.</summary>
     public InspectionTerms InspectionTerms { get; init; } = InspectionTerms.None;
+
+    /// <summary>A scenario of a damage model made in code.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="title">The title, one line.</param>
+    /// <param name="requiredKm">The distance it must last, km.</param>
+    /// <param name="inputs">What the model reads, and Miner sum and scatter of life where they are not the defaults.</param>
+    /// <param name="legs">The legs of use; one of everything where none are given.</param>
+    public static Scenario Of(DamageModel model, string title, double requiredKm, IEnumerable<Input> inputs, params IEnumerable<Leg> legs)
+    {
+        ImmutableArray<Leg> stated = [.. legs];
+        return new Scenario
+        {
+            Title = title,
+            RequiredKm = requiredKm,
+            Model = model,
+            Inputs = [.. inputs],
+            Legs = stated.IsEmpty ? [new Leg("use", null, 1)] : stated,
+            Shape = SectionShape.Given,
+            Detail = new Detail(Detail.OwnCatalogue, [Detail.OwnCategory], [1]),
+        };
+    }
 
     /// <summary>The input of a quantity, for a leg where the quantity is the legs'; null where it does not apply.</summary>
     public Input? Find(Quantity quantity, int? leg = null) =>

@@ -1,5 +1,3 @@
-using AxleRisk.Core.Damage.Fatigue;
-using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Sampling;
@@ -19,14 +17,16 @@ public sealed class LifeModel
     /// <summary>The width in bits of the vectors that runs use on this machine and in this build; 64 where there are none.</summary>
     public static int VectorBits => 64 << (int)VectorWidths.Best;
 
+    /// <summary>From this long an evaluation a damage model is slow, microseconds: methods that spend few come first.</summary>
+    private const double SlowMicroseconds = 50;
+
+    /// <summary>What evaluations may cost where nobody says otherwise, microseconds of one core: a minute.</summary>
+    private const double UsualCost = 60e6;
+
     private const double Ln10 = 2.302585092994045684;
 
-    private readonly ColumnAssembly assembly;
-    private readonly SnCurve[] curves;
-    private readonly CountingMethod method;
+    private readonly DamageSource damage;
     private readonly RateEvaluation? rates;
-    private readonly EventRates events;
-    private readonly DamageRatio damageRatio;
     private readonly ColumnSteps.Source minerSum;
     private readonly ColumnSteps.Source scatter;
 
@@ -46,20 +46,16 @@ public sealed class LifeModel
         Modes = new ModeSet(scenario);
         Scale = new LifeScale(scenario, Factors, Modes.IsPlain);
         Chances = new FailureChances(scenario, Factors, Modes, Scale);
-        assembly = new ColumnAssembly(scenario, Factors, Modes);
-        damageRatio = new DamageRatio(scenario, assembly);
-        minerSum = assembly.SourceOf(Quantities.MinerSum);
-        scatter = assembly.SourceOf(Quantities.LifeScatter);
-        curves = [.. DetailCurves.All(scenario.Detail).Select(c => c.Mean)];
-        method = scenario.Counting switch
-        {
-            CycleCounting.NarrowBand => CountingMethod.NarrowBand,
-            CycleCounting.TovoBenasciutti => CountingMethod.TovoBenasciutti,
-            _ => CountingMethod.Dirlik,
-        };
-        events = new EventRates(scenario, assembly, curves);
-        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, assembly, events, damageRatio);
+        damage = DamageSource.Of(scenario, Factors, Modes);
+        minerSum = damage.Inputs.SourceOf(Quantities.MinerSum);
+        scatter = damage.Inputs.SourceOf(Quantities.LifeScatter);
+        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, damage);
     }
+
+    /// <summary>
+    /// Whether an evaluation takes so long that few are to be spent: see <see cref="DamageModel.MicrosecondsPerEvaluation"/>.
+    /// </summary>
+    public bool IsSlow => Scenario.Model?.MicrosecondsPerEvaluation > SlowMicroseconds;
 
     /// <summary>The scenario.</summary>
     public Scenario Scenario { get; }
@@ -73,17 +69,22 @@ public sealed class LifeModel
     /// <summary>Its modes of failure, and whether it ages.</summary>
     public ModeSet Modes { get; }
 
+    /// <summary>The axle's own damage model.</summary>
+    /// <exception cref="StudyException">The scenario brings another.</exception>
+    internal AxleDamage Axle => damage as AxleDamage ?? throw new StudyException(DamageState.AnotherModel);
+
     /// <summary>What is left to chance once the factors other than scatter are known.</summary>
     public FailureChances Chances { get; }
 
+    /// <summary>
+    /// As many evaluations as an analysis usually takes; of a slow model as many as a minute of one core allows, but not below 1,024.
+    /// </summary>
+    public long Affordable(long usual) =>
+        IsSlow ? Math.Min(usual, Math.Max(1024, (long)(UsualCost / Scenario.Model!.MicrosecondsPerEvaluation))) : usual;
+
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
-    public Workspace CreateWorkspace(int capacity)
-    {
-        var workspace = new Workspace(
-            capacity, Factors.ColumnNames.Length, Modes.Layout, new BatchKernel(curves, method, Modes.Layout), CreateRates(capacity));
-        workspace.AssemblyInputs = assembly.Prepare(workspace.Damage);
-        return workspace;
-    }
+    public Workspace CreateWorkspace(int capacity) => new(
+        capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, damage.CreateState(capacity), CreateRates(capacity));
 
     /// <summary>Rates of <paramref name="capacity"/> rows; null where fatigue is all there is and nothing ages.</summary>
     internal LifeRates? CreateRates(int capacity) => rates?.CreateRates(capacity);
@@ -106,7 +107,7 @@ public sealed class LifeModel
     /// earliest; of a vehicle that ages, damages are means up to the required distance.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
-        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
+        damage.Begin(values, count, workspace.State);
         FillScale(values, count, workspace.Scale);
         if (rates is not null)
         {
@@ -128,7 +129,7 @@ public sealed class LifeModel
     /// <param name="workspace">The workspace.</param>
     internal void EvaluateAtAges(double[][] values, int count, ReadOnlySpan<double> ageKm, Workspace workspace)
     {
-        assembly.Fill(values, workspace.AssemblyInputs, workspace.Damage, count);
+        damage.Begin(values, count, workspace.State);
         if (rates is null)
         {
             EvaluatePlain(values, count, workspace);
@@ -152,7 +153,7 @@ public sealed class LifeModel
             }
             else
             {
-                FillColumn(assembly.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
+                FillColumn(damage.Inputs.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
             }
 
             for (int row = 0; row < count; row++)
@@ -178,32 +179,8 @@ public sealed class LifeModel
         }
     }
 
-    private void EvaluatePlain(double[][] values, int count, Workspace workspace)
-    {
-        workspace.Kernel.Evaluate(workspace.Damage, count, workspace.DamageByLeg, workspace.DamagePerKm.AsSpan(0, count));
-        events.Add(values, count, workspace.Damage, workspace.DamageByLeg, workspace.DamagePerKm, []);
-        damageRatio.Apply(values, count, workspace.DamageByLeg, workspace.DamagePerKm);
-    }
-
-    /// <summary>
-    /// The events of the first row last evaluated: leg, name, number a km of the leg, damage per km of the use without ratios.
-    /// </summary>
-    internal IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> EventsOfFirstRow(
-        double[][] values, Workspace workspace) => events.OfFirstRow(values, workspace.Damage);
-
-    /// <summary>
-    /// The damage model's details of the first row last evaluated, when new: stress and cycle rates of each leg, damage with that
-    /// of strikes and without the damage ratio.
-    /// </summary>
-    internal LegDetail[] DetailsOfFirstRow(Workspace workspace) => ScalarKernel.LegDetails(workspace.Damage, 0, curves, method);
-
-    /// <summary>The same without the strikes on a bump stop: the linear ride alone.</summary>
-    internal LegDetail[] LinearDetailsOfFirstRow(Workspace workspace) =>
-        ScalarKernel.LegDetails(workspace.Damage, 0, curves, method, strikes: false);
-
-    /// <summary>What the reference in time must know of the first row last evaluated.</summary>
-    internal (SnCurve Curve, CountingMethod Method) FatigueOfFirstRow(Workspace workspace) =>
-        (curves[(int)workspace.Damage.Category[0]], method);
+    private void EvaluatePlain(double[][] values, int count, Workspace workspace) => damage.Evaluate(
+        values, count, workspace.State, [], sameRide: false, new DamageRates(workspace.DamageByLeg, workspace.DamagePerKm, []));
 
     internal static void FillColumn(ColumnSteps.Source source, double[][] values, Span<double> to)
     {

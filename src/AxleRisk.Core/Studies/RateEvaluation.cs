@@ -12,19 +12,16 @@ namespace AxleRisk.Core.Studies;
 internal sealed class RateEvaluation
 {
     private readonly ModeSet modes;
-    private readonly ColumnAssembly assembly;
-    private readonly EventRates events;
-    private readonly DamageRatio damageRatio;
+    private readonly DamageSource damage;
     private readonly AgeGrid ages;
     private readonly double requiredKm;
     private readonly ImmutableArray<ColumnSteps.Source> scatters;
 
-    public RateEvaluation(Scenario scenario, ModeSet modes, ColumnAssembly assembly, EventRates events, DamageRatio damageRatio)
+    public RateEvaluation(Scenario scenario, ModeSet modes, DamageSource damage)
     {
-        (this.modes, this.assembly, requiredKm) = (modes, assembly, scenario.RequiredKm);
-        (this.events, this.damageRatio) = (events, damageRatio);
+        (this.modes, this.damage, requiredKm) = (modes, damage, scenario.RequiredKm);
         ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
-        scatters = [.. modes.Further.Select(m => assembly.SourceOf(m.Scatter))];
+        scatters = [.. modes.Further.Select(m => damage.Inputs.SourceOf(m.Scatter))];
     }
 
     /// <summary>Rates of one thread.</summary>
@@ -69,15 +66,8 @@ internal sealed class RateEvaluation
     private void EvaluateAged(double[][] values, int count, Workspace workspace, int age, double[][] damageByLeg, bool sameRide)
     {
         LifeRates rates = workspace.Rates!;
-        if (modes.Ages)
-        {
-            assembly.FillAged(values, workspace.AssemblyInputs, workspace.Damage, count, workspace.AgeKm);
-        }
-
-        double[] damage = rates.Curves[0].Rates[age];
-        workspace.Kernel.Evaluate(workspace.Damage, count, damageByLeg, damage.AsSpan(0, count), rates.FurtherAtAge[age], sameRide);
-        events.Add(values, count, workspace.Damage, damageByLeg, damage, rates.FurtherAtAge[age]);
-        damageRatio.Apply(values, count, damageByLeg, damage);
+        var to = new DamageRates(damageByLeg, rates.Curves[0].Rates[age], rates.FurtherAtAge[age]);
+        damage.Evaluate(values, count, workspace.State, workspace.AgeKm, sameRide, to);
     }
 
     private void EvaluateAge(int age, double[][] values, int count, Workspace workspace)

@@ -1,26 +1,24 @@
 using AxleRisk.Core.Damage.Kernel;
-using AxleRisk.Core.Modes;
 
 namespace AxleRisk.Core.Studies;
 
 /// <summary>The buffers of one thread: everything a block of evaluations needs, allocated once.</summary>
 public sealed class Workspace
 {
-    internal Workspace(int capacity, int factorColumns, DamageLayout layout, BatchKernel kernel, LifeRates? rates)
+    internal Workspace(int capacity, int factorColumns, int legs, DamageState state, LifeRates? rates)
     {
         Capacity = capacity;
         Unit = Columns(factorColumns, capacity);
-        Damage = new DamageColumns(capacity, layout);
+        State = state;
         Rates = rates;
         FirstMode = new int[rates is null ? 0 : capacity];
         AgeKm = new double[rates is null ? 0 : capacity];
-        AgedByLeg = Columns(layout.Legs, rates is null ? 0 : capacity);
+        AgedByLeg = Columns(legs, rates is null ? 0 : capacity);
         Hazards = new double[capacity];
-        DamageByLeg = Columns(layout.Legs, capacity);
+        DamageByLeg = Columns(legs, capacity);
         DamagePerKm = new double[capacity];
         Scale = new double[capacity];
         LifeKm = new double[capacity];
-        Kernel = kernel;
     }
 
     /// <summary>The greatest number of rows of a block.</summary>
@@ -56,12 +54,12 @@ public sealed class Workspace
     /// <summary>Room for one mode's hazards.</summary>
     internal double[] Hazards { get; }
 
-    internal DamageColumns Damage { get; }
+    /// <summary>What the damage model keeps for the thread.</summary>
+    internal DamageState State { get; }
 
-    internal BatchKernel Kernel { get; }
-
-    /// <summary>The input columns of the assembly's steps, from <see cref="ColumnSteps.Prepare"/>.</summary>
-    internal double[][][] AssemblyInputs { get; set; } = [];
+    /// <summary>The columns of the axle's model.</summary>
+    /// <exception cref="StudyException">The scenario brings a damage model of its own.</exception>
+    internal DamageColumns Damage => State.Columns;
 
     internal static double[][] Columns(int columns, int rows)
     {

@@ -48,16 +48,16 @@ public sealed class EventRatesTests
     {
         Scenario events = With(TripCases.CertainVehicle, 0, Quantities.EventWheelLoad, 3, 0.7);
         BaseCaseResult plain = BaseCaseAnalysis.Run(new LifeModel(events));
-        BaseEvent told = Assert.Single(plain.Events);
+        BaseEvent told = Assert.Single(plain.Axle!.Events);
         double added = 0.20 * 0.7 * Damage(3 * WheelN * MPaPerN);
         Assert.Equal(added, told.Share * plain.DamagePerKm, 1e-6 * added);
-        Assert.Equal(told.Share, told.ShareOfLeg * plain.Legs[0].DamageShare, 1e-9);
+        Assert.Equal(told.Share, told.ShareOfLeg * plain.Axle.Legs[0].DamageShare, 1e-9);
         BaseCaseResult doubled = BaseCaseAnalysis.Run(new LifeModel(events with
         {
             Inputs = [.. events.Inputs, new Input("legs.leg1.damage_ratio", Quantities.LegDamageRatio, 0, new Value.Certain(2), false)],
         }));
-        Assert.Equal(told.ShareOfLeg, doubled.Events[0].ShareOfLeg, 1e-9);
-        Assert.Equal(2 * added, doubled.Events[0].Share * doubled.DamagePerKm, 1e-6 * added);
+        Assert.Equal(told.ShareOfLeg, doubled.Axle!.Events[0].ShareOfLeg, 1e-9);
+        Assert.Equal(2 * added, doubled.Axle.Events[0].Share * doubled.DamagePerKm, 1e-6 * added);
     }
 
     // The wheel's load swings to max(W + r W/2, r W): with r = 4, that is 4 W; the section takes 3 W more than its static 600 kg and half

@@ -34,7 +34,7 @@ public sealed class OwnCurveTests
         const double Slope = 3.5, Log10A = 13;
         BaseCaseResult result = BaseCaseAnalysis.Run(new LifeModel(
             With(new([Slope], [Log10A], "a test") { StandardDeviation = 0.2 }) with { Counting = CycleCounting.NarrowBand }));
-        double expected = result.Legs.Sum(l => l.Share * l.UpcrossingsPerSecond * 3600 / l.SpeedKmPerH
+        double expected = result.Axle!.Legs.Sum(l => l.Share * l.UpcrossingsPerSecond * 3600 / l.SpeedKmPerH
             * Math.Pow(2 * Math.Sqrt(2) * l.StressRmsMPa, Slope) * 1.6083594219855455 / Math.Pow(10, Log10A));
         Assert.Equal(expected, result.DamagePerKm, 2e-5 * expected);
     }
@@ -57,7 +57,7 @@ public sealed class OwnCurveTests
         {
             Workspace one = model.CreateWorkspace(1);
             model.Evaluate([.. values.Select(v => (double[])[v[row]])], 1, one);
-            LegDetail[] details = model.DetailsOfFirstRow(one);
+            LegDetail[] details = model.Axle.DetailsOfFirstRow(one.Damage, strikes: true);
             Assert.Equal(details.Sum(d => d.DamagePerKmOfUse), one.DamagePerKm[0], 1e-4 * one.DamagePerKm[0]);
         }
     }

@@ -15,33 +15,16 @@ public static class BaseCaseAnalysis
         var vehicle = new OneVehicle(model);
         double medianLife = vehicle.LifeKm(f => f.Median);
         double life = vehicle.LifeKm(f => f.Nominal);
-        LegDetail[] details = model.DetailsOfFirstRow(vehicle.Workspace);
-        DamageColumns columns = vehicle.Workspace.Damage;
-        RideParameters ride = columns.RideOf(0);
         double damage = vehicle.Workspace.DamagePerKm[0];
-        ImmutableArray<BaseLeg> legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
-            leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
-            details[i].Plain.UpCrossingsPerSecond, vehicle.Workspace.DamageByLeg[i][0] / damage))];
-        // The ratio that multiplies a leg's damage multiplies that of its events.
-        ImmutableArray<BaseEvent> events =
-        [
-            .. from e in vehicle.Events()
-               let driven = details[e.Leg].DamagePerKmOfUse + vehicle.Events().Where(o => o.Leg == e.Leg).Sum(o => o.DamagePerKm)
-               let share = e.DamagePerKm / driven
-               select new BaseEvent(model.Scenario.Legs[e.Leg].Name, e.Name, e.PerKm, share, share * legs[e.Leg].DamageShare),
-        ];
-        double stressPerKn = columns.StressPerForceMPaPerN[0] * 1000;
+        ImmutableArray<double> shares = [.. vehicle.Workspace.DamageByLeg.Select(leg => leg[0] / damage)];
+        BaseAxle? axle = model.Scenario.Model is null ? Axle(model, vehicle, shares) : null;
         return new BaseCaseResult
         {
             LifeKm = life,
             MedianFactorsLifeKm = medianLife,
             DamagePerKm = damage,
-            StressPerKnMPa = stressPerKn,
-            BodyBounceHz = Ride.BodyBounceHz(ride),
-            WheelHopHz = Ride.WheelHopHz(ride),
-            Curve = DetailCurves.Nominal(model.Scenario.Detail),
-            Legs = legs,
-            Events = events,
+            DamageShares = shares,
+            Axle = axle,
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
                 .OrderByDescending(o => o.Pull)],
             Evaluations = vehicle.Evaluations,
@@ -57,6 +40,32 @@ public static class BaseCaseAnalysis
         var vehicle = new OneVehicle(model);
         vehicle.LifeKm(f => f.Nominal);
         return vehicle.Workspace;
+    }
+
+    private static BaseAxle Axle(LifeModel model, OneVehicle vehicle, ImmutableArray<double> shares)
+    {
+        DamageColumns columns = vehicle.Workspace.Damage;
+        LegDetail[] details = model.Axle.DetailsOfFirstRow(columns, strikes: true);
+        RideParameters ride = columns.RideOf(0);
+        return new BaseAxle
+        {
+            StressPerKnMPa = columns.StressPerForceMPaPerN[0] * 1000,
+            BodyBounceHz = Ride.BodyBounceHz(ride),
+            WheelHopHz = Ride.WheelHopHz(ride),
+            Curve = DetailCurves.Nominal(model.Scenario.Detail),
+            Legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
+                leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
+                details[i].Plain.UpCrossingsPerSecond, shares[i]))],
+
+            // The ratio that multiplies a leg's damage multiplies that of its events.
+            Events =
+            [
+                .. from e in vehicle.Events()
+                   let driven = details[e.Leg].DamagePerKmOfUse + vehicle.Events().Where(o => o.Leg == e.Leg).Sum(o => o.DamagePerKm)
+                   let share = e.DamagePerKm / driven
+                   select new BaseEvent(model.Scenario.Legs[e.Leg].Name, e.Name, e.PerKm, share, share * shares[e.Leg]),
+            ],
+        };
     }
 
     private static OneAtATime Vary(OneVehicle vehicle, Factor factor, double baseLife)
@@ -84,7 +93,8 @@ public static class BaseCaseAnalysis
         public int Evaluations { get; private set; }
 
         /// <summary>The events of what was evaluated last.</summary>
-        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() => model.EventsOfFirstRow(values, Workspace);
+        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() => 
+            model.Axle.EventsOfFirstRow(values, Workspace.Damage);
 
         public double LifeKm(Func<Factor, ImmutableArray<double>> valuesOf)
         {

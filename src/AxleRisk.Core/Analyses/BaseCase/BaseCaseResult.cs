@@ -18,6 +18,22 @@ public sealed record BaseCaseResult
     /// <summary>Damage per km of use.</summary>
     public required double DamagePerKm { get; init; }
 
+    /// <summary>Each leg's share of the damage, in the scenario's order.</summary>
+    public required ImmutableArray<double> DamageShares { get; init; }
+
+    /// <summary>What the axle's own damage model says of ride and stress; null where the scenario brings another model.</summary>
+    public required BaseAxle? Axle { get; init; }
+
+    /// <summary>One factor at a time, the strongest pull first.</summary>
+    public required ImmutableArray<OneAtATime> Factors { get; init; }
+
+    /// <summary>Evaluations of the damage model spent.</summary>
+    public required int Evaluations { get; init; }
+}
+
+/// <summary>The base case as the axle's own damage model sees it.</summary>
+public sealed record BaseAxle
+{
     /// <summary>The section modulus in effect through the stress per force, MPa per kN of wheel force.</summary>
     public required double StressPerKnMPa { get; init; }
 
@@ -35,12 +51,6 @@ public sealed record BaseCaseResult
 
     /// <summary>Each event's part, in the order of the legs.</summary>
     public required ImmutableArray<BaseEvent> Events { get; init; }
-
-    /// <summary>One factor at a time, the strongest pull first.</summary>
-    public required ImmutableArray<OneAtATime> Factors { get; init; }
-
-    /// <summary>Evaluations of the damage model spent.</summary>
-    public required int Evaluations { get; init; }
 }
 
 /// <summary>One leg in the base case.</summary>

@@ -37,9 +37,9 @@ internal sealed class PointModel
         model.Evaluate(values, 1, workspace);
         LifeKm = workspace.LifeKm[0];
         columns = workspace.Damage;
-        details = model.DetailsOfFirstRow(workspace);
-        linearDetails = model.LinearDetailsOfFirstRow(workspace);
-        (SnCurve mean, _) = model.FatigueOfFirstRow(workspace);
+        details = model.Axle.DetailsOfFirstRow(workspace.Damage, strikes: true);
+        linearDetails = model.Axle.DetailsOfFirstRow(workspace.Damage, strikes: false);
+        (SnCurve mean, _) = model.Axle.FatigueOfFirstRow(workspace.Damage);
         curve = mean.Constants;
         stress = columns.StressPerForceMPaPerN[0] * mean.ThicknessFactor(columns.ThicknessMm[0]);
         ride = columns.RideOf(0);

@@ -65,7 +65,7 @@ internal sealed class GaugeModel
             }
 
             model.EvaluateAtAges(one, 1, new_, workspace);
-            ln[row] = Math.Log(model.LinearDetailsOfFirstRow(workspace)[0].Plain.RmsMPa);
+            ln[row] = Math.Log(model.Axle.DetailsOfFirstRow(workspace.Damage, strikes: false)[0].Plain.RmsMPa);
         }
     }
 

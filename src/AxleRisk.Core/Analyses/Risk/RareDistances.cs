@@ -18,6 +18,9 @@ internal static class RareDistances
     /// <summary>Above this more evaluations are the plain remedy.</summary>
     private const double Rare = 1e-3;
 
+    /// <summary>The same where an evaluation is dear.</summary>
+    private const double RareForSlow = 0.05;
+
     private const double TwoSided95 = 1.959963984540054;
 
     /// <summary>How much longer sampling would have to go on before importance sampling is tried instead.</summary>
@@ -37,7 +40,7 @@ internal static class RareDistances
     public static RareEventResult? InPlaceOfMore(
         LifeModel model, Interval sampled, double cov, RiskQuestion question, StudySettings settings, RunOptions options)
     {
-        bool isRare = !(sampled.Estimate >= Rare) && !(Math.Pow(cov / question.UntilCov, 2) <= MuchLonger);
+        bool isRare = !(sampled.Estimate >= (model.IsSlow ? RareForSlow : Rare)) && !(Math.Pow(cov / question.UntilCov, 2) <= MuchLonger);
         if (!(question.Method == RiskMethod.Importance || (question.Method == RiskMethod.Auto && isRare)) || model.Factors.Factors.IsEmpty)
         {
             return null;
@@ -67,6 +70,7 @@ internal static class RareDistances
         }
 
         var settings = new RareEventSettings(sampled.Run.Seed) { CrossCheck = question.CrossCheck };
+        settings = settings with { MaxEvaluations = model.Affordable(settings.MaxEvaluations) };
         RareEventResult Answer(double km) =>
             km == known?.DistanceKm ? known : RareEventAnalysis.Run(model, km, settings, options with { Progress = null });
         ImmutableArray<RareEventResult> rare = [.. sampled.Distances

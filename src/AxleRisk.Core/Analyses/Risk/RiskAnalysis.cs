@@ -110,6 +110,16 @@ public static class RiskAnalysis
         return isWhole ? RareDistances.Refine(model, sampled, question, known, options) : sampled;
     }
 
+    /// <summary>
+    /// What to ask where nobody says otherwise. Of a slow damage model: go on until the probability at the required distance is known to a
+    /// tenth of itself, by the method that gets there with the fewest evaluations.
+    /// </summary>
+    public static RiskQuestion UsualQuestion(LifeModel model) => new() { UntilCov = model.IsSlow ? 0.1 : 0 };
+
+    /// <summary>Evaluations and sampling where nobody says otherwise; few of a slow damage model.</summary>
+    public static StudySettings UsualSettings(LifeModel model, ulong seed = StudySettings.DefaultSeed) =>
+        new(model.Affordable(DefaultEvaluations), seed, DefaultSampling(model));
+
     /// <summary>The sampling plan that serves a scenario best: Sobol' points where there are dimensions enough for its factors.</summary>
     public static string DefaultSampling(LifeModel model) => DefaultSampling(model.Factors.ColumnNames.Length);
 

@@ -42,8 +42,8 @@ public static class StopCheck
     {
         Workspace workspace = BaseCaseAnalysis.EvaluateNominal(model);
         (LegLoad Plain, LegLoad Corrugated, double Share)[] loads = ScalarFurther.LoadsOf(workspace.Damage, 0);
-        LegDetail[] with = model.DetailsOfFirstRow(workspace);
-        LegDetail[] without = model.LinearDetailsOfFirstRow(workspace);
+        LegDetail[] with = model.Axle.DetailsOfFirstRow(workspace.Damage, strikes: true);
+        LegDetail[] without = model.Axle.DetailsOfFirstRow(workspace.Damage, strikes: false);
         double payload = (model.Scenario.Find(Quantities.Payload)?.Value.Nominal ?? 0)
             * (model.Scenario.Find(Quantities.PayloadShare)?.Value.Nominal ?? 0);
         return

@@ -45,14 +45,17 @@ internal sealed record TripLegScenario(Scenario Scenario, ImmutableArray<int> Le
             : whole.Inputs.Where(i => i.Event is not null && i.Leg == like);
     }
 
+    // Those of the axle's model in their order; another model's as they stand.
+    private static IEnumerable<Quantity> PerLeg(Scenario whole) => whole.Model is null
+        ? Quantities.All.Where(q => q.IsPerLeg) : whole.Inputs.Select(i => i.Quantity).Where(q => q.IsPerLeg).Distinct();
+
     private static Scenario Of(Scenario whole, Input? load, ImmutableArray<int> legs)
     {
         IEnumerable<Input> vehicle = whole.Inputs.Where(i => i.Leg is null && i.Quantity != Quantities.Payload);
         IEnumerable<Input> loads = load is null ? [] : [load with { Leg = null }];
         IEnumerable<Input> roads =
             from place in Enumerable.Range(0, legs.Length)
-            from quantity in Quantities.All
-            where quantity.IsPerLeg
+            from quantity in PerLeg(whole)
             let input = InputOf(whole, quantity, legs[place])
             where input is not null
             select input with { Leg = place };
