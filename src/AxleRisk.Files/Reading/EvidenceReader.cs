@@ -15,11 +15,11 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, Chang
     public Evidence Read(TableReader root, Scenario scenario)
     {
         ImmutableArray<Explanation> explanations = new ExplanationsReader(errors, names, changes).Read(root, scenario);
-        Evidence evidence = root.Inner("evidence") is TableReader table ? ReadTable(table) : Evidence.None;
+        Evidence evidence = root.Inner("evidence") is TableReader table ? ReadTable(table, scenario) : Evidence.None;
         return evidence with { Explanations = explanations };
     }
 
-    private Evidence ReadTable(TableReader table)
+    private Evidence ReadTable(TableReader table, Scenario scenario)
     {
         LifeEvidence? life = ReadLife(table);
         var read = new Evidence
@@ -29,6 +29,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, Chang
             Source = ReadSource(table),
             Measured = ReadAll(table, "measured", EvidenceFormat.Measured, ReadMeasurement),
             Known = ReadAll(table, "known", EvidenceFormat.Known, ReadKnown),
+            Looks = [.. ReadAll(table, "looks", EvidenceFormat.Look, t => new LookReader(errors).Read(t, scenario, life)).OrderBy(l => l.Km)],
         };
         table.RejectUnknown();
         RejectTwice(table, "measured");

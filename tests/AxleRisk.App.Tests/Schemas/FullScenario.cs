@@ -91,6 +91,13 @@ internal static class FullScenario
         factor = "detail.category"
         state = "F"
 
+        [[evidence.looks]]
+        method = "dye penetrant"
+        at_km = 30000
+        found = "crack"
+        depth_mm = 2.5
+        sd_mm = 0.5
+
         [[explanations]]
         name = "thin wall"
         prior = 0.2
