@@ -14,6 +14,7 @@ internal static class BaseBlocks
         new Headline(BaseText.Label, BaseText.Answer(result), [.. BaseText.Facts(result)]),
         BaseText.LegTable(result).Captioned("The legs in the base case"),
         .. result.Axle!.Events.IsEmpty ? [] : new Block[] { BaseText.EventTable(result).Captioned("Events in the base case") },
+        .. result.Depths.IsEmpty ? [] : new Block[] { DepthText.Nominal(result.Depths).Captioned(DepthText.NominalHeading) },
         .. OneAtATime(result),
     ];
 

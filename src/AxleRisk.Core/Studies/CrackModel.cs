@@ -32,6 +32,9 @@ public sealed class CrackModel
         Nominal = certain ?? new CrackDepth(initial.Constant, wall.Constant - loss.Constant, exponent.Constant);
     }
 
+    /// <summary>The distances at which depths are told, km: quarters of the required one.</summary>
+    public static IEnumerable<double> TellAtKm(Scenario scenario) => [.. Enumerable.Range(1, 4).Select(i => i / 4.0 * scenario.RequiredKm)];
+
     /// <summary>That of the nominal values.</summary>
     public CrackDepth Nominal { get; }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Modes;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Studies;

@@ -108,7 +108,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         var tables = new DataTableReader(errors, data);
         scenario = scenario with
         {
-            Field = new FieldReader(tables, names).Read(root.Inner("field")),
+            Field = new FieldReader(tables, names).Read(root.Inner("field"), scenario),
             Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
         };
         scenario = scenario with { Learned = new LearnedReader(errors).Read(root.Inner("learned"), scenario) };

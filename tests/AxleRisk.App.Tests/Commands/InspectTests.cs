@@ -74,20 +74,20 @@ public sealed class InspectTests
     }
 
     [Theory]
-    [InlineData("", Methods, 0, "there is no crack")]
-    [InlineData(Crack, "", 0, "there is no way of looking for the crack")]
-    [InlineData(Crack, Methods, 0, "no look is stated and nothing to plan by")]
-    public void What_is_missing_is_named(string crack, string methods, int line, string expected)
+    [InlineData("", "there is no crack")]
+    [InlineData(Crack, "there is no way of looking for the crack")]
+    [InlineData(Crack + Methods, "no look is stated and nothing to plan by")]
+    [InlineData(Methods, "inspections needs a crack to look for")]
+    public void What_is_missing_is_named(string more, string expected)
     {
-        (int exit, string _, string error) = Cli.Run("inspect", FileOf(crack.Length == 0 ? "" : crack + methods));
+        (int exit, string _, string error) = Cli.Run("inspect", FileOf(more));
         Assert.Equal(2, exit);
         Assert.Contains(expected, error, StringComparison.Ordinal);
-        Assert.Equal(0, line);
     }
 
     [Theory]
     [InlineData("a50_mm = 1.5", "a50_mm = 5", "inspections.a90_mm (4) must not be below a50_mm (5)", "a90_mm = 4")]
-    [InlineData("median = 0.2", "median = 7.4", "crack.initial_depth_mm must be below the wall of", "initial_depth_mm =")]
+    [InlineData("max = 1.5", "max = 9.5, min = 7.1", "crack.initial_depth_mm must be below the wall of", "initial_depth_mm =")]
     [InlineData("cost = 40", "cost = 40\nat_km = [4000]", "inspections.at_km must be below required_km (4000), not 4000", "at_km = [4000]")]
     [InlineData("cost = 40", "cost = 40\nat_km = [900, 900]", "inspections.at_km names a distance twice", "at_km = [900")]
     [InlineData("name = \"eddy current\"", "name = \"dye penetrant\"", "there are two inspections with the name", "a50_mm = 0.6")]
@@ -155,7 +155,7 @@ public sealed class InspectTests
     }
 
     private static int LineOf(string error) =>
-        int.Parse(error.Split(".toml:")[1].Split([':', ' '])[0], System.Globalization.CultureInfo.InvariantCulture);
+        int.Parse(error.Split(".toml(")[1].Split(',')[0], System.Globalization.CultureInfo.InvariantCulture);
 
     // The story has a crack of its own, at the end of the file.
     private static string WithoutInspection(string text) =>

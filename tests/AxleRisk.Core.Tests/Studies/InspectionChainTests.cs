@@ -1,5 +1,6 @@
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using Xunit;
@@ -144,11 +145,16 @@ public sealed class InspectionChainTests
 
         chain.Fill(Sigma, Depth);
         const int lives = 200_000;
-        var random = new Random(20261128);
+        double[][] u = [.. Enumerable.Range(0, 11).Select(stream => // of life first; of each look and of the life after it
+        {
+            var column = new double[lives];
+            new RandomStream(new StreamKey(20261128, $"{stream}")).FillUnit(0, column);
+            return column;
+        })];
         double[] fails = new double[5], found = new double[5], missed = new double[5];
         for (int i = 0; i < lives; i++)
         {
-            (double from, double life) = (0, MedianKm * Math.Exp(Sigma * StandardNormal.Quantile(random.NextDouble())));
+            (double from, double life) = (0, MedianKm * Math.Exp(Sigma * StandardNormal.Quantile(u[0][i])));
             for (int k = 0; k < 5; k++)
             {
                 double x = (looks[k].Km * 1000 - from) / life;
@@ -164,10 +170,10 @@ public sealed class InspectionChainTests
                 }
 
                 double mm = Math.Pow(Math.Pow(0.2, -0.5) + (x * (Math.Pow(6, -0.5) - Math.Pow(0.2, -0.5))), -2);
-                if (random.NextDouble() < look.Of(mm))
+                if (u[1 + k][i] < look.Of(mm))
                 {
                     found[k]++;
-                    (from, life) = (looks[k].Km * 1000, 0.8 * MedianKm * Math.Exp(Sigma * StandardNormal.Quantile(random.NextDouble())));
+                    (from, life) = (looks[k].Km * 1000, 0.8 * MedianKm * Math.Exp(Sigma * StandardNormal.Quantile(u[6 + k][i])));
                 }
                 else if (mm >= look.A50Mm)
                 {

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Risk;
-using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;

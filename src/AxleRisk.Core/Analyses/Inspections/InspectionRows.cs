@@ -1,6 +1,5 @@
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
-using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Inspections;
