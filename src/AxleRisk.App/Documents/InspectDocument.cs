@@ -25,6 +25,9 @@ internal static class InspectDocument
 
     public static JsonForm<InspectResult> Form { get; } = new JsonForm<InspectResult>()
         .Text("currency", "what costs are stated in", r => r.Currency).Optional()
+        .Number("required_km", "the distance to which plans go, km", r => r.RequiredKm)
+        .NumberOrNull("target", "the failure probability of a whole vehicle from one look to the next that is to be kept; null where none is stated",
+            r => r.Terms.Target)
         .List("without_plan", "the failure probability by distance without a look", Distance, r => r.WithoutPlan)
         .List("with_plan", "the same with the looks in `inspections`", Distance, r => r.WithPlan)
         .Flag("stated", "whether these looks are stated in the scenario, and not those of `plan`", r => r.IsStated)

@@ -35,6 +35,9 @@ internal static class RiskDocument
                 .Interval("low", "the depth that 5 % do not reach, mm", d => d.Low)
                 .Interval("median", "the median depth, mm", d => d.Median)
                 .Interval("high", "the depth that 5 % pass, mm", d => d.High), r => r.Depths.IsEmpty ? null : r.Depths)
+        .Optional()
+        .Whole("crack_depth_vehicles", "the vehicles that these are of, drawn beside the run; only where a crack is stated",
+            r => r.Depths.IsEmpty ? null : CrackDepths.Vehicles)
         .Optional();
 
     private static IReadOnlyList<string> Methods => ["auto", "crude", "conditional", "importance"];

@@ -42,7 +42,7 @@ internal static class InspectionInputs
         table.AddNoted("inspection_plan.false_call_cost", "cost of a false call", Figures.Cost(terms.FalseCallCost, scenario.Currency));
         table.AddNoted("inspection_plan.failure_cost", "cost of a failure",
             terms.FailureCost is { } cost ? Figures.Cost(cost, scenario.Currency) : "as of the decision, if stated");
-        table.AddNoted("inspection_plan.repaired_life", "life after a repair, over that of a new part", Figures.Exact(terms.RepairedLife));
+        table.AddNoted("inspection_plan.repaired_life", "life after a repair, over that of a new part", terms.RepairedLife == 1 ? "the same" : Figures.Exact(terms.RepairedLife));
         return table;
     }
 }

@@ -10,8 +10,8 @@ internal static class DepthText
     public const string NominalHeading = "Depth of the crack by distance in the base case";
 
     public static string Reading { get; } =
-        $"Depths are in mm: the median with its 95 % interval, and the middle 90 % of the vehicles; of {Figures.Count(CrackDepths.Vehicles)} vehicles drawn beside the run, the scatter "
-        + "of life integrated over. One crack of constant geometry factor, its beginning counted as growth.";
+        $"Depths are in mm: the 5 % point of the vehicles, the median with its 95 % interval, and the 95 % point; of {Figures.Count(CrackDepths.Vehicles)} vehicles drawn beside the run. "
+        + " One crack of constant geometry factor, its beginning counted as growth.";
 
     public static TextTable Table(IEnumerable<DepthAtDistance> depths)
     {

@@ -17,8 +17,8 @@ internal static class TripLookText
         foreach (TripLook look in result.Looks)
         {
             table.Add(
-                Printable.Line(look.Leg), Printable.Line(look.Method), Figures.Probability(look.Found), Figures.Probability(look.FailsAfter),
-                Figures.Probability(look.FailsAfterClean), Figures.Probability(look.Trip));
+                Printable.Line(look.Leg), Printable.Line(look.Method), Figures.Probability(look.Found),
+                Figures.Probability(look.FailsAfter), Figures.Probability(look.FailsAfterClean), Figures.Probability(look.Trip));
         }
 
         return table;

@@ -4,8 +4,8 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>
-/// How likely a look finds the crack, over the fraction of life used: of a smooth curve by a table and the cubic through four of its points,
-/// within 1e-6; of a steep one or one with corners directly. A thread's buffer.
+/// How likely a look finds the crack, over the fraction of life used: of a smooth curve by a table and the cubic through four of its
+/// points, within 1e-6; of a steep one or one with corners directly. A thread's buffer.
 /// </summary>
 /// <param name="look">The detection curve.</param>
 internal sealed class DetectionTable(DetectionCurve look)

@@ -199,7 +199,8 @@ internal sealed class InspectionChain
         {
             if (tables[k]?.Look != Looks[k])
             {
-                (tables[k], tabled) = (Looks[k] is { } look ? tables.Take(k).FirstOrDefault(t => t?.Look == look) ?? new(look) : null, null);
+                tables[k] = Looks[k] is { } look ? tables.Take(k).FirstOrDefault(t => t?.Look == look) ?? new(look) : null;
+                tabled = null;
             }
         }
 

@@ -5,8 +5,8 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>
-/// What is left to chance of the fatigue of one vehicle that was looked at for its crack: each survival is that of a vehicle and of what was
-/// seen of it, so that ratios are conditional on that. Of a row at a time: a thread's own.
+/// What is left to chance of the fatigue of one vehicle that was looked at for its crack: each survival is that of a vehicle and of
+/// what was seen of it, so that ratios are conditional on that. Of a row at a time: a thread's own.
 /// </summary>
 /// <param name="scale">Miner sum and S-N scatter, lognormal together.</param>
 /// <param name="looks">The looks, by rising distance.</param>

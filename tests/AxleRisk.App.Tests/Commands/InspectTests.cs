@@ -87,7 +87,7 @@ public sealed class InspectTests
 
     [Theory]
     [InlineData("a50_mm = 1.5", "a50_mm = 5", "inspections.a90_mm (4) must not be below a50_mm (5)", "a90_mm = 4")]
-    [InlineData("max = 1.5", "max = 9.5, min = 7.1", "crack.initial_depth_mm must be below the wall of", "initial_depth_mm =")]
+    [InlineData("median = 0.2, cov = 0.4, max = 1.5", "median = 6, cov = 0.4, max = 9.5", "crack.initial_depth_mm must be below the wall of", "initial_depth_mm =")]
     [InlineData("cost = 40", "cost = 40\nat_km = [4000]", "inspections.at_km must be below required_km (4000), not 4000", "at_km = [4000]")]
     [InlineData("cost = 40", "cost = 40\nat_km = [900, 900]", "inspections.at_km names a distance twice", "at_km = [900")]
     [InlineData("name = \"eddy current\"", "name = \"dye penetrant\"", "there are two inspections with the name", "a50_mm = 0.6")]

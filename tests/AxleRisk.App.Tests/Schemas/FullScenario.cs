@@ -95,8 +95,8 @@ internal static class FullScenario
         method = "dye penetrant"
         at_km = 30000
         found = "crack"
-        depth_mm = 2.5
-        sd_mm = 0.5
+        depth_mm = 1.5
+        sd_mm = 4
 
         [[explanations]]
         name = "thin wall"
@@ -170,7 +170,7 @@ internal static class FullScenario
         cost = 300
 
         [crack]
-        initial_depth_mm = { distribution = "lognormal", median = 0.2, cov = 0.3, knowledge = "unknown" }
+        initial_depth_mm = 0.2
         growth_exponent = 3.1
         source = "a test"
 

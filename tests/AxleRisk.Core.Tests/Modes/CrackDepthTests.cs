@@ -15,7 +15,8 @@ public sealed class CrackDepthTests
     public void The_curve_is_the_law_of_Paris_and_Erdogan_with_its_number_of_cycles()
     {
         const double c = 5.21e-13, y = 1.12, range = 100, m = 3;
-        double closed = (Math.Pow(0.5, 1 - (m / 2)) - Math.Pow(6, 1 - (m / 2))) / (((m / 2) - 1) * c * Math.Pow(y * range * Math.Sqrt(Math.PI), m));
+        double closed = (Math.Pow(0.5, 1 - (m / 2)) - Math.Pow(6, 1 - (m / 2)))
+            / (((m / 2) - 1) * c * Math.Pow(y * range * Math.Sqrt(Math.PI), m));
         Assert.Equal(493_624.13, closed, 0.01);
         var depth = new CrackDepth(0.5, 6, m);
         for (double x = 0.05; x < 1; x += 0.05)

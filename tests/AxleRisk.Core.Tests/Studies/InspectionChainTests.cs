@@ -46,7 +46,8 @@ public sealed class InspectionChainTests
         const int steps = 1_000_000;
         for (int i = 0; i < steps; i++)
         {
-            double z = -8 + (16 * (i + 0.5) / steps), life = MedianKm * Math.Exp(Sigma * z), left = 16.0 / steps * StandardNormal.Density(z);
+            double z = -8 + (16 * (i + 0.5) / steps), life = MedianKm * Math.Exp(Sigma * z);
+            double left = 16.0 / steps * StandardNormal.Density(z);
             for (int k = 0; k < 5; k++)
             {
                 double x = looks[k].Km * 1000 / life;
@@ -113,7 +114,8 @@ public sealed class InspectionChainTests
         Assert.Equal(0, chain.Missed[1], 1e-12);
     }
 
-    /// <summary>Of a life that is certain: found at the first look at which the crack is deep enough, then again as long after the repair.</summary>
+    /// <summary>Of a life that is certain: found at the first look at which the crack is deep enough, then again as long after
+    /// the repair.</summary>
     [Fact]
     public void A_certain_life_is_followed()
     {

@@ -47,7 +47,8 @@ public sealed record InspectResult
     /// <summary>The plans made, method by method.</summary>
     public required ImmutableArray<PlannedLooks> Plans { get; init; }
 
-    /// <summary>The plan to begin with: the cheapest where costs are stated, else that of the fewest looks; null where there is none.</summary>
+    /// <summary>The plan to begin with: the cheapest where costs are stated, else that of the fewest looks; null where there is
+    /// none.</summary>
     public required PlannedLooks? Plan { get; init; }
 
     /// <summary>Whether the scatter of life is integrated over exactly, and not drawn.</summary>

@@ -64,7 +64,7 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
         foreach (int looks in Numbers)
         {
             // The best place moves little from one number to the next: walk from there.
-            double CostAt(int at) => Judge(method, endKm * at / Places, looks).CostEstimate(terms);
+            double CostAt(int at) => Judge(method, PlaceOf(at), looks).CostEstimate(terms);
             double cost = CostAt(place);
             foreach (int step in (ReadOnlySpan<int>)[-1, 1])
             {
@@ -74,7 +74,7 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
                 }
             }
 
-            (best, since) = cost < best.Cost ? ((endKm * place / Places, looks, cost), 0) : (best, since + 1);
+            (best, since) = cost < best.Cost ? ((PlaceOf(place), looks, cost), 0) : (best, since + 1);
             if (since == 3)
             {
                 break;
@@ -83,6 +83,8 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
 
         return (best.First, best.Looks);
     }
+
+    private double PlaceOf(int place) => InspectionSchedule.Whole(endKm * place / Places, endKm);
 
     private InspectionSums Judge(InspectionMethod method, double firstKm, int looks) =>
         rows.Sums(InspectionSchedule.Regular(method, firstKm, looks, endKm), terms.RepairedLife, options, VehiclesOfGroup);
@@ -101,6 +103,7 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
             (kept, passed) = Unlooked(endKm * middle / steps) <= target ? (middle, passed) : (kept, middle);
         }
 
-        return endKm * kept / steps;
+        double km = endKm * kept / steps;
+        return endKm >= 1000 ? Math.Floor(km) : km;
     }
 }

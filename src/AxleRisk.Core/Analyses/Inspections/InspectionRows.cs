@@ -30,7 +30,8 @@ internal sealed class InspectionRows
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static InspectionRows Draw(LifeModel model, StudySettings settings, RunOptions options)
     {
-        int ofGroup = (int)Math.Max(16, settings.Evaluations / Groups), perGroup = (ofGroup + StudySettings.BlockSize - 1) / StudySettings.BlockSize;
+        int ofGroup = (int)Math.Max(16, settings.Evaluations / Groups);
+        int perGroup = (ofGroup + StudySettings.BlockSize - 1) / StudySettings.BlockSize;
         var plan = SamplingPlan.FromName(settings.Sampling, ofGroup);
         long done = 0;
         BlockRun<Block> run = BlockRunner.Run(Groups * perGroup, 1, options with { Progress = null }, () => 0, (_, place, _) =>

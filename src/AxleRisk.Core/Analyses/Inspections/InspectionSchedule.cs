@@ -17,8 +17,12 @@ internal sealed record InspectionSchedule(ImmutableArray<InspectionPoint> Points
 
     /// <summary>One method at even distances.</summary>
     public static InspectionSchedule Regular(InspectionMethod method, double firstKm, int looks, double endKm) => new(
-        [.. Enumerable.Range(0, looks).Select(i => new InspectionPoint(firstKm + (i * EveryKm(firstKm, looks, endKm)), method)),
+        [.. Enumerable.Range(0, looks).Select(i => new InspectionPoint(
+            Whole(firstKm + (i * EveryKm(firstKm, looks, endKm)), endKm), method)),
             new InspectionPoint(endKm, null)]);
+
+    /// <summary>A distance that a plan may name: in whole km where the way has a thousand.</summary>
+    public static double Whole(double km, double endKm) => endKm >= 1000 ? Math.Round(km) : km;
 
     /// <summary>The distance between so many looks, the last as far from the end.</summary>
     public static double EveryKm(double firstKm, int looks, double endKm) => (endKm - firstKm) / looks;

@@ -42,7 +42,8 @@ internal sealed class InspectionSums(InspectionSchedule schedule, double[][] gro
     public Interval FalseCalls(int point) =>
         Probability(s => schedule.Points[point].Method!.FalseCalls * At(s, Kind.Unfound, point) / s[^1]);
 
-    /// <summary>The probability that a vehicle whole at a look, which like all before has found nothing, fails before the next or the end.</summary>
+    /// <summary>The probability that a vehicle whole at a look, which like all before has found nothing, fails before the next or
+    /// the end.</summary>
     public Interval FailsBeforeNext(int point) => Probability(s =>
     {
         double fails = 0;
@@ -90,7 +91,8 @@ internal sealed class InspectionSums(InspectionSchedule schedule, double[][] gro
             if (schedule.Points[k].Method is { } method)
             {
                 (double found, double unfound) = (At(s, Kind.Found, k), At(s, Kind.Unfound, k));
-                cost += (method.Cost * (found + unfound)) + (terms.RepairCost * found) + (terms.FalseCallCost * method.FalseCalls * unfound);
+                cost += (method.Cost * (found + unfound)) + (terms.RepairCost * found)
+                    + (terms.FalseCallCost * method.FalseCalls * unfound);
             }
         }
 

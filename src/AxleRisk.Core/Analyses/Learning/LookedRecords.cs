@@ -7,8 +7,8 @@ using AxleRisk.Core.Studies;
 namespace AxleRisk.Core.Analyses.Learning;
 
 /// <summary>
-/// The likelihood of records of vehicles that were looked at for the crack, given what is unknown: the mean over a set of vehicles of that of
-/// each, its scatter integrated over. Where life is lognormal given the damage and the crack the same in all, that is a smooth function of
+/// The likelihood of records of vehicles that were looked at for the crack, given what is unknown: the mean over a set of vehicles of
+/// that of each, its scatter integrated over. Where life is lognormal given the damage and the crack the same in all, that is a smooth function of
 /// the damage, and is computed at a few.
 /// </summary>
 internal sealed class LookedRecords
@@ -115,7 +115,8 @@ internal sealed class LookedRecords
         FieldRecord record = records[r].Record;
         looked[r].Chance.Take([damage * record.Look!.Km], depth);
         return !record.HasFailed ? looked[r].Chance.Survival(damage * record.FromKm)
-            : record.IsExact ? looked[r].Chance.Fails(damage * record.FromKm * (1 - Near), damage * record.ToKm * (1 + Near)) / (2 * Near * record.ToKm)
+            : record.IsExact ? looked[r].Chance.Fails(damage * record.FromKm * (1 - Near), damage * record.ToKm * (1 + Near))
+                / (2 * Near * record.ToKm)
             : looked[r].Chance.Fails(damage * record.FromKm, damage * record.ToKm);
     }
 }

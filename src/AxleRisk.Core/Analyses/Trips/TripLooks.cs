@@ -67,8 +67,10 @@ internal static class TripLooks
             int at = leg * Kinds;
             yield return new TripLook(
                 trip.Legs[leg].Name, method.Name,
-                TripSums.Probability(sums, s => (s[at + 1], s[at]), counted), TripSums.Probability(sums, s => (s[at + 3], s[at + 2]), counted),
-                TripSums.Probability(sums, s => (s[at + 4], s[^1]), counted), TripSums.Probability(sums, s => (s[at + 5] + s[at + 3], s[^1]), counted));
+                TripSums.Probability(sums, s => (s[at + 1], s[at]), counted),
+                TripSums.Probability(sums, s => (s[at + 3], s[at + 2]), counted),
+                TripSums.Probability(sums, s => (s[at + 4], s[^1]), counted),
+                TripSums.Probability(sums, s => (s[at + 5] + s[at + 3], s[^1]), counted));
         }
     }
 

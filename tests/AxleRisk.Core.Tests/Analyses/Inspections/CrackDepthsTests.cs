@@ -11,8 +11,8 @@ using Xunit;
 namespace AxleRisk.Core.Tests.Analyses.Inspections;
 
 /// <summary>
-/// Life lognormal with the median and the spread of the log-linear fixture: by a distance d the depth is no greater than a where life passes
-/// d / x(a), so that over the whole vehicles its distribution is P(life above d / x(a)) / P(life above d), in closed form.
+/// Life lognormal with the median and the spread of the log-linear fixture: by a distance d the depth is no greater than a where
+/// life passes d / x(a), so that over the whole vehicles its distribution is P(life above d / x(a)) / P(life above d), in closed form.
 /// </summary>
 public sealed class CrackDepthsTests
 {
@@ -30,7 +30,8 @@ public sealed class CrackDepthsTests
         } : Scenario;
         var model = new LifeModel(scenario);
         RiskResult result = RiskAnalysis.Run(
-            model, new StudySettings(512, 3, RiskAnalysis.DefaultSampling(model)), new RiskQuestion(), new RunOptions { Threads = 2 }).Result;
+            model, new StudySettings(512, 3, RiskAnalysis.DefaultSampling(model)), new RiskQuestion(), new RunOptions { Threads = 2 })
+            .Result;
         Assert.Equal([0.25 * End, 0.5 * End, 0.75 * End, End], result.Depths.Select(d => d.Km));
         foreach (DepthAtDistance d in result.Depths)
         {

@@ -16,8 +16,8 @@ public sealed class LookedRecordsTests
     private static readonly Input Depth = new("crack.initial_depth_mm", Quantities.InitialDepth, null, new Value.Certain(0.2), false);
 
     /// <summary>
-    /// Posterior mean and marginal likelihood by sums over even steps of theta and of the scatter, with the formulas written out: 40 vehicles
-    /// clean at 90,000 km and whole at 100,000, 3 found with 3 mm at 80,000 and taken out, 2 clean at 60,000 that failed by 110,000.
+    /// Posterior mean and marginal likelihood by sums over even steps of theta and of the scatter, with the formulas written out: 40
+    /// vehicles clean at 90,000 km and whole at 100,000, 3 found with 3 mm at 80,000 and taken out, 2 clean at 60,000 that failed by 110,000.
     /// </summary>
     [Fact]
     public void Learning_from_looks_is_that_of_quadrature()
