@@ -132,7 +132,7 @@ public sealed class InspectionChainTests
 
     /// <summary>
     /// Brute force: single lives with every look drawn, repaired vehicles with a new life of 0.8 of the old; counts within five standard
-    /// errors of the chain's probabilities. The benchmarks do the same with a million.
+    /// errors of the chain's probabilities.
     /// </summary>
     [Fact]
     public void Single_lives_with_every_look_drawn_agree()
@@ -146,7 +146,7 @@ public sealed class InspectionChainTests
         }
 
         chain.Fill(Sigma, Depth);
-        const int lives = 200_000;
+        const int lives = 1_000_000;
         double[][] u = [.. Enumerable.Range(0, 11).Select(stream => // of life first; of each look and of the life after it
         {
             var column = new double[lives];

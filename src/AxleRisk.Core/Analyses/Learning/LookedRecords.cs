@@ -8,8 +8,8 @@ namespace AxleRisk.Core.Analyses.Learning;
 
 /// <summary>
 /// The likelihood of records of vehicles that were looked at for the crack, given what is unknown: the mean over a set of vehicles of
-/// that of each, its scatter integrated over. Where life is lognormal given the damage and the crack the same in all, that is a smooth function of
-/// the damage, and is computed at a few.
+/// that of each, its scatter integrated over. Where life is lognormal given the damage and the crack the same in all, that is a smooth
+/// function of the damage, and is computed at a few.
 /// </summary>
 internal sealed class LookedRecords
 {

@@ -17,7 +17,8 @@ public sealed class LookedRecordsTests
 
     /// <summary>
     /// Posterior mean and marginal likelihood by sums over even steps of theta and of the scatter, with the formulas written out: 40
-    /// vehicles clean at 90,000 km and whole at 100,000, 3 found with 3 mm at 80,000 and taken out, 2 clean at 60,000 that failed by 110,000.
+    /// vehicles clean at 90,000 km and whole at 100,000, 3 found with 3 mm at 80,000 and taken out, 2 clean at 60,000 that failed
+    /// by 110,000.
     /// </summary>
     [Fact]
     public void Learning_from_looks_is_that_of_quadrature()
