@@ -30,7 +30,7 @@ internal static class StudyBook
     public static LearnStudy Learn { get; } = new();
 
     /// <summary>Those that a report is made of.</summary>
-    public static IReadOnlyList<IStudy> All { get; } = 
+    public static IReadOnlyList<IStudy> All { get; } =
         [Risk, Rank, Combine, Trip, Fleet, Causes, Learn, Remedies, Decide, Measure, Inspect, Sweep];
 
     /// <summary>That a study does not apply, as a sentence of its own.</summary>

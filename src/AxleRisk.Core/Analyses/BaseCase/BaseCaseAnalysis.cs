@@ -107,7 +107,7 @@ public static class BaseCaseAnalysis
         public int Evaluations { get; private set; }
 
         /// <summary>The events of what was evaluated last.</summary>
-        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() => 
+        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() =>
             model.Axle.EventsOfFirstRow(values, Workspace.Damage);
 
         public double LifeKm(Func<Factor, ImmutableArray<double>> valuesOf)
