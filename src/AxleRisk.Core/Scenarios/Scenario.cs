@@ -96,6 +96,15 @@ public sealed record Scenario
     /// <summary>Where in the vehicle's life this holds; null for all of it.</summary>
     internal StretchAge? Age { get; init; }
 
+    /// <summary>How deep the crack is on the way to the end of life; null where the scenario does not say.</summary>
+    public Crack? Crack { get; init; }
+
+    /// <summary>The ways of looking for the crack, in file order.</summary>
+    public ImmutableArray<InspectionMethod> Inspections { get; init; } = [];
+
+    /// <summary>What an inspection plan is judged by.</summary>
+    public InspectionTerms InspectionTerms { get; init; } = InspectionTerms.None;
+
     /// <summary>A scenario of a damage model made in code.</summary>
     /// <param name="model">The model.</param>
     /// <param name="title">The title, one line.</param>

@@ -87,6 +87,9 @@ public static class ScenarioFormat
             FormatParts.OneOf(FleetFormat.Fleet),
             FormatParts.OneOf(DecisionFormat.Decision),
             FormatParts.Many(DecisionFormat.Measurement, 32, "measurements"),
+            FormatParts.OneOf(CrackFormat.Crack),
+            FormatParts.Many(CrackFormat.Method, CrackFormat.MostMethods, "inspections"),
+            FormatParts.OneOf(CrackFormat.Plan),
         ]);
 
     /// <summary>All tables of the file, those in others behind them.</summary>

@@ -104,6 +104,13 @@ internal static class FullScenario
         factor = "detail.category"
         state = "F"
 
+        [[evidence.looks]]
+        method = "dye penetrant"
+        at_km = 30000
+        found = "crack"
+        depth_mm = 1.5
+        sd_mm = 4
+
         [[explanations]]
         name = "thin wall"
         prior = 0.2
@@ -183,6 +190,26 @@ internal static class FullScenario
         sd = 0.2
         number = 4
         cost = 300
+
+        [crack]
+        initial_depth_mm = 0.2
+        growth_exponent = 3.1
+        source = "a test"
+
+        [[inspections]]
+        name = "dye penetrant"
+        a50_mm = 1.5
+        a90_mm = 4
+        false_calls = 0.02
+        cost = 80
+        at_km = [20000, 35000]
+
+        [inspection_plan]
+        target = 0.01
+        repair_cost = 400
+        false_call_cost = 60
+        failure_cost = 9000
+        repaired_life = 0.8
 
         [[decision.packages]]
         name = "both"

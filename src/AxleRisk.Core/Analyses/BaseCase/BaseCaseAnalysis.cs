@@ -28,6 +28,7 @@ public static class BaseCaseAnalysis
             DamagePerKm = damage,
             DamageShares = shares,
             Axle = axle,
+            Depths = DepthsOf(model),
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
                 .OrderByDescending(o => o.Pull)],
             Evaluations = vehicle.Evaluations,
@@ -43,6 +44,18 @@ public static class BaseCaseAnalysis
         var vehicle = new OneVehicle(model);
         vehicle.LifeKm(f => f.Nominal);
         return vehicle.Workspace;
+    }
+
+    private static ImmutableArray<(double Km, double Mm)> DepthsOf(LifeModel model)
+    {
+        if (model.Scenario.Crack is null)
+        {
+            return [];
+        }
+
+        Workspace of = EvaluateNominal(model);
+        CrackDepth depth = new CrackModel(model).Nominal;
+        return [.. CrackModel.TellAtKm(model.Scenario).Select(km => (km, depth.At(FailureChances.Used(0, of, 0, km) / of.Scale[0])))];
     }
 
     private static BaseAxle Axle(LifeModel model, OneVehicle vehicle, ImmutableArray<double> shares)
