@@ -16,7 +16,7 @@ internal static class DecisionInputs
         {
             table.AddNoted(
                 m.Factor, Printable.Line(m.Name), Printable.Line(scenario.LabelOf(m.Factor)), Figures.Exact(m.StandardDeviation),
-                Figures.Count(m.Number), Figures.Cost(m.Cost, scenario.Currency));
+                m.Number == 1 ? "one" : Figures.Count(m.Number), Figures.Cost(m.Cost, scenario.Currency));
         }
 
         return table.Count == 0 ? []

@@ -7,13 +7,13 @@ internal static class TripLookText
 {
     public const string Heading = "One look for the crack, before each leg";
     public const string Reading =
-        "after no look: a vehicle whole before the leg fails on the rest of the trip; after a clean look: the same where the look has found "
+        "no look: a vehicle whole before the leg fails on the rest of the trip; clean look: the same where the look has found "
         + "nothing. finds: of the vehicles that set out. trip: fails on it with this one look, a vehicle found cracked going no further. "
         + "A detection curve belongs to a procedure and to the person who follows it; in the field few have either.";
 
     public static TextTable Table(TripResult result)
     {
-        var table = new TextTable("before leg", "<method", "finds", "after no look", "after a clean look", "trip");
+        var table = new TextTable("before leg", "<method", "finds", "no look", "clean look", "trip");
         foreach (TripLook look in result.Looks)
         {
             table.Add(

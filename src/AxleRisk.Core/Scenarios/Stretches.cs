@@ -175,7 +175,8 @@ public static class Stretches
         Continued(before.Corrosion, changed.Find(Quantities.CorrosionRate), stated.FromKm),
         [
             .. changed.Sections.Select((s, i) => Continued(
-                before.OfSections[i], Quantities.OfSection(Quantities.CorrosionRate.Key) is { } own ? changed.Find(own, s) : null, stated.FromKm)),
+                before.OfSections[i], Quantities.OfSection(Quantities.CorrosionRate.Key) is { } own ? changed.Find(own, s) : null,
+                stated.FromKm)),
         ]);
 
     // The last part goes on where it is the same rate, else ends.

@@ -38,7 +38,7 @@ public sealed class DecideTests
     [Theory]
     [InlineData("quarry-shuttle", "", "there is no decision; state one under [decision]")]
     [InlineData("benchmark-five-legs", "\n[decision]\nfailure_cost = 9\n", "there is nothing to decide between")]
-    [InlineData("desert-crossing", "\n[decision]\nfailure_cost = 9\n", "the cost of narrow wheels is not known")]
+    [InlineData("quarry-shuttle", "\n[decision]\nfailure_cost = 9\n", "the cost of standard wheels is not known")]
     [InlineData("desert-crossing", "\n[decision]\nover = \"warranty\"\n", "needs a fleet")]
     [InlineData("desert-crossing", "\n[decision]\n[[decision.packages]]\nname = \"a\"\nremedies = \"new dampers\"\n", "what a failure costs is not known")]
     [InlineData("desert-crossing", "\n[decision]\n[[decision.packages]]\nname = \"a\"\nremedies = \"new damper + lighter load\"\n",

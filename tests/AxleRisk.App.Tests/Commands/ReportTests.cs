@@ -18,7 +18,8 @@ public sealed partial class ReportTests
         Assert.Equal(
             [
                 "Summary", "Inputs", "Base case, and one factor at a time", "Failure probability over distance", "Which factors decide it",
-                "Combined effects", "Causes, from the evidence", "Remedies", "Method and limits of validity", "Cautions", "To repeat it",
+                "Combined effects", "Causes, from the evidence", "Remedies", "The decision, by expected cost", "What to measure next",
+                "Method and limits of validity", "Cautions", "To repeat it",
             ],
             page.Descendants("h2").Select(h => h.Value));
 

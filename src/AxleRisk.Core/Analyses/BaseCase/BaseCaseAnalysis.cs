@@ -94,7 +94,8 @@ public static class BaseCaseAnalysis
             CheckedSection? section = place == 0 ? null : scenario.Sections[place - 1];
             yield return new BaseSection(
                 section?.Name ?? CheckedSection.First, workspace.Damage.Sections[place].StressPerForceMPaPerN[0] * 1000,
-                DetailCurves.Nominal(section?.Detail ?? scenario.Detail), place == 0 ? rates.OfFatigue[0][0] : rates.FurtherAtAge[0][place - 1][0]);
+                DetailCurves.Nominal(section?.Detail ?? scenario.Detail),
+                place == 0 ? rates.OfFatigue[0][0] : rates.FurtherAtAge[0][place - 1][0]);
         }
     }
 
