@@ -11,6 +11,9 @@ switch (args)
     case ["modes"]:
         ModesTable.Print();
         break;
+    case ["modes", var only]:
+        ModesTable.Print(only);
+        break;
     case ["coverage"]:
         CoverageStudy.Print();
         break;

@@ -12,6 +12,8 @@ internal static class BaseBlocks
     public static IEnumerable<Block> Of(BaseCaseResult result) =>
     [
         new Headline(BaseText.Label, BaseText.Answer(result), [.. BaseText.Facts(result)]),
+        .. result.Axle!.Sections.IsEmpty ? []
+            : new Block[] { BaseText.SectionTable(result).Captioned("The checked sections in the base case") },
         BaseText.LegTable(result).Captioned("The legs in the base case"),
         .. result.Axle!.Events.IsEmpty ? [] : new Block[] { BaseText.EventTable(result).Captioned("Events in the base case") },
         .. OneAtATime(result),

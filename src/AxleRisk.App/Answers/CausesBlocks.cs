@@ -12,6 +12,7 @@ internal static class CausesBlocks
     [
         .. SurpriseText.Sentences(result).Select(s => new Paragraph(s)),
         .. Told(result),
+        .. Modes(result),
         .. Explanations(result),
         .. Weighed(result),
         .. Factors(result),
@@ -51,6 +52,10 @@ internal static class CausesBlocks
             ? [new Subheading(ButForText.Heading), new ItemList([.. ButForText.Sentences(result)])] : Array.Empty<Block>(),
         .. ButForText.Reading(result) is { Length: > 0 } reading ? [new Paragraph(reading)] : Array.Empty<Block>(),
     ];
+
+    /// <summary>Which mode, and so which checked section, the evidence fits.</summary>
+    public static IEnumerable<Block> Modes(CausesResult result) => result.Modes.IsEmpty ? [] :
+        [ModeText.FoundTable(result).Captioned(ModeText.FoundHeading), new Paragraph(ModeText.FoundReading(result))];
 
     private static IEnumerable<Block> Explanations(CausesResult result)
     {

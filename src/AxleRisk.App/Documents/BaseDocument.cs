@@ -21,6 +21,12 @@ internal static class BaseDocument
         .Text("sn_curve", "catalogue and category of the S-N curve", r => $"{r.Axle!.Curve.Catalogue} {r.Axle.Curve.Category}")
         .Text("sn_environment", "what the weld lives in", r => r.Axle!.Curve.Environment)
         .Text("sn_source", "where the curve is published", r => r.Axle!.Curve.Source)
+        .List("sections", "the checked sections, `axle` the first; only where there are further ones", new JsonForm<BaseSection>()
+            .Text("section", "the section", s => s.Name)
+            .NumberOrNull("stress_mpa_per_kn", "stress per force of the wheel, MPa/kN", s => s.StressPerKnMPa)
+            .Text("sn_curve", "catalogue and category of the S-N curve", s => $"{s.Curve.Catalogue} {s.Curve.Category}")
+            .NumberOrNull("damage_per_km", "damage per km of use, when new", s => s.DamagePerKm),
+            r => r.Axle!.Sections.IsEmpty ? null : r.Axle.Sections).Optional()
         .List("legs", "the legs of use", new JsonForm<BaseLeg>()
             .Text("leg", "the leg", l => l.Name)
             .Number("share", "its share of the distance", l => l.Share)

@@ -47,6 +47,8 @@ internal static class CausesDocument
                 r => r.Evidence.Life is LifeEvidence.FailedBetween(var from, var to) ? new JsonArray(from, to) : null).Optional()
             .Number("survived_km", "it has reached this distance unbroken, km",
                 r => (r.Evidence.Life as LifeEvidence.Survived)?.Km).Optional()
+            .Text("cracked_at", "the section that was found cracked, and no other; `axle` for the first",
+                r => r.Evidence.CrackedAt).Optional()
             .Number("would_have_passed_km", "the distance that but-for asks of where it is stated, km",
                 r => r.Evidence.WouldHavePassedKm).Optional()
             .List("measured", "what was measured", new JsonForm<Measurement>()
@@ -76,6 +78,11 @@ internal static class CausesDocument
                 c => c.IsHighAdverse is { } high ? (high ? "high" : "low") : null).OrNull()
             .Object("adverse_tenth", "its adverse tenth; null for a choice", Shift, c => c.Prior is null ? null : c.States[0]).OrNull()
             .List("states", "the states of a choice; empty for others", Shift, c => c.Prior is null ? c.States : []), r => r.Causes)
+        .List("modes", "the modes of failure, checked sections among them; only where there are further sections and the axle has failed",
+            new JsonForm<ModeFound>()
+                .Text("mode", "the mode of failure", m => m.Mode.Key)
+                .Interval("failed", "the probability that it has failed by the distance of the evidence", m => m.Posterior),
+            r => r.Modes.IsEmpty ? null : r.Modes).Optional()
         .List("explanations", "the explanations that are weighed, pairs of them, and nothing unusual",
             new JsonForm<(ExplanationShift Shift, CausesResult Result)>()
             .Text("name", "its name", e => CausesText.NameOf(e.Result, e.Shift))
@@ -113,6 +120,7 @@ internal static class CausesDocument
                 Cells.Of(s.Times.Estimate), Cells.Of(s.Times.Low), Cells.Of(s.Times.High),
                 .. Points(c.Prior), .. Points(c.Posterior), Cells.Of(c.Bits),
             ])),
+        .. result.Modes.Select(m => Row("mode", m.Mode.Key, m.Posterior)),
         .. result.Explanations.Select(e => (string[])
             [
                 e.Settled is null ? "explanation" : "explanation_settled", CausesText.NameOf(result, e), "", Cells.Of(e.Prior),

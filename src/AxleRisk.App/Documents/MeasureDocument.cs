@@ -1,4 +1,5 @@
 using AxleRisk.App.Documents.Forms;
+using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Measurements;
 
 namespace AxleRisk.App.Documents;
@@ -20,6 +21,17 @@ internal static class MeasureDocument
             .Number("cost", "what it costs", m => m.Measurement.Cost)
             .Interval("value", "what it is worth", m => m.Value)
             .Maybe("net", "the same less its cost; null without a decision", CommonForms.Interval, m => m.Net), r => r.Measurements)
+        .Object("apart", "what would tell the two leading explanations of the evidence apart; null where there are no two", new JsonForm<Apart>()
+            .Text("first", "the likelier explanation", a => a.First)
+            .Text("second", "the next", a => a.Second)
+            .Number("one_of_them", "the probability that one of them holds without the other, given the evidence", a => a.OneOfThem)
+            .Number("open_bits", "bits that are open between them", a => a.Open)
+            .List("measurements", "the stated measurements, made on this vehicle", new JsonForm<TellingMeasurement>()
+                .Text("name", "its name", m => m.Measurement.Name)
+                .Interval("bits", "what it is expected to tell, bits", m => m.Bits), a => a.Measurements)
+            .List("factors", "what the explanations speak of", new JsonForm<TellingFactor>()
+                .Text("name", "its name", f => f.Name)
+                .Interval("bits", "what knowing it exactly is expected to tell, bits", f => f.Bits), a => a.Factors), r => r.Apart).OrNull()
         .Texts("left_out", "unknown factors that are not told of, for they depend on others or have several columns",
             r => r.LeftOut.Select(f => f.Name))
         .NumberOrNull("band_low", "5 % point of the failure probability over what is unknown; null with a decision", r => r.Band?.Low)
@@ -34,5 +46,7 @@ internal static class MeasureDocument
         .. result.Factors.Select(f => Cells.Row("perfect", f.Factor.Name, f.Perfect)),
         .. result.Measurements.Select(m => Cells.Row("value", m.Measurement.Name, m.Value)),
         .. result.Measurements.Where(m => m.Net is not null).Select(m => Cells.Row("net", m.Measurement.Name, m.Net!.Value)),
+        .. result.Apart?.Measurements.Select(m => Cells.Row("bits", m.Measurement.Name, m.Bits)) ?? [],
+        .. result.Apart?.Factors.Select(f => Cells.Row("bits", f.Name, f.Bits)) ?? [],
     ];
 }

@@ -19,6 +19,7 @@ internal static class ChangesSchema
             Schema.Pair("detail", Schema.Closed(
                 InputNames.Words.Select(w => Schema.Pair(w.Key.Key, ScenarioSchema.Described(w.Key))))),
             Schema.Pair("legs", Named(InputNames.OfLeg, [])),
+            Schema.Pair(CheckedSection.Table, Sections()),
             Schema.Pair("trip", Named(
                 InputNames.OfTripLeg,
                 [Schema.Pair(TripQuantities.AlreadyDriven.Key, Change(KeyFormat.Of(TripQuantities.AlreadyDriven)))])),
@@ -28,9 +29,17 @@ internal static class ChangesSchema
             .. InputNames.OfLeg.Select(k => Schema.Pair(InputNames.LegPattern(k.Key), Change(k))),
             .. InputNames.OfTripLeg.Select(k => Schema.Pair(InputNames.TripLegPattern(k.Key), Change(k))),
             .. InputNames.OfEvent.Select(k => Schema.Pair(InputNames.EventPattern(k.Key, "(legs|trip)"), Change(k))),
+            .. InputNames.OfSection.Select(k => Schema.Pair(InputNames.SectionPattern(k.Key), Change(k))),
         ]);
         changes["minProperties"] = 1;
         return changes;
+    }
+
+    private static JsonObject Sections()
+    {
+        JsonObject named = Schema.Closed([]);
+        named["additionalProperties"] = Schema.Closed(InputNames.OfSection.Select(k => Schema.Pair(k.Key, Change(k))));
+        return named;
     }
 
     // Legs by their names.
@@ -44,7 +53,7 @@ internal static class ChangesSchema
         return named;
     }
 
-    private static JsonObject Change(KeyFormat key) => new()
+    private static JsonObject Change(KeyFormat key) => key.Quantity is null ? ScenarioSchema.Described(key) : new()
     {
         ["title"] = key.Label,
         ["anyOf"] = Schema.List(

@@ -15,7 +15,7 @@ internal static class InputNames
     /// <summary>The sections of inputs that there are once, with their keys.</summary>
     public static IEnumerable<IGrouping<string, KeyFormat>> Sections { get; } =
     [
-        .. ScenarioFormat.All.Where(t => t.Path.Length > 0 && !t.Path.Contains('.'))
+        .. ScenarioFormat.All.Where(t => t.Path.Length > 0 && !t.Path.Contains('.') && t != SectionFormat.Section)
             .SelectMany(t => t.Keys.Where(k => k.Quantity is not null).Select(k => (t.Path, Key: k))).GroupBy(x => x.Path, x => x.Key),
     ];
 
@@ -27,6 +27,15 @@ internal static class InputNames
 
     /// <summary>The keys of an event that are inputs.</summary>
     public static IEnumerable<KeyFormat> OfEvent { get; } = [.. UseFormat.Event.Keys.Where(k => k.Quantity is not null)];
+
+    /// <summary>The keys of a further section that are inputs, those of its choices among words too.</summary>
+    public static IEnumerable<KeyFormat> OfSection { get; } =
+    [
+        .. SectionFormat.Section.Keys.Where(k => k.Quantity is not null || k.Kind is KeyKind.Category or KeyKind.WordOrChoice),
+    ];
+
+    /// <summary>The names of a key of the further sections, as a regular expression.</summary>
+    public static string SectionPattern(string key) => $"^{CheckedSection.Table}\\.{Leg}\\.{key}$";
 
     /// <summary>The names of a key of the events of legs, as a regular expression.</summary>
     public static string EventPattern(string key, string legs = "legs") => $"^{legs}\\.{Leg}\\.events\\.{Leg}\\.{key}$";

@@ -27,6 +27,7 @@ internal static class ScenarioSchema
                 Schema.Word([.. InputNames.Fixed, .. InputNames.Words.Select(w => w.Name)]),
                 Pattern(InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))),
                 Pattern(InputNames.EventPattern(OneOf(InputNames.OfEvent.Select(k => k.Key)), "(legs|trip)")),
+                Pattern(InputNames.SectionPattern(OneOf(InputNames.OfSection.Select(k => k.Key)))),
                 Pattern($"^trip\\.{TripQuantities.AlreadyDriven.Key}$"),
                 Pattern(InputNames.TripLegPattern(OneOf(InputNames.OfTripLeg.Select(k => k.Key)))))),
             Schema.Pair("range", Conditional(
@@ -214,6 +215,7 @@ internal static class ScenarioSchema
         {
             [InputNames.LegPattern(OneOf(InputNames.OfLeg.Select(k => k.Key).Append("share")))] = Schema.Ref("condition"),
             [InputNames.EventPattern(OneOf(InputNames.OfEvent.Select(k => k.Key)))] = Schema.Ref("condition"),
+            [InputNames.SectionPattern(OneOf(InputNames.OfSection.Select(k => k.Key)))] = Schema.Ref("condition"),
         };
         conditions["minProperties"] = 1;
         return conditions;

@@ -87,6 +87,11 @@ internal static class EvidenceInputs
             };
         }
 
+        if (evidence.CrackedAt is { } cracked)
+        {
+            yield return new Piece("evidence.cracked_at", "cracked at", ModeText.SectionName(cracked), "", "", evidence.Source);
+        }
+
         foreach (Measurement m in evidence.Measured)
         {
             yield return new Piece(
@@ -105,7 +110,7 @@ internal static class EvidenceInputs
     }
 
     private static string State(Scenario scenario, string name, double value) =>
-        scenario.Detail.Find(name) is { } choice ? Printable.Line(choice.Words[(int)value]) : Figures.Exact(value);
+        scenario.FindWords(name) is { } choice ? Printable.Line(choice.Words[(int)value]) : Figures.Exact(value);
 
     private static string UnitOf(Scenario scenario, string name) => scenario.Inputs.FirstOrDefault(i => i.Name == name)?.Quantity.Unit ?? "";
 

@@ -54,7 +54,7 @@ internal static class InputsSection
     private static string Meaning(Factor factor) => factor switch
     {
         ScalarFactor s => s.Input.Quantity.Meaning,
-        WordFactor { Name: Change.EnvironmentName } => "what the weld lives in",
+        WordFactor w when CheckedSection.FirstName(w.Name) == Change.EnvironmentName => "what the weld lives in",
         WordFactor => "weld category of the checked section",
         _ => "shares of the distance, leg by leg",
     };

@@ -15,6 +15,8 @@ internal static class UseInputs
             $"Required distance: {Figures.Exact(scenario.RequiredKm)} km",
             $"Checked section: {Shape(scenario.Shape)}",
             $"{Weld(scenario.Detail)}, thickness exponent {Exponent(scenario.Detail)}",
+            .. scenario.Sections.Select(s =>
+                $"Further section {Printable.Line(s.Name)}: {Shape(s.Shape)}; {Weld(s.Detail)}, thickness exponent {Exponent(s.Detail)}"),
             $"Road mix: {Mix(scenario)}",
         ]),
         Legs(scenario),

@@ -34,7 +34,7 @@ internal sealed class DecideStudy : Study<NoQuestion, DecideResult>
 
     public override string EvaluationsHelp => $"evaluations of each option (default {DefaultEvaluations:#,0})";
 
-    public override string? WhyNot(Scenario scenario, NoQuestion question) => DecisionRequirements.Missing(scenario);
+    public override string? WhyNot(Scenario scenario, NoQuestion question) => Decision.MissingIn(scenario);
 
     public override string Sampling(LifeModel model) => DecideAnalysis.DefaultSampling(model);
 

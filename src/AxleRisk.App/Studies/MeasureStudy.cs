@@ -25,6 +25,7 @@ internal sealed class MeasureStudy : Study<NoQuestion, MeasureResult>
         "What it is worth to know more before deciding. Of each unknown factor (knowledge = \"unknown\" in the file): what knowing it exactly would save on average, because another option would sometimes be chosen. Of each measurement under [[measurements]]: what its readings would save, and that less its cost.",
         "A factor may have a great share of the risk and be worth nothing to know: when the same option is the best whatever its value.",
         "Without a decision there is no cost to save: then the share is told by which the band of the failure probability is expected to narrow.",
+        "Of a vehicle whose failure is to be explained (evidence and explanations in the file): what each measurement on it, and knowing exactly each thing that an explanation speaks of, is expected to tell of which of the two leading explanations holds, in bits.",
         "Factors that vary between vehicles are not among them: what one vehicle has says nothing of the others.",
     ];
 
@@ -35,9 +36,9 @@ internal sealed class MeasureStudy : Study<NoQuestion, MeasureResult>
     public override string EvaluationsHelp => $"rows drawn at each value of a factor (default {DefaultEvaluations:#,0})";
 
     public override string? WhyNot(Scenario scenario, NoQuestion question) =>
-        scenario.Decision is null && scenario.Measurements.IsEmpty
-            ? "there is nothing to measure for; state a [decision] or [[measurements]]"
-        : MeasureAnalysis.UnknownOf(new LifeModel(scenario)).IsEmpty
+        scenario.Decision is null && scenario.Measurements.IsEmpty && !MeasureAnalysis.Investigates(scenario)
+            ? "there is nothing to measure for; state a [decision], [[measurements]], or evidence with two [[explanations]] to tell apart"
+        : !MeasureAnalysis.HasUnknown(scenario)
             ? "no input is unknown: all that is uncertain varies between vehicles; state knowledge = \"unknown\" where it is one value for all"
         : null;
 

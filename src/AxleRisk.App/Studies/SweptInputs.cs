@@ -34,7 +34,7 @@ internal static partial class SweptInputs
     }
 
     /// <summary>The names of all inputs that may be moved in a scenario.</summary>
-    public static IEnumerable<string> Of(Scenario scenario) => scenario.Inputs.Select(i => i.Name).Concat(Change.WordNames);
+    public static IEnumerable<string> Of(Scenario scenario) => scenario.Inputs.Select(i => i.Name).Concat(scenario.WordNames);
 
     /// <summary>Texts that were checked.</summary>
     public static ImmutableArray<SweptInput> Parse(string[] texts) => [.. texts.Select(t => Parse(t)!)];

@@ -39,6 +39,19 @@ internal static class BaseText
         return table;
     }
 
+    public static TextTable SectionTable(BaseCaseResult result)
+    {
+        var table = new TextTable("section", "MPa per kN", "<S-N curve", "damage per 1,000 km, new");
+        foreach (BaseSection s in result.Axle!.Sections)
+        {
+            table.Add(
+                ModeText.SectionName(s.Name), Figures.Number(s.StressPerKnMPa), Name(s.Curve) + Place(s.Curve),
+                Figures.Number(1000 * s.DamagePerKm));
+        }
+
+        return table;
+    }
+
     public static TextTable EventTable(BaseCaseResult result)
     {
         var table = new TextTable("event", "<leg", "a km", "of leg's damage", "of all damage");

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 
@@ -52,20 +53,31 @@ internal static class CheckText
         .. scenario.Inputs.Where(i => i.Value is Value.Certain).Select(i => new CertainValue(
             i.Label, i.Name, Figures.Exact(i.Value.Nominal), i.Quantity.Unit,
             i.IsDefault ? $"default: {i.DefaultSource}" : "")),
-        .. scenario.Detail is { Own: { } own }
-            ? [new CertainValue("S-N curve of your own", "detail.curve", CurveText.Of(own), "", scenario.Detail.IsOwn ? own.Source
-                : $"not in force: the catalogue is {scenario.Detail.Catalogue}")]
-            : Array.Empty<CertainValue>(),
-        .. scenario.Detail is { IsOwn: false, Categories: [var only] }
-            ? [new CertainValue(WordFactor.LabelOfName(Change.CategoryName)!, Change.CategoryName, only, "", scenario.Detail.Catalogue)]
-            : Array.Empty<CertainValue>(),
-        .. scenario.Detail.Environment is { Only: { } environment } && environment != Surroundings.Air
-            ? [new CertainValue(WordFactor.LabelOfName(Change.EnvironmentName)!, Change.EnvironmentName, environment, "", "")]
-            : Array.Empty<CertainValue>(),
+        .. Certain(scenario.Detail, "", "detail.curve", Change.WordNames),
+        .. scenario.Sections.SelectMany(s => Certain(s.Detail, $" of {Printable.Line(s.Name)}", s.NameOf("curve"), s.WordNames)),
         .. scenario.Bearing is { } kind
             ? [new CertainValue("kind of bearing", "bearing.kind", kind.ToString(), "", "")] : Array.Empty<CertainValue>(),
         new CertainValue("counting of cycles", "fatigue.counting", scenario.Counting.ToString(), "", ""),
     ];
+
+    private static IEnumerable<CertainValue> Certain(Detail detail, string of, string curve, ImmutableArray<string> words)
+    {
+        if (detail.Own is { } own)
+        {
+            yield return new($"S-N curve of your own{of}", curve, CurveText.Of(own), "", detail.IsOwn ? own.Source
+                : $"not in force: the catalogue is {detail.Catalogue}");
+        }
+
+        if (detail is { IsOwn: false, Categories: [var only] })
+        {
+            yield return new(WordFactor.LabelOfName(words[0])!, words[0], only, "", detail.Catalogue);
+        }
+
+        if (detail.Environment is { Only: { } environment } && environment != Surroundings.Air)
+        {
+            yield return new(WordFactor.LabelOfName(words[1])!, words[1], environment, "", "");
+        }
+    }
 
     private readonly record struct CertainValue(string Label, string Key, string Value, string Unit, string Remark);
 }

@@ -40,6 +40,11 @@ internal static class MeasureText
                 : $"Whether \"{Printable.Line(best.Measurement.Name)}\" pays this run cannot tell: it saves {Worth(best.Value, result)} on average and costs {Money(best.Measurement.Cost, result)}";
         }
 
+        if (result.Apart is { } apart)
+        {
+            yield return ApartText.Sentence(apart);
+        }
+
         if (result.Factors is [var first, ..])
         {
             yield return !Tells(first.Perfect)

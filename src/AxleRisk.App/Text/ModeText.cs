@@ -1,6 +1,8 @@
+using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Ranking;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Text;
 
@@ -29,6 +31,33 @@ internal static class ModeText
             : $"By {Figures.Exact(result.RequiredKm)} km {ranked[0].Mode.Words} comes first most often: "
                 + string.Join(", ", ranked.Select(m => $"{m.Mode.Words} in {Figures.Probability(m.First[at])}")) + " of all vehicles.";
     }
+
+    /// <summary>Whose damage by leg is told of.</summary>
+    public const string ByLeg = "Where damage is told by leg, it is that of the axle's first section.";
+
+    public const string FoundHeading = "What had failed, given the evidence";
+
+    /// <summary>A checked section in words.</summary>
+    public static string SectionName(string name) => name == CheckedSection.First ? "the axle's first section" : Printable.Line(name);
+
+    /// <summary>How likely each mode is to have failed as the axle has.</summary>
+    public static TextTable FoundTable(CausesResult result)
+    {
+        var table = new TextTable("mode", "probability", "95 % interval");
+        foreach (ModeFound mode in result.Modes)
+        {
+            table.Add(mode.Mode.Words, Figures.Share(mode.Posterior.Estimate),
+                $"{Figures.Share(mode.Posterior.Low).Replace(" %", "")} to {Figures.Share(mode.Posterior.High)}");
+        }
+
+        return table;
+    }
+
+    /// <summary>How to read that table.</summary>
+    public static string FoundReading(CausesResult result) => result.Evidence.CrackedAt is { } cracked
+        ? $"The evidence states that {SectionName(cracked)} was found cracked, and nothing else."
+        : result.IsConditional ? "Several may have failed within the distances of the evidence, so the probabilities may add up to more than all."
+        : "The mode that fails first, as counted.";
 
     /// <summary>What failure means, in a sentence.</summary>
     public static string Failure(RiskResult result) => result.Modes.IsEmpty

@@ -16,6 +16,12 @@ internal abstract class AxleMode : FurtherMode
     /// <summary>Those of a scenario.</summary>
     public static ImmutableArray<AxleMode> Of(Scenario scenario) => [.. All.Select(find => find(scenario)).OfType<AxleMode>()];
 
+    /// <summary>What is left to chance, as a quantity of the scenario.</summary>
+    public abstract Quantity Scatter { get; }
+
+    /// <inheritdoc/>
+    public sealed override Input ScatterIn(Scenario scenario) => scenario.Find(Scatter)!;
+
     /// <summary>Its columns for a number of rows.</summary>
     public abstract ModeColumns CreateColumns(int capacity);
 

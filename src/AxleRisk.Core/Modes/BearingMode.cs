@@ -19,7 +19,7 @@ internal sealed class BearingMode(double exponent) : AxleMode
     public override Quantity Scatter => Quantities.BearingScatter;
 
     /// <inheritdoc/>
-    public override bool EndsWithWall => false;
+    public override int? EndsWithWallOf => null;
 
     /// <summary>The mode of a scenario; null where it is off.</summary>
     public static BearingMode? In(Scenario scenario) => scenario.Bearing switch

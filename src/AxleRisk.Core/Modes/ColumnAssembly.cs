@@ -1,7 +1,6 @@
 using AxleRisk.Core.Damage.BumpStops;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Roads;
-using AxleRisk.Core.Damage.Sections;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Modes;
@@ -17,7 +16,7 @@ internal sealed class ColumnAssembly : ColumnSteps
     private const double AgeingUnitKm = 100_000;
 
     private readonly Scenario scenario;
-    private readonly Source sectionModulus;
+    private readonly SectionSteps firstSection;
 
     /// <summary>Plans the columns of a scenario.</summary>
     public ColumnAssembly(Scenario scenario, FactorSet factors, ModeSet modes)
@@ -25,17 +24,15 @@ internal sealed class ColumnAssembly : ColumnSteps
     {
         this.scenario = scenario;
         AddVehicle();
-        AddScaled(c => c.ThicknessMm, 1, SourceOf(Quantities.Wall));
-        sectionModulus = AddSection();
-        AddStress(c => c.StressPerForceMPaPerN, SourceOf(Quantities.StressConcentration));
+        firstSection = new SectionSteps(this, scenario, 0, modes.Layout.Corrodes);
+        for (int section = 0; section < modes.Layout.Sections.Length; section++)
+        {
+            _ = new SectionSteps(this, scenario, section + 1, modes.Layout.Sections[section].Corrodes);
+        }
+
         if (modes.Layout.HasBumpStop)
         {
             AddBumpStop();
-        }
-
-        if (modes.Layout.Corrodes)
-        {
-            AddWallLife();
         }
 
         for (int mode = 0; mode < modes.OfAxle.Length; mode++)
@@ -45,12 +42,13 @@ internal sealed class ColumnAssembly : ColumnSteps
 
         for (int leg = 0; leg < scenario.Legs.Length; leg++)
         {
-            AddLeg(leg);
+            AddLeg(leg, modes.Layout.HasRatios);
         }
     }
 
-    /// <summary>Adds a column of stress per unit of force without the detail's concentration.</summary>
-    internal void AddNominalStress(Func<DamageColumns, double[]> target) => AddStress(target, Source.Sure(1));
+    /// <summary>Adds a column of stress per unit of force at the first section without the detail's concentration.</summary>
+    internal void AddNominalStress(Func<DamageColumns, double[]> target) =>
+        firstSection.AddStress(target, Source.Sure(1));
 
     private void AddVehicle()
     {
@@ -80,21 +78,6 @@ internal sealed class ColumnAssembly : ColumnSteps
         AddScaled(c => c.OutboardShare, 1, SourceOf(Quantities.OutboardShare));
         AddScaled(c => c.ContactLengthM, 1e-3, SourceOf(Quantities.ContactLength));
         AddScaled(c => c.Waviness, 1, SourceOf(Quantities.Waviness));
-        AddCurve();
-    }
-
-    // The place among the curves of all categories in all environments: DetailCurves.All. A word that is certain has no column.
-    private void AddCurve()
-    {
-        Source PlaceOf(string name) => scenario.Detail.Find(name) is { Only: null } ? SourceOf(name, 0) : Source.Sure(0);
-        int environments = scenario.Detail.Environment?.Words.Length ?? 1;
-        Add(c => c.Category, PlaceOf(Change.CategoryName), PlaceOf(Change.EnvironmentName), (category, environment, to) =>
-        {
-            for (int i = 0; i < to.Length; i++)
-            {
-                to[i] = (category[i] * environments) + environment[i];
-            }
-        });
     }
 
     private void AddDamper()
@@ -141,70 +124,9 @@ internal sealed class ColumnAssembly : ColumnSteps
         AddScaled(c => c.BumpStopNPerM, 1000, SourceOf(Quantities.BumpStopRate));
     }
 
-    private void AddWallLife() => Add(
-        c => c.WallLastsKm, SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate),
-        (wall, loss, rate, to) =>
-        {
-            for (int i = 0; i < to.Length; i++)
-            {
-                to[i] = rate[i] == 0 ? double.PositiveInfinity : (wall[i] - loss[i]) / rate[i] * AgeingUnitKm;
-            }
-        });
-
-    /// <summary>The section modulus: of the wall that is left where the shape has one.</summary>
-    private Source AddSection()
-    {
-        if (scenario.Shape is not (SectionShape.Tube or SectionShape.Box))
-        {
-            return SourceOf(Quantities.SectionModulus);
-        }
-
-        Source walls = AddAgeing(
-            c => c.WallLeftMm, scenario.Find(Quantities.CorrosionRate) is not null,
-            SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate),
-            (wall, loss, rate, ageKm, to) =>
-            {
-                for (int i = 0; i < to.Length; i++)
-                {
-                    to[i] = wall[i] - loss[i] - (Age(ageKm, i) * rate[i]);
-                }
-            });
-        if (scenario.Shape == SectionShape.Tube)
-        {
-            return Add(c => c.SectionModulusMm3, SourceOf(Quantities.OutsideDiameter), walls, (diameter, left, to) =>
-            {
-                for (int i = 0; i < to.Length; i++)
-                {
-                    to[i] = SectionModulus.Tube(diameter[i], left[i]);
-                }
-            });
-        }
-
-        return Add(
-            c => c.SectionModulusMm3, SourceOf(Quantities.BoxWidth), SourceOf(Quantities.BoxHeight), walls,
-            (width, height, left, to) =>
-            {
-                for (int i = 0; i < to.Length; i++)
-                {
-                    to[i] = SectionModulus.Box(width[i], height[i], left[i]);
-                }
-            });
-    }
-
-    private void AddStress(Func<DamageColumns, double[]> target, Source concentrations) => Add(
-        target, SourceOf(Quantities.StressFactor), concentrations, SourceOf(Quantities.LeverArm), SourceOf(Quantities.WheelOffset),
-        sectionModulus,
-        (factor, concentration, arm, offset, modulus, to) =>
-        {
-            for (int i = 0; i < to.Length; i++)
-            {
-                to[i] = BendingStress.PerForce(factor[i] * concentration[i], arm[i] + offset[i], modulus[i]);
-            }
-        });
-
     private static double Age(double[] km, int row) => km.Length == 0 ? 0 : km[row] / AgeingUnitKm;
 
-    private void AddLeg(int leg)
+    private void AddLeg(int leg, bool hasRatios)
     {
         Leg stated = scenario.Legs[leg];
         AddScaled(c => c.Legs[leg].Share, 1, SourceOf($"legs.{stated.Name}.share", stated.Share));
@@ -225,5 +147,10 @@ internal sealed class ColumnAssembly : ColumnSteps
         AddScaled(c => c.Legs[leg].CorrugatedShare, 1, SourceOf(Quantities.CorrugatedShare, leg));
         AddScaled(c => c.Legs[leg].CorrugationWavelengthM, 1, SourceOf(Quantities.CorrugationWavelength, leg));
         AddScaled(c => c.Legs[leg].CorrugationRmsM, 1e-3, SourceOf(Quantities.CorrugationRms, leg));
+        if (hasRatios)
+        {
+            Source ofLeg = scenario.Find(Quantities.LegDamageRatio, leg) is { } own ? SourceOf(own) : Source.Sure(1);
+            AddScaledProduct(c => c.Legs[leg].DamageRatio, 1, ofLeg, SourceOf(Quantities.DamageRatio));
+        }
     }
 }

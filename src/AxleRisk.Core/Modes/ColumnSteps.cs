@@ -45,7 +45,7 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
         input.Value is Value.Uncertain ? SourceOf(input.Name, input.Value.Nominal) : Source.Sure(input.Value.Nominal);
 
     /// <summary>The column of a name; a number where no factor has it, for the factors may be another scenario's.</summary>
-    protected Source SourceOf(string name, double otherwise) =>
+    internal Source SourceOf(string name, double otherwise) =>
         columnOf.TryGetValue(name, out int column) ? new Source(column, 0, null) : Source.Sure(otherwise);
 
     /// <summary>Fills the columns that are the same in every evaluation.</summary>

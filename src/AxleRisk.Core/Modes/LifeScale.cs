@@ -26,6 +26,11 @@ public sealed class LifeScale
         scatter = ScalePart.Of(scenario, factors, Quantities.LifeScatter, Ln10);
     }
 
+    /// <summary>The scale of a section whose damage at failure is lognormal, independent of everything else.</summary>
+    internal static LifeScale Of(Lognormal damageAtFailure) => new(
+        new ScalePart(null, Math.Log(damageAtFailure.MedianValue), damageAtFailure.StandardDeviationOfLn), new ScalePart(null, 0, 0),
+        false);
+
     private LifeScale(ScalePart? miner, ScalePart? scatter, bool alone)
     {
         this.alone = alone;

@@ -12,14 +12,23 @@ public sealed class ModeSet
     {
         bool Has(Quantity quantity) => scenario.Model is null && scenario.Find(quantity) is not null;
         OfAxle = scenario.Model is null ? AxleMode.Of(scenario) : [];
-        Further = scenario.Model is { } own ? [.. own.FurtherModes.Select(m => new OwnMode(m))] : [.. OfAxle];
-        Modes = [FailureMode.Fatigue, .. Further.Select(m => m.Mode)];
+        Further = scenario.Model is { } own ? [.. own.FurtherModes.Select(m => new OwnMode(m))]
+            : [.. scenario.Sections.Select((s, i) => new SectionMode(s, i + 1)), .. OfAxle];
+        Modes = [FirstOf(scenario), .. Further.Select(m => m.Mode)];
         Wears = Has(Quantities.DamperWear);
-        Ages = scenario.Model?.Ages ?? (Wears || Has(Quantities.CorrosionRate));
+        Ages = scenario.Model?.Ages ?? (Wears || Has(Quantities.CorrosionRate)
+            || scenario.Sections.Any(s => Corrodes(scenario, s)));
         Layout = new DamageLayout(scenario.Legs.Length)
         {
             HasBumpStop = Has(Quantities.BumpClearance),
             Corrodes = Has(Quantities.CorrosionRate) && scenario.Shape != SectionShape.Given,
+            Sections =
+            [
+                .. scenario.Sections.Select(s => new SectionLayout(
+                    [.. DetailCurves.All(s.Detail).Select(c => c.Mean)], Corrodes(scenario, s))),
+            ],
+            HasRatios = scenario.Sections.Length > 0 && (scenario.Find(Quantities.DamageRatio)?.Value is not (null or Value.Certain(1))
+                || scenario.Inputs.Any(i => i.Quantity == Quantities.LegDamageRatio)),
             Modes = [.. OfAxle.Select(m => (Func<int, ModeColumns>)m.CreateColumns)],
         };
     }
@@ -39,9 +48,15 @@ public sealed class ModeSet
     /// <summary>The modes beside fatigue.</summary>
     internal ImmutableArray<FurtherMode> Further { get; }
 
-    /// <summary>Those of them that are modes of the axle's own damage model: all, unless the scenario brings another.</summary>
+    /// <summary>Those of them that have columns of their own in the axle's damage model.</summary>
     internal ImmutableArray<AxleMode> OfAxle { get; }
 
     /// <summary>What of the axle's damage model is asked for.</summary>
     internal DamageLayout Layout { get; }
+
+    private static FailureMode FirstOf(Scenario scenario) => scenario.Sections.IsEmpty
+        ? FailureMode.Fatigue : FailureMode.Fatigue with { Words = "fatigue at the axle's first section" };
+
+    private static bool Corrodes(Scenario scenario, CheckedSection section) =>
+        section.Shape != SectionShape.Given && SectionSteps.InputOf(scenario, section, Quantities.CorrosionRate) is not null;
 }

@@ -10,8 +10,8 @@ internal sealed class OwnMode(ModelMode mode) : FurtherMode
     public override FailureMode Mode { get; } = new(mode.Key, mode.Words);
 
     /// <inheritdoc/>
-    public override Quantity Scatter => mode.Scatter;
+    public override Input ScatterIn(Scenario scenario) => scenario.Find(mode.Scatter)!;
 
     /// <inheritdoc/>
-    public override bool EndsWithWall => false;
+    public override int? EndsWithWallOf => null;
 }

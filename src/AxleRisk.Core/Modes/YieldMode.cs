@@ -18,7 +18,7 @@ internal sealed class YieldMode : AxleMode
     public override Quantity Scatter => Quantities.YieldScatter;
 
     /// <inheritdoc/>
-    public override bool EndsWithWall => true;
+    public override int? EndsWithWallOf => 0;
 
     /// <summary>The mode of a scenario; null where it is off.</summary>
     public static YieldMode? In(Scenario scenario) => scenario.Find(Quantities.YieldStrength) is null ? null : new();

@@ -23,6 +23,33 @@ public sealed record Decision
     /// <summary>What could be done, by name; empty for each remedy alone.</summary>
     public ImmutableArray<Package> Packages { get; init; } = [];
 
+    /// <summary>What a scenario lacks for a decision, and what would help, as the end of a sentence; null where all is there.</summary>
+    public static string? MissingIn(Scenario scenario)
+    {
+        if (scenario.Decision is not { } decision)
+        {
+            return "there is no decision; state one under [decision]: what a failure costs";
+        }
+
+        if (decision.OptionsIn(scenario).IsEmpty)
+        {
+            return "there is nothing to decide between; state at least one remedy under [[remedies]], with its cost";
+        }
+
+        if (decision.UnderWarranty && scenario.Fleet is null)
+        {
+            return "decision.over = \"warranty\" needs a fleet; state one under [fleet], or over = \"distance\"";
+        }
+
+        if (decision.CostOfFailure(scenario) is null)
+        {
+            return "what a failure costs is not known; state decision.failure_cost";
+        }
+
+        return decision.OptionsIn(scenario).FirstOrDefault(o => o.Cost is null) is { } without
+            ? $"the cost of {without.Name} is not known; state the cost of each remedy (0 where it costs nothing)" : null;
+    }
+
     /// <summary>What a failure costs in a scenario; null where nothing is stated.</summary>
     public Value? CostOfFailure(Scenario scenario) => FailureCost ?? (UnderWarranty ? scenario.Fleet?.CostPerClaim : null);
 

@@ -15,6 +15,12 @@ public sealed record Evidence
     public LifeEvidence? Life { get; init; }
 
     /// <summary>
+    /// The name of the section that was found cracked, and no other, <see cref="CheckedSection.First"/> for the first; null where it is
+    /// not told. Only of an axle that has failed.
+    /// </summary>
+    public string? CrackedAt { get; init; }
+
+    /// <summary>
     /// Where it comes from as a whole, in the author's words; only printed, and only of what has no source of its own. May be empty.
     /// </summary>
     public string Source { get; init; } = "";

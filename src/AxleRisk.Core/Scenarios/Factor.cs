@@ -142,6 +142,8 @@ public sealed class WordFactor : Factor
     {
         Change.CategoryName => "weld category",
         Change.EnvironmentName => "environment of the weld",
+        _ when name.Split('.') is [CheckedSection.Table, var section, _]
+            && LabelOfName(CheckedSection.FirstName(name)) is { } label => $"{label} of {section}",
         _ => null,
     };
 

@@ -65,9 +65,9 @@ public sealed class FactorSet
 
         // A trip's stand last: the columns of all others, and with them their values, are the same with a trip and without.
         AddScalars(i => !Trip.IsNameOf(i.Name));
-        foreach (string name in Change.WordNames)
+        foreach (string name in scenario.WordNames)
         {
-            if (scenario.Detail.Find(name) is { Only: null } choice)
+            if (scenario.FindWords(name) is { Only: null } choice)
             {
                 Add(new WordFactor(name, choice, column));
             }

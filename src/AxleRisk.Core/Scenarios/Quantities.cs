@@ -281,6 +281,22 @@ public static class Quantities
         "fatigue", "log10_life_scatter", "S-N scatter", "", Domain.Any, "scatter of log10 N about the mean S-N curve",
         new Value.Uncertain(new Normal(0, 0.2), Knowledge.Varies), "standard deviation 0.20 of log10 N: DNV-RP-C203");
 
+    /// <summary>What scatters in the life of a further section.</summary>
+    public static Quantity SectionLifeScatter { get; } = new(
+        CheckedSection.Table, "life_scatter", "life scatter", "", Domain.Positive,
+        "damage at failure of this section: its own Miner sum times 10 to its own S-N scatter")
+    { Without = "as Miner sum and S-N scatter of `[fatigue]`, drawn anew", LabelOfLeg = "life scatter of {0}" };
+
+    /// <summary>What each further section has for itself, with the keys of the first section's quantities.</summary>
+    public static ImmutableArray<Quantity> OfSections { get; } =
+    [
+        .. new[]
+        {
+            LeverArm, OutsideDiameter, BoxWidth, BoxHeight, SectionModulus, Wall, CorrosionLoss, StressConcentration, CorrosionRate,
+            StressFactor,
+        }.Select(OfSection), SectionLifeScatter,
+    ];
+
     /// <summary>All quantities in the order of the scenario file and of every table.</summary>
     public static ImmutableArray<Quantity> All { get; } =
     [
@@ -293,5 +309,17 @@ public static class Quantities
         Speed, Roughness, RoughnessWithinClass, CorrugatedShare, CorrugationWavelength, CorrugationRms,
         LegDamageRatio, EventsPerKm, EventWheelLoad, EventMoment,
         StressFactor, DamageRatio, MinerSum, LifeScatter,
+        .. OfSections,
     ];
+
+    /// <summary>A quantity of the first section as a further one has it; null where all sections share it.</summary>
+    public static Quantity? OfSection(string key) => OfSections.FirstOrDefault(q => q.Key == key);
+
+    // All of an axle rusts alike unless a section states otherwise.
+    private static Quantity OfSection(Quantity first)
+    {
+        Quantity own = first with { Section = CheckedSection.Table, LabelOfLeg = first.Label + " of {0}" };
+        return first == CorrosionLoss || first == CorrosionRate
+            ? own with { Default = null, DefaultSource = null, Without = "as the first section's" } : own;
+    }
 }

@@ -35,7 +35,9 @@ public sealed record Remedy(string Name, double? Cost, ImmutableArray<Change> Ch
 }
 
 /// <summary>One change of a remedy.</summary>
-/// <param name="Input">The name of what is changed: an input of the scenario, or one of <see cref="WordNames"/>.</param>
+/// <param name="Input">
+/// The name of what is changed: an input of the scenario, or a choice among words, one of <see cref="Scenario.WordNames"/>.
+/// </param>
 public abstract record Change(string Input)
 {
     /// <summary>The name of the weld detail's category among the inputs.</summary>
@@ -44,7 +46,7 @@ public abstract record Change(string Input)
     /// <summary>The name of what the weld lives in among the inputs.</summary>
     public const string EnvironmentName = "detail.environment";
 
-    /// <summary>The names of the choices among words.</summary>
+    /// <summary>The names of the choices among words of the first section.</summary>
     public static ImmutableArray<string> WordNames { get; } = [CategoryName, EnvironmentName];
 
     /// <summary>What it comes to, for the reader: <c>= 40</c>, <c>x 0.8</c>.</summary>
@@ -96,7 +98,7 @@ public abstract record Change(string Input)
     }
 
     /// <summary>Another word, or several with weights: of the categories or environments of the same catalogue.</summary>
-    /// <param name="Input">The choice's name, one of <see cref="WordNames"/>.</param>
+    /// <param name="Input">The choice's name, one of <see cref="Scenario.WordNames"/>.</param>
     /// <param name="Choice">The possible words.</param>
     public sealed record ToWord(string Input, WordChoice Choice) : Change(Input)
     {
@@ -104,6 +106,6 @@ public abstract record Change(string Input)
         public override string Description => $"= {Choice}";
 
         /// <inheritdoc/>
-        public override Scenario ApplyTo(Scenario scenario) => scenario with { Detail = scenario.Detail.With(Input, Choice) };
+        public override Scenario ApplyTo(Scenario scenario) => scenario.With(Input, Choice);
     }
 }

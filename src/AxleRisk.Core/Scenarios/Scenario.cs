@@ -29,6 +29,9 @@ public sealed record Scenario
     /// <summary>The weld detail: one category or several with weights.</summary>
     public required Detail Detail { get; init; }
 
+    /// <summary>The checked sections beside the first, in file order.</summary>
+    public ImmutableArray<CheckedSection> Sections { get; init; } = [];
+
     /// <summary>The legs of use, in file order.</summary>
     public required ImmutableArray<Leg> Legs { get; init; }
 
@@ -50,7 +53,8 @@ public sealed record Scenario
     public DamageModel? Model { get; init; }
 
     /// <summary>
-    /// Every scalar in use, in the order of <see cref="Quantities.All"/> and, for quantities of a leg, of <see cref="Legs"/>.
+    /// Every scalar in use, in the order of <see cref="Quantities.All"/> and, for quantities of a leg, of <see cref="Legs"/>; those of
+    /// further sections by section.
     /// Quantities that do not apply (the box of a tube, the class factor of a leg with a stated roughness) are absent.
     /// </summary>
     public required ImmutableArray<Input> Inputs { get; init; }
@@ -110,6 +114,32 @@ public sealed record Scenario
     public Input? Find(Quantity quantity, int? leg = null) =>
         Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Leg == leg);
 
+    /// <summary>The input of a quantity of a further section; null where it does not apply.</summary>
+    public Input? Find(Quantity quantity, CheckedSection section) =>
+        Inputs.FirstOrDefault(i => i.Quantity == quantity && i.Section == section.Name);
+
+    /// <summary>The names of all choices among words: those of the first section's weld detail, then those of the further ones'.</summary>
+    public IEnumerable<string> WordNames => [.. Change.WordNames, .. Sections.SelectMany(s => s.WordNames)];
+
+    /// <summary>The weld detail whose choice among words has a name; null for any other name.</summary>
+    public Detail? DetailOf(string name) => Change.WordNames.Contains(name) ? Detail
+        : Sections.FirstOrDefault(s => s.WordNames.Contains(name))?.Detail;
+
+    /// <summary>What is chosen among words under a name; null for any other name, and where nothing is stated.</summary>
+    public WordChoice? FindWords(string name) => DetailOf(name)?.Find(CheckedSection.FirstName(name));
+
+    /// <summary>The same with another choice among words under a name.</summary>
+    internal Scenario With(string name, WordChoice choice) => Change.WordNames.Contains(name)
+        ? this with { Detail = Detail.With(name, choice) }
+        : this with
+        {
+            Sections =
+            [
+                .. Sections.Select(s => s.WordNames.Contains(name)
+                    ? s with { Detail = s.Detail.With(CheckedSection.FirstName(name), choice) } : s),
+            ],
+        };
+
     /// <summary>
     /// The plain words for what has a name in the scenario or its trip: an input, the weld category, the road mix, a leg's share;
     /// the name itself for anything else.
@@ -133,6 +163,9 @@ public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value
 {
     /// <summary>The name of the event of the leg that it belongs to; null for all that is no event's.</summary>
     public string? Event { get; init; }
+
+    /// <summary>The name of the further section that it belongs to; null for all that is no further section's.</summary>
+    public string? Section { get; init; }
 
     /// <summary>Where the default in force comes from, if it is not the quantity's own; null otherwise.</summary>
     public string? OwnSource { get; init; }

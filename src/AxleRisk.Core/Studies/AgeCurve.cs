@@ -162,6 +162,12 @@ internal sealed class AgeCurve
     /// <param name="km">Takes the distances; likewise.</param>
     public void FillInverse(int count, double[] targets, double[] km)
     {
+        if (start.Length == 0 && endsKm is null)
+        {
+            VectorColumns.Quotient(targets.AsSpan(0, count), Rates[^1].AsSpan(0, count), km.AsSpan(0, count));
+            return;
+        }
+
         Vector512<double> one = Vector512<double>.One;
         for (int row = 0; row < count; row += Width)
         {

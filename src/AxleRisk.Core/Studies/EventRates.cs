@@ -30,7 +30,8 @@ internal sealed class EventRates
                select new Happening(
                    input.Leg!.Value, input.Event!, size.Quantity == Quantities.EventMoment,
                    assembly.SourceOf(input), assembly.SourceOf(size),
-                   assembly.SourceOf(Quantities.LeverArm), assembly.SourceOf(Quantities.WheelOffset)),
+                   assembly.SourceOf(Quantities.LeverArm), assembly.SourceOf(Quantities.WheelOffset),
+                   [.. scenario.Sections.Select(s => assembly.SourceOf(SectionSteps.InputOf(scenario, s, Quantities.LeverArm)!))]),
         ];
     }
 
@@ -53,9 +54,18 @@ internal sealed class EventRates
                 double damage = perKm * DamageOf(load, columns, row);
                 damageByLeg[happening.Leg][row] += damage;
                 damagePerKm[row] += damage;
-                for (int mode = 0; mode < further.Length; mode++)
+                int sections = Math.Min(further.Length, columns.Layout.Sections.Length);
+                for (int section = 0; section < sections; section++)
                 {
-                    further[mode][row] += perKm * columns.Modes[mode].OfEvent(load.PeakN, happening.IsMoment, row);
+                    double[] ratio = columns.Legs[happening.Leg].DamageRatio;
+                    EventLoad there = happening.IsMoment ? LoadOf(happening, happening.SectionArms[section], values, columns, row) : load;
+                    double onSection = perKm * ScalarSections.OfRange(columns, row, section, there.RangeN);
+                    further[section][row] += ratio.Length > 0 ? ratio[row] * onSection : onSection;
+                }
+
+                for (int mode = sections; mode < further.Length; mode++)
+                {
+                    further[mode][row] += perKm * columns.Modes[mode - sections].OfEvent(load.PeakN, happening.IsMoment, row);
                 }
             }
         }
@@ -71,12 +81,16 @@ internal sealed class EventRates
             return (h.Leg, h.Name, perKm, columns.Legs[h.Leg].Share[0] * perKm * DamageOf(LoadOf(h, values, columns, 0), columns, 0));
         });
 
-    private static EventLoad LoadOf(Happening happening, double[][] values, DamageColumns columns, int row)
+    private static EventLoad LoadOf(Happening happening, double[][] values, DamageColumns columns, int row) =>
+        LoadOf(happening, happening.Arm, values, columns, row);
+
+    // A moment is the same in every section; the force that would make it is not.
+    private static EventLoad LoadOf(Happening happening, ColumnSteps.Source arm, double[][] values, DamageColumns columns, int row)
     {
         double size = LifeModel.At(happening.Size, values, row);
         return happening.IsMoment
             ? EventLoad.OfMoment(
-                columns, row, size, LifeModel.At(happening.Arm, values, row) + LifeModel.At(happening.Offset, values, row))
+                columns, row, size, LifeModel.At(arm, values, row) + LifeModel.At(happening.Offset, values, row))
             : EventLoad.OfWheel(columns, row, size);
     }
 
@@ -89,5 +103,5 @@ internal sealed class EventRates
 
     private sealed record Happening(
         int Leg, string Name, bool IsMoment, ColumnSteps.Source PerKm, ColumnSteps.Source Size, ColumnSteps.Source Arm,
-        ColumnSteps.Source Offset);
+        ColumnSteps.Source Offset, ImmutableArray<ColumnSteps.Source> SectionArms);
 }

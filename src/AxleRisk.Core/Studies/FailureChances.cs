@@ -18,7 +18,7 @@ public sealed class FailureChances
 {
     private readonly LifeScale scale;
     private readonly ImmutableArray<ModeChance> chances;
-    private readonly ImmutableArray<Quantity> scatters;
+    private readonly ImmutableArray<string> scatters;
 
     internal FailureChances(Scenario scenario, FactorSet factors, ModeSet modes, LifeScale scale)
     {
@@ -28,14 +28,13 @@ public sealed class FailureChances
         List<ModeChance> all = [new ModeChance.Fatigue(scale)];
         foreach (FurtherMode mode in modes.Further)
         {
-            Input input = scenario.Find(mode.Scatter)!;
-            all.Add(input.Value is Value.Uncertain uncertain
-                ? new ModeChance.Scatter(uncertain.Distribution) : new ModeChance.Certain(input.Value.Nominal));
+            Input input = mode.ScatterIn(scenario);
+            all.Add(mode.ChanceOf(input.Value));
             IsExact &= input.Value is Value.Certain || factors.Groups.Single(g => g.Any(f => f.Name == input.Name)).Length == 1;
         }
 
         chances = [.. all];
-        scatters = [.. modes.Further.Select(m => m.Scatter)];
+        scatters = [.. modes.Further.Select(m => m.ScatterIn(scenario).Name)];
     }
 
     private FailureChances(FailureChances from, LifeScale scale, IEnumerable<ModeChance> chances)
@@ -54,9 +53,8 @@ public sealed class FailureChances
     public bool IsExact { get; }
 
     /// <summary>The place among <see cref="Modes"/> of the mode whose chance a factor is; -1 for any other factor.</summary>
-    public int ModeOf(Factor factor) => factor is not ScalarFactor { Input.Quantity: var quantity } ? -1
-        : LifeScale.Contains(factor) ? 0
-        : scatters.IndexOf(quantity) is >= 0 and var place ? place + 1 : -1;
+    public int ModeOf(Factor factor) =>
+        LifeScale.Contains(factor) ? 0 : scatters.IndexOf(factor.Name) is >= 0 and var place ? place + 1 : -1;
 
     /// <summary>What is left to chance in a mode.</summary>
     internal ModeChance Of(int mode) => chances[mode];

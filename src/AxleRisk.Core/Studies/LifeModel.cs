@@ -153,7 +153,7 @@ public sealed class LifeModel
             }
             else
             {
-                FillColumn(damage.Inputs.SourceOf(Modes.Further[mode - 1].Scatter), values, column);
+                FillColumn(damage.Inputs.SourceOf(Modes.Further[mode - 1].ScatterIn(Scenario)), values, column);
             }
 
             for (int row = 0; row < count; row++)

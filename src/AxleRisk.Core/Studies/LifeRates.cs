@@ -9,18 +9,22 @@ namespace AxleRisk.Core.Studies;
 public sealed class LifeRates
 {
     private readonly ModeSet modes;
-    private readonly double[] wallLastsKm;
+    private readonly double[][] wallsLastKm;
 
     internal LifeRates(ModeSet modes, AgeGrid ages, int capacity)
     {
         int padded = PaddedTail.Padded(capacity);
         Limits = new double[padded];
         Lives = new double[padded];
-        wallLastsKm = new double[modes.Layout.Corrodes ? padded : 0];
+        wallsLastKm =
+        [
+            .. modes.Layout.Sections.Select(s => s.Corrodes).Prepend(modes.Layout.Corrodes)
+                .Select(corrodes => new double[corrodes ? padded : 0]),
+        ];
         this.modes = modes;
         Curves = [.. modes.Modes.Select(_ => new AgeCurve(ages, capacity))];
         FurtherAtAge = [.. Enumerable.Range(0, ages.Km.Length).Select(age => Curves.Skip(1).Select(c => c.Rates[age]).ToArray())];
-        Columns = [.. Curves.SelectMany(c => c.Rates), .. modes.Layout.Corrodes ? [wallLastsKm] : Array.Empty<double[]>()];
+        Columns = [.. Curves.SelectMany(c => c.Rates), .. wallsLastKm.Where(w => w.Length > 0)];
     }
 
     /// <summary>The rates of a mode that is on, by age and row.</summary>
@@ -41,17 +45,29 @@ public sealed class LifeRates
     /// <summary>All that a row's rates over distance are made of: who keeps them and puts them back has the same curves.</summary>
     internal ImmutableArray<double[]> Columns { get; }
 
-    /// <summary>Says how far the wall of each of the first rows lasts, km; to be filled where it corrodes, before the curves are.</summary>
-    internal void TakeWall(ReadOnlySpan<double> lastsKm) => lastsKm.CopyTo(wallLastsKm);
+    /// <summary>Whether any wall corrodes.</summary>
+    internal bool HasWalls => wallsLastKm.Any(w => w.Length > 0);
+
+    /// <summary>Says how far the walls of the first rows last that corrode; before the curves are filled.</summary>
+    internal void TakeWalls(DamageColumns columns, int count)
+    {
+        for (int section = 0; section < wallsLastKm.Length; section++)
+        {
+            if (wallsLastKm[section].Length > 0)
+            {
+                columns.Sections[section].WallLastsKm.AsSpan(0, count).CopyTo(wallsLastKm[section]);
+            }
+        }
+    }
 
     /// <summary>Draws the curves of the first <paramref name="count"/> rows through their rates.</summary>
     internal void FillCurves(int count)
     {
-        double[]? ends = modes.Layout.Corrodes ? wallLastsKm : null;
-        Curves[0].Fill(count, ends);
+        double[]? Ends(int? section) => section is { } place && wallsLastKm[place].Length > 0 ? wallsLastKm[place] : null;
+        Curves[0].Fill(count, Ends(0));
         for (int mode = 0; mode < modes.Further.Length; mode++)
         {
-            Curves[mode + 1].Fill(count, modes.Further[mode].EndsWithWall ? ends : null);
+            Curves[mode + 1].Fill(count, Ends(modes.Further[mode].EndsWithWallOf));
         }
     }
 }

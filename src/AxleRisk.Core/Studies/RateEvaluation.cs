@@ -21,7 +21,7 @@ internal sealed class RateEvaluation
     {
         (this.modes, this.damage, requiredKm) = (modes, damage, scenario.RequiredKm);
         ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
-        scatters = [.. modes.Further.Select(m => damage.Inputs.SourceOf(m.Scatter))];
+        scatters = [.. modes.Further.Select(m => damage.Inputs.SourceOf(m.ScatterIn(scenario)))];
     }
 
     /// <summary>Rates of one thread.</summary>
@@ -30,21 +30,19 @@ internal sealed class RateEvaluation
     /// <summary>Evaluates the first <paramref name="count"/> rows of a workspace whose columns and scale are filled.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
-        foreach (double[] leg in workspace.DamageByLeg)
+        if (modes.Ages)
         {
-            leg.AsSpan(0, count).Clear();
+            EvaluateAges(values, count, workspace);
         }
-
-        // The oldest first, so that the workspace is left with the vehicle when new.
-        for (int age = ages.Km.Length - 1; age >= 0; age--)
+        else
         {
-            EvaluateAge(age, values, count, workspace);
+            EvaluateAged(values, count, workspace, 0, workspace.DamageByLeg, sameRide: false);
         }
 
         LifeRates rates = workspace.Rates!;
-        if (modes.Layout.Corrodes)
+        if (rates.HasWalls)
         {
-            rates.TakeWall(workspace.Damage.WallLastsKm.AsSpan(0, count));
+            rates.TakeWalls(workspace.Damage, count);
         }
 
         rates.FillCurves(count);
@@ -70,6 +68,20 @@ internal sealed class RateEvaluation
         damage.Evaluate(values, count, workspace.State, workspace.AgeKm, sameRide, to);
     }
 
+    // The oldest first, so that the workspace is left with the vehicle when new.
+    private void EvaluateAges(double[][] values, int count, Workspace workspace)
+    {
+        foreach (double[] leg in workspace.DamageByLeg)
+        {
+            leg.AsSpan(0, count).Clear();
+        }
+
+        for (int age = ages.Km.Length - 1; age >= 0; age--)
+        {
+            EvaluateAge(age, values, count, workspace);
+        }
+    }
+
     private void EvaluateAge(int age, double[][] values, int count, Workspace workspace)
     {
         LifeRates rates = workspace.Rates!;
@@ -87,13 +99,14 @@ internal sealed class RateEvaluation
     // Means over the required distance; by leg they follow Simpson's rule, in the total the curve that the life follows.
     private void FillMean(int count, Workspace workspace, AgeCurve fatigue)
     {
-        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
-        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
         if (!modes.Ages)
         {
             fatigue.Rates[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
             return;
         }
+
+        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
+        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
 
         for (int row = 0; row < count; row++)
         {

@@ -37,6 +37,10 @@ public static class EvidenceFormat
             new KeyKind.Numbers(Domain.NonNegative, 2, 2, "two distances, the second above the first"),
             "it was whole at the first and broken at the second"),
         new("survived_km", "survived", "km", new KeyKind.Number(Domain.Positive), "it has reached this distance unbroken"),
+        new("cracked_at", "cracked at", "",
+            new KeyKind.Text($"`\"{CheckedSection.First}\"` for the first checked section, or the name of one under `[[{CheckedSection.Table}]]`"),
+            "the section that was found cracked, and no other: for an axle that has failed")
+        { Otherwise = "any of them" },
         new("would_have_passed_km", "but for it, passed", "km", new KeyKind.Number(Domain.Positive),
             "the distance that the axle might have passed without an explanation, beyond that of the failure: for those with `instead`")
         { Otherwise = "`required_km`" },

@@ -19,8 +19,8 @@ public static class ScenarioFormat
     public static TableFormat Axle { get; } = new(
         "axle", "The checked section of the axle.",
         [
-            new("shape", "shape", "", FormatWords.Of(FormatWords.Shapes), "shape of the section") { Otherwise = "`\"tube\"`" },
-            .. FormatParts.Of("axle").Select(OfShape),
+            AxleFormat.Shape,
+            .. FormatParts.Of("axle").Select(AxleFormat.OfShape),
         ]);
 
     /// <summary>The wheel bearing.</summary>
@@ -72,6 +72,7 @@ public static class ScenarioFormat
             FormatParts.OneOf(Bearing),
             FormatParts.OneOf(Modes),
             FormatParts.OneOf(DetailFormat.Detail) with { IsRequired = true },
+            FormatParts.Many(SectionFormat.Section, SectionFormat.Most, "further sections"),
             FormatParts.OneOf(UseFormat.Use) with { IsRequired = true },
             FormatParts.OneOf(Fatigue),
             FormatParts.Many(Correlation, 64, "correlations"),
@@ -96,14 +97,4 @@ public static class ScenarioFormat
         KeyKind.Tables many => Inside(many.Of),
         _ => [],
     }).Prepend(table);
-
-    // A given section modulus cannot say what corrosion makes of it, and needs no wall.
-    private static KeyFormat OfShape(KeyFormat key) =>
-        key.Quantity == Quantities.OutsideDiameter ? key with { BelongsTo = new("shape", "tube") }
-        : key.Quantity == Quantities.BoxWidth || key.Quantity == Quantities.BoxHeight ? key with { BelongsTo = new("shape", "box") }
-        : key.Quantity == Quantities.SectionModulus ? key with { BelongsTo = new("shape", "given") }
-        : key.Quantity == Quantities.CorrosionLoss || key.Quantity == Quantities.CorrosionRate
-            ? key with { BelongsTo = new("shape", "tube", "box") }
-        : key.Quantity == Quantities.Wall ? key with { Unless = Quantities.SectionModulus.Key }
-        : key;
 }

@@ -11,25 +11,36 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     /// <summary>The wall where a section modulus is given without one: so thin that no standard corrects for it, mm.</summary>
     public const double WallOfGivenModulus = 1;
 
-    /// <summary>Reads the table and returns the shape; a tube unless stated.</summary>
+    /// <summary>Reads the table of the first section and returns its shape; a tube unless stated.</summary>
     public SectionShape Read(TableReader table)
+    {
+        SectionShape shape = Read(table, ScenarioFormat.Axle, null);
+        table.RejectUnknown(QuantityReader.OtherSection);
+        return shape;
+    }
+
+    /// <summary>Reads what a table says of a section's shape and sizes; its other keys are left to the caller.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="format">Its keys.</param>
+    /// <param name="section">The name of a further section; null for the first.</param>
+    public SectionShape Read(TableReader table, TableFormat format, string? section)
     {
         SectionShape? stated = table.Word("shape", FormatWords.Shapes);
         bool shapeIsWrong = stated is null && table.Table.Find("shape") is not null;
         SectionShape shape = stated ?? SectionShape.Tube;
         if (shapeIsWrong)
         {
-            inputs.MarkWrong("axle");
+            inputs.MarkWrong(section is null ? "axle" : $"{CheckedSection.Table}.{section}");
         }
 
-        foreach (KeyFormat key in ScenarioFormat.Axle.Keys.Where(k => k.Quantity is not null))
+        foreach (KeyFormat key in format.Keys.Where(k => k.Quantity is { } q && q != Quantities.SectionLifeScatter))
         {
             Quantity quantity = key.Quantity!;
             // Without a shape nothing is missing and nothing in the wrong place, but what is there can be checked.
             TomlEntry? entry = table.Find(quantity.Key);
             if (shapeIsWrong ? entry is not null : key.BelongsTo?.Words.Contains(Word(shape)) != false)
             {
-                quantities.Read(table, quantity, otherwise: Otherwise(quantity, shape));
+                quantities.Read(table, quantity, otherwise: Otherwise(quantity, shape), section: section);
             }
             else if (!shapeIsWrong && entry is not null)
             {
@@ -37,7 +48,6 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
             }
         }
 
-        table.RejectUnknown(QuantityReader.OtherSection);
         RejectSolid(table, shape);
         return shape;
     }
@@ -47,19 +57,32 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     {
         foreach (Quantity outside in OutsidesOf(shape))
         {
-            if (inputs.Find(Quantities.Wall)?.Value.Nominal is double wall && inputs.Find(outside)?.Value.Nominal is double size
-                && wall > size / 2)
+            if (inputs.Find(table.NameOf(Quantities.Wall.Key))?.Value.Nominal is double wall
+                && inputs.Find(table.NameOf(outside.Key))?.Value.Nominal is double size && wall > size / 2)
             {
                 errors.Add(table.Table.Find(Quantities.Wall.Key)!.Node.At,
-                    $"axle.wall_mm ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
+                    $"{table.NameOf(Quantities.Wall.Key)} ({wall:G6}) must not be above half of {outside.Key} ({size:G6})");
             }
         }
     }
 
-    /// <summary>The outside of a read scenario's section that its wall is above half of; null where there is a hollow.</summary>
-    public static Input? SolidSize(Scenario scenario) =>
-        OutsidesOf(scenario.Shape).Select(q => scenario.Find(q))
-            .FirstOrDefault(outside => scenario.Find(Quantities.Wall)?.Value.Nominal > outside?.Value.Nominal / 2);
+    /// <summary>A section of a read scenario whose wall is above half of its outside: both inputs; null where each is hollow.</summary>
+    public static (Input Wall, Input Outside)? Solid(Scenario scenario)
+    {
+        foreach (CheckedSection? section in scenario.Sections.Prepend(null))
+        {
+            Input? Of(Quantity quantity) => section is null ? scenario.Find(quantity)
+                : scenario.Find(Quantities.OfSection(quantity.Key)!, section);
+            Input? wall = Of(Quantities.Wall);
+            if (OutsidesOf(section?.Shape ?? scenario.Shape).Select(Of).FirstOrDefault(o => wall?.Value.Nominal > o?.Value.Nominal / 2)
+                is { } outside)
+            {
+                return (wall!, outside);
+            }
+        }
+
+        return null;
+    }
 
     private static Quantity[] OutsidesOf(SectionShape shape) => shape switch
     {
@@ -69,7 +92,7 @@ internal sealed class AxleReader(ErrorLog errors, QuantityReader quantities, Inp
     };
 
     private static Value.Certain? Otherwise(Quantity quantity, SectionShape shape) =>
-        quantity == Quantities.Wall && shape == SectionShape.Given ? new Value.Certain(WallOfGivenModulus) : null;
+        quantity.Key == Quantities.Wall.Key && shape == SectionShape.Given ? new Value.Certain(WallOfGivenModulus) : null;
 
     private static string Owners(KeyFormat key) => string.Join(" or ", key.BelongsTo!.Words.Select(MessageText.Quote));
 

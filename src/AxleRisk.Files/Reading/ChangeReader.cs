@@ -19,7 +19,7 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
     {
         List<Change> read = [];
         bool sound = true;
-        foreach ((string name, TomlEntry entry) in Flatten("", table))
+        foreach ((string name, TomlEntry entry) in Flatten("", table, scenario))
         {
             if (read.Exists(c => c.Input == name))
             {
@@ -42,25 +42,26 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
     /// <summary>
     /// The changes by the inputs' full names, which may be quoted or dotted: <c>"axle.wall_mm" = 8</c>, <c>axle.wall_mm = 8</c>.
     /// </summary>
-    private IEnumerable<(string Name, TomlEntry Entry)> Flatten(string before, TomlTable table) =>
+    private IEnumerable<(string Name, TomlEntry Entry)> Flatten(string before, TomlTable table, Scenario scenario) =>
         table.Entries.SelectMany(entry =>
         {
             string name = before + entry.Key;
-            bool isPath = byName.Keys.Concat(Change.WordNames).Any(n => n.StartsWith(name + ".", StringComparison.Ordinal));
-            return isPath && entry.Node is TomlTable inner ? Flatten(name + ".", inner) : [(name, entry)];
+            bool isPath = byName.Keys.Concat(scenario.WordNames).Any(n => n.StartsWith(name + ".", StringComparison.Ordinal));
+            return isPath && entry.Node is TomlTable inner ? Flatten(name + ".", inner, scenario) : [(name, entry)];
         });
 
     private Change? ReadChange(string name, TomlEntry entry, Scenario scenario)
     {
-        if (Change.WordNames.Contains(name) && scenario.Detail.IsOwn)
+        Detail? detail = scenario.DetailOf(name);
+        if (detail is { IsOwn: true })
         {
             errors.Add(entry.KeyAt, $"{name} cannot be changed: the S-N curve is the scenario's own");
             return null;
         }
 
-        if (Change.WordNames.Contains(name))
+        if (detail is not null)
         {
-            return new DetailReader(errors).Read(name, entry.Node, KnownCatalogue(scenario)) is { } choice
+            return new DetailReader(errors).Read(name, entry.Node, detail.Catalogue is { Length: > 0 } known ? known : null) is { } choice
                 ? new Change.ToWord(name, choice) : null;
         }
 
@@ -68,7 +69,7 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         {
             if (!inputs.IsWrong(name))
             {
-                errors.Add(entry.KeyAt, $"there is no input {MessageText.Quote(name)}{Hint(name)}");
+                errors.Add(entry.KeyAt, $"there is no input {MessageText.Quote(name)}{Hint(name, scenario)}");
             }
 
             return null;
@@ -115,9 +116,7 @@ internal sealed class ChangeReader(ErrorLog errors, ValueReader values, InputCol
         return null;
     }
 
-    private static string? KnownCatalogue(Scenario scenario) => scenario.Detail.Catalogue is { Length: > 0 } catalogue ? catalogue : null;
-
-    private string Hint(string name) =>
+    private string Hint(string name, Scenario scenario) =>
         Trip.IsNameOf(name) && !byName.Keys.Any(Trip.IsNameOf) ? "; what changes a trip stands under [[trip.remedies]]" :
-        NearestName.Find(name, [.. byName.Keys, .. Change.WordNames]) is string near ? $"; did you mean \"{near}\"?" : "";
+        NearestName.Find(name, [.. byName.Keys, .. scenario.WordNames]) is string near ? $"; did you mean \"{near}\"?" : "";
 }

@@ -10,7 +10,9 @@ namespace AxleRisk.Files.Reading;
 internal sealed class DetailReader(ErrorLog errors)
 {
     /// <summary>Reads the table; null, with the errors logged, where it is wrong.</summary>
-    public Detail? Read(TableReader table)
+    /// <param name="table">The table.</param>
+    /// <param name="isWhole">Whether it states nothing but the detail.</param>
+    public Detail? Read(TableReader table, bool isWhole = true)
     {
         string? name = ReadCatalogue(table);
         double? exponent = table.Number("thickness_exponent");
@@ -19,17 +21,26 @@ internal sealed class DetailReader(ErrorLog errors)
         if (name == Detail.OwnCatalogue)
         {
             RejectBesideOwn(table);
-            table.RejectUnknown();
+            RejectUnknown(table, isWhole);
             return own is null ? null : new Detail(name, [Detail.OwnCategory], [1], Knowledge.Unknown, exponent) { Own = own };
         }
 
         TomlEntry? category = table.Require("category");
-        WordChoice? environment = table.Find("environment") is TomlEntry entry ? Read(Change.EnvironmentName, entry.Node, name) : null;
-        table.RejectUnknown();
-        WordChoice? read = category is null ? null : Read(Change.CategoryName, category.Node, name);
+        WordChoice? environment = table.Find("environment") is TomlEntry entry
+            ? Read(table.NameOf("environment"), entry.Node, name) : null;
+        RejectUnknown(table, isWhole);
+        WordChoice? read = category is null ? null : Read(table.NameOf("category"), category.Node, name);
         return name is null || read is null
             ? null
             : new Detail(name, read.Words, read.Weights, read.Knowledge, exponent) { Environment = environment, Own = own };
+    }
+
+    private static void RejectUnknown(TableReader table, bool isWhole)
+    {
+        if (isWhole)
+        {
+            table.RejectUnknown();
+        }
     }
 
     private string? ReadCatalogue(TableReader table)
@@ -61,12 +72,12 @@ internal sealed class DetailReader(ErrorLog errors)
 
         if (table.Find("curve") is null)
         {
-            errors.Add(table.Find("catalogue")!.Node.At, "a curve of your own must be stated under [detail.curve]");
+            errors.Add(table.Find("catalogue")!.Node.At, $"a curve of your own must be stated under [{table.NameOf("curve")}]");
         }
     }
 
     /// <summary>Reads a category or environment, or a choice of several; null, with the errors logged, where it is wrong.</summary>
-    /// <param name="name">Which, one of <see cref="Change.WordNames"/>.</param>
+    /// <param name="name">Which, as the inputs are named.</param>
     /// <param name="node">What stands there.</param>
     /// <param name="catalogue">The catalogue; null where that is wrong and reported already.</param>
     public WordChoice? Read(string name, TomlNode node, string? catalogue) =>
@@ -109,7 +120,8 @@ internal sealed class DetailReader(ErrorLog errors)
     }
 
     private bool IsWord(string name, TomlNode node, string? catalogue, string where) =>
-        name == Change.EnvironmentName ? IsEnvironment(node, catalogue, where) : IsCategory(node, catalogue, where);
+        CheckedSection.FirstName(name) == Change.EnvironmentName
+            ? IsEnvironment(node, catalogue, where) : IsCategory(node, catalogue, where);
 
     private bool IsEnvironment(TomlNode node, string? catalogue, string where)
     {

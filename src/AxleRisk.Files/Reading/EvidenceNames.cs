@@ -18,8 +18,10 @@ internal sealed class EvidenceNames
     /// <param name="errors">Where errors go.</param>
     /// <param name="inputs">The inputs read.</param>
     /// <param name="detail">The detail; null where it is wrong and reported already.</param>
+    /// <param name="sections">The further checked sections.</param>
     /// <param name="mixedLegs">The legs whose shares are uncertain; none where the mix is certain.</param>
-    public EvidenceNames(ErrorLog errors, InputCollector inputs, Detail? detail, ImmutableArray<Leg> mixedLegs)
+    public EvidenceNames(
+        ErrorLog errors, InputCollector inputs, Detail? detail, ImmutableArray<CheckedSection> sections, ImmutableArray<Leg> mixedLegs)
     {
         this.errors = errors;
         this.inputs = inputs;
@@ -27,7 +29,12 @@ internal sealed class EvidenceNames
         targets = inputs.InOrder().ToDictionary(i => i.Name, Of);
         foreach (string name in Change.WordNames)
         {
-            targets[name] = detail?.Find(name) is { Only: null } choice ? new Target(name, null, [], choice.Words) : null;
+            targets[name] = Choice(name, detail);
+        }
+
+        foreach ((CheckedSection section, string name) in sections.SelectMany(s => s.WordNames.Select(n => (s, n))))
+        {
+            targets[name] = Choice(name, section.Detail);
         }
 
         foreach (Leg leg in mixedLegs.Length > 1 ? mixedLegs : [])
@@ -36,6 +43,9 @@ internal sealed class EvidenceNames
             targets[name] = new Target(name, null, [], []);
         }
     }
+
+    /// <summary>Whether what stands under a name is wrong and reported already.</summary>
+    public bool IsWrong(string name) => inputs.IsWrong(name);
 
     /// <summary>The uncertain thing of a name; null, with the error logged, where there is none.</summary>
     public Target? Find(string name, Position at)
@@ -70,6 +80,9 @@ internal sealed class EvidenceNames
             : $"there is no input {MessageText.Quote(name)}{HintFor(name)}";
         return target;
     }
+
+    private static Target? Choice(string name, Detail? detail) =>
+        detail?.Find(CheckedSection.FirstName(name)) is { Only: null } choice ? new Target(name, null, [], choice.Words) : null;
 
     private static Target? Of(Input input) => input.Value is Value.Uncertain uncertain
         ? new Target(input.Name, input.Quantity, uncertain.Distribution is NumberChoice choice ? choice.Values : [], [])

@@ -15,16 +15,17 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, Chang
     public Evidence Read(TableReader root, Scenario scenario)
     {
         ImmutableArray<Explanation> explanations = new ExplanationsReader(errors, names, changes).Read(root, scenario);
-        Evidence evidence = root.Inner("evidence") is TableReader table ? ReadTable(table) : Evidence.None;
+        Evidence evidence = root.Inner("evidence") is TableReader table ? ReadTable(table, scenario) : Evidence.None;
         return evidence with { Explanations = explanations };
     }
 
-    private Evidence ReadTable(TableReader table)
+    private Evidence ReadTable(TableReader table, Scenario scenario)
     {
         LifeEvidence? life = ReadLife(table);
         var read = new Evidence
         {
             Life = life,
+            CrackedAt = ReadCracked(table, life, scenario),
             WouldHavePassedKm = table.Number("would_have_passed_km"),
             Source = ReadSource(table),
             Measured = ReadAll(table, "measured", EvidenceFormat.Measured, ReadMeasurement),
@@ -57,6 +58,35 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, Chang
         }
 
         return stated[1] is TomlEntry between ? ReadBetween(between) : null;
+    }
+
+    private string? ReadCracked(TableReader table, LifeEvidence? life, Scenario scenario)
+    {
+        if (table.Text("cracked_at") is not string name)
+        {
+            return null;
+        }
+
+        Position at = table.Find("cracked_at")!.Node.At;
+        string[] known = [CheckedSection.First, .. scenario.Sections.Select(s => s.Name)];
+        if (!known.Contains(name))
+        {
+            if (!names.IsWrong($"{CheckedSection.Table}.{name}"))
+            {
+                errors.Add(at,
+                    $"evidence.cracked_at must be {MessageText.List([.. known.Select(MessageText.Quote)], "or")}, not {MessageText.Quote(name)}");
+            }
+
+            return null;
+        }
+
+        if (life?.FailedByKm is null)
+        {
+            errors.Add(table.Find("cracked_at")!.KeyAt, "evidence.cracked_at needs a failed_at_km or failed_between_km");
+            return null;
+        }
+
+        return name;
     }
 
     private LifeEvidence.FailedBetween? ReadBetween(TomlEntry entry)
@@ -96,7 +126,8 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, Chang
         {
             errors.Add(at, $"{target.Name} cannot be measured here; an explanation may speak of it");
         }
-        else if (target.Quantity == Quantities.MinerSum || target.Quantity == Quantities.LifeScatter)
+        else if (target.Quantity == Quantities.MinerSum || target.Quantity == Quantities.LifeScatter
+            || target.Quantity == Quantities.SectionLifeScatter)
         {
             errors.Add(at, $"{target.Name} shows only in the life; it cannot be measured");
         }

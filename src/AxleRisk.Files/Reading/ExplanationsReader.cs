@@ -81,7 +81,7 @@ internal sealed class ExplanationsReader(ErrorLog errors, EvidenceNames names, C
                 + MessageText.List([.. when.Select(c => c.Column)], "or");
         }
 
-        ImmutableArray<string> known = scenario.Detail.Find(change.Input)?.Words ?? [];
+        ImmutableArray<string> known = scenario.FindWords(change.Input)?.Words ?? [];
         if (change is Change.ToWord { Choice.Words: var words } && words.FirstOrDefault(w => !known.Contains(w)) is { } other)
         {
             return $"explanations.instead: {other} is none of those that the scenario has for {change.Input} ({MessageText.List([.. known], "or")})";

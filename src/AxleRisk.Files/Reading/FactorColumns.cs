@@ -82,7 +82,8 @@ internal sealed class FactorColumns
             table.Fault(head.At, fault! + (fault!.StartsWith("there is", StringComparison.Ordinal)
                 ? $"; a column is an input's name or one of {string.Join(", ", known)}" : ""));
         }
-        else if (target.Quantity == Quantities.MinerSum || target.Quantity == Quantities.LifeScatter)
+        else if (target.Quantity == Quantities.MinerSum || target.Quantity == Quantities.LifeScatter
+            || target.Quantity == Quantities.SectionLifeScatter)
         {
             table.Fault(head.At, $"{target.Name} shows only in the life; it cannot be measured");
         }

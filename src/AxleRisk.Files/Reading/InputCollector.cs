@@ -33,7 +33,14 @@ internal sealed class InputCollector
         return both;
     }
 
+    public Input? Find(string name) => inputs.Find(i => i.Name == name);
+
     public Input? Find(Quantity quantity) => inputs.Find(i => i.Quantity == quantity);
 
-    public ImmutableArray<Input> InOrder() => [.. inputs.OrderBy(i => Quantities.All.IndexOf(i.Quantity)).ThenBy(i => i.Leg ?? 0)];
+    // Those of further sections are read section by section, in order.
+    public ImmutableArray<Input> InOrder() =>
+    [
+        .. inputs.Where(i => i.Section is null).OrderBy(i => Quantities.All.IndexOf(i.Quantity)).ThenBy(i => i.Leg ?? 0),
+        .. inputs.Where(i => i.Section is not null),
+    ];
 }

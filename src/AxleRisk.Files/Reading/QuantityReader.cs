@@ -13,12 +13,14 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
     /// <param name="otherwise">The default in place of the quantity's own, if any.</param>
     /// <param name="source">Where that comes from.</param>
     /// <param name="happening">The event of the leg, for a quantity of events.</param>
+    /// <param name="section">The name of the section, for a quantity of further sections.</param>
     public Value? Read(
-        TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null, string? source = null, string? happening = null)
+        TableReader table, Quantity quantity, int? leg = null, Value? otherwise = null, string? source = null, string? happening = null,
+        string? section = null)
     {
         Value? standard = otherwise ?? quantity.Default;
         string name = table.NameOf(quantity.Key);
-        if (IsLeftOut(table, quantity, name))
+        if (otherwise is null && IsLeftOut(table, quantity, name))
         {
             return null;
         }
@@ -31,6 +33,7 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
             {
                 OwnSource = entry is null ? source : null,
                 Event = happening,
+                Section = section,
             });
         }
         else
@@ -74,7 +77,7 @@ internal sealed class QuantityReader(ErrorLog errors, ValueReader values, InputC
         string[] tables =
         [
             .. Quantities.All.Where(q => q.Key == key).Select(q => q.Section)
-                .Select(s => s.StartsWith(Quantities.LegSection, StringComparison.Ordinal) ? $"[[{s}]]" : $"[{s}]"),
+                .Select(s => s.StartsWith(Quantities.LegSection, StringComparison.Ordinal) || s == CheckedSection.Table ? $"[[{s}]]" : $"[{s}]"),
         ];
         return tables.Length == 0 ? null : "; it belongs in " + MessageText.List(tables, "or");
     }

@@ -92,11 +92,11 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
                     continue;
                 }
 
-                if (AxleReader.SolidSize(changed) is Input size && AxleReader.SolidSize(scenario) is null
+                if (AxleReader.Solid(changed) is var (wall, size) && AxleReader.Solid(scenario) is null
                     && !(i != j && IsSolidAlone(i, j)))
                 {
                     errors.Add(read[j].At,
-                        $"{MessageText.Quote(read[j].Remedy!.Name)}{who}: axle.wall_mm ({changed.Find(Quantities.Wall)!.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
+                        $"{MessageText.Quote(read[j].Remedy!.Name)}{who}: {wall.Name} ({wall.Value.Nominal:G6}) must not be above half of {size.Quantity.Key} ({size.Value.Nominal:G6})");
                 }
             }
         }
@@ -118,7 +118,7 @@ internal sealed class RemediesReader(ErrorLog errors, ValueReader values, InputC
         }
 
         bool IsSolidAlone(int i, int j) =>
-            AxleReader.SolidSize(Remedy.Apply(scenario, read[i].Remedy!)) is not null
-                || AxleReader.SolidSize(Remedy.Apply(scenario, read[j].Remedy!)) is not null;
+            AxleReader.Solid(Remedy.Apply(scenario, read[i].Remedy!)) is not null
+                || AxleReader.Solid(Remedy.Apply(scenario, read[j].Remedy!)) is not null;
     }
 }

@@ -67,6 +67,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             fatigue.RejectUnknown(QuantityReader.OtherSection);
         }
 
+        ImmutableArray<CheckedSection> sections = new SectionsReader(errors, quantities, inputs).Read(root);
         BearingKind? bearing = new ModesReader(errors, quantities, inputs).Read(root);
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TripReader trips = new(errors, values, inputs, legs);
@@ -85,6 +86,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Currency = currency,
             Shape = shape,
             Detail = detail ?? new Detail("", [""], [1]),
+            Sections = sections,
             Legs = legs,
             MixConcentration = concentration,
             MixKnowledge = mixKnowledge,
@@ -95,7 +97,7 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
         };
-        var names = new EvidenceNames(errors, inputs, detail, concentration is null ? [] : legs);
+        var names = new EvidenceNames(errors, inputs, detail, sections, concentration is null ? [] : legs);
         scenario = scenario with
         { Evidence = new EvidenceReader(errors, names, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
         var tables = new DataTableReader(errors, data);

@@ -20,14 +20,16 @@ public static class ScenarioEdits
     }
 
     /// <summary>The weld detail: a catalogue and a category, or several with weights that add up to 1 as they are written.</summary>
+    /// <param name="name">The name of the category among the inputs.</param>
     /// <param name="catalogue">The catalogue.</param>
     /// <param name="categories">The categories.</param>
     /// <param name="knowledge">Why there are several; null to state nothing.</param>
-    public static ScenarioEdit Detail(string catalogue, IReadOnlyList<(string Category, double Weight)> categories, Knowledge? knowledge) =>
-        new("detail.category",
+    public static ScenarioEdit Detail(
+        string name, string catalogue, IReadOnlyList<(string Category, double Weight)> categories, Knowledge? knowledge) =>
+        new(name,
         [
-            new TomlEdit.Set(TomlPath.Of("detail.catalogue"), TomlValue.Of(catalogue)),
-            new TomlEdit.Set(TomlPath.Of("detail.category"), Category(categories, knowledge)),
+            new TomlEdit.Set(TomlPath.Of(name).Parent.Then("catalogue"), TomlValue.Of(catalogue)),
+            new TomlEdit.Set(TomlPath.Of(name), Category(categories, knowledge)),
         ]);
 
     /// <summary>A category, or a choice of several with their weights.</summary>
@@ -77,8 +79,9 @@ public static class ScenarioEdits
         };
         TomlPath table = TomlPath.Of("evidence");
         IEnumerable<TomlEdit> others = LifeKeys.Where(k => k != key).Select(k => new TomlEdit.Remove(table.Then(k)));
+        TomlEdit[] crack = life?.FailedByKm is null ? [new TomlEdit.Remove(table.Then("cracked_at"))] : [];
         return new ScenarioEdit("evidence",
-            [.. others, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
+            [.. others, .. crack, .. key is null ? [] : new TomlEdit[] { new TomlEdit.Set(table.Then(key), value!) }]);
     }
 
     /// <summary>The word of a scenario file for a kind of not knowing.</summary>

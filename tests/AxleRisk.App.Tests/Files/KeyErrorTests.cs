@@ -13,7 +13,7 @@ public class KeyErrorTests
     [InlineData("unsprung_kg = 90", "unsprung_kg = 90\n  payload = 3",
         "a.toml(7,3): unknown key \"payload\" in vehicle; did you mean \"payload_kg\"?")]
     [InlineData("unsprung_kg = 90", "unsprung_kg = 90\nwall_mm = 3",
-        "a.toml(7,1): unknown key \"wall_mm\" in vehicle; it belongs in [axle]")]
+        "a.toml(7,1): unknown key \"wall_mm\" in vehicle; it belongs in [axle] or [[sections]]")]
     [InlineData("unsprung_kg = 90", "unsprung_kg = 90\nspeed_km_per_h = 3",
         "a.toml(7,1): unknown key \"speed_km_per_h\" in vehicle; it belongs in [[use.legs]]")]
     [InlineData("unsprung_kg = 90", "unsprung_kg = 90\ndamage_ratio = 3",

@@ -1,7 +1,7 @@
 using AxleRisk.App.Tests.Commands;
 using AxleRisk.Core.Distributions;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
-using AxleRisk.Core.Studies;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Files;

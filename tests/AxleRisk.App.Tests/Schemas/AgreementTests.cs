@@ -148,6 +148,7 @@ public partial class AgreementTests
     [GeneratedRegex(
         "cannot read|is no unknown|as many (states )?as|has no state|at least one .*states|positive definite|is certain|is not with probability|add up to 1|must not be above half of|needs a (corrugated_share|range)|there are two "
             + "|there is no (input|remedy)|must be a leg of the usual use|must be as many as|must not be above the last knee|do not meet at|the knees must fall|is (not )?a choice; state it|has no category"
+            + @"|life_scatter must be stated|evidence\.cracked_at (must|needs)|is the first checked section"
             + @"|^evidence\.(measured\.value|known\.state) must be")]
     private static partial Regex BeyondSchemas();
 }

@@ -40,6 +40,18 @@ internal static class FullScenario
         category = { distribution = "choice", values = ["E", "F"], weights = [0.7, 0.3], knowledge = "unknown" }
         environment = { distribution = "choice", values = ["air", "free corrosion"], weights = [0.8, 0.2], knowledge = "unknown" }
 
+        [[sections]]
+        name = "seat"
+        lever_arm_mm = 300
+        outside_diameter_mm = 100
+        wall_mm = 7
+        stress_concentration = 1.2
+        stress_factor = 1.1
+        life_scatter = 0.9
+        catalogue = "DNV-RP-C203"
+        category = "F"
+        environment = "air"
+
         [use]
         speed_factor = 1.05
         mix_concentration = 100
@@ -100,7 +112,7 @@ internal static class FullScenario
         [[remedies]]
         name = "thicker"
         cost = 85
-        change = { "axle.wall_mm" = 8, "detail.category" = "E" }
+        change = { "axle.wall_mm" = 8, "detail.category" = "E", "sections.seat.wall_mm" = { times = 1.1 }, sections.seat.category = "E" }
 
         [[remedies]]
         name = "slower"
@@ -187,6 +199,19 @@ internal static class FullScenario
         if (path == "detail.curve")
         {
             json["detail"] = Toml.ToJson(OwnCurve)["detail"]!.DeepClone();
+        }
+
+        if (path == "sections.curve")
+        {
+            JsonObject section = Toml.ToJson(OwnCurve.Replace("detail", "sections", StringComparison.Ordinal))["sections"]!.AsObject();
+            foreach ((string key, string value) in new[] { ("name", "\"seat\""), ("lever_arm_mm", "300"), ("outside_diameter_mm", "100"), ("wall_mm", "7") })
+            {
+                section[key] = JsonNode.Parse(value);
+            }
+
+            json["sections"] = new JsonArray(section.DeepClone());
+            Array.ForEach(OfInputs, t => json.Remove(t));
+            json["trip"]!.AsObject().Remove("remedies");
         }
 
         if (json.ContainsKey(path.Split('.')[0]) && !Array.Exists(OfInputs, path.StartsWith))

@@ -33,7 +33,14 @@ internal static class InputRows
             Section("Vehicle (one rear wheel, but for the payload)", "vehicle"),
             Section("Axle: the checked section", "axle",
                 Word(stated, "axle.shape", ScenarioFormat.Axle, (int)scenario.Shape)),
-            new InputGroup("Weld detail", [.. Detail(scenario.Detail, stated)]),
+            new InputGroup("Weld detail", [.. Detail(scenario.Detail, stated, "detail")]),
+            .. scenario.Sections.Select(s => new InputGroup(
+                $"Section: {Printable.Line(s.Name)}",
+                [
+                    Word(stated, s.NameOf("shape"), SectionFormat.Section, (int)s.Shape),
+                    .. scenario.Inputs.Where(i => i.Section == s.Name).Select(i => Row(i, stated)),
+                    .. Detail(s.Detail, stated, $"{CheckedSection.Table}.{s.Name}"),
+                ])),
             Section("Use", "use", Mix(scenario, stated)),
             .. scenario.Legs.Select((leg, i) => new InputGroup($"Leg {i + 1}: {Printable.Line(leg.Name)}", [.. Leg(scenario, i, stated)])),
             Section("Fatigue", "fatigue",
@@ -67,35 +74,35 @@ internal static class InputRows
     private static string Text(Value value) =>
         value is Value.Uncertain u ? DistributionText.Of(u) : Figures.Number(value.Nominal);
 
-    private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated)
+    private static IEnumerable<InputRow> Detail(Detail detail, StatedValues stated, string table)
     {
-        yield return Word(stated, "detail.catalogue", DetailFormat.Detail,
+        yield return Word(stated, $"{table}.catalogue", DetailFormat.Detail,
             DetailFormat.Detail.Find("catalogue")!.Words.IndexOf(detail.Catalogue)) with
         { Default = null };
-        foreach (InputRow row in detail.IsOwn ? [] : Catalogued(detail, stated))
+        foreach (InputRow row in detail.IsOwn ? [] : Catalogued(detail, stated, table))
         {
             yield return row;
         }
 
-        yield return Plain(stated, "detail.thickness_exponent", "thickness exponent", InputKind.Number, detail.ThicknessExponent is double k
+        yield return Plain(stated, $"{table}.thickness_exponent", "thickness exponent", InputKind.Number, detail.ThicknessExponent is double k
             ? Figures.Number(k) : "of the curve", "", "exponent of the thickness correction", Domain.Fraction.Describe()) with
         {
             Default = "that of the catalogue; 0 for a curve of your own",
         };
     }
 
-    private static IEnumerable<InputRow> Catalogued(Detail detail, StatedValues stated)
+    private static IEnumerable<InputRow> Catalogued(Detail detail, StatedValues stated, string table)
     {
         bool isSure = detail.Categories.Length == 1;
         string value = isSure ? detail.Categories[0] : DistributionText.Choice(detail.Categories, detail.Weights);
-        yield return Plain(stated, "detail.category", WordFactor.LabelOfName(Change.CategoryName)!, InputKind.Category, value, "",
+        yield return Plain(stated, $"{table}.category", WordFactor.LabelOfName(Change.CategoryName)!, InputKind.Category, value, "",
             "the weld detail, or several with weights, best first", "a category of the catalogue") with
         {
             Factor = isSure ? null : detail.Knowledge,
             Words = SnCatalogue.Categories(detail.Catalogue),
         };
         int environment = DetailFormat.Detail.Find("environment")!.Words.IndexOf(detail.Environment?.Nominal ?? Surroundings.Air);
-        InputRow row = Word(stated, Change.EnvironmentName, DetailFormat.Detail, environment);
+        InputRow row = Word(stated, $"{table}.environment", DetailFormat.Detail, environment);
         yield return detail.Environment is { Only: null } several
             ? row with { ValueText = DistributionText.Choice(several), Factor = several.Knowledge } : row;
     }

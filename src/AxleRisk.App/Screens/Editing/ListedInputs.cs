@@ -34,6 +34,13 @@ internal static class ListedInputs
             yield return Row($"evidence.{key}", "life", value, "what is known of the life of this axle", "a distance above 0");
         }
 
+        if (evidence.CrackedAt is { } cracked)
+        {
+            yield return Row(
+                "evidence.cracked_at", "cracked at", ModeText.SectionName(cracked), "the section that was found cracked, and no other",
+                "axle, or the name of a further section");
+        }
+
         for (int i = 0; i < evidence.Measured.Length; i++)
         {
             Measurement m = evidence.Measured[i];
@@ -45,7 +52,7 @@ internal static class ListedInputs
         for (int i = 0; i < evidence.Known.Length; i++)
         {
             KnownState k = evidence.Known[i];
-            string state = scenario.Detail.Find(k.Factor) is { } choice ? choice.Words[(int)k.Value] : Figures.Number(k.Value);
+            string state = scenario.FindWords(k.Factor) is { } choice ? choice.Words[(int)k.Value] : Figures.Number(k.Value);
             yield return Row(
                 $"evidence.known[{i}]", scenario.LabelOf(k.Factor), state, "the state of a choice that is known of this vehicle",
                 "a state of the choice");

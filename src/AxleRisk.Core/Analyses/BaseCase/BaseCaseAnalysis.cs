@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Rides;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
@@ -53,6 +54,7 @@ public static class BaseCaseAnalysis
             BodyBounceHz = Ride.BodyBounceHz(ride),
             WheelHopHz = Ride.WheelHopHz(ride),
             Curve = DetailCurves.Nominal(model.Scenario.Detail),
+            Sections = [.. Sections(model.Scenario, vehicle.Workspace)],
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
                 leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
                 details[i].Plain.UpCrossingsPerSecond, shares[i]))],
@@ -66,6 +68,17 @@ public static class BaseCaseAnalysis
                    select new BaseEvent(model.Scenario.Legs[e.Leg].Name, e.Name, e.PerKm, share, share * shares[e.Leg]),
             ],
         };
+    }
+
+    private static IEnumerable<BaseSection> Sections(Scenario scenario, Workspace workspace)
+    {
+        for (int place = 0; scenario.Sections.Length > 0 && place <= scenario.Sections.Length; place++)
+        {
+            CheckedSection? section = place == 0 ? null : scenario.Sections[place - 1];
+            yield return new BaseSection(
+                section?.Name ?? CheckedSection.First, workspace.Damage.Sections[place].StressPerForceMPaPerN[0] * 1000,
+                DetailCurves.Nominal(section?.Detail ?? scenario.Detail), workspace.Rates!.Curves[place].Rates[0][0]);
+        }
     }
 
     private static OneAtATime Vary(OneVehicle vehicle, Factor factor, double baseLife)
@@ -93,7 +106,7 @@ public static class BaseCaseAnalysis
         public int Evaluations { get; private set; }
 
         /// <summary>The events of what was evaluated last.</summary>
-        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() => 
+        public IEnumerable<(int Leg, string Name, double PerKm, double DamagePerKm)> Events() =>
             model.Axle.EventsOfFirstRow(values, Workspace.Damage);
 
         public double LifeKm(Func<Factor, ImmutableArray<double>> valuesOf)

@@ -46,6 +46,9 @@ public sealed record BaseAxle
     /// <summary>The S-N curve as published (the design curve).</summary>
     public required SnCurve Curve { get; init; }
 
+    /// <summary>Every checked section, the first before the others; empty where there is one alone.</summary>
+    public ImmutableArray<BaseSection> Sections { get; init; } = [];
+
     /// <summary>Each leg's part.</summary>
     public required ImmutableArray<BaseLeg> Legs { get; init; }
 
@@ -62,6 +65,13 @@ public sealed record BaseAxle
 /// <param name="DamageShare">Its share of the damage.</param>
 public sealed record BaseLeg(
     string Name, double Share, double SpeedKmPerH, double StressRmsMPa, double UpcrossingsPerSecond, double DamageShare);
+
+/// <summary>One checked section in the base case.</summary>
+/// <param name="Name">Its name; <see cref="CheckedSection.First"/> for the first.</param>
+/// <param name="StressPerKnMPa">Stress for one kN of wheel force, MPa.</param>
+/// <param name="Curve">The S-N curve as published (the design curve).</param>
+/// <param name="DamagePerKm">Damage per km of use, when new.</param>
+public sealed record BaseSection(string Name, double StressPerKnMPa, SnCurve Curve, double DamagePerKm);
 
 /// <summary>One event in the base case.</summary>
 /// <param name="Leg">Its leg.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -19,10 +20,19 @@ public static class CausesAnalysis
     public const double LeastEffectiveSize = 200;
 
     /// <summary>Runs the analysis on the scenario's evidence or, where given, on other.</summary>
+    /// <param name="model">The scenario made ready.</param>
+    /// <param name="evidence">The evidence.</param>
+    /// <param name="settings">Evaluations, seed, plan.</param>
+    /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="planned">
+    /// Measurements that could still be made on this vehicle, where it is asked what more would tell of the two leading explanations; null
+    /// where it is not.
+    /// </param>
     /// <exception cref="StudyException">There is no evidence; it is too surprising for the evaluations; or the explanations'
     /// priors cannot hold.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled before there was anything to tell.</exception>
-    public static CausesResult Run(LifeModel model, Evidence evidence, StudySettings settings, RunOptions options)
+    public static CausesResult Run(LifeModel model, Evidence evidence, StudySettings settings, RunOptions options,
+        ImmutableArray<PlannedMeasurement>? planned = null)
     {
         if (evidence.IsEmpty)
         {
@@ -35,6 +45,7 @@ public static class CausesAnalysis
                 "no value of the scenario is uncertain, so evidence can change nothing; give at least one a distribution");
         }
 
+        ImmutableArray<CauseItem> items = CauseItem.Of(model);
         double[] patterns = evidence.Explanations.IsEmpty ? [1] : PatternPrior.Of(model, evidence, settings.Seed, options);
         double[] factors = PriorWeights.Of(patterns, [.. evidence.Explanations.Select(e => e.Prior)])
             ?? throw new StudyException(
@@ -47,7 +58,8 @@ public static class CausesAnalysis
         long rows = Math.Max(PosteriorRun.Groups, settings.Evaluations - spent);
         PosteriorTally[] groups = double.IsNegativeInfinity(pilot.Greatest)
             ? []
-            : PosteriorRun.Run(weighing, pilot, settings, rows, options);
+            : PosteriorRun.Run(
+                weighing, pilot, settings, rows, options, ApartSummary.Measurable(evidence, planned, items));
         var sums = new PosteriorSums(groups);
         if (groups.Length < 2 || sums.EffectiveSize < LeastEffectiveSize)
         {
@@ -56,11 +68,18 @@ public static class CausesAnalysis
 
         Refuse(groups.Length < 2 ? 0 : sums.EffectiveSize, settings, evidence);
         long twins = sums.Rows * weighing.TwinEvents.Length;
+        ImmutableArray<ExplanationShift> explanations =
+            ExplanationSummary.Of(model.Scenario, evidence, patterns, factors, sums, weighing.TwinEvents);
         return new CausesResult
         {
             Evidence = evidence,
-            Causes = CauseSummary.Of(CauseItem.Of(model), sums, prior, evidence),
-            Explanations = ExplanationSummary.Of(model.Scenario, evidence, patterns, factors, sums, weighing.TwinEvents),
+            Causes = CauseSummary.Of(items, sums, prior, evidence),
+            Explanations = explanations,
+            Apart = planned is { } some ? ApartSummary.Of(evidence, explanations, some, items, groups, factors) : null,
+            Modes =
+            [
+                .. model.Modes.Modes.Take(weighing.Modes).Select((mode, m) => new ModeFound(mode, sums.Of(g => g.Modes[m]))),
+            ],
             IsConditional = model.Chances.IsExact,
             EffectiveSampleSize = sums.EffectiveSize,
             GreatestShare = sums.GreatestShare,

@@ -35,8 +35,17 @@ public sealed record CausesResult
     /// </summary>
     public required ImmutableArray<ExplanationShift> Explanations { get; init; }
 
+    /// <summary>
+    /// How likely each mode of failure, a checked section among them, is to have failed as the axle has; empty where the scenario has one
+    /// checked section alone, or the axle has not failed.
+    /// </summary>
+    public ImmutableArray<ModeFound> Modes { get; init; } = [];
+
     /// <summary>Whether the likelihood of the life given the damage is exact, or lives are counted.</summary>
     public required bool IsConditional { get; init; }
+
+    /// <summary>What measurements would tell of the two leading explanations; null where none were asked of, or there are no two.</summary>
+    public Apart? Apart { get; init; }
 
     /// <summary>The effective sample size of the posterior, (sum of weights)^2 / sum of squared weights.</summary>
     public required double EffectiveSampleSize { get; init; }
@@ -59,6 +68,11 @@ public sealed record CausesResult
     /// <summary>The run behind it.</summary>
     public required RunRecord Run { get; init; }
 }
+
+/// <summary>A mode of failure given the evidence.</summary>
+/// <param name="Mode">The mode.</param>
+/// <param name="Posterior">The probability that it has failed by the distance of the evidence.</param>
+public sealed record ModeFound(FailureMode Mode, Interval Posterior);
 
 /// <summary>What the evidence says of one factor, or of one leg's share of an uncertain road mix.</summary>
 public sealed record Cause

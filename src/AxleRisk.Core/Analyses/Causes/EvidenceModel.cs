@@ -26,6 +26,9 @@ internal abstract class EvidenceModel
     /// <summary>The event without which each twin is; empty where there is none.</summary>
     public virtual ImmutableArray<int> TwinEvents => [];
 
+    /// <summary>The number of modes of failure that are told of; 0 where none are.</summary>
+    public virtual int Modes => 0;
+
     /// <summary>One thread's buffers for blocks of up to <paramref name="capacity"/> rows.</summary>
     public abstract EvidenceWorker CreateWorker(int capacity);
 }
@@ -38,6 +41,9 @@ internal abstract class EvidenceWorker(EvidenceModel model, int capacity)
 
     /// <summary>By row: which events hold, one bit each.</summary>
     public int[] Pattern { get; } = new int[capacity];
+
+    /// <summary>By mode and row: how likely it is that the mode has failed, given the row and the evidence.</summary>
+    public double[][] Modes { get; } = Studies.Workspace.Columns(model.Modes, capacity);
 
     /// <summary>By twin and row, filled by <see cref="EvaluateTwins"/>: 1 where the twin passes the distance asked of, else 0.</summary>
     public double[][] TwinPasses { get; } = Studies.Workspace.Columns(model.TwinEvents.Length, capacity);

@@ -32,11 +32,15 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     private readonly (int Column, double Unit)[] held;
     private readonly (int Column, Measurement Reading)[] measured;
     private readonly ImmutableArray<Twin> twins;
+    private readonly int? cracked;
 
     public LifeEvidenceModel(LifeModel model, Evidence evidence)
     {
         this.model = model;
         this.evidence = evidence;
+        cracked = evidence is { CrackedAt: { } section, Life.FailedByKm: not null }
+            ? 1 + model.Scenario.Sections.ToList().FindIndex(s => s.Name == section) : null;
+        Modes = !model.Scenario.Sections.IsEmpty && evidence.Life?.FailedByKm is not null ? model.Modes.Modes.Length : 0;
         items = CauseItem.Of(model);
         ImmutableArray<string> columns = model.Factors.ColumnNames;
         events = new ExplanationEvents(evidence.Explanations, columns);
@@ -78,6 +82,8 @@ internal sealed class LifeEvidenceModel : EvidenceModel
 
     public override ImmutableArray<int> Items { get; }
 
+    public override int Modes { get; }
+
     public override int Events => events.Count;
 
     public override EvidenceWorker CreateWorker(int capacity) => new Worker(this, capacity);
@@ -91,7 +97,7 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         private readonly Workspace workspace = parent.model.CreateWorkspace(capacity);
         private readonly double[][] values = parent.model.CreateColumns(capacity);
         private readonly ModesLikelihood? modes = parent.model.Chances.IsExact && !parent.model.Modes.IsPlain
-            ? new(parent.evidence.Life, parent.model.Chances) : null;
+            ? new(parent.evidence.Life, parent.model.Chances, parent.cracked) : null;
         private readonly TwinWorker? twins = parent.twins.IsEmpty ? null : new(parent.model, parent.twins, capacity);
         private readonly double[][] scores = Workspace.Columns(parent.model.Modes.Modes.Length, capacity);
 
@@ -175,7 +181,13 @@ internal sealed class LifeEvidenceModel : EvidenceModel
             LifeScale scale = parent.model.Scale;
             double log = modes is not null ? modes.Log(workspace, row)
                 : scale.IsLognormal ? LifeLikelihood.Log(parent.evidence.Life, scale, workspace.DamagePerKm[row])
+                : parent.cracked is { } alone && !parent.model.Modes.IsPlain && workspace.FirstMode[row] != alone ? double.NegativeInfinity
                 : LifeLikelihood.LogCounted(parent.evidence.Life, workspace.LifeKm[row]);
+            if (Modes.Length > 0)
+            {
+                FillModes(row);
+            }
+
             foreach ((int column, Measurement reading) in parent.measured)
             {
                 double error = (reading.Value - values[column][row]) / reading.StandardDeviation;
@@ -183,6 +195,20 @@ internal sealed class LifeEvidenceModel : EvidenceModel
             }
 
             return log;
+        }
+
+        private void FillModes(int row)
+        {
+            if (modes is not null)
+            {
+                modes.FillFailed(Modes, row);
+                return;
+            }
+
+            for (int mode = 0; mode < Modes.Length; mode++)
+            {
+                Modes[mode][row] = workspace.FirstMode[row] == mode ? 1 : 0;
+            }
         }
 
         // The standard normal score of every mode's limit given the evidence.

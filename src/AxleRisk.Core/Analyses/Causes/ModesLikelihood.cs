@@ -12,7 +12,8 @@ namespace AxleRisk.Core.Analyses.Causes;
 /// </summary>
 /// <param name="life">What is known of the life; null for nothing.</param>
 /// <param name="chances">What is left to chance.</param>
-internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances)
+/// <param name="cracked">The place of the mode that is known to have failed, and alone; null where that is not told.</param>
+internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances, int? cracked = null)
 {
     /// <summary>A stated failure distance is taken to this relative accuracy.</summary>
     public const double Near = 1e-3;
@@ -25,6 +26,9 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
         _ => (0, double.PositiveInfinity),
     };
 
+    // Of an axle that is whole there is nothing cracked.
+    private readonly int? only = life?.FailedByKm is null ? null : cracked;
+
     private readonly double[] from = new double[chances.Modes.Length];
     private readonly double[] to = new double[chances.Modes.Length];
 
@@ -32,7 +36,42 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
     public double Log(Workspace of, int row)
     {
         Fill(of, row);
-        return double.IsInfinity(km.To) ? -chances.Hazard(from) : Math.Log(chances.Fails(from, to));
+        if (double.IsInfinity(km.To))
+        {
+            return -chances.Hazard(from);
+        }
+
+        if (only is not { } alone)
+        {
+            return Math.Log(chances.Fails(from, to));
+        }
+
+        // It fails between, and all others outlast the second distance.
+        double log = Math.Log(chances.Of(alone).Fails(from[alone], to[alone]));
+        for (int mode = 0; mode < to.Length; mode++)
+        {
+            log -= mode == alone ? 0 : chances.Of(mode).Hazard(to[mode]);
+        }
+
+        return log;
+    }
+
+    /// <summary>
+    /// How likely each mode is to have failed by the last distance, given the row last asked of and the evidence; of a failure alone.
+    /// </summary>
+    public void FillFailed(double[][] failed, int row)
+    {
+        double all = 0;
+        for (int mode = 0; mode < to.Length; mode++)
+        {
+            all += Between(mode);
+        }
+
+        for (int mode = 0; mode < to.Length; mode++)
+        {
+            double share = Failed(Between(mode)) / Failed(all);
+            failed[mode][row] = only is { } alone ? mode == alone ? 1 : 0 : double.IsNaN(share) ? 0 : Math.Min(1, share);
+        }
     }
 
     /// <summary>
@@ -51,9 +90,9 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
         for (int mode = 0; mode < scores.Length; mode++)
         {
             double low = Score(mode, from[mode]);
-            double high = found ? double.PositiveInfinity : Score(mode, to[mode]);
+            double high = found && only is null ? double.PositiveInfinity : Score(mode, to[mode]);
             double u = uniforms[mode];
-            double fails = found ? 1 : FailsIn(mode);
+            double fails = only is { } alone ? mode == alone ? 1 : 0 : found ? 1 : FailsIn(mode);
             scores[mode] = u < fails
                 ? LifeLikelihood.QuantileBetween(low, high, u / fails)
                 : LifeLikelihood.QuantileBetween(high, double.PositiveInfinity, (u - fails) / (1 - fails));

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 
@@ -10,8 +11,15 @@ internal static class PosteriorRun
     public const int Groups = 40;
 
     /// <summary>Runs it with the proposal of a pilot.</summary>
+    /// <param name="model">What is weighed.</param>
+    /// <param name="pilot">The pilot.</param>
+    /// <param name="settings">Seed, plan.</param>
+    /// <param name="rows">Rows.</param>
+    /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="measurable">The items that could be measured; none where left out.</param>
     /// <returns>The groups that were finished, from the first on; all unless cancelled.</returns>
-    public static PosteriorTally[] Run(EvidenceModel model, Pilot pilot, StudySettings settings, long rows, RunOptions options)
+    public static PosteriorTally[] Run(
+        EvidenceModel model, Pilot pilot, StudySettings settings, long rows, RunOptions options, params ImmutableArray<int> measurable)
     {
         int block = (int)Math.Clamp(rows / Groups, 1, StudySettings.BlockSize);
         long blocks = rows / block;
@@ -22,7 +30,7 @@ internal static class PosteriorRun
             Worker: model.CreateWorker(block), Points: new SamplePoints(model, block), Log: new double[block], Ratio: new double[block]));
         BlockRunner.Run(workers, 0, Groups, (buffers, group) =>
         {
-            var tally = new PosteriorTally(model);
+            var tally = new PosteriorTally(model, measurable);
             for (long b = group * blocks / Groups; b < (group + 1) * blocks / Groups; b++)
             {
                 if (options.Cancellation.IsCancellationRequested)

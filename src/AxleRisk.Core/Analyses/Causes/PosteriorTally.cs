@@ -11,13 +11,26 @@ internal sealed class PosteriorTally
     private const double PerUnit = 100;
     private const double Reach = 9;
 
-    public PosteriorTally(EvidenceModel model)
+    /// <summary>Coarser bins, of the items that could be measured: steps of 0.05.</summary>
+    public const int CoarseBins = Bins / CoarsePart;
+
+    private const int CoarsePart = 5;
+
+    private readonly ImmutableArray<int> measurable;
+
+    /// <summary>Nothing added yet.</summary>
+    /// <param name="model">What is weighed.</param>
+    /// <param name="measurable">The items that are told of by pattern of events, too.</param>
+    public PosteriorTally(EvidenceModel model, params ImmutableArray<int> measurable)
     {
+        this.measurable = measurable;
         Patterns = new double[1 << model.Events];
         TwinPasses = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         TwinFails = Studies.Workspace.Columns(model.TwinEvents.Length, Patterns.Length);
         Items = [.. model.Items.Select(states => new double[states > 0 ? states : Bins])];
+        Modes = new double[model.Modes];
         IsDiscrete = [.. model.Items.Select(states => states > 0)];
+        ByPattern = [.. measurable.Select(i => Studies.Workspace.Columns(Patterns.Length, IsDiscrete[i] ? Items[i].Length : CoarseBins))];
     }
 
     public long Rows { get; private set; }
@@ -37,10 +50,19 @@ internal sealed class PosteriorTally
     /// <summary>By twin: the weight of each pattern in which it has failed as the axle had.</summary>
     public double[][] TwinFails { get; }
 
+    /// <summary>The weight with which each mode of failure has failed.</summary>
+    public double[] Modes { get; }
+
     /// <summary>The weight in each bin or state, by item.</summary>
     public double[][] Items { get; }
 
+    /// <summary>By measurable item and pattern of events: the weight in each coarse bin or state.</summary>
+    public ImmutableArray<double[][]> ByPattern { get; }
+
     private ImmutableArray<bool> IsDiscrete { get; }
+
+    /// <summary>The score in the middle of a coarse bin.</summary>
+    public static double Middle(int coarseBin) => Edge((coarseBin + 0.5) * CoarsePart);
 
     /// <summary>The score at a bin's lower edge.</summary>
     public static double Edge(double bin) => (bin / PerUnit) - Reach;
@@ -67,14 +89,34 @@ internal sealed class PosteriorTally
             }
         }
 
+        for (int mode = 0; mode < Modes.Length; mode++)
+        {
+            for (int row = 0; row < weights.Length; row++)
+            {
+                Modes[mode] += weights[row] * worker.Modes[mode][row];
+            }
+        }
+
         for (int item = 0; item < Items.Length; item++)
         {
             double[] sums = Items[item], values = worker.Items[item];
             for (int row = 0; row < weights.Length; row++)
             {
-                int bin = IsDiscrete[item] ? (int)values[row] : (int)Math.Clamp((values[row] + Reach) * PerUnit, 0, Bins - 1);
-                sums[bin] += weights[row];
+                sums[BinOf(item, values[row])] += weights[row];
+            }
+        }
+
+        for (int m = 0; m < measurable.Length; m++)
+        {
+            int item = measurable[m];
+            int part = IsDiscrete[item] ? 1 : CoarsePart;
+            for (int row = 0; row < weights.Length; row++)
+            {
+                ByPattern[m][worker.Pattern[row]][BinOf(item, worker.Items[item][row]) / part] += weights[row];
             }
         }
     }
+
+    private int BinOf(int item, double value) =>
+        IsDiscrete[item] ? (int)value : (int)Math.Clamp((value + Reach) * PerUnit, 0, Bins - 1);
 }

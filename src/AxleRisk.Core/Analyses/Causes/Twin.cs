@@ -135,7 +135,7 @@ internal sealed class TwinWorker(LifeModel model, ImmutableArray<Twin> twins, in
 
                 break;
             case Change.ToWord { Input: var name, Choice.Words: var words }:
-                ImmutableArray<string> known = model.Scenario.Detail.Find(name)!.Words;
+                ImmutableArray<string> known = model.Scenario.FindWords(name)!.Words;
                 for (int row = 0; row < to.Length; row++)
                 {
                     to[row] = known.IndexOf(words[uniform.IsEmpty ? 0 : (int)to[row]]);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
 using AxleRisk.Core.Analyses.Risk;
@@ -29,6 +30,12 @@ public static class MeasureAnalysis
 
     /// <summary>The factors that are unknown.</summary>
     public static ImmutableArray<Factor> UnknownOf(LifeModel model) => [.. model.Factors.Factors.Where(NestedPlan.IsShared)];
+
+    /// <summary>Whether any input of a scenario is one unknown value for all vehicles: told without making the factors.</summary>
+    public static bool HasUnknown(Scenario scenario) =>
+        scenario.Inputs.Any(i => i.Value is Value.Uncertain { Knowledge: Knowledge.Unknown })
+        || scenario.WordNames.Any(name => scenario.FindWords(name) is { Only: null, Knowledge: Knowledge.Unknown })
+        || (scenario.MixConcentration is not null && scenario.Legs.Length > 1 && scenario.MixKnowledge == Knowledge.Unknown);
 
     /// <summary>About how many evaluations a run takes.</summary>
     public static long EvaluationsOf(Scenario scenario, long rows)
@@ -71,6 +78,8 @@ public static class MeasureAnalysis
             spent += (long)GivenCosts.UnitsOf(factor.Distribution!).Length * GivenCosts.Groups * given.RowsOfGroup * models.Length;
         }
 
+        CausesResult? causes = Investigates(scenario) ? CausesOf(model, settings, options with { Progress = null }) : null;
+        spent += causes?.Run.Evaluations ?? 0;
         Interval Worth(Factor factor, InformationValue? information) => Jackknife.Estimate(
             sums[factor.Name],
             s => WorthOf(s, factor, information, prices, failureCost, variance)) is var i
@@ -85,9 +94,24 @@ public static class MeasureAnalysis
                 .OrderByDescending(m => m.Net?.Estimate ?? m.Value.Estimate)],
             LeftOut = [.. UnknownOf(model).Except(told)],
             Band = band is null ? null : BandOf(band),
+            Apart = causes?.Apart,
             Rows = (long)GivenCosts.Groups * given.RowsOfGroup,
             Run = new RunRecord(spent, spent, settings.Seed, settings.Sampling, LifeModel.Version, false),
         };
+    }
+
+    /// <summary>Whether a scenario has a failed or surviving vehicle to explain, and explanations to be told apart.</summary>
+    public static bool Investigates(Scenario scenario) => !scenario.Evidence.IsEmpty && scenario.Evidence.Explanations.Length > 1;
+
+    // Without what would have become of the axle otherwise: nothing is told of it here.
+    private static CausesResult CausesOf(LifeModel model, StudySettings settings, RunOptions options)
+    {
+        Evidence evidence = model.Scenario.Evidence with
+        {
+            Explanations = [.. model.Scenario.Evidence.Explanations.Select(e => e with { Instead = [] })],
+        };
+        var own = new StudySettings(CausesAnalysis.DefaultEvaluations, settings.Seed, SamplingPlan.Names[0]);
+        return CausesAnalysis.Run(model, evidence, own, options, model.Scenario.Measurements);
     }
 
     private static WorthOfMeasurement Of(
@@ -123,9 +147,7 @@ public static class MeasureAnalysis
     // The variance that is left on average is what there is less that of the expectation given what will be known.
     private static double Narrowing(double between, double variance) => 1 - Math.Sqrt(Math.Max(0, 1 - (between / variance)));
 
-    private static Decision? DecisionOf(Scenario scenario) => scenario.Decision is { } d && !d.OptionsIn(scenario).IsEmpty
-        && d.CostOfFailure(scenario) is not null && d.OptionsIn(scenario).All(o => o.Cost is not null)
-        && (!d.UnderWarranty || scenario.Fleet is not null) ? d : null;
+    private static Decision? DecisionOf(Scenario scenario) => Decision.MissingIn(scenario) is null ? scenario.Decision : null;
 
     private static LifeModel[] ModelsOf(LifeModel model) => DecisionOf(model.Scenario) is null ? [model] : DecideAnalysis.ModelsOf(model);
 

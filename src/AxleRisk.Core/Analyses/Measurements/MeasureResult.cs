@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -28,6 +29,12 @@ public sealed record MeasureResult
 
     /// <summary>The 5 and 95 % points of the failure probability over what is unknown; null with a decision.</summary>
     public required (double Low, double High)? Band { get; init; }
+
+    /// <summary>
+    /// What would tell the two leading explanations of the evidence on one vehicle apart; null where the scenario has no evidence or no two
+    /// explanations that it leaves open.
+    /// </summary>
+    public required Apart? Apart { get; init; }
 
     /// <summary>Rows drawn at each value of a factor.</summary>
     public required long Rows { get; init; }

@@ -22,10 +22,10 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     /// <summary>The range that an input is moved over where nobody states one: about half to double, or its spread.</summary>
     public static SweptInput Usual(Scenario scenario, string input)
     {
-        if (Change.WordNames.Contains(input))
+        if (scenario.WordNames.Contains(input))
         {
             ImmutableArray<string> all = WordsOf(scenario, input);
-            int at = all.IndexOf(scenario.Detail.Find(input)?.Nominal ?? all[0]);
+            int at = all.IndexOf(scenario.FindWords(input)?.Nominal ?? all[0]);
             return new(input, all[Math.Max(0, at - 2)], all[Math.Min(all.Length - 1, at + 2)]);
         }
 
@@ -41,13 +41,13 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
     /// <summary>The points of the range, in order.</summary>
     /// <exception cref="StudyException">There is no such input, or the range is none for it.</exception>
     internal ImmutableArray<SweepValue> Points(Scenario scenario) =>
-        IsOfWords ? Words(scenario) : Numbers(scenario);
+        IsOfWords(scenario) ? Words(scenario) : Numbers(scenario);
 
     /// <summary>The unit of its values.</summary>
-    internal string Unit(Scenario scenario) => IsOfWords ? "" : Find(scenario, Input).Quantity.Unit;
+    internal string Unit(Scenario scenario) => IsOfWords(scenario) ? "" : Find(scenario, Input).Quantity.Unit;
 
     /// <summary>Its value in the base case, as a point of the range; NaN for a word.</summary>
-    internal double Stated(Scenario scenario) => IsOfWords ? double.NaN : Find(scenario, Input).Value.Nominal;
+    internal double Stated(Scenario scenario) => IsOfWords(scenario) ? double.NaN : Find(scenario, Input).Value.Nominal;
 
     private ImmutableArray<SweepValue> Numbers(Scenario scenario)
     {
@@ -65,16 +65,16 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
         return new SweepValue(text, x, new Change.ToValue(Input, new Value.Certain(x)));
     }
 
-    private bool IsOfWords => Change.WordNames.Contains(Input);
+    private bool IsOfWords(Scenario scenario) => scenario.WordNames.Contains(Input);
 
     private ImmutableArray<SweepValue> Words(Scenario scenario)
     {
-        string called = Input[(Input.IndexOf('.') + 1)..];
+        string called = Input[(Input.LastIndexOf('.') + 1)..];
         ImmutableArray<string> all = WordsOf(scenario, Input);
         (int first, int last) = (all.IndexOf(From), all.IndexOf(To));
         return first < 0 || last < 0
             ? throw new StudyException(
-                $"{scenario.Detail.Catalogue} has no {called} \"{(first < 0 ? From : To)}\"; it has {string.Join(", ", all)}")
+                $"{scenario.DetailOf(Input)!.Catalogue} has no {called} \"{(first < 0 ? From : To)}\"; it has {string.Join(", ", all)}")
             : first >= last ? throw new StudyException($"the range of {Input} must go from a better {called} to a worse one")
             : [.. all[first..(last + 1)].Select((c, i) =>
                 new SweepValue(c, first + i, new Change.ToWord(Input, WordChoice.Sure(c))))];
@@ -82,10 +82,11 @@ public sealed record SweptInput(string Input, string From, string To, int Steps 
 
     private static ImmutableArray<string> WordsOf(Scenario scenario, string input)
     {
-        string catalogue = scenario.Detail.Catalogue;
-        ImmutableArray<string> all =
-            input == Change.EnvironmentName ? SnCatalogue.Environments(catalogue) : SnCatalogue.Categories(catalogue);
-        return scenario.Detail.IsOwn ? throw new StudyException($"the S-N curve is the scenario's own: {input} cannot be swept")
+        Detail detail = scenario.DetailOf(input)!;
+        string catalogue = detail.Catalogue;
+        ImmutableArray<string> all = CheckedSection.FirstName(input) == Change.EnvironmentName
+            ? SnCatalogue.Environments(catalogue) : SnCatalogue.Categories(catalogue);
+        return detail.IsOwn ? throw new StudyException($"the S-N curve is the scenario's own: {input} cannot be swept")
             : all.Length > 1 ? all : throw new StudyException($"{catalogue} tells of {all[0]} alone: {input} cannot be swept");
     }
 

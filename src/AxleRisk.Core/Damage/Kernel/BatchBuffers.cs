@@ -4,7 +4,9 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Damage.Kernel;
 
 /// <summary>What a tile of rows keeps between the steps of the batch kernel; small enough for the nearest cache.</summary>
-internal sealed class BatchBuffers(DamageLayout layout)
+/// <param name="layout">The columns it will be given.</param>
+/// <param name="curves">The S-N curves of the first section.</param>
+internal sealed class BatchBuffers(DamageLayout layout, CurveColumns curves)
 {
     /// <summary>Rows of a tile: a multiple of every width.</summary>
     public const int Rows = 256;
@@ -36,8 +38,12 @@ internal sealed class BatchBuffers(DamageLayout layout)
     /// <summary>Their <see cref="SmoothSums"/>.</summary>
     public AlignedBuffer<float> SmoothSums { get; } = new(Kernel.SmoothSums.Count * MostLanes);
 
-    /// <summary>The root of what turns the sums into moments in units of the squared knee over eight, by leg.</summary>
-    public AlignedBuffer<float> ScaleRoot { get; } = new(layout.Legs * Rows);
+    /// <summary>The checked sections, the first before the others.</summary>
+    public SectionBuffers[] Sections { get; } =
+    [
+        new(curves, layout.Legs),
+        .. layout.Sections.Select(s => new SectionBuffers(new CurveColumns(s.Curves.AsSpan(), Rows), layout.Legs)),
+    ];
 
     /// <summary>The moments' sums, four columns by leg.</summary>
     public AlignedBuffer<float> Sums { get; } = new(layout.Legs * 4 * Rows);
@@ -60,21 +66,12 @@ internal sealed class BatchBuffers(DamageLayout layout)
     /// <summary>What there is beyond plain fatigue; null for nothing.</summary>
     public FurtherRates? Further { get; } = layout.HasMore ? new(layout) : null;
 
-    /// <summary>The range density of one leg.</summary>
+    /// <summary>The range density of one leg at the first section.</summary>
     public RangeParts Parts { get; } = new(Rows);
+
+    /// <summary>The same at a further section.</summary>
+    public RangeParts SectionParts { get; } = new(layout.Sections.IsEmpty ? 0 : Rows);
 
     /// <summary>Damage per second of one leg, of each pair of slopes in turn.</summary>
     public AlignedBuffer<float> OfForm { get; } = new(Rows);
-
-    /// <summary>Damage per second of one leg in units of that of a cycle at the knee.</summary>
-    public AlignedBuffer<float> PerSecond { get; } = new(Rows);
-
-    /// <summary>The same on its corrugation.</summary>
-    public AlignedBuffer<float> CorrugatedPerSecond { get; } = new(Rows);
-
-    /// <summary>Damage per km of use, by leg.</summary>
-    public AlignedBuffer<double> Damage { get; } = new(layout.Legs * Rows);
-
-    /// <summary>Damage per km of use.</summary>
-    public AlignedBuffer<double> Total { get; } = new(Rows);
 }

@@ -7,12 +7,11 @@ namespace AxleRisk.Core.Damage.Kernel;
 internal abstract class BatchEngine
 {
     /// <summary>
-    /// Fills damage, total and further rates of the tile from the rows <paramref name="first"/> and on, a multiple of every
-    /// width. Where nothing of
-    /// the ride and the road has changed since the last call (<paramref name="sameRide"/>) its moments are used again.
+    /// Fills damage and total of every section and the further rates of the tile from the rows <paramref name="first"/> and on, a
+    /// multiple of every width. Where nothing of the ride and the road has changed since the last call
+    /// (<paramref name="sameRide"/>) its moments are used again.
     /// </summary>
-    public abstract void Evaluate(
-        DamageColumns columns, int first, int rows, CountingMethod method, CurveColumns curves, BatchBuffers tile, bool sameRide);
+    public abstract void Evaluate(DamageColumns columns, int first, int rows, CountingMethod method, BatchBuffers tile, bool sameRide);
 }
 
 /// <summary>The steps at one width.</summary>
@@ -21,14 +20,22 @@ internal sealed class BatchEngine<T> : BatchEngine
     where T : struct, IFloatLanes<T>
 {
     /// <inheritdoc/>
-    public override void Evaluate(
-        DamageColumns columns, int first, int rows, CountingMethod method, CurveColumns curves, BatchBuffers tile, bool sameRide)
+    public override void Evaluate(DamageColumns columns, int first, int rows, CountingMethod method, BatchBuffers tile, bool sameRide)
     {
         int legs = columns.Legs.Length;
-        curves.Fill(columns, first, rows);
-        for (int leg = 0; leg < legs; leg++)
+        for (int section = 0; section < tile.Sections.Length; section++)
         {
-            LegScales.Fill<T>(columns, first, rows, leg, curves, tile);
+            SectionBuffers to = tile.Sections[section];
+            to.Curves.Fill(columns.Sections[section], first, rows);
+            if (section > 0)
+            {
+                to.FillRatios(tile.Sections[0], rows);
+            }
+
+            for (int leg = 0; leg < legs && (section == 0 || to.IsCountedAnew); leg++)
+            {
+                LegScales.Fill<T>(columns, first, rows, leg, to);
+            }
         }
 
         if (!sameRide)
@@ -45,46 +52,67 @@ internal sealed class BatchEngine<T> : BatchEngine
         tile.Further?.Begin<T>(columns, first, rows);
         for (int leg = 0; leg < legs; leg++)
         {
-            EvaluateLeg(columns, first, rows, leg, method, curves, tile);
+            EvaluateLeg(columns, first, rows, leg, method, tile);
         }
 
-        AddUp(legs, rows, tile);
+        foreach (SectionBuffers section in tile.Sections)
+        {
+            AddUp(legs, rows, section);
+        }
     }
 
-    private static void EvaluateLeg(
-        DamageColumns columns, int first, int rows, int leg, CountingMethod method, CurveColumns curves, BatchBuffers tile)
+    private static void EvaluateLeg(DamageColumns columns, int first, int rows, int leg, CountingMethod method, BatchBuffers tile)
     {
         LegColumns l = columns.Legs[leg];
-        ref float sums = ref tile.Sums.At(4 * leg * BatchBuffers.Rows);
-        ref float scale = ref tile.ScaleRoot.At(leg * BatchBuffers.Rows);
-        LegDamages.FillPerSecond<T>(method, ref sums, ref scale, rows, curves, tile, tile.PerSecond);
         FurtherRates? further = tile.Further;
         further?.Loads.FillLeg<T>(columns, first, rows, leg);
-        further?.OnSurface<T>(
-            columns, first, rows, false, ref sums, ref tile.TravelSums.At(2 * leg * BatchBuffers.Rows), curves, tile, tile.PerSecond);
+        ref float travel = ref tile.TravelSums.At(2 * leg * BatchBuffers.Rows);
+        OnSurface(columns, first, rows, leg, false, method, ref tile.Sums.At(4 * leg * BatchBuffers.Rows), ref travel, tile);
         bool corrugated = l.CorrugatedShare.AsSpan(first, rows).ContainsAnyExcept(0.0);
         if (corrugated)
         {
             CorrugationMoments.Fill<T>(columns, first, rows, leg, tile);
-            LegDamages.FillPerSecond<T>(
-                method, ref tile.CorrugatedSums.At(0), ref scale, rows, curves, tile, tile.CorrugatedPerSecond);
-            further?.OnSurface<T>(
-                columns, first, rows, true, ref tile.CorrugatedSums.At(0), ref tile.CorrugatedTravelSums.At(0), curves, tile,
-                    tile.CorrugatedPerSecond);
+            OnSurface(
+                columns, first, rows, leg, true, method, ref tile.CorrugatedSums.At(0), ref tile.CorrugatedTravelSums.At(0), tile);
         }
 
-        LegDamages.FillPerKm<T>(l, first, rows, leg, corrugated, curves, tile);
+        for (int section = 0; section < tile.Sections.Length; section++)
+        {
+            SectionBuffers to = tile.Sections[section];
+            LegDamages.FillPerKm<T>(l, first, rows, leg, corrugated, to);
+            if (section > 0 && l.DamageRatio.Length > 0)
+            {
+                Span<double> damage = to.Damage.Span.Slice(leg * BatchBuffers.Rows, rows);
+                VectorColumns.ScaledProduct(damage, l.DamageRatio.AsSpan(first, rows), 1, damage);
+            }
+        }
+
         further?.AddLeg<T>(l, first, rows, corrugated);
     }
 
-    // In double precision, so that the total is the legs' sum to the last bit.
-    private static void AddUp(int legs, int rows, BatchBuffers tile)
+    private static void OnSurface(
+        DamageColumns columns, int first, int rows, int leg, bool isCorrugated, CountingMethod method, ref float sums, ref float travel,
+        BatchBuffers tile)
     {
-        Span<double> total = tile.Total.Span[..rows];
-        tile.Damage.Span[..rows].CopyTo(total);
+        SectionBuffers firstSection = tile.Sections[0];
+        LegDamages.FillPerSecond<T>(
+            method, ref sums, ref firstSection.ScaleRoot.At(leg * BatchBuffers.Rows), rows, tile, firstSection.PerSecondOn(isCorrugated));
+        foreach (SectionBuffers section in tile.Sections.AsSpan(1))
+        {
+            LegDamages.FillPerSecond<T>(method, ref sums, leg, rows, section, tile, section.PerSecondOn(isCorrugated));
+        }
+
+        tile.Further?.OnSurface<T>(columns, first, rows, isCorrugated, ref sums, ref travel, tile);
+    }
+
+    // In double precision, so that the total is the legs' sum to the last bit.
+    private static void AddUp(int legs, int rows, SectionBuffers section)
+    {
+        Span<double> total = section.Total.Span[..rows];
+        section.Damage.Span[..rows].CopyTo(total);
         for (int leg = 1; leg < legs; leg++)
         {
-            VectorColumns.Add(tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows), total);
+            VectorColumns.Add(section.Damage.Span.Slice(leg * BatchBuffers.Rows, rows), total);
         }
     }
 }

@@ -14,7 +14,6 @@ internal sealed class BatchKernel
     private readonly SnCurve[] curves;
     private readonly CountingMethod method;
     private readonly BatchEngine? engine;
-    private readonly CurveColumns curveColumns;
     private readonly BatchBuffers tile;
     private readonly DamageColumns last;
 
@@ -39,8 +38,7 @@ internal sealed class BatchKernel
             VectorWidth.Bits128 => new BatchEngine<FloatLanes128>(),
             _ => null,
         };
-        curveColumns = new(curves, BatchBuffers.Rows);
-        tile = new(layout);
+        tile = new(layout, new CurveColumns(curves, BatchBuffers.Rows));
         last = new(BatchBuffers.Rows, layout);
     }
 
@@ -53,7 +51,7 @@ internal sealed class BatchKernel
     /// <param name="count">How many rows.</param>
     /// <param name="damageByLeg">Takes the damage per km of the use by leg and row.</param>
     /// <param name="damagePerKm">Takes its sum over the legs.</param>
-    /// <param name="further">Takes what each further mode uses up per km of the use, by mode and row.</param>
+    /// <param name="further">Takes the damage of each further section and what each further mode uses up per km of the use, by row.</param>
     /// <param name="sameRide">Whether since the last call, of as many rows, nothing has changed but stress, thickness, S-N curve
     /// and the modes' own columns.</param>
     public void Evaluate(
@@ -73,22 +71,29 @@ internal sealed class BatchKernel
             int rows = Math.Min(BatchBuffers.Rows, count - first);
             if (rows == BatchBuffers.Rows)
             {
-                engine.Evaluate(columns, first, rows, method, curveColumns, tile, sameRide);
+                engine.Evaluate(columns, first, rows, method, tile, sameRide);
             }
             else
             {
-                engine.Evaluate(last, 0, PaddedTail.Fill(columns, first, rows, last), method, curveColumns, tile, sameRide);
+                engine.Evaluate(last, 0, PaddedTail.Fill(columns, first, rows, last), method, tile, sameRide);
             }
 
-            tile.Total.Span[..rows].CopyTo(damagePerKm[first..]);
+            SectionBuffers firstSection = tile.Sections[0];
+            firstSection.Total.Span[..rows].CopyTo(damagePerKm[first..]);
             for (int leg = 0; leg < damageByLeg.Length; leg++)
             {
-                tile.Damage.Span.Slice(leg * BatchBuffers.Rows, rows).CopyTo(damageByLeg[leg].AsSpan(first));
+                firstSection.Damage.Span.Slice(leg * BatchBuffers.Rows, rows).CopyTo(damageByLeg[leg].AsSpan(first));
             }
 
-            for (int mode = 0; mode < further.Length; mode++)
+            int sections = Math.Min(further.Length, tile.Sections.Length - 1);
+            for (int section = 0; section < sections; section++)
             {
-                Widen(tile.Further!.PerKm[mode].Span[..rows], further[mode].AsSpan(first));
+                tile.Sections[section + 1].Total.Span[..rows].CopyTo(further[section].AsSpan(first));
+            }
+
+            for (int mode = sections; mode < further.Length; mode++)
+            {
+                Widen(tile.Further!.PerKm[mode - sections].Span[..rows], further[mode].AsSpan(first));
             }
 
             Repair(columns, first, rows, damageByLeg, damagePerKm, further);
@@ -104,13 +109,14 @@ internal sealed class BatchKernel
         for (int row = first; row < first + rows; row++)
         {
             bool served = !double.IsNaN(damagePerKm[row]);
-            if (!served && double.IsPositiveInfinity(curveColumns.StressPerForce[row - first]))
+            if (!served && double.IsPositiveInfinity(tile.Sections[0].Curves.StressPerForce[row - first]))
             {
                 FillNoSection(columns, row, damageByLeg, damagePerKm);
                 served = true;
             }
 
-            foreach (double[] rates in further)
+            int sections = Math.Min(further.Length, columns.Layout.Sections.Length);
+            foreach (double[] rates in further[sections..])
             {
                 served &= !double.IsNaN(rates[row]);
             }
@@ -118,6 +124,16 @@ internal sealed class BatchKernel
             if (!served)
             {
                 ScalarKernel.EvaluateRow(columns, row, curves, method, damageByLeg, damagePerKm, further);
+                continue;
+            }
+
+            // A further section by itself: it changes no digit of the others.
+            for (int section = 0; section < sections; section++)
+            {
+                if (double.IsNaN(further[section][row]))
+                {
+                    further[section][row] = ScalarSections.PerKm(columns, row, section, method);
+                }
             }
         }
     }

@@ -62,8 +62,8 @@ internal sealed class CurveColumns
     /// <summary>Index into <see cref="SlopePairs"/> and beyond them <see cref="Others"/>.</summary>
     public AlignedBuffer<float> Form { get; }
 
-    /// <summary>Fills the columns from the rows <paramref name="first"/> and on.</summary>
-    public void Fill(DamageColumns columns, int first, int rows)
+    /// <summary>Fills the columns from the rows <paramref name="first"/> and on of a section.</summary>
+    public void Fill(SectionColumns columns, int first, int rows)
     {
         ReadOnlySpan<double> categories = columns.Category.AsSpan(first, rows);
         ReadOnlySpan<double> thicknesses = columns.ThicknessMm.AsSpan(first, rows);

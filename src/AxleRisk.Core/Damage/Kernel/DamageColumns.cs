@@ -24,6 +24,7 @@ public sealed class DamageColumns
     {
         Layout = layout;
         Capacity = capacity;
+        Sections = [new(capacity, layout.Corrodes), .. layout.Sections.Select(s => new SectionColumns(capacity, s.Corrodes))];
         SprungMassKg = new double[capacity];
         UnsprungMassKg = new double[capacity];
         SpringNPerM = new double[capacity];
@@ -32,17 +33,12 @@ public sealed class DamageColumns
         TyreDampingNsPerM = new double[capacity];
         OutboardShare = new double[capacity];
         ContactLengthM = new double[capacity];
-        WallLeftMm = new double[capacity];
-        SectionModulusMm3 = new double[capacity];
-        StressPerForceMPaPerN = new double[capacity];
-        ThicknessMm = new double[capacity];
         Waviness = new double[capacity];
-        Category = new double[capacity];
         BumpClearanceM = new double[layout.HasBumpStop ? capacity : 0];
         BumpStopNPerM = new double[layout.HasBumpStop ? capacity : 0];
-        WallLastsKm = new double[layout.Corrodes ? PaddedTail.Padded(capacity) : 0];
         Modes = [.. layout.Modes.Select(create => create(capacity))];
-        Legs = [.. Enumerable.Range(0, layout.Legs).Select(_ => new LegColumns(capacity))];
+        Legs = [.. Enumerable.Range(0, layout.Legs).Select(_ => new LegColumns(capacity)
+        { DamageRatio = new double[layout.HasRatios ? capacity : 0] })];
     }
 
     /// <summary>The number of rows.</summary>
@@ -73,25 +69,25 @@ public sealed class DamageColumns
     public double[] ContactLengthM { get; }
 
     /// <summary>Wall that is left, mm; on the way to the section modulus, and filled where the section has a wall.</summary>
-    internal double[] WallLeftMm { get; }
+    internal double[] WallLeftMm => First.WallLeftMm;
 
     /// <summary>Section modulus, mm^3; on the way to the stress, and filled where the section has a wall.</summary>
-    internal double[] SectionModulusMm3 { get; }
+    internal double[] SectionModulusMm3 => First.SectionModulusMm3;
 
     /// <summary>
     /// Stress per unit of force at the detail, MPa/N: stress factor times stress concentration times arm over section modulus.
     /// Infinite where no wall is left.
     /// </summary>
-    public double[] StressPerForceMPaPerN { get; }
+    public double[] StressPerForceMPaPerN => First.StressPerForceMPaPerN;
 
     /// <summary>Wall thickness for the thickness correction, mm.</summary>
-    public double[] ThicknessMm { get; }
+    public double[] ThicknessMm => First.ThicknessMm;
 
     /// <summary>Exponent of the road spectrum.</summary>
     public double[] Waviness { get; }
 
     /// <summary>Index of the S-N curve among those handed to the kernel (a whole number).</summary>
-    public double[] Category { get; }
+    public double[] Category => First.Category;
 
     /// <summary>Clearance to the bump stop under load, m; infinite for no stop. Empty where the layout has none.</summary>
     public double[] BumpClearanceM { get; }
@@ -103,7 +99,10 @@ public sealed class DamageColumns
     /// The distance at which no wall is left, km; infinite for never. Empty unless the layout corrodes, and padded to whole
     /// registers.
     /// </summary>
-    public double[] WallLastsKm { get; }
+    public double[] WallLastsKm => First.WallLastsKm;
+
+    /// <summary>The checked sections, the first before the others.</summary>
+    internal ImmutableArray<SectionColumns> Sections { get; }
 
     /// <summary>What each further mode of failure needs.</summary>
     internal ImmutableArray<ModeColumns> Modes { get; }
@@ -113,6 +112,8 @@ public sealed class DamageColumns
 
     /// <summary>The columns of each leg.</summary>
     public LegColumns[] Legs { get; }
+
+    private SectionColumns First => Sections[0];
 
     /// <summary>The ride of a row.</summary>
     internal RideParameters RideOf(int row) => new(
@@ -146,4 +147,7 @@ public sealed class LegColumns(int capacity)
 
     /// <summary>RMS amplitude of the corrugation, m.</summary>
     public double[] CorrugationRmsM { get; } = new double[capacity];
+
+    /// <summary>True over computed damage of the further sections on the leg. Empty where the layout has none.</summary>
+    internal double[] DamageRatio { get; init; } = [];
 }

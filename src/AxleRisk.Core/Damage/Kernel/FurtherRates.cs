@@ -11,6 +11,8 @@ namespace AxleRisk.Core.Damage.Kernel;
 /// <param name="layout">What there is.</param>
 internal sealed class FurtherRates(DamageLayout layout)
 {
+    // The widest registers hold 16 numbers.
+    private readonly AlignedBuffer<float> forces = new(StrikeLoad.Count * 16);
     private readonly AlignedBuffer<float>[] plain = Buffers(layout);
     private readonly AlignedBuffer<float>[] corrugated = Buffers(layout);
 
@@ -32,19 +34,17 @@ internal sealed class FurtherRates(DamageLayout layout)
     }
 
     /// <summary>
-    /// Adds the damage of strikes on a surface of the leg at work to its fatigue damage per second, and fills the rates of the
-    /// modes there.
+    /// Adds the damage of strikes on a surface of the leg at work to the fatigue damage per second of every section, and fills the
+    /// rates of the modes there.
     /// </summary>
     public void OnSurface<T>(
-        DamageColumns columns, int first, int rows, bool isCorrugated, ref float sums, ref float travel, CurveColumns curves,
-        BatchBuffers tile,
-        AlignedBuffer<float> perSecond)
+        DamageColumns columns, int first, int rows, bool isCorrugated, ref float sums, ref float travel, BatchBuffers tile)
         where T : struct, IFloatLanes<T>
     {
         Loads.FillSurface<T>(ref sums, ref travel, tile.Inputs, rows);
         if (layout.HasBumpStop)
         {
-            AddStrikes<T>(rows, curves, perSecond);
+            AddStrikes<T>(rows, isCorrugated, tile.Sections);
         }
 
         for (int mode = 0; mode < PerKm.Length; mode++)
@@ -77,10 +77,9 @@ internal sealed class FurtherRates(DamageLayout layout)
         }
     }
 
-    private void AddStrikes<T>(int rows, CurveColumns curves, AlignedBuffer<float> perSecond)
+    private void AddStrikes<T>(int rows, bool isCorrugated, SectionBuffers[] sections)
         where T : struct, IFloatLanes<T>
     {
-        const double RangeOverScale = 1 / (2 * 1.4142135623730950488); // CurveColumns.ScalePerForce is of the Rayleigh scale
         for (int row = 0; row < rows; row += T.Count)
         {
             var strikes = StrikeLanes<T>.Of(Loads, row);
@@ -89,24 +88,35 @@ internal sealed class FurtherRates(DamageLayout layout)
                 continue;
             }
 
-            T perForce = T.Load(in curves.ScalePerForce.At(row)) * T.Create((float)RangeOverScale);
-            T without = perForce * T.Create((float)StrikeDamage.RangeWithoutStrike) * Loads.Of<T>(LegForces.Force, row);
-            T cutOff = T.Load(in curves.CutOffOverKnee.At(row));
-            T damage = T.Create(float.NaN);
-            for (int form = 0; form < curves.Forms; form++)
+            strikes.StoreForces(ref forces.At(0));
+            foreach (SectionBuffers section in sections)
             {
-                T other = T.Abs(T.Load(in curves.Form.At(row)) - T.Create(form));
-                T onForm = form < curves.SlopePairs.Length
-                    ? strikes.DamagePerSecond(without, perForce, curves.SlopePairs[form], cutOff)
-                    : strikes.DamagePerSecond(without, perForce, curves.Others[form - curves.SlopePairs.Length], cutOff);
-                damage = T.IfLess(other, T.Create(0.5f), onForm, damage);
+                AddStrikes(strikes, row, section.Curves, section.PerSecondOn(isCorrugated));
             }
-
-            // In units of the grid's centre, as the fatigue damage; NaN where single precision has overflowed.
-            ref float to = ref perSecond.At(row);
-            damage = T.IfLess(damage, T.Create(LegDamages.Greatest), damage, T.Create(float.NaN));
-            T.Store(T.MultiplyAdd(damage, T.Create((float)(1 / MomentGrid.CentreHz)), T.Load(in to)), ref to);
         }
+    }
+
+    private void AddStrikes<T>(in StrikeLanes<T> strikes, int row, CurveColumns curves, AlignedBuffer<float> perSecond)
+        where T : struct, IFloatLanes<T>
+    {
+        const double RangeOverScale = 1 / (2 * 1.4142135623730950488); // CurveColumns.ScalePerForce is of the Rayleigh scale
+        T perForce = T.Load(in curves.ScalePerForce.At(row)) * T.Create((float)RangeOverScale);
+        T without = perForce * T.Create((float)StrikeDamage.RangeWithoutStrike) * Loads.Of<T>(LegForces.Force, row);
+        T cutOff = T.Load(in curves.CutOffOverKnee.At(row));
+        T damage = T.Create(float.NaN);
+        for (int form = 0; form < curves.Forms; form++)
+        {
+            T other = T.Abs(T.Load(in curves.Form.At(row)) - T.Create(form));
+            T onForm = form < curves.SlopePairs.Length
+                ? strikes.DamagePerSecond(without, perForce, ref forces.At(0), curves.SlopePairs[form], cutOff)
+                : strikes.DamagePerSecond(without, perForce, ref forces.At(0), curves.Others[form - curves.SlopePairs.Length], cutOff);
+            damage = T.IfLess(other, T.Create(0.5f), onForm, damage);
+        }
+
+        // In units of the grid's centre, as the fatigue damage; NaN where single precision has overflowed.
+        ref float to = ref perSecond.At(row);
+        damage = T.IfLess(damage, T.Create(LegDamages.Greatest), damage, T.Create(float.NaN));
+        T.Store(T.MultiplyAdd(damage, T.Create((float)(1 / MomentGrid.CentreHz)), T.Load(in to)), ref to);
     }
 
     private static AlignedBuffer<float>[] Buffers(DamageLayout layout) =>

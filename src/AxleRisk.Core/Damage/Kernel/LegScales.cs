@@ -17,12 +17,12 @@ internal static class LegScales
     public static readonly float PerMass = (float)(CentreAngular * CentreAngular * ReferenceOverCentre);
 
     /// <summary>Fills the root of a leg's moment scale.</summary>
-    public static void Fill<T>(DamageColumns columns, int first, int rows, int leg, CurveColumns curves, BatchBuffers to)
+    public static void Fill<T>(DamageColumns columns, int first, int rows, int leg, SectionBuffers to)
         where T : struct, IFloatLanes<T>
     {
         for (int row = 0; row < rows; row += T.Count)
         {
-            T perForce = ColumnLanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in curves.ScalePerForce.At(row))
+            T perForce = ColumnLanes.Load<T>(columns.SprungMassKg, first + row) * T.Load(in to.Curves.ScalePerForce.At(row))
                 * T.Create(PerMass);
             T.Store(OnRoad(columns, first + row, leg, perForce), ref to.ScaleRoot.At(leg * BatchBuffers.Rows + row));
         }

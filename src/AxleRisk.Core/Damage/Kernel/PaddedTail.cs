@@ -26,10 +26,14 @@ internal static class PaddedTail
         Copy(from.TyreDampingNsPerM, to.TyreDampingNsPerM);
         Copy(from.OutboardShare, to.OutboardShare);
         Copy(from.ContactLengthM, to.ContactLengthM);
-        Copy(from.StressPerForceMPaPerN, to.StressPerForceMPaPerN);
-        Copy(from.ThicknessMm, to.ThicknessMm);
         Copy(from.Waviness, to.Waviness);
-        Copy(from.Category, to.Category);
+        for (int section = 0; section < to.Sections.Length; section++)
+        {
+            Copy(from.Sections[section].StressPerForceMPaPerN, to.Sections[section].StressPerForceMPaPerN);
+            Copy(from.Sections[section].ThicknessMm, to.Sections[section].ThicknessMm);
+            Copy(from.Sections[section].Category, to.Sections[section].Category);
+        }
+
         if (to.Layout.HasBumpStop)
         {
             Copy(from.BumpClearanceM, to.BumpClearanceM);
@@ -54,6 +58,10 @@ internal static class PaddedTail
             Copy(source.CorrugatedShare, target.CorrugatedShare);
             Copy(source.CorrugationWavelengthM, target.CorrugationWavelengthM);
             Copy(source.CorrugationRmsM, target.CorrugationRmsM);
+            if (to.Layout.HasRatios)
+            {
+                Copy(source.DamageRatio, target.DamageRatio);
+            }
         }
 
         return padded;

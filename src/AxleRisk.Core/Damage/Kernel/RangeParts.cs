@@ -41,6 +41,30 @@ internal sealed class RangeParts(int rows)
     /// <summary>One over the scale.</summary>
     public ref float Inverse(int part, int row) => ref inverses.At(part * rows + row);
 
+    /// <summary>
+    /// Takes over a part of another density with other scales; in rows where the ratio of the scales is no number nothing is taken.
+    /// </summary>
+    /// <param name="from">The other.</param>
+    /// <param name="part">The part.</param>
+    /// <param name="count">Rows.</param>
+    /// <param name="ratio">These scales over the other's.</param>
+    /// <param name="inverse">One over that.</param>
+    public void TakeScaled<T>(RangeParts from, int part, int count, AlignedBuffer<float> ratio, AlignedBuffer<float> inverse)
+        where T : struct, IFloatLanes<T>
+    {
+        T least = T.Create(-1); // a ratio of 0 is one
+        for (int row = 0; row < count; row += T.Count)
+        {
+            T times = T.Load(in ratio.At(row));
+            T over = T.Load(in inverse.At(row));
+            Put(
+                part, row,
+                T.IfLess(least, times, T.Load(in from.Weight(part, row)), T.Load(in Weight(part, row))),
+                T.IfLess(least, times, T.Load(in from.Scale(part, row)) * times, T.Load(in Scale(part, row))),
+                T.IfLess(least, times, T.Load(in from.Inverse(part, row)) * over, T.Load(in Inverse(part, row))));
+        }
+    }
+
     /// <summary>Stores a part.</summary>
     public void Put<T>(int part, int row, T weight, T scale, T inverse)
         where T : struct, IFloatLanes<T>

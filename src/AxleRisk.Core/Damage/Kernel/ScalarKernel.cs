@@ -18,7 +18,8 @@ internal static class ScalarKernel
     /// Filled by leg and row with what the leg adds per km of the use: its share times the damage per km on it.
     /// </param>
     /// <param name="damagePerKm">Filled with the sum over the legs. Infinite where the stress per force is.</param>
-    /// <param name="further">Filled by mode and row with what each further mode uses up per km of the use.</param>
+    /// <param name="further">Filled by row with the damage of each further section per km of the use, and with what each further mode
+    /// uses up.</param>
     public static void Evaluate(
         DamageColumns columns, int count, ReadOnlySpan<SnCurve> curves, CountingMethod method, double[][] damageByLeg,
         Span<double> damagePerKm, ReadOnlySpan<double[]> further = default)
@@ -50,7 +51,14 @@ internal static class ScalarKernel
         damagePerKm[row] = total;
         if (columns.Layout.HasMore)
         {
-            ScalarFurther.AddRow(columns, row, stress, constants, damageByLeg, damagePerKm, further);
+            ScalarFurther.AddRow(
+                columns, row, stress, constants, damageByLeg, damagePerKm,
+                further.IsEmpty ? further : further[columns.Layout.Sections.Length..]);
+        }
+
+        for (int section = 0; section < Math.Min(further.Length, columns.Layout.Sections.Length); section++)
+        {
+            further[section][row] = ScalarSections.PerKm(columns, row, section, method);
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using AxleRisk.Core.Damage.BumpStops;
 using AxleRisk.Core.Numerics.Vectors;
 
@@ -57,19 +58,30 @@ internal readonly struct StrikeLanes<T>
         return T.AnyNonzero(strikes) ? new(loads, row, strikes, level) : default;
     }
 
+    /// <summary>Stores the forces of the strikes, a register a point, N: the same for every section.</summary>
+    public void StoreForces(ref float to)
+    {
+        for (int i = 0; i < StrikeLoad.Count; i++)
+        {
+            T.Store(ForceN(i), ref Unsafe.Add(ref to, i * T.Count));
+        }
+    }
+
     /// <summary><see cref="StrikeDamage.PerSecond"/> in units of the damage of a cycle at the knee.</summary>
     /// <param name="without">Range over the knee of the cycle that a strike makes larger.</param>
     /// <param name="perForce">Range over the knee per force, 1/N.</param>
+    /// <param name="forces">The strikes' forces, of <see cref="StoreForces"/>.</param>
     /// <param name="curve">The S-N curve.</param>
     /// <param name="cutOff">Cut-off over knee.</param>
-    public T DamagePerSecond<TCurve>(T without, T perForce, TCurve curve, T cutOff)
+    public T DamagePerSecond<TCurve>(T without, T perForce, ref float forces, TCurve curve, T cutOff)
         where TCurve : IRangeDamage
     {
         T plain = curve.OfRange(without, cutOff);
         T sum = T.Create(0);
         for (int i = 0; i < StrikeLoad.Count; i++)
         {
-            sum += T.Create((float)StrikeLoad.Weight(i)) * (curve.OfRange(T.MultiplyAdd(perForce, ForceN(i), without), cutOff) - plain);
+            T range = T.MultiplyAdd(perForce, T.Load(in Unsafe.Add(ref forces, i * T.Count)), without);
+            sum += T.Create((float)StrikeLoad.Weight(i)) * (curve.OfRange(range, cutOff) - plain);
         }
 
         return T.IfLess(T.Create(0), perSecond, perSecond * sum, T.Create(0));

@@ -34,12 +34,12 @@ public class ScenarioEditsTests
     [Fact]
     public void The_detail_becomes_a_choice_and_back()
     {
-        ScenarioEdit choice = ScenarioEdits.Detail("DNV-RP-C203", [("E", 1), ("F", 1), ("F1", 1)], Knowledge.Varies);
+        ScenarioEdit choice = ScenarioEdits.Detail("detail.category", "DNV-RP-C203", [("E", 1), ("F", 1), ("F1", 1)], Knowledge.Varies);
         string text = ScenarioEditor.Apply(Van, choice);
         Assert.Contains("values = [\"E\", \"F\", \"F1\"], weights = [0.3334, 0.3333, 0.3333], knowledge = \"varies\" }", text,
             StringComparison.Ordinal);
         Assert.Equal(["E", "F", "F1"], Read(text).Detail.Categories);
-        string one = ScenarioEditor.Apply(text, ScenarioEdits.Detail("DNV-RP-C203", [("E", 1)], Knowledge.Unknown));
+        string one = ScenarioEditor.Apply(text, ScenarioEdits.Detail("detail.category", "DNV-RP-C203", [("E", 1)], Knowledge.Unknown));
         Assert.Contains("\ncategory = \"E\"\n", one, StringComparison.Ordinal);
         Assert.Equal(["E"], Read(one).Detail.Categories);
     }

@@ -45,7 +45,8 @@ internal sealed record KernelAnswer(double[][] ByLeg, double[] Total, double[][]
     ];
 
     private static KernelAnswer Empty(DamageColumns columns, int count) =>
-        new([.. columns.Legs.Select(_ => new double[count])], new double[count], [.. columns.Modes.Select(_ => new double[count])]);
+        new([.. columns.Legs.Select(_ => new double[count])], new double[count],
+            [.. Enumerable.Range(0, columns.Layout.Further).Select(_ => new double[count])]);
 
     private static double Difference(double a, double b, double negligible = Negligible)
     {

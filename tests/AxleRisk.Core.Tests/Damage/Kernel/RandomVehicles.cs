@@ -59,6 +59,55 @@ internal static class RandomVehicles
     public static DamageLayout LayoutWithModes(double exponent) =>
         new(Legs) { HasBumpStop = true, Modes = [n => new YieldColumns(n), n => new BearingColumns(n, exponent)] };
 
+    /// <summary>
+    /// The same with two further sections of stresses a few times greater or smaller, each on its own curves, and with damage ratios of the
+    /// legs.
+    /// </summary>
+    public static DamageColumns FillWithSections(int rows, SnCurve[] curves, bool withModes)
+    {
+        DamageLayout layout = withModes ? LayoutWithModes(BearingLife.BallExponent) : new DamageLayout(Legs);
+        DamageColumns columns = Fill(
+            new DamageColumns(rows, layout with
+            { Sections = [new([.. curves], false), new([.. curves.Reverse()], false)], HasRatios = true }), rows, curves.Length);
+        if (withModes)
+        {
+            DamageColumns like = FillWithModes(rows, curves.Length);
+            like.BumpClearanceM.CopyTo(columns.BumpClearanceM, 0);
+            like.BumpStopNPerM.CopyTo(columns.BumpStopNPerM, 0);
+            for (int mode = 0; mode < 2; mode++)
+            {
+                foreach ((double[] from, double[] to) in like.Modes[mode].All.Zip(columns.Modes[mode].All))
+                {
+                    from.CopyTo(to, 0);
+                }
+            }
+        }
+
+        var u = new double[8][];
+        for (int i = 0; i < u.Length; i++)
+        {
+            new RandomStream(new StreamKey(10, $"{i}")).FillUnit(0, u[i] = new double[rows]);
+        }
+
+        for (int row = 0; row < rows; row++)
+        {
+            for (int section = 1; section < 3; section++)
+            {
+                SectionColumns to = columns.Sections[section];
+                to.StressPerForceMPaPerN[row] = columns.StressPerForceMPaPerN[row] * Math.Pow(4, (2 * u[section][row]) - 1);
+                to.ThicknessMm[row] = 3 + (40 * u[section + 2][row]);
+                to.Category[row] = Math.Floor(curves.Length * u[section + 4][row]);
+            }
+
+            for (int leg = 0; leg < Legs; leg++)
+            {
+                columns.Legs[leg].DamageRatio[row] = 0.5 + leg + u[0][row];
+            }
+        }
+
+        return columns;
+    }
+
     private static DamageColumns Fill(DamageColumns columns, int rows, int curves)
     {
         Dictionary<string, double[]> units = [];

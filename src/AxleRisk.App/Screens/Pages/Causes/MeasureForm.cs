@@ -46,7 +46,7 @@ internal sealed class MeasureForm : Form
     /// <summary>The factors that can be measured: continuous, and not seen in the life alone.</summary>
     public static IEnumerable<Factor> Measurable(Session session) => session.Model.Factors.Factors.OfType<ScalarFactor>()
         .Where(f => f.Distribution is not NumberChoice && f.Input.Quantity != Quantities.MinerSum
-            && f.Input.Quantity != Quantities.LifeScatter);
+            && f.Input.Quantity != Quantities.LifeScatter && f.Input.Quantity != Quantities.SectionLifeScatter);
 
     public override IReadOnlyList<PageLine> Picture(int width, int height)
     {

@@ -12,11 +12,12 @@ namespace AxleRisk.App.Screens.Pages.Inputs;
 internal sealed class CategoryForm : Form
 {
     private readonly Session session;
+    private readonly string category;
 
     public CategoryForm(Session session, InputRow row)
     {
-        this.session = session;
-        Detail detail = session.Document.Scenario.Detail;
+        (this.session, category) = (session, row.Name);
+        Detail detail = session.Document.Scenario.DetailOf(row.Name)!;
         Title = row.Label;
         Arrange(
         [
@@ -31,7 +32,7 @@ internal sealed class CategoryForm : Form
 
     /// <summary>The edit; null while the categories cannot be read.</summary>
     public ScenarioEdit? Edit => Categories() is { } categories
-        ? ScenarioEdits.Detail(Fields[0].Text, categories, Knows())
+        ? ScenarioEdits.Detail(category, Fields[0].Text, categories, Knows())
         : null;
 
     public override IReadOnlyList<PageLine> Picture(int width, int height) =>
@@ -53,7 +54,7 @@ internal sealed class CategoryForm : Form
 
     /// <summary>What is known; null where that holds anyhow and the file does not state it.</summary>
     private Knowledge? Knows() => Fields[2].Text != "varies" ? Knowledge.Unknown
-        : ScenarioEditor.Read(session.Edited.Text, TomlPath.Of("detail.category.knowledge")) is null ? null : Knowledge.Varies;
+        : ScenarioEditor.Read(session.Edited.Text, TomlPath.Of(category).Then("knowledge")) is null ? null : Knowledge.Varies;
 
     protected override void Changed(int field) => Look();
 

@@ -27,8 +27,8 @@ internal sealed class SweepPage : AnswerPage<ImmutableArray<SweptInput>, SweepRe
     /// <summary>Whether an input is one that can be moved.</summary>
     public static bool CanMove(Session session, string input) =>
         session.Document.Scenario is var scenario && (scenario.Inputs.Any(i => i.Name == input)
-            || (!scenario.Detail.IsOwn && (input == Change.CategoryName
-                || (input == Change.EnvironmentName && SnCatalogue.Environments(scenario.Detail.Catalogue).Length > 1))));
+            || (scenario.DetailOf(input) is { IsOwn: false } detail
+                && (CheckedSection.FirstName(input) == Change.CategoryName || SnCatalogue.Environments(detail.Catalogue).Length > 1)));
 
     public override bool Press(PageKey key)
     {

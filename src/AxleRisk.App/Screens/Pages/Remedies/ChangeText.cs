@@ -10,9 +10,9 @@ internal static class ChangeText
     /// <summary>What an input is without the remedy.</summary>
     public static string Now(Scenario scenario, string input)
     {
-        if (Change.WordNames.Contains(input))
+        if (scenario.WordNames.Contains(input))
         {
-            return scenario.Detail.Find(input) is { } choice ? DistributionText.Choice(choice) : Surroundings.Air;
+            return scenario.FindWords(input) is { } choice ? DistributionText.Choice(choice) : Surroundings.Air;
         }
 
         Input? found = scenario.Inputs.FirstOrDefault(i => i.Name == input);

@@ -41,7 +41,8 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
         KeyKind.Changes => new RowsEditor(key, stated,
             [
                 .. Inputs.Select(i => new Answer(i.Label, TomlValue.Of(i.Name))),
-                .. Change.WordNames.Where(n => WordsOf(n).Length > 1).Select(n => new Answer(WordFactor.LabelOfName(n)!, TomlValue.Of(n))),
+                .. Scenario.WordNames.Where(n => WordsOf(n).Length > 1)
+                    .Select(n => new Answer(WordFactor.LabelOfName(n)!, TomlValue.Of(n))),
             ],
             Changed),
         KeyKind.Text when stated is TomlValue.Text text && text.Value.Contains('\n') => null,
@@ -91,6 +92,7 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
         ? new ChangeRow(session, input, stated)
         : new StateRow(Words(WordsOf(name)), stated);
 
-    private ImmutableArray<string> WordsOf(string name) => name == Change.EnvironmentName
-        ? SnCatalogue.Environments(Scenario.Detail.Catalogue) : SnCatalogue.Categories(Scenario.Detail.Catalogue);
+    private ImmutableArray<string> WordsOf(string name) => Scenario.DetailOf(name)!.Catalogue is var catalogue
+        && CheckedSection.FirstName(name) == Change.EnvironmentName
+            ? SnCatalogue.Environments(catalogue) : SnCatalogue.Categories(catalogue);
 }

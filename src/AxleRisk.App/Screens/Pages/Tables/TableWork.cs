@@ -109,7 +109,7 @@ internal sealed class TableWork(Session session, IDialogs dialogs)
     {
         KeyKind.Text { IsUsualLeg: true } => TomlValue.Of(session.Document.Scenario.Legs[0].Name),
         _ when key.Start.Length == 0 => null,
-        KeyKind.Word or KeyKind.PlainName or KeyKind.Line or KeyKind.Text => TomlValue.Of(key.Start),
+        KeyKind.Word or KeyKind.Category or KeyKind.PlainName or KeyKind.Line or KeyKind.Text => TomlValue.Of(key.Start),
         _ => FieldValues.Parse(key.Key, key.Start, out _),
     };
 

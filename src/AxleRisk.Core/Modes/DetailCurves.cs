@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Scenarios;
 
-namespace AxleRisk.Core.Studies;
+namespace AxleRisk.Core.Modes;
 
 /// <summary>The S-N curves of a weld detail: of a catalogue, or the scenario's own.</summary>
 public static class DetailCurves
