@@ -93,6 +93,19 @@ public class FitFamiliesTests
         Assert.Equal(half / (Z * s), predictive.Widening, 1e-3);
     }
 
+    // n - k - 1 is 1 for the one parameter of the exponential and 0 for two; with as many parameters as values nothing is left to test.
+    [Fact]
+    public void Of_three_values_little_can_be_told()
+    {
+        FitResult result = FitAnalysis.Run(new[] { 1.0, 2.5, 7 }.Select(v => Observation.At(v)), 1, new RunOptions(), 9);
+        FamilyFit exponential = result.Fits.Single(f => f.Distribution.Family == "exponential");
+        Assert.Equal(3.5, exponential.Parameters[0].Value, 1e-6);
+        Assert.Equal(2 - (2 * exponential.LogLikelihood) + 4, exponential.CorrectedAic, 1e-9);
+        Assert.All(result.Fits, f => Assert.Equal(f.Parameters.Length > 1, double.IsNaN(f.CorrectedAic)));
+        Assert.Contains(result.Fits, f => f.Parameters.Length >= 3);
+        Assert.All(result.Fits.Where(f => f.Parameters.Length >= 3), f => Assert.True(double.IsNaN(f.PValue)));
+    }
+
     private static Distribution Truth(string family) => family switch
     {
         "normal" => new Normal(10, 2),
