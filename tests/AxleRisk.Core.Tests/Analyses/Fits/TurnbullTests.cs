@@ -12,19 +12,22 @@ public class TurnbullTests
     // Rubin 1981: with exponential weights the part of n that lies beyond k of them is beta(n - k, k); of counts, of their sums.
     // 200 draws know a 2.5 % point to a fifth of the spread: three times that.
     [Theory]
-    [InlineData(1)]
-    [InlineData(4)]
-    public void The_bands_of_known_values_are_those_of_the_bayesian_bootstrap(int each)
+    [InlineData(1, 1)]
+    [InlineData(4, 4)]
+    [InlineData(1, 4)]
+    public void The_bands_of_known_values_are_those_of_the_bayesian_bootstrap(int odd, int even)
     {
         const int Values = 20;
-        ImmutableArray<SurvivalStep> steps = Turnbull.Of([.. Enumerable.Range(1, Values).Select(i => Observation.At(i, each))], 1);
+        ImmutableArray<SurvivalStep> steps = Turnbull.Of([.. Enumerable.Range(1, Values).Select(i => Observation.At(i, i % 2 == 0 ? even : odd))], 1);
+        double all = (odd + even) * Values / 2.0;
         Assert.Equal(Values, steps.Length);
         for (int k = 2; k < Values - 1; k++)
         {
-            var beta = new ScaledBeta(each * (Values - k), each * k);
+            double gone = (k / 2 * even) + ((k + 1) / 2 * odd);
+            var beta = new ScaledBeta(all - gone, gone);
             Interval at = steps[k - 1].Survival;
             Assert.Equal(k, steps[k - 1].At);
-            Assert.Equal(1 - (k / (double)Values), at.Estimate, 1e-6);
+            Assert.Equal(1 - (gone / all), at.Estimate, 1e-6);
             Assert.Equal(beta.Quantile(0.025), at.Low, 0.6 * beta.StandardDeviation);
             Assert.Equal(beta.Quantile(0.975), at.High, 0.6 * beta.StandardDeviation);
         }

@@ -49,6 +49,26 @@ public class PosteriorSamplerTests
         Assert.InRange(failed / all, result.Curve[0].Error.Low - 1e-5, result.Curve[0].Error.High + 1e-5);
     }
 
+    // Each replicate has a sample of vehicles of its own, and counts alike.
+    [Fact]
+    public void Replicates_count_alike()
+    {
+        Input miner = new("fatigue.miner_sum", Quantities.MinerSum, null, new Value.Uncertain(new Lognormal(1, 0.3), Knowledge.Unknown), false);
+        Input ratio = new("fatigue.damage_ratio", Quantities.DamageRatio, null,
+            new Value.Uncertain(new Lognormal(LearnCase.Ratio, LearnCase.ThetaSd), Knowledge.Varies), false);
+        LearnResult result = LearnAnalysis.Run(
+            LearnCase.Model(LearnCase.Field, miner, ratio), new LearnQuestion([100_000]),
+            new StudySettings(LearnAnalysis.LeastEvaluations, 1, "sobol"), new RunOptions());
+        Assert.True(result.Vehicles > 1);
+        var of = new double[PosteriorSampler.Replicates];
+        for (int row = 0; row < result.Rows; row++)
+        {
+            of[result.Posterior!.Group[row]] += result.Posterior.Weights[row];
+        }
+
+        Assert.All(of, sum => Assert.Equal(1.0 / PosteriorSampler.Replicates, sum, 1e-9));
+    }
+
     private static double Score(double km, double shift) => (Math.Log(km / LearnCase.MedianKm) + shift) / LearnCase.Sigma;
 
     private static double LogLikelihood(double shift) => LearnCase.Field.Records.Sum(r => r.Vehicles * (
