@@ -121,6 +121,10 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
         if (summary.Modes is { } modes)
         {
             document["modes"] = ToJson(modes);
+            if (!modes.BendsKm.IsEmpty)
+            {
+                document["modes"]!["bends_km"] = new JsonArray([.. modes.BendsKm.Select(b => (JsonNode)b)]);
+            }
         }
 
         return document;
@@ -145,7 +149,9 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
     private static ModeTable ModesFromJson(JsonNode node)
     {
         JsonArray counts = node["first_counts"]!.AsArray();
-        var table = new ModeTable(node["required_km"]!.GetValue<double>(), counts.Count);
+        var table = new ModeTable(
+            node["required_km"]!.GetValue<double>(), counts.Count,
+            [.. node["bends_km"]?.AsArray().Select(b => b!.GetValue<double>()) ?? []]);
         foreach ((ExactSum[] to, JsonNode? from) in table.Sums().Zip(node["sums"]!.AsArray()))
         {
             if (from!.AsArray().Count != to.Length)

@@ -17,7 +17,7 @@ public partial class ArchitectureTests
         "Outcomes", "Modes", "Studies",
         "Analyses.Fits", "Analyses.BaseCase", "Analyses.RareEvents", "Analyses.Risk", "Analyses.Remedies", "Analyses.Sweeps", "Analyses.Combinations", "Analyses.Causes",
         "Analyses.Shares", "Analyses.Ranking", "Analyses.Trips", "Analyses.Strikes", "Analyses.Confirmation", "Analyses.Fleets",
-        "Analyses.Decisions", "Analyses.Measurements", "Analyses.Learning",
+        "Analyses.Decisions", "Analyses.Measurements", "Analyses.Learning", "Analyses.Inspections",
     ];
 
     // Nor these, though they stand before it: a plan fills the unit cube and knows no distribution, the damage model takes

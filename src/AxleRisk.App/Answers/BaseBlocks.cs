@@ -16,6 +16,7 @@ internal static class BaseBlocks
             : new Block[] { BaseText.SectionTable(result).Captioned("The checked sections in the base case") },
         BaseText.LegTable(result).Captioned("The legs in the base case"),
         .. result.Axle!.Events.IsEmpty ? [] : new Block[] { BaseText.EventTable(result).Captioned("Events in the base case") },
+        .. result.Depths.IsEmpty ? [] : new Block[] { DepthText.Nominal(result.Depths).Captioned(DepthText.NominalHeading) },
         .. OneAtATime(result),
     ];
 

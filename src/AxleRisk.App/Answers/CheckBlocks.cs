@@ -17,6 +17,7 @@ internal static class CheckBlocks
         ],
         new Subheading("Certain values"),
         new ItemList([.. CheckText.CertainLines(scenario)]),
+        .. HistoryText.Sentence(scenario) is { } history ? new Block[] { new Paragraph(history) } : [],
         .. scenario.Correlations.IsEmpty ? Array.Empty<Block>() : [new ItemList([.. CheckText.Correlations(scenario)])],
     ];
 }

@@ -24,9 +24,9 @@ internal static class NoteBlocks
     public static IEnumerable<Block> Of(ScenarioDocument document, IReadOnlyList<Assumption> assumed) =>
         [.. Warnings(document), .. Sources(document.Scenario), .. Assumed(assumed)];
 
-    /// <summary>Where an S-N curve that is no catalogue's comes from. Never silent.</summary>
+    /// <summary>The history, and where an S-N curve that is no catalogue's comes from. Never silent.</summary>
     public static IEnumerable<Block> Sources(Scenario scenario) =>
-        CurveText.Source(scenario) is { } source ? [new Paragraph(source)] : [];
+        new[] { HistoryText.Sentence(scenario), CurveText.Source(scenario) }.OfType<string>().Select(s => new Paragraph(s));
 
     /// <summary>What must not be overlooked.</summary>
     public static IEnumerable<Warning> Warnings(ScenarioDocument document) =>

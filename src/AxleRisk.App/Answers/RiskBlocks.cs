@@ -23,6 +23,8 @@ internal static class RiskBlocks
         .. ModeBlocks.Of(result),
         RiskText.LifeTable(result).Captioned(RiskText.LivesHeading),
         RiskText.LegTable(result).Captioned(RiskText.LegsHeading),
+        .. result.Depths.IsEmpty ? []
+            : new Block[] { DepthText.Table(result.Depths).Captioned(DepthText.Heading), new Paragraph(DepthText.Reading) },
     ];
 
     /// <summary>The main figure.</summary>

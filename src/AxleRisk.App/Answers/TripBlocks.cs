@@ -23,6 +23,8 @@ internal static class TripBlocks
         TripText.LegTable(result).Captioned(TripText.LegsHeading),
         TripText.EndTable(result).Captioned(TripText.EndsHeading),
         .. Limits(result),
+        .. result.Looks.IsEmpty ? []
+            : new Block[] { TripLookText.Table(result).Captioned(TripLookText.Heading), new Paragraph(TripLookText.Reading) },
         .. CardBlocks.Of(result),
         .. Remedies(result),
         .. Combinations(result),

@@ -7,6 +7,7 @@ using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
+using AxleRisk.Reports.Content;
 
 namespace AxleRisk.App.Commands;
 
@@ -25,15 +26,19 @@ internal static class ConfirmCommand
         command.SetAction((parsed, cancellation) =>
         {
             ScenarioDocument document = options.Read(parsed);
-            var model = new LifeModel(Trip.Whole(document.Scenario));
-            ConfirmationQuestion question = own.Question(parsed, options.Seed);
+            int? stretch = own.StretchOf(parsed, document.Scenario);
+            Scenario whole = Trip.Whole(document.Scenario);
+            var model = new LifeModel(stretch is { } place ? Stretches.At(whole, whole.History[place - 1].FromKm) : whole);
+            ConfirmationQuestion question = own.Question(parsed, options.Seed) with { Stretch = stretch };
             (ConfirmationResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, ConfirmationAnalysis.SimulationsOf(model, question), run =>
                     ConfirmationAnalysis.Run(model, question, run), cancellation);
             var record = new RunRecord(result.Evaluations, result.Evaluations, question.Seed, "plain", LifeModel.Version, result.IsPartial);
             return Task.FromResult(new Answer(
                 [
-                    .. Frame.Head(document), .. BlockLines.Of([.. ConfirmBlocks.Of(result), .. NoteBlocks.Of(document)]), TextLine.Empty,
+                    .. Frame.Head(document),
+                    .. BlockLines.Of([.. ConfirmBlocks.Of(result), .. Driven(document.Scenario, stretch), .. NoteBlocks.Of(document)]),
+                    TextLine.Empty,
                     .. Frame.Foot(ConfirmText.Run(result), ConfirmText.Partial(result), elapsed),
                 ],
                 () => WholeDocument.Write("confirm", document, ConfirmDocument.Form, result, (record, elapsed)),
@@ -41,4 +46,7 @@ internal static class ConfirmCommand
         });
         return command;
     }
+
+    private static IEnumerable<Block> Driven(Scenario scenario, int? stretch) =>
+        stretch is { } place ? [new Paragraph(HistoryText.Driven(scenario, place))] : [];
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using AxleRisk.Core.Analyses.Confirmation;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.App.Commands;
@@ -43,9 +44,24 @@ internal sealed class ConfirmOptions
         "--damper-rebound", "FACTOR", "damper rate in extension over the stated one (default 1)", x =>
             x is > 0 and <= 10, "a number above 0 and up to 10");
 
+    public Option<string?> Stretch { get; } = Number(
+        "--stretch", "N", "the stretch of the vehicle's history that is simulated (default the last)", x =>
+            x >= 1 && x == Math.Floor(x), "a whole number from 1 on");
+
+    /// <summary>The place of the stretch that is simulated; null where there is no history.</summary>
+    /// <exception cref="StudyException">The scenario has no such stretch.</exception>
+    public int? StretchOf(ParseResult parsed, Scenario scenario)
+    {
+        int all = scenario.History.Length;
+        int? asked = parsed.GetValue(Stretch) is { } text ? (int)Math.Min(int.MaxValue, double.Parse(text)) : null;
+        return asked is null || asked <= all ? asked ?? (all > 0 ? all : null)
+            : throw new StudyException(all == 0 ? "the scenario has no [[history]], so --stretch has no meaning"
+                : $"the scenario has {all} stretches of history: --stretch must be a whole number from 1 to {all}");
+    }
+
     public void AddTo(Command command)
     {
-        foreach (Option option in new Option[] { Points, Km, LiftOff, BumpClearance, BumpStop, DamperBump, DamperRebound })
+        foreach (Option option in new Option[] { Stretch, Points, Km, LiftOff, BumpClearance, BumpStop, DamperBump, DamperRebound })
         {
             command.Options.Add(option);
         }

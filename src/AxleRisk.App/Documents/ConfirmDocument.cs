@@ -19,6 +19,9 @@ internal static class ConfirmDocument
             .Optional();
 
     public static JsonForm<ConfirmationResult> Form { get; } = new JsonForm<ConfirmationResult>()
+        .Number("stretch", "the stretch of the vehicle's history that is simulated, from 1; only where there is a history",
+            r => r.Question.Stretch)
+        .Optional()
         .Flag("lift_off_allowed", "whether wheels may leave the ground in the simulation", r => r.Question.LiftOff)
         .NumberOrNull("bump_clearance_mm", "compression from the static position to a bump stop, mm; null for none",
             r => r.Question.BumpClearanceMm)

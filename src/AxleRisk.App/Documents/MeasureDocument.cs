@@ -1,6 +1,7 @@
 using AxleRisk.App.Documents.Forms;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Measurements;
+using AxleRisk.Core.Numerics;
 
 namespace AxleRisk.App.Documents;
 
@@ -26,18 +27,22 @@ internal static class MeasureDocument
             .Text("second", "the next", a => a.Second)
             .Number("one_of_them", "the probability that one of them holds without the other, given the evidence", a => a.OneOfThem)
             .Number("open_bits", "bits that are open between them", a => a.Open)
-            .List("measurements", "the stated measurements, made on this vehicle", new JsonForm<TellingMeasurement>()
-                .Text("name", "its name", m => m.Measurement.Name)
-                .Interval("bits", "what it is expected to tell, bits", m => m.Bits), a => a.Measurements)
-            .List("factors", "what the explanations speak of", new JsonForm<TellingFactor>()
-                .Text("name", "its name", f => f.Name)
-                .Interval("bits", "what knowing it exactly is expected to tell, bits", f => f.Bits), a => a.Factors), r => r.Apart).OrNull()
+            .List("measurements", "the stated measurements, made on this vehicle", Telling("its name", "what it is expected to tell, bits"),
+                a => a.Measurements.Select(m => (m.Measurement.Name, m.Bits, a.ShareOf(m.Bits))))
+            .List("factors", "what the explanations speak of", Telling("its name", "what knowing it exactly is expected to tell, bits"),
+                a => a.Factors.Select(f => (f.Name, f.Bits, a.ShareOf(f.Bits)))), r => r.Apart).OrNull()
         .Texts("left_out", "unknown factors that are not told of, for they depend on others or have several columns",
             r => r.LeftOut.Select(f => f.Name))
         .NumberOrNull("band_low", "5 % point of the failure probability over what is unknown; null with a decision", r => r.Band?.Low)
         .NumberOrNull("band_high", "95 % point; null with a decision", r => r.Band?.High)
         .Whole("values", "values at which each factor is held", _ => MeasureAnalysis.Values)
         .Whole("rows", "rows drawn at each value of a factor", r => r.Rows);
+
+    private static JsonForm<(string Name, Interval Bits, double Share)> Telling(string name, string bits) =>
+        new JsonForm<(string Name, Interval Bits, double Share)>()
+            .Text("name", name, t => t.Name)
+            .Interval("bits", bits, t => t.Bits)
+            .Number("share", "the share of the open bits", t => t.Share);
 
     public static string[] Header { get; } = ["figure", "of", "estimate", "low", "high"];
 

@@ -28,7 +28,17 @@ internal static class RiskDocument
             r => new JsonObject(r.Lives.Select(l => KeyValuePair.Create(Name(l), (JsonNode?)CommonForms.Interval.Write(l.LifeKm)))))
         .List("damage_by_leg", "each leg's share of the damage", new JsonForm<LegDamage>()
             .Text("leg", "the leg", l => l.Name)
-            .With(CommonForms.Interval, l => l.Share), r => r.Legs);
+            .With(CommonForms.Interval, l => l.Share), r => r.Legs)
+        .List("crack_depth", "depth of the crack by distance, over the vehicles that have not failed by then; only where a crack is stated",
+            new JsonForm<DepthAtDistance>()
+                .Number("distance_km", "the distance, km", d => d.Km)
+                .Interval("low", "the depth that 5 % do not reach, mm", d => d.Low)
+                .Interval("median", "the median depth, mm", d => d.Median)
+                .Interval("high", "the depth that 5 % pass, mm", d => d.High), r => r.Depths.IsEmpty ? null : r.Depths)
+        .Optional()
+        .Whole("crack_depth_vehicles", "the vehicles that these are of, drawn beside the run; only where a crack is stated",
+            r => r.Depths.IsEmpty ? null : CrackDepths.Vehicles)
+        .Optional();
 
     private static IReadOnlyList<string> Methods => ["auto", "crude", "conditional", "importance"];
 

@@ -39,8 +39,12 @@ internal static class DecisionInputs
         }
 
         table.AddNoted("decision.over", "failures that count", decision.UnderWarranty ? "under the warranty"
-            : $"to {Figures.Exact(decision.Km ?? scenario.RequiredKm)} km");
-        table.AddNoted("decision.vehicles", "vehicles", Figures.Count(decision.VehiclesIn(scenario)));
+            : decision.Km is { } km ? $"to {Figures.Exact(km)} km" : "to the required distance");
+        if (decision.VehiclesIn(scenario) is > 1 and var vehicles)
+        {
+            table.AddNoted("decision.vehicles", "vehicles", Figures.Count(vehicles));
+        }
+
         foreach (Package package in decision.Packages)
         {
             table.AddNoted(

@@ -106,6 +106,13 @@ internal static class EvidenceInputs
                 Source(k.Source));
         }
 
+        foreach (CrackLook look in evidence.Looks)
+        {
+            yield return new Piece(
+                "evidence.looks", $"{Printable.Line(look.Method.Name)} at {Figures.Exact(look.Km)} km", LookWords.Found(look), "",
+                look.DepthMm is null ? "" : Figures.Exact(look.StandardDeviationMm), evidence.Source);
+        }
+
         Piece Life(string key, string label, string km) => new("evidence." + key, label, km, "km", "", evidence.Source);
     }
 

@@ -25,7 +25,7 @@ internal static class InputsSection
                 .. UseInputs.Of(scenario), .. Uncertain(factors), .. Correlations(scenario), Certain(scenario),
                 .. NoteBlocks.Sources(scenario), .. NoteBlocks.Assumed(Frame.Assumed(scenario)), .. InputNoteBlocks.Of(studies.Document),
                 .. TripInputs.Of(scenario), .. FleetInputs.Of(scenario), .. EvidenceInputs.Of(scenario), .. RemedyInputs.Of(scenario),
-                .. DecisionInputs.Of(scenario),
+                .. DecisionInputs.Of(scenario), .. InspectionInputs.Of(scenario),
             ]);
     }
 

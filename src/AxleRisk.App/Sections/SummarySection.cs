@@ -4,6 +4,7 @@ using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Combinations;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Inspections;
 using AxleRisk.Core.Analyses.Learning;
 using AxleRisk.Core.Analyses.Measurements;
 using AxleRisk.Core.Analyses.Ranking;
@@ -59,6 +60,7 @@ internal static class SummarySection
         .. studies.Find<LearnResult>() is { } learned ? LearnBlocks.Headlines(studies.Document.Scenario, learned) : [],
         .. studies.Find<DecideResult>() is { } decided ? [DecideBlocks.Headline(decided)] : Array.Empty<Block>(),
         .. studies.Find<MeasureResult>() is { } measure ? [MeasureBlocks.Headline(measure)] : Array.Empty<Block>(),
+        .. studies.Find<InspectResult>() is { } inspected ? [InspectBlocks.Headline(inspected)] : Array.Empty<Block>(),
         .. studies.Find<CausesResult>() is { } causes ? [CausesBlocks.Headline(causes)] : Array.Empty<Block>(),
     ];
 

@@ -23,12 +23,15 @@ internal static class StudyBook
 
     public static MeasureStudy Measure { get; } = new();
 
+    public static InspectStudy Inspect { get; } = new();
+
     public static SweepStudy Sweep { get; } = new();
 
     public static LearnStudy Learn { get; } = new();
 
     /// <summary>Those that a report is made of.</summary>
-    public static IReadOnlyList<IStudy> All { get; } = [Risk, Rank, Combine, Trip, Fleet, Causes, Learn, Remedies, Decide, Measure, Sweep];
+    public static IReadOnlyList<IStudy> All { get; } =
+        [Risk, Rank, Combine, Trip, Fleet, Causes, Learn, Remedies, Decide, Measure, Inspect, Sweep];
 
     /// <summary>That a study does not apply, as a sentence of its own.</summary>
     public static string Sentence(string whyNot) => Printable.Capital(whyNot) + ".";

@@ -18,7 +18,7 @@ internal static class ApartText
         var table = new TextTable("measured on that vehicle", "bits", "95 % interval", "of what is open");
         foreach ((string what, string? note, Interval bits) in Rows(apart))
         {
-            string[] cells = [what, Number(bits.Estimate), $"{Number(bits.Low)} to {Number(bits.High)}", Figures.Share(bits.Estimate / apart.Open)];
+            string[] cells = [what, Number(bits.Estimate), $"{Number(bits.Low)} to {Number(bits.High)}", Figures.Share(apart.ShareOf(bits))];
             if (note is null)
             {
                 table.Add(cells);

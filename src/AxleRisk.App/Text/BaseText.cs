@@ -19,6 +19,7 @@ internal static class BaseText
         $"damage per 1,000 km {Figures.Number(1000 * result.DamagePerKm)}; stress {Figures.Number(result.Axle!.StressPerKnMPa)} MPa per kN of wheel force",
         $"body bounce {result.Axle!.BodyBounceHz:0.00} Hz, wheel hop {result.Axle!.WheelHopHz:0.0} Hz",
         $"S-N curve {Name(result.Axle!.Curve)}{Place(result.Axle!.Curve)}: {CurveText.Knees(result.Axle!.Curve.KneesMPa)}; lives are on its mean curve",
+        .. HistoryText.Told(result.Axle!.Stretch) is { } told ? [told] : Array.Empty<string>(),
     ];
 
     private static string Name(SnCurve curve) =>

@@ -35,6 +35,11 @@ internal static class SurpriseText
                 + $", standard deviation {Figures.Number(m.StandardDeviation)}.";
         }
 
+        foreach (CrackLook look in result.Evidence.Looks)
+        {
+            yield return LookWords.Sentence(look);
+        }
+
         foreach (KnownState k in result.Evidence.Known)
         {
             Cause cause = result.Causes.First(c => c.Name == k.Factor);

@@ -110,6 +110,11 @@ public abstract class Distribution
         }
     }
 
+    /// <summary>Whether this is the same distribution as another: the same family with the same numbers.</summary>
+    public bool IsSameAs(Distribution other) => ReferenceEquals(this, other)
+        || (GetType() == other.GetType() && Parameters.SequenceEqual(other.Parameters)
+            && Quantile(0.1) == other.Quantile(0.1) && Quantile(0.5) == other.Quantile(0.5) && Quantile(0.9) == other.Quantile(0.9));
+
     /// <summary>The family and its parameters in one line, e.g. <c>normal(mean 6, sd 0.25)</c>.</summary>
     public override string ToString() =>
         $"{Family}({string.Join(", ", Parameters.Select(p => $"{p.Name} {p.Value.ToString("G6", CultureInfo.InvariantCulture)}"))})";

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.BumpStops;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Roads;
@@ -89,24 +90,35 @@ internal sealed class ColumnAssembly : ColumnSteps
             return;
         }
 
-        Source wears = SourceOf(Quantities.DamperWear);
-        AddAgeing(
-            c => c.DamperNsPerM, ages: true, rates, conditions, wears,
-            (rate, condition, wear, ageKm, to) =>
+        ImmutableArray<AgeingPart> wears = PartsOf(Quantities.DamperWear, scenario.Age?.DamperWear);
+        ImmutableArray<Source> sources = [rates, conditions, .. wears.Select(w => SourceOf(w.Rate))];
+        bool isSure = sources[2..].All(s => s.IsConstant);
+        Add(
+            c => c.DamperNsPerM,
+            (inputs, ageKm, to) =>
             {
                 (double of, double left) = (0, 1);
                 for (int i = 0; i < to.Length; i++)
                 {
-                    double age = Age(ageKm, i);
-                    if (!wears.IsConstant || age != of)
+                    double age = AgeKm(ageKm, i);
+                    if (!isSure || age != of)
                     {
-                        (of, left) = (age, Math.Pow(1 - wear[i], age));
+                        (of, left) = (age, 1);
+                        for (int part = 0; part < wears.Length; part++)
+                        {
+                            left *= Math.Pow(1 - inputs[2 + part][i], wears[part].Driven(age) / AgeingUnitKm);
+                        }
                     }
 
-                    to[i] = 1000 * rate[i] * condition[i] * left;
+                    to[i] = 1000 * inputs[0][i] * inputs[1][i] * left;
                 }
-            });
+            },
+            ages: true, sources);
     }
+
+    // The rates of ageing that have held until now.
+    private ImmutableArray<AgeingPart> PartsOf(Quantity quantity, ImmutableArray<AgeingPart>? inHistory) =>
+        inHistory ?? (scenario.Find(quantity) is { } rate ? [AgeingPart.Always(rate)] : []);
 
     private void AddBumpStop()
     {
@@ -124,12 +136,15 @@ internal sealed class ColumnAssembly : ColumnSteps
         AddScaled(c => c.BumpStopNPerM, 1000, SourceOf(Quantities.BumpStopRate));
     }
 
-    private static double Age(double[] km, int row) => km.Length == 0 ? 0 : km[row] / AgeingUnitKm;
+    /// <summary>The distance that the vehicle of a row has driven, km.</summary>
+    internal static double AgeKm(double[] km, int row) => km.Length == 0 ? 0 : km[row];
 
     private void AddLeg(int leg, bool hasRatios)
     {
         Leg stated = scenario.Legs[leg];
-        AddScaled(c => c.Legs[leg].Share, 1, SourceOf($"legs.{stated.Name}.share", stated.Share));
+        AddScaled(
+            c => c.Legs[leg].Share, 1,
+            scenario.MixConcentration is null ? Source.Sure(stated.Share) : SourceOf($"legs.{stated.Name}.share", stated.Share));
         AddScaledProduct(
             c => c.Legs[leg].SpeedMPerS, KmPerHourToMPerS, SourceOf(Quantities.Speed, leg), SourceOf(Quantities.SpeedFactor));
         if (stated.RoadClass is { } letter)

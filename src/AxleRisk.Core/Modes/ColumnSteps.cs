@@ -30,10 +30,7 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
         ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> z, ReadOnlySpan<double> u, ReadOnlySpan<double> v,
         Span<double> to);
 
-    /// <summary>Fills a column from three, of vehicles that have driven a distance each, km; no distances stand for new ones.</summary>
-    internal delegate void OfThreeAndAge(
-        ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> z, double[] ageKm, Span<double> to);
-
+    /// <summary>Fills a column from any, of vehicles that have driven a distance each, km; no distances stand for new ones.</summary>
     internal delegate void Formula(double[][] inputs, double[] ageKm, Span<double> to);
 
     /// <summary>The source of one quantity's column; the default where the scenario does not state it.</summary>
@@ -42,11 +39,11 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
 
     /// <summary>The source of an input's column.</summary>
     public Source SourceOf(Input input) =>
-        input.Value is Value.Uncertain ? SourceOf(input.Name, input.Value.Nominal) : Source.Sure(input.Value.Nominal);
+        input.Value is Value.Uncertain ? SourceOf(input.Name, input.Value.Nominal, input.OfColumn) : Source.Sure(input.Value.Nominal);
 
     /// <summary>The column of a name; a number where no factor has it, for the factors may be another scenario's.</summary>
-    internal Source SourceOf(string name, double otherwise) =>
-        columnOf.TryGetValue(name, out int column) ? new Source(column, 0, null) : Source.Sure(otherwise);
+    internal Source SourceOf(string name, double otherwise, double scale = 1) =>
+        columnOf.TryGetValue(name, out int column) ? new Source(column, 0, null, scale) : Source.Sure(otherwise);
 
     /// <summary>Fills the columns that are the same in every evaluation.</summary>
     /// <returns>The input columns of every step, for one thread: the constant ones filled, room for the others.</returns>
@@ -101,16 +98,6 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
                 x[4].AsSpan(0, to.Length), to),
             false, first, second, third, fourth, fifth);
 
-    /// <summary>
-    /// Adds a step from three columns and the distance driven; where that makes no difference (<paramref name="ages"/>) the vehicles
-    /// are told to be new.
-    /// </summary>
-    /// <inheritdoc cref="Add(Func{DamageColumns, double[]}, Source, OfOne)"/>
-    internal Source AddAgeing(
-        Func<DamageColumns, double[]> target, bool ages, Source first, Source second, Source third, OfThreeAndAge formula) => Add(
-        target, (x, km, to) => formula(x[0].AsSpan(0, to.Length), x[1].AsSpan(0, to.Length), x[2].AsSpan(0, to.Length), km, to), ages,
-        first, second, third);
-
     /// <summary>Adds a step that multiplies a column by a number.</summary>
     internal void AddScaled(Func<DamageColumns, double[]> target, double scale, Source source) =>
         Add(target, source, (x, to) => VectorColumns.Scale(x, scale, to));
@@ -119,7 +106,9 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
     protected void AddScaledProduct(Func<DamageColumns, double[]> target, double scale, Source first, Source second) =>
         Add(target, first, second, (x, y, to) => VectorColumns.ScaledProduct(x, y, scale, to));
 
-    private Source Add(Func<DamageColumns, double[]> target, Formula formula, bool ages, params ImmutableArray<Source> sources)
+    /// <summary>Adds a step from any columns, and the distance driven where that makes a difference (<paramref name="ages"/>).</summary>
+    /// <inheritdoc cref="Add(Func{DamageColumns, double[]}, Source, OfOne)"/>
+    internal Source Add(Func<DamageColumns, double[]> target, Formula formula, bool ages, params ImmutableArray<Source> sources)
     {
         var step = new Step(target, sources, formula, ages);
         steps.Add(step);
@@ -139,9 +128,16 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
             double[][] ofStep = inputs[s];
             for (int i = 0; i < ofStep.Length; i++)
             {
-                if (step.Sources[i].Column is { } column)
+                if (step.Sources[i] is { Column: { } column } source)
                 {
-                    ofStep[i] = values[column];
+                    if (source.Scale == 1)
+                    {
+                        ofStep[i] = values[column];
+                    }
+                    else
+                    {
+                        VectorColumns.Scale(values[column].AsSpan(0, count), source.Scale, ofStep[i]);
+                    }
                 }
             }
 
@@ -150,7 +146,7 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
     }
 
     /// <summary>Where values come from: a column of the sample, one number for every row, or a step.</summary>
-    internal readonly struct Source(int? column, double constant, Step? step)
+    internal readonly struct Source(int? column, double constant, Step? step, double scale = 1)
     {
         public bool IsConstant => column is null && step is not { IsConstant: false };
 
@@ -159,6 +155,9 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
         public int? Column => column;
 
         public double Constant => constant;
+
+        /// <summary>By what a column is multiplied.</summary>
+        public double Scale => scale;
 
         /// <summary>One number for every row.</summary>
         public static Source Sure(double number) => new(null, number, null);
@@ -171,7 +170,7 @@ internal class ColumnSteps(Scenario scenario, FactorSet factors)
                 return step.Target(columns);
             }
 
-            double[] filled = column is null ? new double[columns.Capacity] : [];
+            double[] filled = column is null || scale != 1 ? new double[columns.Capacity] : [];
             Array.Fill(filled, constant);
             return filled;
         }

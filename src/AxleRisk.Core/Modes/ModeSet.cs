@@ -18,6 +18,7 @@ public sealed class ModeSet
         Wears = Has(Quantities.DamperWear);
         Ages = scenario.Model?.Ages ?? (Wears || Has(Quantities.CorrosionRate)
             || scenario.Sections.Any(s => Corrodes(scenario, s)));
+        IsInStretches = scenario.Age is not null || !Stretches.Of(scenario).IsEmpty;
         Layout = new DamageLayout(scenario.Legs.Length)
         {
             HasBumpStop = Has(Quantities.BumpClearance),
@@ -39,8 +40,11 @@ public sealed class ModeSet
     /// <summary>Whether something wears or corrodes with distance.</summary>
     public bool Ages { get; }
 
-    /// <summary>Whether fatigue is the only mode and nothing ages: life is a scale over one damage per km.</summary>
-    public bool IsPlain => Modes.Length == 1 && !Ages;
+    /// <summary>Whether its use is one of stretches, or holds in one of them alone.</summary>
+    internal bool IsInStretches { get; }
+
+    /// <summary>Whether fatigue is the only mode and nothing changes with distance: life is a scale over one damage per km.</summary>
+    public bool IsPlain => Modes.Length == 1 && !Ages && !IsInStretches;
 
     /// <summary>Whether the ride changes with distance, and not the stress alone.</summary>
     internal bool Wears { get; }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Sections;
 using AxleRisk.Core.Scenarios;
@@ -80,16 +81,49 @@ internal sealed class SectionSteps
             });
     }
 
-    private void AddWallLife() => to.Add(
-        c => c.Sections[place].WallLastsKm, SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss),
-        SourceOf(Quantities.CorrosionRate),
-        (wall, loss, rate, filled) =>
+    // The rates of corrosion that have held until now, the one in force last.
+    private ImmutableArray<AgeingPart> Rates()
+    {
+        ImmutableArray<AgeingPart> own = section is null || scenario.Age is not { } age ? [] : age.OfSections[place - 1];
+        return !own.IsEmpty ? own
+            : scenario.Age?.Corrosion is { IsEmpty: false } ofAxle && !HasOwnRate ? ofAxle
+            : InputOf(scenario, section, Quantities.CorrosionRate) is { } rate ? [AgeingPart.Always(rate)] : [];
+    }
+
+    private bool HasOwnRate => section is not null
+        && Quantities.OfSection(Quantities.CorrosionRate.Key) is { } own && scenario.Find(own, section) is not null;
+
+    private ImmutableArray<Source> WallSources(ImmutableArray<AgeingPart> rates) =>
+        [SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), .. rates.Select(r => to.SourceOf(r.Rate))];
+
+    private static double WallLeft(double[][] inputs, ImmutableArray<AgeingPart> rates, double ageKm, int row)
+    {
+        double left = inputs[0][row] - inputs[1][row];
+        for (int part = 0; part < rates.Length; part++)
         {
-            for (int i = 0; i < filled.Length; i++)
+            left -= rates[part].Driven(ageKm) / AgeingUnitKm * inputs[2 + part][row];
+        }
+
+        return left;
+    }
+
+    private void AddWallLife()
+    {
+        ImmutableArray<AgeingPart> rates = Rates();
+        AgeingPart now = rates[^1];
+        to.Add(
+            c => c.Sections[place].WallLastsKm,
+            (inputs, _, filled) =>
             {
-                filled[i] = rate[i] == 0 ? double.PositiveInfinity : (wall[i] - loss[i]) / rate[i] * AgeingUnitKm;
-            }
-        });
+                for (int i = 0; i < filled.Length; i++)
+                {
+                    double rate = inputs[^1][i];
+                    filled[i] = rate == 0 ? double.PositiveInfinity
+                        : now.FromKm + (WallLeft(inputs, rates, now.FromKm, i) / rate * AgeingUnitKm);
+                }
+            },
+            ages: false, WallSources(rates));
+    }
 
     // Of the wall that is left where the shape has one.
     private Source AddModulus(bool corrodes)
@@ -100,16 +134,17 @@ internal sealed class SectionSteps
             return SourceOf(Quantities.SectionModulus);
         }
 
-        Source walls = to.AddAgeing(
-            c => c.Sections[place].WallLeftMm, corrodes,
-            SourceOf(Quantities.Wall), SourceOf(Quantities.CorrosionLoss), SourceOf(Quantities.CorrosionRate),
-            (wall, loss, rate, ageKm, filled) =>
+        ImmutableArray<AgeingPart> rates = Rates();
+        Source walls = to.Add(
+            c => c.Sections[place].WallLeftMm,
+            (inputs, ageKm, filled) =>
             {
                 for (int i = 0; i < filled.Length; i++)
                 {
-                    filled[i] = wall[i] - loss[i] - ((ageKm.Length == 0 ? 0 : ageKm[i] / AgeingUnitKm) * rate[i]);
+                    filled[i] = WallLeft(inputs, rates, ColumnAssembly.AgeKm(ageKm, i), i);
                 }
-            });
+            },
+            ages: corrodes, WallSources(rates));
         if (shape == SectionShape.Tube)
         {
             return to.Add(c => c.Sections[place].SectionModulusMm3, SourceOf(Quantities.OutsideDiameter), walls, (diameter, left, filled) =>

@@ -31,6 +31,12 @@ public sealed record Evidence
     /// <summary>Choices whose state is known of this vehicle.</summary>
     public ImmutableArray<KnownState> Known { get; init; } = [];
 
+    /// <summary>Looks for the crack that were done on this vehicle, by rising distance; it was whole at each.</summary>
+    public ImmutableArray<CrackLook> Looks { get; init; } = [];
+
+    /// <summary>What is known of its life with the looks: where nothing else is said it has reached the last of them.</summary>
+    public LifeEvidence? LifeWithLooks => Life ?? (Looks is [.., var last] ? new LifeEvidence.Survived(last.Km) : null);
+
     /// <summary>The named explanations to be weighed against each other; evidence itself they are not.</summary>
     public ImmutableArray<Explanation> Explanations { get; init; } = [];
 
@@ -41,7 +47,7 @@ public sealed record Evidence
     public double? WouldHavePassedKm { get; init; }
 
     /// <summary>Whether nothing was found.</summary>
-    public bool IsEmpty => Life is null && Measured.IsEmpty && Known.IsEmpty;
+    public bool IsEmpty => Life is null && Measured.IsEmpty && Known.IsEmpty && Looks.IsEmpty;
 }
 
 /// <summary>What is known of the life of one axle.</summary>

@@ -54,7 +54,12 @@ public sealed class FactorSet
 
         void AddScalars(Func<Input, bool> which)
         {
-            foreach (Input input in scenario.Inputs.Where(which))
+            AddAll(scenario.Inputs.Where(which));
+        }
+
+        void AddAll(IEnumerable<Input> inputs)
+        {
+            foreach (Input input in inputs)
             {
                 if (input.Value is Value.Uncertain uncertain)
                 {
@@ -63,7 +68,7 @@ public sealed class FactorSet
             }
         }
 
-        // A trip's stand last: the columns of all others, and with them their values, are the same with a trip and without.
+        // Those of a history and a trip stand last: the columns of all others, and with them their values, are the same without.
         AddScalars(i => !Trip.IsNameOf(i.Name));
         foreach (string name in scenario.WordNames)
         {
@@ -78,6 +83,7 @@ public sealed class FactorSet
             Add(new MixFactor(scenario.Legs, concentration, scenario.MixKnowledge, column));
         }
 
+        AddAll(Stretches.OwnInputs(scenario));
         AddScalars(i => Trip.IsNameOf(i.Name));
         return new FactorSet(factors.ToImmutable(), scenario.Correlations, scenario.Learned);
     }

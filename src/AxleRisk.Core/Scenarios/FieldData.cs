@@ -35,6 +35,9 @@ public sealed record FieldData(string File, ImmutableArray<FieldRecord> Records)
 public sealed record FieldRecord(
     double FromKm, double ToKm, double Vehicles, string Group, ImmutableArray<FieldMeasurement> Measured, int Line)
 {
+    /// <summary>A look for the crack that was done on each of them, whole then; null where there was none.</summary>
+    public CrackLook? Look { get; init; }
+
     /// <summary>Whether they have failed.</summary>
     public bool HasFailed => double.IsFinite(ToKm);
 

@@ -1,3 +1,5 @@
+using AxleRisk.Core.Numerics.Vectors;
+
 namespace AxleRisk.Core.Scenarios;
 
 /// <summary>
@@ -38,7 +40,7 @@ public sealed class InputColumns
         Input? input = scenario.Find(quantity, leg);
         if (input?.Value is Value.Uncertain && columnOf.TryGetValue(input.Name, out int column))
         {
-            return values[column].AsSpan(0, Count);
+            return input.OfColumn == 1 ? values[column].AsSpan(0, Count) : Times(input.OfColumn, values[column]);
         }
 
         if (!certain.TryGetValue((quantity, leg), out double[]? filled))
@@ -55,7 +57,15 @@ public sealed class InputColumns
     /// <param name="leg">The leg's place.</param>
     /// <param name="row">The row.</param>
     public double ShareOf(int leg, int row) =>
-        columnOf.TryGetValue(MixFactor.ColumnOf(scenario.Legs[leg]), out int column) ? values[column][row] : scenario.Legs[leg].Share;
+        scenario.MixConcentration is not null && columnOf.TryGetValue(MixFactor.ColumnOf(scenario.Legs[leg]), out int column)
+            ? values[column][row] : scenario.Legs[leg].Share;
+
+    private double[] Times(double factor, double[] column)
+    {
+        var scaled = new double[Count];
+        VectorColumns.Scale(column.AsSpan(0, Count), factor, scaled);
+        return scaled;
+    }
 
     /// <summary>Goes on to a block of factor values and, where the model ages, of distances driven.</summary>
     internal void Take(double[][] block, int count, double[] ageKm) => (values, Count, AgeColumn) = (block, count, ageKm);

@@ -15,6 +15,9 @@ public static class Quantities
     /// <summary>The section of the wheel bearing, which may be left out.</summary>
     public const string BearingSection = "bearing";
 
+    /// <summary>The section of the crack, which may be left out.</summary>
+    public const string CrackSection = "crack";
+
     private const string CommonPractice = "common practice, no source";
     private const string NotPresent = "absent unless stated";
 
@@ -297,6 +300,19 @@ public static class Quantities
         }.Select(OfSection), SectionLifeScatter,
     ];
 
+    /// <summary>Depth of the crack of a new part.</summary>
+    public static Quantity InitialDepth { get; } = new(
+        CrackSection, "initial_depth_mm", "initial crack depth", "mm", Domain.Positive,
+        "depth of the crack, or of the flaw that becomes one, in a new part; below the wall")
+    { Without = "a curve of your own is needed" };
+
+    /// <summary>Exponent of the growth of the crack.</summary>
+    public static Quantity ParisExponent { get; } = new(
+        CrackSection, "growth_exponent", "crack growth exponent", "", new Domain(1, 10, true),
+        "exponent m of the law of Paris and Erdogan: growth a cycle over the range of stress intensity to this power", new Value.Certain(3),
+            "3 for steel in air: BS 7910, from memory")
+    { Needs = "initial_depth_mm" };
+
     /// <summary>All quantities in the order of the scenario file and of every table.</summary>
     public static ImmutableArray<Quantity> All { get; } =
     [
@@ -310,6 +326,7 @@ public static class Quantities
         LegDamageRatio, EventsPerKm, EventWheelLoad, EventMoment,
         StressFactor, DamageRatio, MinerSum, LifeScatter,
         .. OfSections,
+        InitialDepth, ParisExponent,
     ];
 
     /// <summary>A quantity of the first section as a further one has it; null where all sections share it.</summary>

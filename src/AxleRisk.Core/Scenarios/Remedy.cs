@@ -55,9 +55,13 @@ public abstract record Change(string Input)
     /// <summary>The scenario with the change made.</summary>
     public abstract Scenario ApplyTo(Scenario scenario);
 
-    private protected static Scenario Replace(Scenario scenario, string name, Func<Value, Value> change) => scenario with
+    private protected static Scenario Replace(Scenario scenario, string name, Func<Value, Value> change) => Stretches.IsNameOf(name)
+        ? Stretches.Replace(scenario, name, change)
+        : With(scenario, name, i => i with { Value = change(i.Value), IsDefault = false });
+
+    private static Scenario With(Scenario scenario, string name, Func<Input, Input> change) => scenario with
     {
-        Inputs = [.. scenario.Inputs.Select(i => i.Name == name ? i with { Value = change(i.Value), IsDefault = false } : i)],
+        Inputs = [.. scenario.Inputs.Select(i => i.Name == name ? change(i) : i)],
     };
 
     /// <summary>Another value or distribution.</summary>
@@ -107,5 +111,49 @@ public abstract record Change(string Input)
 
         /// <inheritdoc/>
         public override Scenario ApplyTo(Scenario scenario) => scenario.With(Input, Choice);
+    }
+
+    /// <summary>Another share of the distance for a leg of use; only a stretch of the history changes it, and the shares are certain
+    /// then.</summary>
+    /// <param name="Leg">The leg's name.</param>
+    /// <param name="Share">Its share.</param>
+    public sealed record ToShare(string Leg, double Share) : Change($"legs.{Leg}.share")
+    {
+        /// <inheritdoc/>
+        public override string Description => $"= {Share:G6}";
+
+        /// <inheritdoc/>
+        public override Scenario ApplyTo(Scenario scenario) => scenario with
+        {
+            MixConcentration = null,
+            Legs = [.. scenario.Legs.Select(l => l.Name == Leg ? l with { Share = Share } : l)],
+        };
+    }
+
+    /// <summary>A distribution that a stretch states, as a factor of its own.</summary>
+    /// <param name="Input">The input's name.</param>
+    /// <param name="Name">The factor's name.</param>
+    /// <param name="Value">Its distribution.</param>
+    internal sealed record ToOwn(string Input, string Name, Value.Uncertain Value) : Change(Input)
+    {
+        /// <inheritdoc/>
+        public override string Description => new ToValue(Input, Value).Description;
+
+        /// <inheritdoc/>
+        public override Scenario ApplyTo(Scenario scenario) =>
+            With(scenario, Input, i => i with { Name = Name, Value = Value, IsDefault = false });
+    }
+
+    /// <summary>A multiple of a factor's value, as it is drawn.</summary>
+    /// <param name="Input">The input's name.</param>
+    /// <param name="Factor">The number.</param>
+    internal sealed record OfColumn(string Input, double Factor) : Change(Input)
+    {
+        /// <inheritdoc/>
+        public override string Description => new Times(Input, Factor).Description;
+
+        /// <inheritdoc/>
+        public override Scenario ApplyTo(Scenario scenario) =>
+            With(scenario, Input, i => i with { Value = Times.Scale(i.Value, Factor), OfColumn = Factor, IsDefault = false });
     }
 }

@@ -77,6 +77,10 @@ public sealed record Scenario
     /// <summary>What could be done about it, in file order.</summary>
     public ImmutableArray<Remedy> Remedies { get; init; } = [];
 
+    /// <summary>The stretches of the vehicle's past and future use, in order and without a gap from 0 km on; none where the scenario holds
+    /// throughout.</summary>
+    public ImmutableArray<Stretch> History { get; init; } = [];
+
     /// <summary>The trip the vehicle sets out on; null where there is none. Only the analysis of trips uses it.</summary>
     public Trip? Trip { get; init; }
 
@@ -88,6 +92,18 @@ public sealed record Scenario
 
     /// <summary>Measurements that could still be made, in file order.</summary>
     public ImmutableArray<PlannedMeasurement> Measurements { get; init; } = [];
+
+    /// <summary>Where in the vehicle's life this holds; null for all of it.</summary>
+    internal StretchAge? Age { get; init; }
+
+    /// <summary>How deep the crack is on the way to the end of life; null where the scenario does not say.</summary>
+    public Crack? Crack { get; init; }
+
+    /// <summary>The ways of looking for the crack, in file order.</summary>
+    public ImmutableArray<InspectionMethod> Inspections { get; init; } = [];
+
+    /// <summary>What an inspection plan is judged by.</summary>
+    public InspectionTerms InspectionTerms { get; init; } = InspectionTerms.None;
 
     /// <summary>A scenario of a damage model made in code.</summary>
     /// <param name="model">The model.</param>
@@ -148,6 +164,7 @@ public sealed record Scenario
     {
         _ when WordFactor.LabelOfName(name) is { } label => label,
         MixFactor.FactorName => MixFactor.FactorLabel,
+        _ when Stretches.IsNameOf(name) && Stretches.PartsOf(name) is var (place, input) => LabelOf(input) + Stretches.LabelOfPlace(place),
         _ => Inputs.Concat(Trip?.Inputs ?? []).FirstOrDefault(i => i.Name == name)?.Label
             ?? Legs.Where(l => MixFactor.ColumnOf(l) == name).Select(MixFactor.LabelOf).FirstOrDefault(name),
     };
@@ -167,6 +184,9 @@ public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value
     /// <summary>The name of the further section that it belongs to; null for all that is no further section's.</summary>
     public string? Section { get; init; }
 
+    /// <summary>By what the column of its factor is multiplied; 1 but for a stretch that states a multiple.</summary>
+    internal double OfColumn { get; init; } = 1;
+
     /// <summary>Where the default in force comes from, if it is not the quantity's own; null otherwise.</summary>
     public string? OwnSource { get; init; }
 
@@ -177,12 +197,14 @@ public sealed record Input(string Name, Quantity Quantity, int? Leg, Value Value
     /// Its name in plain words, without the unit, unique in the scenario: <c>wall thickness</c>, <c>speed on gravel</c>,
     /// <c>trip speed on rocky</c>.
     /// </summary>
-    public string Label => Name.Split('.') switch
-    {
-        [_, var leg, _] => Prefix + Quantity.LabelOn(leg),
-        [_, var leg, _, var happening, _] => Prefix + Quantity.LabelOn($"{happening} on {leg}"),
-        _ => Quantity.Label,
-    };
+    public string Label => Stretches.IsNameOf(Name) && Stretches.PartsOf(Name) is var (place, input)
+        ? (this with { Name = input }).Label + Stretches.LabelOfPlace(place)
+        : Name.Split('.') switch
+        {
+            [_, var leg, _] => Prefix + Quantity.LabelOn(leg),
+            [_, var leg, _, var happening, _] => Prefix + Quantity.LabelOn($"{happening} on {leg}"),
+            _ => Quantity.Label,
+        };
 
     private string Prefix => Trip.IsNameOf(Name) ? "trip " : "";
 }

@@ -16,7 +16,7 @@ namespace AxleRisk.Core.Studies;
 /// no wall is left, is taken
 /// as unchanged up to where that is.
 /// </summary>
-internal sealed class AgeCurve
+internal sealed class AgeCurve : UsageCurve
 {
     // Nothing that is this rare tells; its logarithm keeps a rate of 0 in the picture.
     private const double Least = 1e-30;
@@ -66,8 +66,8 @@ internal sealed class AgeCurve
         }
     }
 
-    /// <summary>The integral of a row's rate from 0 to a distance.</summary>
-    public double Used(int row, double km)
+    /// <summary>The integral of a row's rate from the first age to a distance that is not below it.</summary>
+    public override double Used(int row, double km)
     {
         if (!(km > 0))
         {
@@ -85,8 +85,8 @@ internal sealed class AgeCurve
         return Beyond(row, km) ? double.PositiveInfinity : used[step][row] + rest * start[step][row] * (x == 0 ? 1 : LogExp.ExpM1(x) / x);
     }
 
-    /// <summary><see cref="Used(int, double)"/> of the first rows.</summary>
-    public void FillUsed(int count, double km, Span<double> to)
+    /// <inheritdoc/>
+    public override void FillUsed(int count, double km, Span<double> to)
     {
         if (!(km > 0))
         {
@@ -125,19 +125,10 @@ internal sealed class AgeCurve
         }
     }
 
-    /// <summary><see cref="Used(int, double)"/> of the first rows, by a distance of each.</summary>
-    public void FillUsed(ReadOnlySpan<double> km, Span<double> to)
-    {
-        for (int row = 0; row < km.Length; row++)
-        {
-            to[row] = Used(row, km[row]);
-        }
-    }
-
     /// <summary>The distance at which the integral of a row's rate reaches a target above 0; infinite where it never does.</summary>
     public double Inverse(int row, double target)
     {
-        double end = endsKm is null ? double.PositiveInfinity : Math.Max(0, endsKm[row]);
+        double end = endsKm is null ? double.PositiveInfinity : Math.Max(ages.StepKm[0], endsKm[row]);
         int step = 0;
         while (step < start.Length && !(used[step + 1][row] >= target))
         {
@@ -156,13 +147,10 @@ internal sealed class AgeCurve
         return Math.Min(end, from + left / rate * (Math.Abs(x) < 1e-300 ? 1 : LogExp.LogP1(x) / x));
     }
 
-    /// <summary><see cref="Inverse(int, double)"/> of the first rows.</summary>
-    /// <param name="count">Rows.</param>
-    /// <param name="targets">The targets; padded to whole registers.</param>
-    /// <param name="km">Takes the distances; likewise.</param>
-    public void FillInverse(int count, double[] targets, double[] km)
+    /// <inheritdoc/>
+    public override void FillInverse(int count, double[] targets, double[] km)
     {
-        if (start.Length == 0 && endsKm is null)
+        if (start.Length == 0 && endsKm is null && ages.StepKm[0] == 0)
         {
             VectorColumns.Quotient(targets.AsSpan(0, count), Rates[^1].AsSpan(0, count), km.AsSpan(0, count));
             return;
@@ -172,7 +160,7 @@ internal sealed class AgeCurve
         for (int row = 0; row < count; row += Width)
         {
             Vector512<double> target = At(targets, row);
-            Vector512<double> from = Vector512<double>.Zero;
+            Vector512<double> from = Vector512.Create(ages.StepKm[0]);
             Vector512<double> done = Vector512<double>.Zero;
             Vector512<double> rate = At(start.Length > 0 ? start[0] : Rates[^1], row);
             Vector512<double> growth = start.Length > 0 ? At(slope[0], row) * (1 / Length(0)) : Vector512<double>.Zero;
@@ -198,7 +186,7 @@ internal sealed class AgeCurve
             Vector512<double> life = from + Vector512.ConditionalSelect(isFlat, flat, bent);
             if (endsKm is not null)
             {
-                life = Vector512.Min(life, Vector512.Max(At(endsKm, row), Vector512<double>.Zero));
+                life = Vector512.Min(life, Vector512.Max(At(endsKm, row), Vector512.Create(ages.StepKm[0])));
             }
 
             life.CopyTo(km, row);

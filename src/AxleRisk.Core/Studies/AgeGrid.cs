@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Studies;
 
@@ -38,6 +39,38 @@ internal sealed class AgeGrid
 
     /// <summary>The ages of a scenario that ages.</summary>
     public static AgeGrid Over(double requiredKm) => new([.. OfRequired.Select(a => a * requiredKm)], Weights);
+
+    /// <summary>The ages of a scenario.</summary>
+    /// <param name="ages">Whether it ages.</param>
+    /// <param name="requiredKm">The required distance, km.</param>
+    /// <param name="stretch">The stretch of a history that it holds in; null for the whole life.</param>
+    public static AgeGrid Of(bool ages, double requiredKm, StretchAge? stretch) => (ages, stretch) switch
+    {
+        (true, null) => Over(requiredKm),
+        (false, null) => Unchanged,
+        (true, _) => In(stretch, requiredKm),
+        (false, _) => new([stretch.FromKm], [1]),
+    };
+
+    // An open stretch as a whole life is, from where it begins; no step of one that ends is longer than half of what is required.
+    private static AgeGrid In(StretchAge stretch, double requiredKm)
+    {
+        bool isOpen = double.IsInfinity(stretch.ToKm);
+        double length = isOpen ? Math.Max(requiredKm - stretch.FromKm, requiredKm / 2) : stretch.ToKm - stretch.FromKm;
+        double[] parts = isOpen ? OfRequired : length <= requiredKm ? [0, 0.5, 1] : [0, 0.25, 0.5, 0.75, 1];
+
+        // The mean from the beginning to a part t, exact for a parabola through the beginning, the middle and the end.
+        double t = Math.Clamp((Math.Min(stretch.ToKm, requiredKm) - stretch.FromKm) / length, 0, 1);
+        return new(
+            [.. parts.Select(p => p == 1 && !isOpen ? stretch.ToKm : stretch.FromKm + (p * length))],
+            [.. parts.Select(p => p switch
+            {
+                0 => 1 - (1.5 * t) + (2.0 / 3 * t * t),
+                0.5 => (2 * t) - (4.0 / 3 * t * t),
+                1 => (2.0 / 3 * t * t) - (0.5 * t),
+                _ => 0,
+            })]);
+    }
 
     /// <summary>Any ages, for tests.</summary>
     internal static AgeGrid At(params double[] km) => new(km, new double[km.Length]);

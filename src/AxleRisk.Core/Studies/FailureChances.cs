@@ -73,6 +73,9 @@ public sealed class FailureChances
             mode == 0 ? new ModeChance.Fatigue(held) : further[mode].Any() ? new ModeChance.Certain(further[mode].First()) : chance));
     }
 
+    /// <summary>The same with what is left to chance of fatigue as another says.</summary>
+    internal FailureChances With(ModeChance fatigue) => new(this, scale, [fatigue, .. chances.Skip(1)]);
+
     /// <summary>
     /// What a mode has used up by a distance, in units of its scatter: damage, expected yields, rating lives. Nothing by 0,
     /// however fatal the road.

@@ -27,6 +27,7 @@ public sealed class LifeModel
 
     private readonly DamageSource damage;
     private readonly RateEvaluation? rates;
+    private readonly HistoryEvaluation? history;
     private readonly ColumnSteps.Source minerSum;
     private readonly ColumnSteps.Source scatter;
 
@@ -49,7 +50,9 @@ public sealed class LifeModel
         damage = DamageSource.Of(scenario, Factors, Modes);
         minerSum = damage.Inputs.SourceOf(Quantities.MinerSum);
         scatter = damage.Inputs.SourceOf(Quantities.LifeScatter);
-        rates = Modes.IsPlain ? null : new RateEvaluation(scenario, Modes, damage);
+        var lives = new FirstFailures(scenario, Modes, damage.Inputs);
+        history = Stretches.Of(scenario).IsEmpty ? null : new HistoryEvaluation(scenario, Factors, lives);
+        rates = Modes.IsPlain || history is not null ? null : new RateEvaluation(scenario, Modes, damage, lives);
     }
 
     /// <summary>
@@ -69,9 +72,12 @@ public sealed class LifeModel
     /// <summary>Its modes of failure, and whether it ages.</summary>
     public ModeSet Modes { get; }
 
-    /// <summary>The axle's own damage model.</summary>
+    /// <summary>The model whose details are told of: of a history that of the last stretch, else this.</summary>
+    internal LifeModel Told => history?.Last ?? this;
+
+    /// <summary>The axle's own damage model; of a history that of the last stretch, whose columns stand in the workspace.</summary>
     /// <exception cref="StudyException">The scenario brings another.</exception>
-    internal AxleDamage Axle => damage as AxleDamage ?? throw new StudyException(DamageState.AnotherModel);
+    internal AxleDamage Axle => Told.damage as AxleDamage ?? throw new StudyException(DamageState.AnotherModel);
 
     /// <summary>What is left to chance once the factors other than scatter are known.</summary>
     public FailureChances Chances { get; }
@@ -83,11 +89,11 @@ public sealed class LifeModel
         IsSlow ? Math.Min(usual, Math.Max(1024, (long)(UsualCost / Scenario.Model!.MicrosecondsPerEvaluation))) : usual;
 
     /// <summary>Buffers for one thread and blocks of up to <paramref name="capacity"/> rows.</summary>
-    public Workspace CreateWorkspace(int capacity) => new(
+    public Workspace CreateWorkspace(int capacity) => history?.CreateWorkspace(capacity) ?? new(
         capacity, Factors.ColumnNames.Length, Scenario.Legs.Length, damage.CreateState(capacity), CreateRates(capacity));
 
     /// <summary>Rates of <paramref name="capacity"/> rows; null where fatigue is all there is and nothing ages.</summary>
-    internal LifeRates? CreateRates(int capacity) => rates?.CreateRates(capacity);
+    internal LifeRates? CreateRates(int capacity) => history?.CreateRates(capacity) ?? rates?.CreateRates(capacity);
 
     /// <summary>Factor columns of <paramref name="capacity"/> rows.</summary>
     public double[][] CreateColumns(int capacity) => Workspace.Columns(Factors.ColumnNames.Length, capacity);
@@ -107,8 +113,14 @@ public sealed class LifeModel
     /// earliest; of a vehicle that ages, damages are means up to the required distance.</summary>
     public void Evaluate(double[][] values, int count, Workspace workspace)
     {
-        damage.Begin(values, count, workspace.State);
         FillScale(values, count, workspace.Scale);
+        if (history is not null)
+        {
+            history.Evaluate(values, count, workspace);
+            return;
+        }
+
+        damage.Begin(values, count, workspace.State);
         if (rates is not null)
         {
             rates.Evaluate(values, count, workspace);
@@ -121,7 +133,7 @@ public sealed class LifeModel
 
     /// <summary>
     /// What each leg, and in further modes the use, uses up per km at an age of each row, into
-    /// <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives.
+    /// <see cref="Workspace.DamageByLeg"/> and the rates of the first age; no lives. Not of a history, but of one of its stretches.
     /// </summary>
     /// <param name="values">The factor values.</param>
     /// <param name="count">Rows.</param>
@@ -186,7 +198,7 @@ public sealed class LifeModel
     {
         if (source.Column is { } column)
         {
-            values[column].AsSpan(0, to.Length).CopyTo(to);
+            VectorColumns.Scale(values[column].AsSpan(0, to.Length), source.Scale, to);
         }
         else
         {
@@ -195,5 +207,5 @@ public sealed class LifeModel
     }
 
     internal static double At(ColumnSteps.Source source, double[][] values, int row) =>
-        source.Column is { } column ? values[column][row] : source.Constant;
+        source.Column is { } column ? source.Scale * values[column][row] : source.Constant;
 }

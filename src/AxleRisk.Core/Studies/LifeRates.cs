@@ -5,30 +5,50 @@ using AxleRisk.Core.Outcomes;
 
 namespace AxleRisk.Core.Studies;
 
-/// <summary>What each mode of failure uses up per km, by age and row: damage, yields, rating lives. A thread's buffer.</summary>
+/// <summary>What each mode of failure uses up over distance, by row: damage, yields, rating lives. A thread's buffer.</summary>
 public sealed class LifeRates
 {
-    private readonly ModeSet modes;
+    private readonly ImmutableArray<AgeCurve> aged;
+    private readonly ImmutableArray<FailureMode> modes;
+
+    // The section whose wall ends each mode, and how far the wall of each section lasts: empty where it does not corrode.
+    private readonly ImmutableArray<int?> endsWithWallOf;
     private readonly double[][] wallsLastKm;
+    private readonly ImmutableArray<LifeRates> stretches;
 
     internal LifeRates(ModeSet modes, AgeGrid ages, int capacity)
     {
         int padded = PaddedTail.Padded(capacity);
         Limits = new double[padded];
         Lives = new double[padded];
+        (stretches, this.modes) = ([], modes.Modes);
         wallsLastKm =
         [
             .. modes.Layout.Sections.Select(s => s.Corrodes).Prepend(modes.Layout.Corrodes)
                 .Select(corrodes => new double[corrodes ? padded : 0]),
         ];
-        this.modes = modes;
-        Curves = [.. modes.Modes.Select(_ => new AgeCurve(ages, capacity))];
-        FurtherAtAge = [.. Enumerable.Range(0, ages.Km.Length).Select(age => Curves.Skip(1).Select(c => c.Rates[age]).ToArray())];
-        Columns = [.. Curves.SelectMany(c => c.Rates), .. wallsLastKm.Where(w => w.Length > 0)];
+        endsWithWallOf = [0, .. modes.Further.Select(m => m.EndsWithWallOf)];
+        aged = [.. modes.Modes.Select(_ => new AgeCurve(ages, capacity))];
+        Curves = [.. aged];
+        FurtherAtAge = [.. Enumerable.Range(0, ages.Km.Length).Select(age => aged.Skip(1).Select(c => c.Rates[age]).ToArray())];
+        Columns = [.. aged.SelectMany(c => c.Rates), .. wallsLastKm.Where(w => w.Length > 0)];
     }
 
-    /// <summary>The rates of a mode that is on, by age and row.</summary>
-    public double[][] Of(FailureMode mode) => Curves[modes.Modes.IndexOf(mode)].Rates;
+    /// <summary>Joins those of the stretches of a history.</summary>
+    internal LifeRates(ImmutableArray<LifeRates> stretches, ImmutableArray<double> fromKm, int capacity)
+    {
+        int padded = PaddedTail.Padded(capacity);
+        Limits = new double[padded];
+        Lives = new double[padded];
+        this.stretches = stretches;
+        (aged, modes, endsWithWallOf, wallsLastKm, FurtherAtAge) = ([], [], [], [], []);
+        Curves = [.. Enumerable.Range(0, stretches[0].Curves.Length)
+            .Select(mode => new StretchedCurve([.. stretches.Select(s => s.Curves[mode])], fromKm, capacity))];
+        Columns = [.. stretches.SelectMany(s => s.Columns)];
+    }
+
+    /// <summary>The rates of a mode that is on, by age and row; none of a history.</summary>
+    public double[][] Of(FailureMode mode) => aged.IsEmpty ? [] : aged[modes.IndexOf(mode)].Rates;
 
     /// <summary>Room for one mode's limits, padded to whole registers.</summary>
     internal double[] Limits { get; }
@@ -36,10 +56,13 @@ public sealed class LifeRates
     /// <summary>Room for the lives in one mode.</summary>
     internal double[] Lives { get; }
 
-    /// <summary>The rates over distance, by mode.</summary>
-    internal ImmutableArray<AgeCurve> Curves { get; }
+    /// <summary>What is used up over distance, by mode.</summary>
+    internal ImmutableArray<UsageCurve> Curves { get; }
 
-    /// <summary>The rates of the modes beside fatigue, by age, mode and row.</summary>
+    /// <summary>The rates of fatigue, by age and row; none of a history.</summary>
+    internal double[][] OfFatigue => aged[0].Rates;
+
+    /// <summary>The rates of the modes beside fatigue, by age, mode and row; none of a history.</summary>
     internal ImmutableArray<double[][]> FurtherAtAge { get; }
 
     /// <summary>All that a row's rates over distance are made of: who keeps them and puts them back has the same curves.</summary>
@@ -63,11 +86,25 @@ public sealed class LifeRates
     /// <summary>Draws the curves of the first <paramref name="count"/> rows through their rates.</summary>
     internal void FillCurves(int count)
     {
-        double[]? Ends(int? section) => section is { } place && wallsLastKm[place].Length > 0 ? wallsLastKm[place] : null;
-        Curves[0].Fill(count, Ends(0));
-        for (int mode = 0; mode < modes.Further.Length; mode++)
+        for (int mode = 0; mode < aged.Length; mode++)
         {
-            Curves[mode + 1].Fill(count, Ends(modes.Further[mode].EndsWithWallOf));
+            aged[mode].Fill(count, endsWithWallOf[mode] is { } section && wallsLastKm[section].Length > 0 ? wallsLastKm[section] : null);
+        }
+
+        foreach (LifeRates stretch in stretches)
+        {
+            stretch.FillCurves(count);
+        }
+
+        JoinCurves(count);
+    }
+
+    /// <summary>Sums up the stretches of a history, whose curves are drawn.</summary>
+    internal void JoinCurves(int count)
+    {
+        foreach (UsageCurve curve in Curves)
+        {
+            (curve as StretchedCurve)?.Fill(count);
         }
     }
 }

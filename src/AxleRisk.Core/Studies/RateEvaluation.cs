@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
@@ -14,14 +13,16 @@ internal sealed class RateEvaluation
     private readonly ModeSet modes;
     private readonly DamageSource damage;
     private readonly AgeGrid ages;
-    private readonly double requiredKm;
-    private readonly ImmutableArray<ColumnSteps.Source> scatters;
+    private readonly double meanFromKm;
+    private readonly double meanToKm;
+    private readonly FirstFailures lives;
 
-    public RateEvaluation(Scenario scenario, ModeSet modes, DamageSource damage)
+    public RateEvaluation(Scenario scenario, ModeSet modes, DamageSource damage, FirstFailures lives)
     {
-        (this.modes, this.damage, requiredKm) = (modes, damage, scenario.RequiredKm);
-        ages = modes.Ages ? AgeGrid.Over(requiredKm) : AgeGrid.Unchanged;
-        scatters = [.. modes.Further.Select(m => damage.Inputs.SourceOf(m.ScatterIn(scenario)))];
+        (this.modes, this.damage, this.lives) = (modes, damage, lives);
+        ages = AgeGrid.Of(modes.Ages, scenario.RequiredKm, scenario.Age);
+        meanFromKm = scenario.Age?.FromKm ?? 0;
+        meanToKm = Math.Min(scenario.Age?.ToKm ?? double.PositiveInfinity, scenario.RequiredKm);
     }
 
     /// <summary>Rates of one thread.</summary>
@@ -46,8 +47,8 @@ internal sealed class RateEvaluation
         }
 
         rates.FillCurves(count);
-        FillMean(count, workspace, rates.Curves[0]);
-        FillLives(values, count, workspace, rates);
+        FillMean(count, workspace, rates);
+        lives.Fill(values, count, workspace);
     }
 
     /// <summary>Damage by leg, and the rates of every mode as those of the first age, of rows each as old as the workspace says.</summary>
@@ -64,7 +65,7 @@ internal sealed class RateEvaluation
     private void EvaluateAged(double[][] values, int count, Workspace workspace, int age, double[][] damageByLeg, bool sameRide)
     {
         LifeRates rates = workspace.Rates!;
-        var to = new DamageRates(damageByLeg, rates.Curves[0].Rates[age], rates.FurtherAtAge[age]);
+        var to = new DamageRates(damageByLeg, rates.OfFatigue[age], rates.FurtherAtAge[age]);
         damage.Evaluate(values, count, workspace.State, workspace.AgeKm, sameRide, to);
     }
 
@@ -88,7 +89,7 @@ internal sealed class RateEvaluation
         workspace.AgeKm.AsSpan(0, count).Fill(ages.Km[age]);
         EvaluateAged(values, count, workspace, age, workspace.AgedByLeg, sameRide: age + 1 < ages.Km.Length && !modes.Wears);
         double weight = ages.MeanWeights[age];
-        for (int leg = 0; weight > 0 && leg < workspace.AgedByLeg.Length; leg++)
+        for (int leg = 0; weight != 0 && leg < workspace.AgedByLeg.Length; leg++)
         {
             double[] mean = workspace.DamageByLeg[leg];
             double[] ofAge = workspace.AgedByLeg[leg];
@@ -96,17 +97,25 @@ internal sealed class RateEvaluation
         }
     }
 
-    // Means over the required distance; by leg they follow Simpson's rule, in the total the curve that the life follows.
-    private void FillMean(int count, Workspace workspace, AgeCurve fatigue)
+    // Means over the required distance, or as much of a stretch as lies in it; by leg they follow Simpson's rule, in the total the curve
+    // that the life follows.
+    private void FillMean(int count, Workspace workspace, LifeRates rates)
     {
-        if (!modes.Ages)
+        Span<double> mean = workspace.DamagePerKm.AsSpan(0, count);
+        if (!modes.Ages || !(meanToKm > meanFromKm))
         {
-            fatigue.Rates[0].AsSpan(0, count).CopyTo(workspace.DamagePerKm);
-            return;
+            rates.OfFatigue[0].AsSpan(0, count).CopyTo(mean);
+        }
+        else
+        {
+            rates.Curves[0].FillUsed(count, meanToKm, mean);
+            VectorColumns.Scale(mean, 1 / (meanToKm - meanFromKm), mean);
         }
 
-        fatigue.FillUsed(count, requiredKm, workspace.DamagePerKm);
-        VectorColumns.Scale(workspace.DamagePerKm.AsSpan(0, count), 1 / requiredKm, workspace.DamagePerKm.AsSpan(0, count));
+        if (!modes.Ages)
+        {
+            return;
+        }
 
         for (int row = 0; row < count; row++)
         {
@@ -120,26 +129,6 @@ internal sealed class RateEvaluation
             foreach (double[] leg in workspace.DamageByLeg)
             {
                 leg[row] *= part;
-            }
-        }
-    }
-
-    private void FillLives(double[][] values, int count, Workspace workspace, LifeRates rates)
-    {
-        workspace.Scale.AsSpan(0, count).CopyTo(rates.Limits);
-        rates.Curves[0].FillInverse(count, rates.Limits, rates.Lives);
-        rates.Lives.AsSpan(0, count).CopyTo(workspace.LifeKm);
-        workspace.FirstMode.AsSpan(0, count).Clear();
-        for (int mode = 0; mode < scatters.Length; mode++)
-        {
-            LifeModel.FillColumn(scatters[mode], values, rates.Limits.AsSpan(0, count));
-            rates.Curves[mode + 1].FillInverse(count, rates.Limits, rates.Lives);
-            for (int row = 0; row < count; row++)
-            {
-                if (rates.Lives[row] < workspace.LifeKm[row])
-                {
-                    (workspace.LifeKm[row], workspace.FirstMode[row]) = (rates.Lives[row], mode + 1);
-                }
             }
         }
     }

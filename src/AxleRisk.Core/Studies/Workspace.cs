@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Damage.Kernel;
 
 namespace AxleRisk.Core.Studies;
@@ -41,6 +42,9 @@ public sealed class Workspace
 
     /// <summary>What each mode of failure uses up per km; null where fatigue is all there is and nothing ages.</summary>
     public LifeRates? Rates { get; }
+
+    /// <summary>The workspaces of the stretches of a history; empty without one.</summary>
+    internal ImmutableArray<Workspace> Stretches { get; init; } = [];
 
     /// <summary>The place of the mode that fails first, by row; empty where there is but one and nothing ages.</summary>
     internal int[] FirstMode { get; }

@@ -29,6 +29,19 @@ public static class EvidenceFormat
         new("state", "state", "", new KeyKind.State(), "the state") { IsRequired = true },
         Source);
 
+    /// <summary>A look for the crack that was done.</summary>
+    public static TableFormat Look { get; } = new(
+        "evidence.looks", "A look for the crack that was done on this vehicle, whole then, and what was seen.",
+        new("method", "method", "", new KeyKind.Line(40, "dye penetrant"), "the way of looking: the name of one of the `[[inspections]]`")
+        { IsRequired = true },
+        new("at_km", "looked at", "km", new KeyKind.Number(Domain.Positive), "the distance at which it was done, not above that of a failure")
+        { IsRequired = true, Start = "40000" },
+        new("found", "found", "", FormatWords.Of(FormatWords.Sightings), "what was found") { Otherwise = "`\"nothing\"`" },
+        new("depth_mm", "crack depth", "mm", new KeyKind.Number(Domain.Positive), "the depth that was measured, not above the wall")
+        { Needs = "sd_mm", BelongsTo = new("found", "crack") },
+        new("sd_mm", "accuracy", "mm", new KeyKind.Number(Domain.Positive), "the standard deviation of the error of that depth")
+        { Needs = "depth_mm", BelongsTo = new("found", "crack") });
+
     /// <summary>What was found on one vehicle.</summary>
     public static TableFormat Evidence { get; } = new(
         "evidence", "What was found on one vehicle.",
@@ -46,7 +59,8 @@ public static class EvidenceFormat
         { Otherwise = "`required_km`" },
         Source,
         FormatParts.Many(Measured, Most, "measurements"),
-        FormatParts.Many(Known, Most, "known states"))
+        FormatParts.Many(Known, Most, "known states"),
+        FormatParts.Many(Look, 16, "looks for the crack"))
     {
         Choices = [new(false, "failed_at_km", "failed_between_km", "survived_km")],
     };

@@ -39,6 +39,13 @@ internal static class FormatWords
         ["warranty"] = true,
     };
 
+    /// <summary>What a look for the crack has found; whether that is a crack.</summary>
+    public static IReadOnlyDictionary<string, bool> Sightings { get; } = new Dictionary<string, bool>
+    {
+        ["nothing"] = false,
+        ["crack"] = true,
+    };
+
     public static IReadOnlyDictionary<string, char> RoadClasses { get; } = "ABCDEFGH".ToDictionary(c => c.ToString());
 
     /// <summary>The modes of failure that can be left out.</summary>

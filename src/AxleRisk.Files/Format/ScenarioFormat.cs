@@ -82,10 +82,14 @@ public static class ScenarioFormat
             FormatParts.OneOf(FieldFormat.Gauges),
             FormatParts.OneOf(LearnedFormat.Learned),
             FormatParts.Many(RemedyFormat.Remedy, RemedyFormat.Most, "remedies"),
+            FormatParts.Many(HistoryFormat.Stretch, HistoryFormat.Most, "stretches"),
             FormatParts.OneOf(TripFormat.Trip),
             FormatParts.OneOf(FleetFormat.Fleet),
             FormatParts.OneOf(DecisionFormat.Decision),
             FormatParts.Many(DecisionFormat.Measurement, 32, "measurements"),
+            FormatParts.OneOf(CrackFormat.Crack),
+            FormatParts.Many(CrackFormat.Method, CrackFormat.MostMethods, "inspections"),
+            FormatParts.OneOf(CrackFormat.Plan),
         ]);
 
     /// <summary>All tables of the file, those in others behind them.</summary>

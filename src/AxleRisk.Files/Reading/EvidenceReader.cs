@@ -30,6 +30,7 @@ internal sealed class EvidenceReader(ErrorLog errors, EvidenceNames names, Chang
             Source = ReadSource(table),
             Measured = ReadAll(table, "measured", EvidenceFormat.Measured, ReadMeasurement),
             Known = ReadAll(table, "known", EvidenceFormat.Known, ReadKnown),
+            Looks = [.. ReadAll(table, "looks", EvidenceFormat.Look, t => new LookReader(errors).Read(t, scenario, life)).OrderBy(l => l.Km)],
         };
         table.RejectUnknown();
         RejectTwice(table, "measured");

@@ -8,10 +8,13 @@ namespace AxleRisk.Files.Reading;
 internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
 {
     /// <summary>The columns that are no input's.</summary>
-    public static readonly string[] Columns = ["failed_at_km", "survived_km", "failed_by_km", "vehicles", "group", "note"];
+    public static readonly string[] Columns = [
+        "failed_at_km", "survived_km", "failed_by_km", "vehicles", "group", "note",
+        "looked_at_km", "look_method", "crack_mm", "crack_sd_mm",
+    ];
 
     /// <summary>Reads the table; no records where there is none or, with the errors logged, where it is wrong.</summary>
-    public FieldData Read(TableReader? table)
+    public FieldData Read(TableReader? table, Scenario scenario)
     {
         if (table is null)
         {
@@ -22,11 +25,11 @@ internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
         (DataTable Table, string File, string Digest)? opened = tables.Read(table);
         table.RejectUnknown();
         return opened is { } file ? new FieldData(file.File,
-            Records(file.Table, until ?? double.PositiveInfinity))
+            Records(file.Table, until ?? double.PositiveInfinity, scenario))
         { Digest = file.Digest } : FieldData.None;
     }
 
-    private ImmutableArray<FieldRecord> Records(DataTable table, double until)
+    private ImmutableArray<FieldRecord> Records(DataTable table, double until, Scenario scenario)
     {
         var factors = new FactorColumns(table, Columns, names);
         int[] at = [.. Columns.Select(c => table.Find(c))];
@@ -46,6 +49,7 @@ internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
         }
 
         var cells = new CellReader(table);
+        var looks = new LookColumns(table, cells, scenario);
         var records = ImmutableArray.CreateBuilder<FieldRecord>(table.Rows.Count);
         foreach (IReadOnlyList<Cell> row in table.Rows.TakeWhile(_ => !table.IsHopeless))
         {
@@ -54,12 +58,14 @@ internal sealed class FieldReader(DataTableReader tables, EvidenceNames names)
             bool hasLife = Life(table, row, at, failedAt, survived, failedBy) & IsWithin(table, row, at, until, failedAt, survived,
                 failedBy);
             ImmutableArray<FieldMeasurement> measured = factors.Read(row);
-            if (hasLife && vehicles is double count)
+            bool isLooked = looks.Read(row, hasLife, failedAt ?? survived, failedAt ?? failedBy, out CrackLook? look);
+            if (hasLife && isLooked && vehicles is double count)
             {
                 records.Add(new FieldRecord(
-                    failedAt ?? survived ?? 0, failedAt ?? failedBy ?? double.PositiveInfinity, count, at[4] < 0 ? ""
+                    Math.Max(failedAt ?? survived ?? 0, look?.Km ?? 0), failedAt ?? failedBy ?? double.PositiveInfinity, count, at[4] < 0 ? ""
                         : row[at[4]].Text, measured,
-                    row[0].At.Line));
+                    row[0].At.Line)
+                { Look = look });
             }
         }
 

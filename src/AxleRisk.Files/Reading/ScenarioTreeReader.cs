@@ -69,6 +69,10 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
 
         ImmutableArray<CheckedSection> sections = new SectionsReader(errors, quantities, inputs).Read(root);
         BearingKind? bearing = new ModesReader(errors, quantities, inputs).Read(root);
+        CrackReader cracks = new(errors, quantities, inputs);
+        Crack? crack = cracks.Read(root);
+        ImmutableArray<InspectionMethod> inspections = cracks.ReadMethods(root, requiredKm);
+        InspectionTerms terms = CrackReader.ReadTerms(root.Inner("inspection_plan"));
         ImmutableArray<Input> inOrder = inputs.InOrder();
         TripReader trips = new(errors, values, inputs, legs);
         TableReader? tripTable = root.Inner("trip");
@@ -96,6 +100,9 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
             Correlations = [.. correlations.Where(c => !IsOfTrip(c))],
             Trip = trip is null ? null : trip with { Correlations = [.. correlations.Where(IsOfTrip)] },
             Fleet = fleet,
+            Crack = crack,
+            Inspections = inspections,
+            InspectionTerms = terms,
         };
         var names = new EvidenceNames(errors, inputs, detail, sections, concentration is null ? [] : legs);
         scenario = scenario with
@@ -103,9 +110,10 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         var tables = new DataTableReader(errors, data);
         scenario = scenario with
         {
-            Field = new FieldReader(tables, names).Read(root.Inner("field")),
+            Field = new FieldReader(tables, names).Read(root.Inner("field"), scenario),
             Gauges = new GaugesReader(tables, names, inOrder, legs).Read(root.Inner("gauges")),
         };
+        scenario = scenario with { History = new HistoryReader(errors, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
         scenario = scenario with { Learned = new LearnedReader(errors).Read(root.Inner("learned"), scenario) };
         scenario = scenario with { Remedies = new RemediesReader(errors, values, inputs).Read(root, scenario) };
         scenario = scenario with { Measurements = new MeasurementsReader(errors, names).Read(root) };

@@ -10,6 +10,9 @@ internal sealed class ErrorLog(string file)
 
     public bool Any => found.Count > 0;
 
+    /// <summary>How many there are.</summary>
+    public int Count => found.Count;
+
     public void Add(Position at, string message) => found.Add((at, new ScenarioError(file, at.Line, at.Column, message)));
 
     /// <summary>Adds an error of the whole file.</summary>

@@ -2,10 +2,11 @@ using AxleRisk.App.Commands;
 
 namespace AxleRisk.App.Tests.Commands;
 
-/// <summary>Runs the program in this process and keeps what it wrote.</summary>
+/// <summary>Runs the program in this process (or another that is to be tested) and keeps what it wrote.</summary>
 internal static class Cli
 {
-    public static (int Exit, string Out, string Error) Run(params string[] args) => Run(args, TimeProvider.System, false, default);
+    public static (int Exit, string Out, string Error) Run(params string[] args) =>
+        TestedProgram.Given is null ? Run(args, TimeProvider.System, false, default) : TestedProgram.Run(args);
 
     /// <summary>
     /// The same on one thread, ended at a reading of the clock: two come before a run, then one after every part of it that is

@@ -58,6 +58,7 @@ public sealed class CompletionTests
     [Fact]
     public void The_version_tells_the_width_of_the_vectors()
     {
+        Assert.SkipUnless(TestedProgram.Given is null, "that of an archive is tried by .ci/check-package");
         int bits = Vector512.IsHardwareAccelerated ? 512 : Vector256.IsHardwareAccelerated ? 256
             : Vector128.IsHardwareAccelerated ? 128 : 64;
         Assert.Equal($"axlerisk {Product.Version} (of a working copy)\ndamage model {LifeModel.Version}; vectors of {bits} bits; compiled as it runs\n",

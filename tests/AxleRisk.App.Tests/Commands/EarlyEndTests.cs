@@ -56,9 +56,7 @@ public sealed class EarlyEndTests
 
     private static async Task<(int Exit, string Told)> Signalled(string signal, int waitMs, string[] arguments)
     {
-        string program = Path.Combine(AppContext.BaseDirectory, "axlerisk.dll");
-        var start = new ProcessStartInfo("dotnet", [program, .. arguments]) { RedirectStandardError = true, RedirectStandardOutput = true };
-        using Process process = Process.Start(start)!;
+        using Process process = Process.Start(TestedProgram.Start(arguments))!;
         Task<string> error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         Task<string> output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         await Task.Delay(waitMs, TestContext.Current.CancellationToken);

@@ -146,8 +146,8 @@ public partial class AgreementTests
 
     // What spans keys, tables or files, or follows from the numbers of a distribution.
     [GeneratedRegex(
-        "cannot read|is no unknown|as many (states )?as|has no state|at least one .*states|positive definite|is certain|is not with probability|add up to 1|must not be above half of|needs a (corrugated_share|range)|there are two "
-            + "|there is no (input|remedy)|must be a leg of the usual use|must be as many as|must not be above the last knee|do not meet at|the knees must fall|is (not )?a choice; state it|has no category"
+        "cannot read|is no unknown|as many (states )?as|has no state|at least one .*states|positive definite|is certain|is not with probability|add up to 1|must not be above half of|needs a (corrugated_share|range|crack to look for|.crack.)|there are two "
+            + "|there is no (input|remedy|inspection)|must not be below a50_mm|must be below (the wall|required_km)|names a distance twice|lies (after|beyond)|deeper than the wall|needs axle.wall_mm|must be a leg of the usual use|must be as many as|must not be above the last knee|do not meet at|the knees must fall|is (not )?a choice; state it|has no category|stretch|one for each leg"
             + @"|life_scatter must be stated|evidence\.cracked_at (must|needs)|is the first checked section"
             + @"|^evidence\.(measured\.value|known\.state) must be")]
     private static partial Regex BeyondSchemas();

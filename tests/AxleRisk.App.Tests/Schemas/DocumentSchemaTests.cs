@@ -148,7 +148,8 @@ public class DocumentSchemaTests
         more["unheard_of"] = 1;
         Assert.False(Checked.IsGood(command, more));
         string[] optional =
-            ["bearing_kind", "currency", "modes", "seconds", "evaluations_per_second", "events", "sn_curve_source", "strikes"];
+            ["bearing_kind", "currency", "modes", "seconds", "evaluations_per_second", "events", "sn_curve_source", "strikes", "crack_depth",
+                "crack_depth_vehicles", "looks"];
         foreach (string key in document.Select(p => p.Key).Except(optional))
         {
             JsonObject less = Copy();

@@ -20,6 +20,7 @@ internal static class FullScenario
         tyre_n_per_mm = 300
         bump_clearance_mm = 90
         bump_stop_n_per_mm = 200
+        damper_wear_per_100000_km = 0.2
 
         [axle]
         lever_arm_mm = 240
@@ -103,6 +104,13 @@ internal static class FullScenario
         factor = "detail.category"
         state = "F"
 
+        [[evidence.looks]]
+        method = "dye penetrant"
+        at_km = 30000
+        found = "crack"
+        depth_mm = 1.5
+        sd_mm = 4
+
         [[explanations]]
         name = "thin wall"
         prior = 0.2
@@ -117,6 +125,15 @@ internal static class FullScenario
         [[remedies]]
         name = "slower"
         change = { legs.gravel.speed_km_per_h = { times = 0.8 }, "legs.gravel.events.pothole.per_km" = 0.2 }
+
+        [[history]]
+        until_km = 20000
+        change = { "vehicle.tyre_n_per_mm" = { times = 0.9 }, "detail.environment" = "air" }
+
+        [[history]]
+        change = { "vehicle.payload_kg" = 200 }
+        shares = [0.5, 0.5]
+        renewed = ["dampers"]
 
         [trip]
         already_driven_km = 1000
@@ -173,6 +190,26 @@ internal static class FullScenario
         sd = 0.2
         number = 4
         cost = 300
+
+        [crack]
+        initial_depth_mm = 0.2
+        growth_exponent = 3.1
+        source = "a test"
+
+        [[inspections]]
+        name = "dye penetrant"
+        a50_mm = 1.5
+        a90_mm = 4
+        false_calls = 0.02
+        cost = 80
+        at_km = [20000, 35000]
+
+        [inspection_plan]
+        target = 0.01
+        repair_cost = 400
+        false_call_cost = 60
+        failure_cost = 9000
+        repaired_life = 0.8
 
         [[decision.packages]]
         name = "both"
@@ -262,5 +299,5 @@ internal static class FullScenario
         source = "a test"
         """;
 
-    private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "remedies", "trip.remedies"];
+    private static readonly string[] OfInputs = ["correlations", "evidence", "explanations", "history", "remedies", "trip.remedies"];
 }

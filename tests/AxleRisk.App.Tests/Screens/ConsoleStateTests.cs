@@ -48,9 +48,9 @@ public sealed class ConsoleStateTests
     {
         IReadOnlyList<Page> pages = OpenPages();
         Assert.All(TabLine.Tabs(pages, 80).Zip(pages), t => Assert.Matches(
-            t.Second.IsAsked ? @"^ ?[0-9=d-] \w" : "^[0-9=d-] ", t.First.Text));
+            t.Second.IsAsked ? @"^ ?[0-9=dv-] \w" : "^[0-9=dv-] ", t.First.Text));
         Assert.Contains(pages, p => !p.IsAsked);
-        Assert.All(TabLine.Tabs(pages, 200), t => Assert.Matches(@"^ ?[0-9=d-] \w", t.Text));
+        Assert.All(TabLine.Tabs(pages, 200), t => Assert.Matches(@"^ ?[0-9=dv-] \w", t.Text));
     }
 
     [Fact]

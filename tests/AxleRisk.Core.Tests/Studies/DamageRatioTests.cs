@@ -100,7 +100,7 @@ public sealed class DamageRatioTests
         double[][] values = model.CreateColumns(Rows);
         model.Draw(SamplingPlan.FromName("plain", Rows), 1, "", 0, Rows, workspace, values);
         model.Evaluate(values, Rows, workspace);
-        double[] rate = workspace.Rates is { } rates ? rates.Curves[0].Rates[0] : workspace.DamagePerKm;
+        double[] rate = workspace.Rates is { } rates ? rates.OfFatigue[0] : workspace.DamagePerKm;
         return (workspace.DamageByLeg, workspace.DamagePerKm, rate);
     }
 }

@@ -61,6 +61,9 @@ internal static class CommonForms
             .Optional()
             .Texts("warnings", "what the model does not know of this scenario, as sentences",
                 n => NoteBlocks.Warnings(n.Document).Select(w => w.Text))
+            .List("history", "the stretches of the vehicle's use; only where the scenario states them", HistoryForm(),
+                n => n.Document.Scenario is { History.IsEmpty: false } scenario ? scenario.History.Select(s => (scenario, s)) : null)
+            .Optional()
             .Text("sn_curve_source", "where the S-N curve comes from; only where the scenario states its own",
                 n => CurveText.Source(n.Document.Scenario))
             .Optional()
@@ -70,6 +73,11 @@ internal static class CommonForms
                     .Text("source", "where its default comes from", a => a.Source),
                 n => n.Assumed)
             .Text("caution", "what must be said beside every figure", _ => Caution.Sentence);
+
+    private static JsonForm<(Scenario Scenario, Stretch Stretch)> HistoryForm() => new JsonForm<(Scenario Scenario, Stretch Stretch)>()
+        .Number("from_km", "where it begins, km", s => s.Stretch.FromKm)
+        .NumberOrNull("until_km", "where it ends, km; null for the last, which is open", s => s.Stretch.ToKm)
+        .Texts("changes", "what is otherwise in it than the scenario states", s => HistoryText.Changes(s.Scenario, s.Stretch));
 
     /// <summary>The key of a factor's or input's kind of not knowing.</summary>
     public static string Word(Knowledge knowledge) => knowledge.ToString().ToLowerInvariant();

@@ -49,6 +49,7 @@ internal static class InputRows
                 ? [Section("Wheel bearing", Quantities.BearingSection,
                     Word(stated, "bearing.kind", ScenarioFormat.Bearing, (int)bearing))]
                 : Array.Empty<InputGroup>(),
+            .. scenario.Crack is not null ? [Section("Crack", Quantities.CrackSection)] : Array.Empty<InputGroup>(),
             .. ListedInputs.Of(scenario),
         ];
     }

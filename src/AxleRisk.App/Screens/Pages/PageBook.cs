@@ -11,7 +11,7 @@ namespace AxleRisk.App.Screens.Pages;
 internal static class PageBook
 {
     /// <summary>The key of each place.</summary>
-    public const string Keys = "1234567890-=d";
+    public const string Keys = "1234567890-=dv";
 
     public static IReadOnlyList<Page> Of(Session session, IDialogs dialogs)
     {
@@ -31,6 +31,7 @@ internal static class PageBook
             new DecidePage(session, dialogs),
             new MeasurePage(session, dialogs),
             new DataPage(session, dialogs),
+            new InspectPage(session, dialogs),
         ];
     }
 }

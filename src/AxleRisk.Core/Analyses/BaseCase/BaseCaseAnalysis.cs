@@ -18,7 +18,9 @@ public static class BaseCaseAnalysis
         double life = vehicle.LifeKm(f => f.Nominal);
         double damage = vehicle.Workspace.DamagePerKm[0];
         ImmutableArray<double> shares = [.. vehicle.Workspace.DamageByLeg.Select(leg => leg[0] / damage)];
-        BaseAxle? axle = model.Scenario.Model is null ? Axle(model, vehicle, shares) : null;
+        Workspace told = vehicle.Workspace.Stretches is [.., var last] ? last : vehicle.Workspace;
+        BaseAxle? axle = model.Scenario.Model is null
+            ? Axle(model, vehicle, [.. told.DamageByLeg.Select(leg => leg[0] / told.DamagePerKm[0])]) : null;
         return new BaseCaseResult
         {
             LifeKm = life,
@@ -26,6 +28,7 @@ public static class BaseCaseAnalysis
             DamagePerKm = damage,
             DamageShares = shares,
             Axle = axle,
+            Depths = DepthsOf(model),
             Factors = [.. model.Factors.Factors.Where(f => f.Distribution is not null).Select(f => Vary(vehicle, f, life))
                 .OrderByDescending(o => o.Pull)],
             Evaluations = vehicle.Evaluations,
@@ -43,6 +46,18 @@ public static class BaseCaseAnalysis
         return vehicle.Workspace;
     }
 
+    private static ImmutableArray<(double Km, double Mm)> DepthsOf(LifeModel model)
+    {
+        if (model.Scenario.Crack is null)
+        {
+            return [];
+        }
+
+        Workspace of = EvaluateNominal(model);
+        CrackDepth depth = new CrackModel(model).Nominal;
+        return [.. CrackModel.TellAtKm(model.Scenario).Select(km => (km, depth.At(FailureChances.Used(0, of, 0, km) / of.Scale[0])))];
+    }
+
     private static BaseAxle Axle(LifeModel model, OneVehicle vehicle, ImmutableArray<double> shares)
     {
         DamageColumns columns = vehicle.Workspace.Damage;
@@ -53,8 +68,9 @@ public static class BaseCaseAnalysis
             StressPerKnMPa = columns.StressPerForceMPaPerN[0] * 1000,
             BodyBounceHz = Ride.BodyBounceHz(ride),
             WheelHopHz = Ride.WheelHopHz(ride),
-            Curve = DetailCurves.Nominal(model.Scenario.Detail),
-            Sections = [.. Sections(model.Scenario, vehicle.Workspace)],
+            Curve = DetailCurves.Nominal(model.Told.Scenario.Detail),
+            Sections = [.. Sections(model.Told.Scenario, vehicle.Workspace)],
+            Stretch = Stretches.Of(model.Scenario) is [.., var last] ? last.Place : null,
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new BaseLeg(
                 leg.Name, columns.Legs[i].Share[0], columns.Legs[i].SpeedMPerS[0] * 3.6, details[i].Plain.RmsMPa,
                 details[i].Plain.UpCrossingsPerSecond, shares[i]))],
@@ -72,12 +88,13 @@ public static class BaseCaseAnalysis
 
     private static IEnumerable<BaseSection> Sections(Scenario scenario, Workspace workspace)
     {
-        for (int place = 0; scenario.Sections.Length > 0 && place <= scenario.Sections.Length; place++)
+        LifeRates? rates = (workspace.Stretches is [.., var last] ? last : workspace).Rates;
+        for (int place = 0; rates is not null && scenario.Sections.Length > 0 && place <= scenario.Sections.Length; place++)
         {
             CheckedSection? section = place == 0 ? null : scenario.Sections[place - 1];
             yield return new BaseSection(
                 section?.Name ?? CheckedSection.First, workspace.Damage.Sections[place].StressPerForceMPaPerN[0] * 1000,
-                DetailCurves.Nominal(section?.Detail ?? scenario.Detail), workspace.Rates!.Curves[place].Rates[0][0]);
+                DetailCurves.Nominal(section?.Detail ?? scenario.Detail), place == 0 ? rates.OfFatigue[0][0] : rates.FurtherAtAge[0][place - 1][0]);
         }
     }
 

@@ -24,6 +24,10 @@ public sealed record BaseCaseResult
     /// <summary>What the axle's own damage model says of ride and stress; null where the scenario brings another model.</summary>
     public required BaseAxle? Axle { get; init; }
 
+    /// <summary>The depth of the crack by distance, with every input at its nominal value: km and mm; empty where the scenario states
+    /// none.</summary>
+    public ImmutableArray<(double Km, double Mm)> Depths { get; init; } = [];
+
     /// <summary>One factor at a time, the strongest pull first.</summary>
     public required ImmutableArray<OneAtATime> Factors { get; init; }
 
@@ -48,6 +52,10 @@ public sealed record BaseAxle
 
     /// <summary>Every checked section, the first before the others; empty where there is one alone.</summary>
     public ImmutableArray<BaseSection> Sections { get; init; } = [];
+
+    /// <summary>The place of the stretch of the history that the section, the frequencies and the legs are told of; null without a
+    /// history.</summary>
+    public int? Stretch { get; init; }
 
     /// <summary>Each leg's part.</summary>
     public required ImmutableArray<BaseLeg> Legs { get; init; }

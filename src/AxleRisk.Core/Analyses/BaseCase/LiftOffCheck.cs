@@ -3,6 +3,7 @@ using AxleRisk.Core.Damage.Fatigue;
 using AxleRisk.Core.Damage.Kernel;
 using AxleRisk.Core.Damage.Rides;
 using AxleRisk.Core.Damage.Spectra;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.BaseCase;
@@ -22,8 +23,13 @@ public static class LiftOffCheck
     /// <summary>Legs that bring less of the damage are not named.</summary>
     public const double LeastDamageShare = 0.05;
 
-    /// <summary>The legs of the base case, in the scenario's order.</summary>
-    public static ImmutableArray<LiftOffLeg> Run(LifeModel model)
+    /// <summary>The legs of the base case, in the scenario's order; of a history those of each stretch, their damage shares those of
+    /// the stretch.</summary>
+    public static ImmutableArray<LiftOffLeg> Run(LifeModel model) => Stretches.Of(model.Scenario) is { IsEmpty: false } stretches
+        ? [.. stretches.SelectMany(s => Legs(new LifeModel(s.Scenario, model.Factors)).Select(l => l with { Name = s.NameOf(l.Name) }))]
+        : Legs(model);
+
+    private static ImmutableArray<LiftOffLeg> Legs(LifeModel model)
     {
         Workspace workspace = BaseCaseAnalysis.EvaluateNominal(model);
         DamageColumns columns = workspace.Damage;

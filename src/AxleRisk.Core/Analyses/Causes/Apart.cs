@@ -15,7 +15,11 @@ namespace AxleRisk.Core.Analyses.Causes;
 /// <param name="Factors">What the explanations speak of, each known exactly, the most telling first.</param>
 public sealed record Apart(
     string First, string Second, double OneOfThem, double Open, ImmutableArray<TellingMeasurement> Measurements,
-    ImmutableArray<TellingFactor> Factors);
+    ImmutableArray<TellingFactor> Factors)
+{
+    /// <summary>The share of what is open that some bits tell.</summary>
+    public double ShareOf(Interval bits) => bits.Estimate / Open;
+}
 
 /// <summary>A measurement that could still be made on this vehicle.</summary>
 /// <param name="Measurement">The measurement.</param>

@@ -45,6 +45,11 @@ public static class CausesAnalysis
                 "no value of the scenario is uncertain, so evidence can change nothing; give at least one a distribution");
         }
 
+        if (evidence.Looks is [.., var last] && evidence.Life?.FailedByKm < last.Km)
+        {
+            throw new StudyException($"evidence.looks: a look at {last.Km:R} km lies after the failure, by {evidence.Life.FailedByKm:R} km");
+        }
+
         ImmutableArray<CauseItem> items = CauseItem.Of(model);
         double[] patterns = evidence.Explanations.IsEmpty ? [1] : PatternPrior.Of(model, evidence, settings.Seed, options);
         double[] factors = PriorWeights.Of(patterns, [.. evidence.Explanations.Select(e => e.Prior)])

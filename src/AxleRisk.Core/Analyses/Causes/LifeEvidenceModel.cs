@@ -96,13 +96,18 @@ internal sealed class LifeEvidenceModel : EvidenceModel
     {
         private readonly Workspace workspace = parent.model.CreateWorkspace(capacity);
         private readonly double[][] values = parent.model.CreateColumns(capacity);
-        private readonly ModesLikelihood? modes = parent.model.Chances.IsExact && !parent.model.Modes.IsPlain
-            ? new(parent.evidence.Life, parent.model.Chances, parent.cracked) : null;
+        private readonly LooksLikelihood? looks = parent.evidence.Looks.IsEmpty ? null : new(parent.model, parent.evidence.Looks);
+        private ModesLikelihood? modes;
         private readonly TwinWorker? twins = parent.twins.IsEmpty ? null : new(parent.model, parent.twins, capacity);
         private readonly double[][] scores = Workspace.Columns(parent.model.Modes.Modes.Length, capacity);
 
         public override void Evaluate(SamplePoints points, int count, Span<double> logLikelihood)
         {
+            if (modes is null && parent.model.Chances.IsExact && (looks is not null || !parent.model.Modes.IsPlain))
+            {
+                modes = new(parent.evidence.LifeWithLooks, looks?.Chances ?? parent.model.Chances, parent.cracked, looks?.Chance);
+            }
+
             FillUnits(points, count);
             parent.model.Factors.Map(workspace.Unit, values, count);
             parent.model.Evaluate(values, count, workspace);
@@ -179,10 +184,12 @@ internal sealed class LifeEvidenceModel : EvidenceModel
         private double LogOf(int row)
         {
             LifeScale scale = parent.model.Scale;
+            looks?.Take(workspace, values, row);
             double log = modes is not null ? modes.Log(workspace, row)
                 : scale.IsLognormal ? LifeLikelihood.Log(parent.evidence.Life, scale, workspace.DamagePerKm[row])
                 : parent.cracked is { } alone && !parent.model.Modes.IsPlain && workspace.FirstMode[row] != alone ? double.NegativeInfinity
-                : LifeLikelihood.LogCounted(parent.evidence.Life, workspace.LifeKm[row]);
+                : LifeLikelihood.LogCounted(parent.evidence.LifeWithLooks, workspace.LifeKm[row])
+                    + (looks is null ? 0 : Math.Log(looks.Of(workspace.Scale[row])));
             if (Modes.Length > 0)
             {
                 FillModes(row);
@@ -232,6 +239,7 @@ internal sealed class LifeEvidenceModel : EvidenceModel
                     uniforms[parent.model.Chances.ModeOf(parent.further[i].Factor)] = points.Uniforms[FirstFurther + i][row];
                 }
 
+                looks?.Take(workspace, values, row);
                 modes.DrawScores(workspace, row, uniforms, drawn);
                 for (int mode = 0; mode < drawn.Length; mode++)
                 {

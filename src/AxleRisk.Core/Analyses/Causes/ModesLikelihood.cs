@@ -13,7 +13,8 @@ namespace AxleRisk.Core.Analyses.Causes;
 /// <param name="life">What is known of the life; null for nothing.</param>
 /// <param name="chances">What is left to chance.</param>
 /// <param name="cracked">The place of the mode that is known to have failed, and alone; null where that is not told.</param>
-internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances, int? cracked = null)
+/// <param name="looked">That of fatigue where the vehicle was looked at, taken over row by row; null where it was not.</param>
+internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances, int? cracked = null, LookedChance? looked = null)
 {
     /// <summary>A stated failure distance is taken to this relative accuracy.</summary>
     public const double Near = 1e-3;
@@ -94,11 +95,14 @@ internal sealed class ModesLikelihood(LifeEvidence? life, FailureChances chances
             double u = uniforms[mode];
             double fails = only is { } alone ? mode == alone ? 1 : 0 : found ? 1 : FailsIn(mode);
             scores[mode] = u < fails
-                ? LifeLikelihood.QuantileBetween(low, high, u / fails)
-                : LifeLikelihood.QuantileBetween(high, double.PositiveInfinity, (u - fails) / (1 - fails));
+                ? Quantile(mode, low, high, u / fails)
+                : Quantile(mode, high, double.PositiveInfinity, (u - fails) / (1 - fails));
             found |= u < fails;
         }
     }
+
+    private double Quantile(int mode, double low, double high, double uniform) =>
+        mode == 0 && looked is not null ? looked.Draw(low, high, uniform) : LifeLikelihood.QuantileBetween(low, high, uniform);
 
     private void Fill(Workspace of, int row)
     {

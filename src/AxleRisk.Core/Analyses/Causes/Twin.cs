@@ -49,7 +49,8 @@ internal sealed class Twin
 
         // As far as the likelihood takes "at": see LifeLikelihood and ModesLikelihood.
         double near = evidence.Life is not LifeEvidence.FailedAt ? 0
-            : !model.Chances.IsExact ? LifeLikelihood.CountedTolerance : model.Modes.IsPlain ? 0 : ModesLikelihood.Near;
+            : !model.Chances.IsExact ? LifeLikelihood.CountedTolerance
+            : model.Modes.IsPlain && evidence.Looks.IsEmpty ? 0 : ModesLikelihood.Near;
         return
         [
             .. evidence.Explanations.Select((e, i) => (Explanation: e, Place: i)).Where(x => !x.Explanation.Instead.IsEmpty)

@@ -8,6 +8,9 @@ public sealed record ConfirmationQuestion
     /// <summary>Sampled points besides the base case, 0 or above.</summary>
     public int Points { get; init; } = 4;
 
+    /// <summary>The stretch of the vehicle's history that the model is of, from 1; only told. Null without a history.</summary>
+    public int? Stretch { get; init; }
+
     /// <summary>Length of each of the sixteen records, km; rounded up to whole periods of 64 s.</summary>
     public double KmPerRecord { get; init; } = 5;
 

@@ -14,7 +14,8 @@ internal sealed class CurveFiller
     /// <summary>Standard deviation of ln life over which counted lives are spread where nothing is left to chance.</summary>
     public const double CountedSpread = 0.1;
 
-    private const double DifferenceOfLn = 1e-3;
+    /// <summary>Half of the difference of ln distance that gives a density.</summary>
+    public const double DifferenceOfLn = 1e-3;
     private const double InverseSqrt2Pi = 0.3989422804014327;
 
     private readonly LifeModel model;
@@ -37,9 +38,16 @@ internal sealed class CurveFiller
         isCounted = !model.Chances.IsExact || !(rest.Sigma > 0);
         (mu, sigma) = isCounted ? (0, CountedSpread) : (rest.Mu, rest.Sigma);
         chances = model.Chances;
+        (HeldScale, HeldChances) = (model.Scale, model.Chances);
         first = new double[capacity];
         second = new double[capacity];
     }
+
+    /// <summary>What is left to chance of fatigue of the vehicles begun with.</summary>
+    public LifeScale HeldScale { get; private set; }
+
+    /// <summary>That of all modes.</summary>
+    public FailureChances HeldChances { get; private set; }
 
     /// <summary>Whether lives are counted, and not known exactly given the damage.</summary>
     public bool IsCounted => isCounted;
@@ -53,14 +61,15 @@ internal sealed class CurveFiller
         }
 
         (Factor Factor, double Value)[] known = [.. unknownChances.Select(f => (f, unknownValues[f.FirstColumn][row]))];
+        HeldScale = known.Where(k => LifeScale.Contains(k.Factor)).Aggregate(model.Scale, (s, k) => s.Hold(k.Factor, k.Value));
+        HeldChances = model.Chances.Holding(known);
         if (isPlain)
         {
-            LifeScale held = known.Aggregate(model.Scale, (s, k) => s.Hold(k.Factor, k.Value));
-            shift = held.Mu - mu;
+            shift = HeldScale.Mu - mu;
         }
         else
         {
-            chances = model.Chances.Holding(known);
+            chances = HeldChances;
         }
     }
 

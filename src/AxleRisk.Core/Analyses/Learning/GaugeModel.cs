@@ -96,6 +96,7 @@ internal sealed class GaugeModel
                     : hasSpeed && i.Quantity == Quantities.SpeedFactor ? i with { Value = new Value.Certain(1) } : i),
             ],
             Correlations = [],
+            History = [], // a gauge is read on a vehicle as the scenario states it
             Trip = null,
             Fleet = null,
             Remedies = [],

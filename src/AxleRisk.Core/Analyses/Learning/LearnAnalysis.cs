@@ -159,7 +159,7 @@ public static class LearnAnalysis
         var best = new double[rows.Length][];
         FieldRecord[] records = [.. learn.Sets.SelectMany(s => s.Records)];
         sampler.Visit(learn, prior, rows, (worker, i) => best[i] =
-            [.. learn.Sets.SelectMany((s, set) => s.Records.Select(r => LearnWorker.LogOf(r, worker.Curves[set])))]);
+            [.. learn.Sets.SelectMany((s, set) => s.Records.Select(r => worker.LogOf(set, r)))]);
         for (int record = 0; record < records.Length; record++)
         {
             if (!(best.Max(b => double.IsNaN(b[record]) ? double.NegativeInfinity : b[record]) > ImpossibleLog))

@@ -30,7 +30,7 @@ internal sealed class LearnModel
         Sets = sets;
         this.asked = [.. asked.Distinct().Order()];
         Gauges = [.. model.Scenario.Gauges.Runs.Select(r => new GaugeModel(model, r))];
-        NodesOfSets = [.. Sets.Select((s, i) => NodesOf(s.Records, i == 0 ? this.asked : []))];
+        NodesOfSets = [.. Sets.Select((s, i) => NodesOf(s.Records, i == 0 ? this.asked : [], Stretches.BendsKm(model.Scenario)))];
     }
 
     /// <summary>The same with another, independent sample of vehicles.</summary>
@@ -46,7 +46,7 @@ internal sealed class LearnModel
     {
         (Model, Unknowns, Sets, Gauges) = (from.Model, from.Unknowns, from.Sets, from.Gauges);
         asked = distances;
-        NodesOfSets = [.. Sets.Select(s => NodesOf(s.Records, distances))];
+        NodesOfSets = [.. Sets.Select(s => NodesOf(s.Records, distances, Stretches.BendsKm(Model.Scenario)))];
     }
 
     /// <summary>The scenario.</summary>
@@ -73,8 +73,9 @@ internal sealed class LearnModel
     /// <summary>One thread's part.</summary>
     public LearnWorker CreateWorker() => new(this);
 
-    /// <summary>The distances of records and those asked for; a grid over their range where these are many.</summary>
-    private static double[] NodesOf(ImmutableArray<FieldRecord> records, double[] asked)
+    /// <summary>The distances of records, those asked for and both sides of each bend; a grid over their range where these are
+    /// many.</summary>
+    private static double[] NodesOf(ImmutableArray<FieldRecord> records, double[] asked, ImmutableArray<double> bends)
     {
         double[] all = [.. records.SelectMany(r => new[] { r.FromKm, r.ToKm }).Where(km => km > 0
             && double.IsFinite(km)).Distinct().Order()];
@@ -84,6 +85,10 @@ internal sealed class LearnModel
             all = [.. Enumerable.Range(0, MostNodes).Select(i => i == MostNodes - 1 ? all[^1] : low * Math.Pow(ratio, i))];
         }
 
-        return [.. all.Concat(asked).Distinct().Order()];
+        // So far from a bend that the difference which gives a density lies on one side of it.
+        double aside = Math.Exp(2 * CurveFiller.DifferenceOfLn);
+        (double first, double last) = (all.Concat(asked).DefaultIfEmpty(0).Min(), all.Concat(asked).DefaultIfEmpty(0).Max());
+        IEnumerable<double> sides = bends.SelectMany(b => new[] { b / aside, b * aside }).Where(km => km > first && km < last);
+        return [.. all.Concat(asked).Concat(sides).Distinct().Order()];
     }
 }

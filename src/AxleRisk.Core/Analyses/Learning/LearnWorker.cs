@@ -14,6 +14,7 @@ internal sealed class LearnWorker
     private readonly double[][] unknownValues;
     private readonly CurveFiller filler;
     private readonly Workspace[] gaugeSpaces;
+    private readonly ImmutableArray<LookedRecords?> looked;
     private readonly double[] gaugeLn = new double[StudySettings.BlockSize];
 
     public LearnWorker(LearnModel model)
@@ -26,6 +27,13 @@ internal sealed class LearnWorker
         unknownValues = model.Model.CreateColumns(block);
         filler = new CurveFiller(model.Model, model.Unknowns, block);
         gaugeSpaces = [.. model.Gauges.Select(g => g.CreateWorkspace(block))];
+        looked = [.. model.Sets.Select(s => s.Records.Any(r => r.Look is not null) ? new LookedRecords(model.Model, s.Records) : null)];
+        if (filler.IsCounted && looked.Any(l => l is not null))
+        {
+            throw new StudyException(
+                "records with looks for the crack need a Miner sum and an S-N scatter that are lognormal and independent of all else, and not both unknown");
+        }
+
         Curves = [.. model.NodesOfSets.Select(n => new LifeCurve(n))];
     }
 
@@ -55,8 +63,9 @@ internal sealed class LearnWorker
             {
                 if (set == 0 || !model.Sets[set].Records.IsEmpty)
                 {
-                    Fill(model.Sets[set], Curves[set], row);
-                    log[row] += LogOf(model.Sets[set], Curves[set], row);
+                    looked[set]?.Begin(filler.HeldScale, filler.HeldChances);
+                    Fill(set, row);
+                    log[row] += LogOfSet(set, row);
                 }
             }
 
@@ -65,6 +74,9 @@ internal sealed class LearnWorker
 
         AddGauges(count, log);
     }
+
+    /// <summary>ln likelihood of one vehicle of a record of a set, given the row last evaluated.</summary>
+    public double LogOf(int set, FieldRecord record) => record.Look is null ? LogOf(record, Curves[set]) : looked[set]!.LogOf(record);
 
     /// <summary>ln likelihood of one vehicle of a record, given a curve.</summary>
     public static double LogOf(FieldRecord record, LifeCurve curve)
@@ -84,8 +96,9 @@ internal sealed class LearnWorker
         return Math.Log(failedBefore > 0.5 ? wholeBefore - whole : failed - failedBefore);
     }
 
-    private void Fill(VehicleSet set, LifeCurve curve, int row)
+    private void Fill(int place, int row)
     {
+        (VehicleSet set, LifeCurve curve) = (model.Sets[place], Curves[place]);
         curve.Clear();
         for (int first = 0; first < set.Rows; first += StudySettings.BlockSize)
         {
@@ -105,15 +118,17 @@ internal sealed class LearnWorker
 
             model.Model.Evaluate(values, count, workspace);
             filler.Add(workspace, 0, count, 1.0 / set.Rows, curve);
+            looked[place]?.Add(workspace, values, count, 1.0 / set.Rows);
         }
     }
 
-    private double LogOf(VehicleSet set, LifeCurve curve, int row)
+    private double LogOfSet(int place, int row)
     {
+        VehicleSet set = model.Sets[place];
         double log = 0, vehicles = 0;
         foreach (FieldRecord record in set.Records)
         {
-            log += record.Vehicles * LogOf(record, curve);
+            log += record.Vehicles * LogOf(place, record);
             vehicles += record.Vehicles;
         }
 

@@ -1,5 +1,6 @@
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Ranking;
@@ -11,8 +12,8 @@ internal sealed class FirstModes(LifeModel model, int capacity)
 {
     private readonly double requiredKm = model.Scenario.RequiredKm;
     private readonly bool isExact = model.Chances.IsExact;
-    private readonly ModeTable table = new(model.Scenario.RequiredKm, model.Modes.Modes.Length);
-    private readonly ModeTally tally = new(model.Chances, capacity);
+    private readonly ModeTable table = NewTable(model);
+    private readonly ModeTally tally = new(model.Chances, capacity, NewTable(model).Count);
 
     /// <summary>Fills in each mode's failures as the first, over the rows last evaluated: averaged exactly, or counted.</summary>
     public void Fill(Workspace workspace, int rows, Span<double> failures)
@@ -38,4 +39,7 @@ internal sealed class FirstModes(LifeModel model, int capacity)
             }
         }
     }
+
+    private static ModeTable NewTable(LifeModel model) =>
+        new(model.Scenario.RequiredKm, model.Modes.Modes.Length, Stretches.BendsKm(model.Scenario));
 }

@@ -2,6 +2,7 @@ using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Remedies;
@@ -22,7 +23,7 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
     private readonly bool hasTables = conditional && !model.Modes.IsPlain;
     private readonly LogHistogram[] numbers = [.. Enumerable.Range(0, groups).Select(_ => new LogHistogram())];
     private readonly ModeTable[] tables = [.. Enumerable.Range(0, conditional && !model.Modes.IsPlain ? groups : 0)
-        .Select(_ => new ModeTable(distanceKm, modes: 0))];
+        .Select(_ => NewTable(model, distanceKm))];
     private readonly Lock adding = new();
 
     /// <summary>Adds a block's evaluations, each to its group; from any thread.</summary>
@@ -40,7 +41,7 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
 
             for (int g = 0; g < failed.Length; g++)
             {
-                for (int node = 0; node < ModeTable.Nodes; node++)
+                for (int node = 0; node < tables[0].Count; node++)
                 {
                     tables[g].Failed[node] = tables[g].Failed[node].Plus(failed[g][node]);
                 }
@@ -52,7 +53,7 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
     public (GroupCurve All, GroupCurve[] Groups) Curves()
     {
         var all = new LogHistogram();
-        var allFailed = new ModeTable(distanceKm, modes: 0);
+        ModeTable allFailed = NewTable(model, distanceKm);
         foreach (LogHistogram group in numbers)
         {
             all.Add(group);
@@ -67,12 +68,14 @@ internal sealed class CaseLives(LifeModel model, double distanceKm, int groups, 
         return (Curve(all, allFailed), [.. numbers.Select((n, g) => Curve(n, hasTables ? tables[g] : null)).Where(c => c.Evaluations > 0)]);
     }
 
+    private static ModeTable NewTable(LifeModel model, double distanceKm) => new(distanceKm, modes: 0, Stretches.BendsKm(model.Scenario));
+
     // The sums of a block's rows, by group and distance.
     private double[][] FailedByNode(Workspace evaluated, int count, int[] group)
     {
-        double[][] sums = Workspace.Columns(groups, ModeTable.Nodes);
+        double[][] sums = Workspace.Columns(groups, tables[0].Count);
         var failed = new double[count];
-        for (int node = 0; node < ModeTable.Nodes; node++)
+        for (int node = 0; node < tables[0].Count; node++)
         {
             model.Chances.FillFailureProbabilities(evaluated, count, 0, tables[0].Km(node), failed);
             for (int row = 0; row < count; row++)

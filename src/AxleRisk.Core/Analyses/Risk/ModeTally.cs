@@ -28,12 +28,12 @@ internal sealed class ModeTally
     private readonly Vector512<double>[] failedBy;
     private readonly Vector512<double>[] byEarlier;
 
-    public ModeTally(FailureChances chances, int capacity)
+    public ModeTally(FailureChances chances, int capacity, int distances)
     {
         this.chances = chances;
         modes = chances.Modes.Length;
         int padded = (capacity + Width - 1) / Width * Width;
-        sums = Workspace.Columns(2 + 2 * modes, ModeTable.Nodes);
+        sums = Workspace.Columns(2 + 2 * modes, distances);
         hazard = Workspace.Columns(modes, padded);
         before = Workspace.Columns(modes, padded);
         first = Workspace.Columns(modes, padded);
@@ -61,7 +61,7 @@ internal sealed class ModeTally
         }
 
         bool certain = false;
-        for (int i = 0; i < ModeTable.Nodes; i++)
+        for (int i = 0; i < table.Count; i++)
         {
             // Once all have failed for certain, and would without any one mode, the sums stay as they are.
             certain = certain || AddNode(workspace, rows, table.Km(i));

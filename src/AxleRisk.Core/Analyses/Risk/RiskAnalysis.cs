@@ -107,6 +107,7 @@ public static class RiskAnalysis
             Run = new RunRecord(all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
         bool isWhole = !isPartial && state.FirstBlock == 0 && state.EndBlock == BlocksOf(settings);
+        sampled = isWhole ? sampled with { Depths = CrackDepths.Of(model, settings, options) } : sampled;
         return isWhole ? RareDistances.Refine(model, sampled, question, known, options) : sampled;
     }
 

@@ -45,6 +45,9 @@ public sealed record RiskResult
     /// <summary>Each mode's part, in the order of the modes; empty where fatigue is the only one.</summary>
     public ImmutableArray<ModeRisk> Modes { get; init; } = [];
 
+    /// <summary>The depth of the crack by distance; empty where the scenario states none, or the run is not whole.</summary>
+    public ImmutableArray<DepthAtDistance> Depths { get; init; } = [];
+
     /// <summary>The method of the sampled part: crude or conditional.</summary>
     public required RiskMethod Method { get; init; }
 

@@ -1,6 +1,7 @@
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Outcomes;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Risk;
@@ -12,7 +13,8 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
     private readonly double[][] values = model.CreateColumns(StudySettings.BlockSize);
     private readonly double[] lnDamage = new double[StudySettings.BlockSize];
     private readonly double[] lnScale = new double[StudySettings.BlockSize];
-    private readonly ModeTally modeTally = new(model.Chances, StudySettings.BlockSize);
+    private readonly ModeTally modeTally = new(
+        model.Chances, StudySettings.BlockSize, NewSummary(model).Modes?.Count ?? 0);
     private readonly double[] perDamage = new double[StudySettings.BlockSize];
     private readonly double[] shareSums = new double[model.Scenario.Legs.Length];
     private readonly double[] shareSquares = new double[model.Scenario.Legs.Length];
@@ -22,7 +24,8 @@ internal sealed class RiskTally(LifeModel model, ulong seed, BlockPlan plan)
 
     /// <summary>An empty summary of a scenario.</summary>
     public static LifeSummary NewSummary(LifeModel model) => new(
-        model.Scenario.Legs.Length, model.Modes.IsPlain ? null : new ModeTable(model.Scenario.RequiredKm, model.Modes.Modes.Length));
+        model.Scenario.Legs.Length, model.Modes.IsPlain ? null : new ModeTable(
+            model.Scenario.RequiredKm, model.Modes.Modes.Length, Stretches.BendsKm(model.Scenario)));
 
     /// <summary>Evaluates a block.</summary>
     /// <returns>The number of its evaluations.</returns>

@@ -43,7 +43,8 @@ public static class StateCheck
     private static string? Fault(LifeSummary summary, long rows, LifeSummary shape)
     {
         if (summary.LegShareSums.Length != shape.LegShareSums.Length || summary.Modes?.First.Length != shape.Modes?.First.Length
-            || summary.Modes?.RequiredKm != shape.Modes?.RequiredKm)
+            || summary.Modes?.RequiredKm != shape.Modes?.RequiredKm
+            || !(summary.Modes?.BendsKm ?? []).SequenceEqual(shape.Modes?.BendsKm ?? []))
         {
             return "has other legs, modes or distances than its scenario";
         }

@@ -27,15 +27,40 @@ public static class StopCheck
     public static StopResult Run(Scenario scenario)
     {
         var whole = new LifeModel(Trip.Whole(scenario));
-        ImmutableArray<StopLeg> use =
-            Legs(new LifeModel(scenario, whole.Factors), [.. scenario.Legs.Select(l => l.Name)], isTrip: false);
+        ImmutableArray<StopLeg> use = Use(scenario, whole.Factors);
+        Scenario vehicle = VehicleOfTrip(whole.Scenario);
         IEnumerable<(int Leg, StopLeg Told)> trip = scenario.Trip is not { } planned ? []
-            : TripLegScenario.Of(whole.Scenario, Enumerable.Range(0, planned.Legs.Length)).SelectMany(s =>
+            : TripLegScenario.Of(vehicle, Enumerable.Range(0, planned.Legs.Length)).SelectMany(s =>
                 s.Legs.Zip(Legs(
                     new LifeModel(s.Scenario, whole.Factors), [.. s.Legs.Select(l => planned.Legs[l].Name)], isTrip: true)));
         return new StopResult(
             whole.Modes.Layout.HasBumpStop, use.Sum(l => l.DamageShare * l.StrikeShare),
             [.. use, .. trip.OrderBy(t => t.Leg).Select(t => t.Told)]);
+    }
+
+    // Of a history the legs of each stretch, their shares those of the damage up to the required distance.
+    private static ImmutableArray<StopLeg> Use(Scenario scenario, FactorSet factors)
+    {
+        ImmutableArray<string> names = [.. scenario.Legs.Select(l => l.Name)];
+        if (Stretches.Of(scenario) is not { IsEmpty: false } stretches)
+        {
+            return Legs(new LifeModel(scenario, factors), names, isTrip: false);
+        }
+
+        LifeModel[] models = [.. stretches.Select(s => new LifeModel(s.Scenario, factors))];
+        double[] damage = [.. stretches.Zip(models, (s, m) =>
+            Math.Max(0, Math.Min(s.ToKm, scenario.RequiredKm) - s.FromKm) * BaseCaseAnalysis.EvaluateNominal(m).DamagePerKm[0])];
+        return
+        [
+            .. stretches.SelectMany((s, i) => Legs(models[i], [.. names.Select(s.NameOf)], isTrip: false)
+                .Select(l => l with { DamageShare = l.DamageShare * damage[i] / damage.Sum() })),
+        ];
+    }
+
+    private static Scenario VehicleOfTrip(Scenario whole)
+    {
+        double km = whole.Find(TripQuantities.AlreadyDriven)?.Value.Nominal ?? 0;
+        return Stretches.VehiclesOf(whole).LastOrDefault(v => v.FromKm <= km)?.Scenario ?? whole;
     }
 
     private static ImmutableArray<StopLeg> Legs(LifeModel model, ImmutableArray<string> names, bool isTrip)

@@ -58,6 +58,7 @@ public static class TripAnalysis
         ImmutableArray<Remedy> remedies = sample.IsPartial ? [] : [.. scenario.Remedies, .. scenario.Trip!.Remedies];
         ImmutableArray<TripRemedy> compared = TripRemedies.Run(whole, remedies, survival, settings, After(options, spent));
         spent += compared.IsEmpty ? 0 : settings.Evaluations * (1 + remedies.Length);
+        ImmutableArray<TripLook> looks = sample.IsPartial || !planned.IsReached ? [] : TripLooks.Of(whole, sample, survival, options);
         double? target = question.Target ?? scenario.Trip!.TargetRisk;
         ImmutableArray<TripLimit> limits = [];
         bool isPartial = sample.IsPartial || options.Cancellation.IsCancellationRequested;
@@ -79,6 +80,7 @@ public static class TripAnalysis
         return planned with
         {
             Card = card,
+            Looks = looks,
             Combinations = combined?.Combinations ?? [],
             Searched = combined?.Searched,
             Remedies = compared,

@@ -54,6 +54,13 @@ public sealed record TripResult
     /// <summary>The crew's card; null where there is no target, none was asked for or the run was ended early.</summary>
     public CardResult? Card { get; init; }
 
+    /// <summary>What one look for the crack before each leg is worth; empty where no crack or way of looking is stated, or the run was
+    /// ended early.</summary>
+    public ImmutableArray<TripLook> Looks { get; init; } = [];
+
+    /// <summary>The look after which the trip is the safest; null where there is none.</summary>
+    public TripLook? BestLook => Looks.Where(l => !double.IsNaN(l.Trip.Estimate)).MinBy(l => l.Trip.Estimate);
+
     /// <summary>The rare-event answers, one for each leg that was too rare to sample, in the order they are driven.</summary>
     public ImmutableArray<RareLeg> Rare { get; init; } = [];
 

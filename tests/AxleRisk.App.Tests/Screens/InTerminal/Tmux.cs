@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using AxleRisk.App.Tests.Commands;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Screens.InTerminal;
@@ -18,9 +19,8 @@ internal sealed class Tmux : IDisposable
     /// <param name="arguments">Arguments without quotes in them.</param>
     public Tmux(params string[] arguments)
     {
-        string program = Path.Combine(AppContext.BaseDirectory, "axlerisk.dll");
-        string words = string.Join(' ', arguments.Prepend(program).Select(w => $"'{w}'"));
-        Call("-f", "/dev/null", "new-session", "-d", "-x", "80", "-y", "24", $"dotnet {words}; echo \"exit code $?\"; exec cat");
+        string words = string.Join(' ', TestedProgram.Words.Concat(arguments).Select(w => $"'{w}'"));
+        Call("-f", "/dev/null", "new-session", "-d", "-x", "80", "-y", "24", $"{words}; echo \"exit code $?\"; exec cat");
     }
 
     /// <summary>Whether tmux is here.</summary>

@@ -16,7 +16,9 @@ internal sealed class EditorBook(Session session, TableFormat table, TomlPath pa
 {
     private Scenario Scenario => session.Document.Scenario;
 
-    private IEnumerable<Factor> Factors => session.Model.Factors.Factors.Where(f => f is ScalarFactor or WordFactor);
+    // Those that the file can name.
+    private IEnumerable<Factor> Factors =>
+        session.Model.Factors.Factors.Where(f => (f is ScalarFactor or WordFactor) && !Stretches.IsNameOf(f.Name));
 
     /// <summary>The inputs that a change may name: those of a trip only under the trip.</summary>
     private IEnumerable<Input> Inputs =>

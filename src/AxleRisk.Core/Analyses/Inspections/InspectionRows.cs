@@ -1,0 +1,208 @@
+using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Studies;
+
+namespace AxleRisk.Core.Analyses.Inspections;
+
+/// <summary>
+/// Vehicles drawn once and kept, for schedules of looks to be tried on: independent groups of them, whose sums have the intervals.
+/// </summary>
+internal sealed class InspectionRows
+{
+    /// <summary>Independent groups: 15 degrees of freedom.</summary>
+    public const int Groups = 16;
+
+    private readonly LifeModel model;
+    private readonly StudySettings settings;
+    private readonly CrackModel crack;
+    private readonly Block[] blocks;
+
+    private InspectionRows(LifeModel model, StudySettings settings, Block[] blocks)
+    {
+        (this.model, this.settings, this.blocks) = (model, settings, blocks);
+        crack = new CrackModel(model);
+    }
+
+    /// <summary>The number of vehicles.</summary>
+    public long Count => blocks.Sum(b => (long)b.Rows);
+
+    /// <summary>Draws vehicles.</summary>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static InspectionRows Draw(LifeModel model, StudySettings settings, RunOptions options)
+    {
+        int ofGroup = (int)Math.Max(16, settings.Evaluations / Groups);
+        int perGroup = (ofGroup + StudySettings.BlockSize - 1) / StudySettings.BlockSize;
+        var plan = SamplingPlan.FromName(settings.Sampling, ofGroup);
+        long done = 0;
+        BlockRun<Block> run = BlockRunner.Run(Groups * perGroup, 1, options with { Progress = null }, () => 0, (_, place, _) =>
+        {
+            int group = (int)(place % Groups), first = (int)(place / Groups) * StudySettings.BlockSize;
+            int rows = Math.Min(StudySettings.BlockSize, ofGroup - first);
+            var block = new Block(model, group, first, rows);
+            model.Draw(plan, settings.Seed, Name(group), first, rows, block.Space, block.Values);
+            model.Evaluate(block.Values, rows, block.Space);
+            if (!model.Chances.IsExact)
+            {
+                model.FillLimits(block.Values, rows, block.Limits);
+            }
+
+            options.Progress?.Invoke(Interlocked.Add(ref done, rows));
+            return block;
+        });
+        options.Cancellation.ThrowIfCancellationRequested();
+        return new InspectionRows(model, settings, [.. run.Blocks]);
+    }
+
+    /// <summary>The sums of a schedule by group.</summary>
+    /// <param name="schedule">The schedule.</param>
+    /// <param name="repairedLife">What a repaired detail can use up over what a new one can.</param>
+    /// <param name="options">Threads, cancellation.</param>
+    /// <param name="most">The most vehicles of a group to take.</param>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public InspectionSums Sums(InspectionSchedule schedule, double repairedLife, RunOptions options, int most = int.MaxValue)
+    {
+        Block[] taken = [.. blocks.Where(b => b.First < most)];
+        BlockRun<double[]> run = BlockRunner.Run(
+            taken.Length, 1, options with { Progress = null }, () => new Worker(model, schedule),
+            (worker, place, _) => OfBlock(worker, taken[place], schedule, repairedLife, most));
+        options.Cancellation.ThrowIfCancellationRequested();
+        var sums = new CompensatedSum[Groups][];
+        for (int group = 0; group < Groups; group++)
+        {
+            sums[group] = new CompensatedSum[run.Blocks[0].Length];
+        }
+
+        for (int place = 0; place < taken.Length; place++)
+        {
+            CompensatedSum[] to = sums[taken[place].Group];
+            for (int i = 0; i < to.Length; i++)
+            {
+                to[i].Add(run.Blocks[place][i]);
+            }
+        }
+
+        return new InspectionSums(schedule, [.. sums.Select(g => Array.ConvertAll(g, s => s.Value))]);
+    }
+
+    private static string Name(int group) => $"inspect{group}";
+
+    private double[] OfBlock(Worker worker, Block block, InspectionSchedule schedule, double repairedLife, int most)
+    {
+        InspectionChain chain = worker.Chain;
+        int points = schedule.Points.Length, rows = Math.Min(block.Rows, most - block.First);
+        bool isExact = model.Chances.IsExact;
+        if (!isExact)
+        {
+            DrawRepaired(worker, block, rows, schedule);
+        }
+
+        var sums = new double[(points * InspectionSums.Kinds) + 1];
+        sums[^1] = rows;
+        for (int row = 0; row < rows; row++)
+        {
+            for (int k = 0; k < points; k++)
+            {
+                double km = schedule.Points[k].Km;
+                FailureChances.FillUsed(block.Space, row, km, worker.Used);
+                chain.Used[k] = worker.Used[0];
+                chain.OthersSurvive[k] = OthersSurvive(worker.Used, isExact ? [] : block.LimitsOf(row));
+                chain.FromScratch[k + 1] = Math.Log(repairedLife)
+                    + (isExact ? model.Scale.Mu : schedule.Points[k].Method is null ? 0 : Math.Log(worker.Repaired[k][row]));
+                worker.Without[k] = isExact ? model.Chances.FailureProbability(block.Space, row, km)
+                    : FailureChances.Exceeds(worker.Used, block.LimitsOf(row)) ? 1 : 0;
+            }
+
+            chain.FromScratch[0] = isExact ? model.Scale.Mu : Math.Log(block.LimitsOf(row)[0]);
+            chain.Fill(isExact ? model.Scale.Sigma : 0, crack.Of(block.Values, row));
+            ReadOnlySpan<double[]> all =
+                [worker.Without, chain.Fails, chain.Found, chain.Missed, chain.Unfound, chain.CleanFails, chain.Clean];
+            for (int kind = 0; kind < InspectionSums.Kinds; kind++)
+            {
+                for (int k = 0; k < points; k++)
+                {
+                    sums[(kind * points) + k] += all[kind][k];
+                }
+            }
+        }
+
+        return sums;
+    }
+
+    // The limits of fatigue after repairs, each from vehicles of its own.
+    private void DrawRepaired(Worker worker, Block block, int rows, InspectionSchedule schedule)
+    {
+        var plan = SamplingPlan.FromName(settings.Sampling, (int)Math.Max(16, settings.Evaluations / Groups));
+        for (int k = 0; k < schedule.Points.Length; k++)
+        {
+            if (schedule.Points[k].Method is not null)
+            {
+                model.Draw(plan, settings.Seed, $"{Name(block.Group)}/repaired{k}", block.First, rows, worker.Space!, worker.Values!);
+                model.FillScale(worker.Values!, rows, worker.Repaired[k]);
+            }
+        }
+    }
+
+    private double OthersSurvive(ReadOnlySpan<double> used, ReadOnlySpan<double> limits)
+    {
+        double survival = 1;
+        for (int mode = 1; mode < used.Length; mode++)
+        {
+            survival *= limits.IsEmpty ? model.Chances.Of(mode).Survival(used[mode]) : used[mode] > limits[mode] ? 0 : 1;
+        }
+
+        return survival;
+    }
+
+    private sealed class Worker
+    {
+        public Worker(LifeModel model, InspectionSchedule schedule)
+        {
+            int points = schedule.Points.Length;
+            Chain = new InspectionChain(points);
+            for (int k = 0; k < points; k++)
+            {
+                Chain.Looks[k] = schedule.Points[k].Method?.Detection;
+            }
+
+            Used = new double[model.Modes.Modes.Length];
+            Without = new double[points];
+            if (!model.Chances.IsExact)
+            {
+                Space = model.CreateWorkspace(StudySettings.BlockSize);
+                Values = model.CreateColumns(StudySettings.BlockSize);
+                Repaired = Workspace.Columns(points, StudySettings.BlockSize);
+            }
+        }
+
+        public InspectionChain Chain { get; }
+
+        public double[] Used { get; }
+
+        public double[] Without { get; }
+
+        public Workspace? Space { get; }
+
+        public double[][]? Values { get; }
+
+        public double[][] Repaired { get; } = [];
+    }
+
+    private sealed class Block(LifeModel model, int group, int first, int rows)
+    {
+        private readonly int modes = model.Modes.Modes.Length;
+
+        public int Group => group;
+
+        public int First => first;
+
+        public int Rows => rows;
+
+        public Workspace Space { get; } = model.CreateWorkspace(rows);
+
+        public double[][] Values { get; } = model.CreateColumns(rows);
+
+        public double[] Limits { get; } = new double[rows * model.Modes.Modes.Length];
+
+        public ReadOnlySpan<double> LimitsOf(int row) => Limits.AsSpan(row * modes, modes);
+    }
+}
