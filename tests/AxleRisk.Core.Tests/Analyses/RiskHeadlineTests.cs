@@ -37,6 +37,33 @@ public sealed class RiskHeadlineTests
         Assert.Equal((1, true), (p.Estimate, p.Low <= 1 && p.High == 1 && p.Low > 0.7));
     }
 
+    // Two independent ones: errors of 0.15 and 0.2 together are 0.25, of the probabilities as of their logarithms.
+    [Fact]
+    public void Errors_of_independent_samples_add_by_their_squares()
+    {
+        var headline = new RiskHeadline(1_000, new(0.2, 0.2 * Math.Exp(-0.15), 0.2 * Math.Exp(0.15)), RiskMethod.Importance, Run);
+        var other = new Interval(0.1, 0.1 * Math.Exp(-0.2), 0.1 * Math.Exp(0.2));
+        Interval under = headline.Under(other), times = headline.Times(other);
+        Assert.Equal(0.5, under.Estimate, 1e-12);
+        Assert.Equal(0.5 * Math.Exp(-0.25), under.Low, 1e-12);
+        Assert.Equal(0.5 * Math.Exp(0.25), under.High, 1e-12);
+        Assert.Equal(0.02, times.Estimate, 1e-12);
+        Assert.Equal(0.02 * Math.Exp(-0.25), times.Low, 1e-12);
+        Assert.Equal(0.02 * Math.Exp(0.25), times.High, 1e-12);
+        Interval off = (headline with { Probability = new(0.2, 0.17, 0.23) }).Off(new(0.25, 0.21, 0.29));
+        Assert.Equal(0.05, off.Estimate, 1e-12);
+        Assert.Equal(0, off.Low, 1e-12);
+        Assert.Equal(0.1, off.High, 1e-12);
+    }
+
+    // Within a factor of two either way.
+    [Theory]
+    [InlineData(0.101, true)]
+    [InlineData(0.099, false)]
+    [InlineData(0.399, true)]
+    [InlineData(0.401, false)]
+    public void Samples_agree_within_a_factor_of_two(double own, bool agrees) => Assert.Equal(agrees, Headline(0.2).Agrees(Around(own)));
+
     private static RiskHeadline Headline(double p) => new(1_000, Around(p), RiskMethod.Importance, Run);
 
     private static RunRecord Run { get; } = new(1_000, 1_000, 1, "plain", 1, false);

@@ -60,6 +60,23 @@ public sealed class StopCheckTests
         Assert.True(legs[6].IsTrip && legs[6].PerKm > 2 * legs[5].PerKm);
     }
 
+    // Of a leg a third of which is corrugated a third of the strikes come as if all of it were, the others as if none; where the
+    // corrugation is flat, as many as without.
+    [Fact]
+    public void Strikes_on_a_leg_partly_corrugated_are_those_of_its_parts()
+    {
+        double PerKm(double share, double rms = 8) => StopCheck.Run(ThreeModes.With(OneLeg(1024, 60, 50)) is var one ? one with
+        {
+            Inputs = [.. one.Inputs,
+                new Input("legs.leg1.corrugated_share", Quantities.CorrugatedShare, 0, new Value.Certain(share), false),
+                new Input("legs.leg1.corrugation_wavelength_m", Quantities.CorrugationWavelength, 0, new Value.Certain(0.8), false),
+                new Input("legs.leg1.corrugation_rms_mm", Quantities.CorrugationRms, 0, new Value.Certain(rms), false)],
+        } : one).Legs[0].PerKm;
+        Assert.True(Math.Abs(PerKm(1) - PerKm(0)) > 0.1 * PerKm(0));
+        Assert.Equal(((2 * PerKm(0)) + PerKm(1)) / 3, PerKm(1.0 / 3), 1e-6 * PerKm(1));
+        Assert.Equal(PerKm(0), PerKm(0.5, rms: 0), 1e-6 * PerKm(0));
+    }
+
     private static Scenario OneLeg(double roughness, double speed, double? clearance)
     {
         Scenario one = FiveLegs.Scenario with

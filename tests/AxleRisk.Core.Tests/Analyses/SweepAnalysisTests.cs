@@ -85,6 +85,15 @@ public class SweepAnalysisTests
     }
 
     [Fact]
+    public void Of_inputs_with_a_name_alike_four_are_told()
+    {
+        StudyException refused = Assert.Throws<StudyException>(
+            () => SweepAnalysis.CasesOf(Model().Scenario, [new SweptInput("legs.gravel.speed_km_per_h", "1", "2")]));
+        Assert.Contains("there is legs.leg1.speed_km_per_h, ", refused.Message, StringComparison.Ordinal);
+        Assert.EndsWith("legs.leg4.speed_km_per_h", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_usual_range_of_every_input_is_one_for_it()
     {
         Scenario scenario = Model().Scenario;

@@ -29,4 +29,18 @@ public sealed class FalsePositionTests
         Assert.Equal(Math.Sqrt(2), FalsePosition.Zero(Square, new(0, -2), new(2, 2), 1e-9, 60), 1e-8);
         Assert.Throws<ArgumentException>(() => FalsePosition.Zero(Square, new(2, 2), new(3, 7), 1e-9, 60));
     }
+
+    // However close to 0 the values are.
+    [Theory]
+    [InlineData(0.5, 0.7)]
+    [InlineData(-0.5, -0.7)]
+    public void Small_values_of_one_sign_are_refused(double low, double high) =>
+        Assert.Throws<ArgumentException>(() => FalsePosition.Zero(x => x, new(0, low), new(1, high), 1e-9, 60));
+
+    [Theory]
+    [InlineData(-0.5, 0.5)]
+    [InlineData(0.5, -0.5)]
+    [InlineData(0, 0.5)]
+    public void Small_values_of_both_signs_are_not(double low, double high) =>
+        Assert.Equal(low == 0 ? 0 : 0.5, FalsePosition.Zero(x => low + (x * (high - low)), new(0, low), new(1, high), 1e-9, 60), 1e-9);
 }

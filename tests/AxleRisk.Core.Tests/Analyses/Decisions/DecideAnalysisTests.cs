@@ -92,6 +92,7 @@ public sealed class DecideAnalysisTests
         };
         DecideResult sure = Run(certain, 16_384);
         Assert.Equal(new Interval(1, 1, 1), sure.Options[sure.Best].ProbabilityBest);
+        Assert.Equal(new Interval(0, 0, 0), sure.Options[1 - sure.Best].ProbabilityBest);
         Assert.Equal(0, sure.PerfectInformation.Estimate);
         Within(FailureCost * Mean(t => Failed(t, 1)), sure.Options[0].NetCost, 2.5);
     }

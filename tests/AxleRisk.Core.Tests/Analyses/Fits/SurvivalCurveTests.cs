@@ -19,6 +19,24 @@ public class SurvivalCurveTests
         Assert.All(steps, s => Assert.True(s.Survival.Low < s.Survival.Estimate && s.Survival.Estimate < s.Survival.High));
     }
 
+    // Greenwood 1926 of n values without censoring: the variance of ln S is k / (n (n - k)) after k; the bands S^e and S^(1/e), with
+    // e = exp(1.96 sd / -ln S) (Kalbfleisch and Prentice 1980).
+    [Fact]
+    public void The_bands_of_the_product_limit_have_their_closed_form()
+    {
+        const double N = 20;
+        ImmutableArray<SurvivalStep> steps = SurvivalCurve.Of(Enumerable.Range(1, (int)N).Select(i => Observation.At(i)), 1);
+        for (int k = 1; k < N; k++)
+        {
+            double survival = 1 - (k / N), e = Math.Exp(1.959964 * Math.Sqrt(k / (N * (N - k))) / -Math.Log(survival));
+            Assert.Equal(survival, steps[k - 1].Survival.Estimate, 1e-9);
+            Assert.Equal(Math.Pow(survival, e), steps[k - 1].Survival.Low, 1e-6);
+            Assert.Equal(Math.Pow(survival, 1 / e), steps[k - 1].Survival.High, 1e-6);
+        }
+
+        Assert.Equal(new Interval(0, 0, 1), steps[^1].Survival);
+    }
+
     // Of known values alone the self-consistent estimate is the empirical one.
     [Fact]
     public void Without_intervals_turnbulls_estimate_is_the_product_limit()

@@ -104,6 +104,12 @@ public sealed class MeasureAnalysisTests
         Assert.InRange(Assert.Single(result.Factors).Perfect.Estimate, 0.9, 1);
         Assert.InRange(Assert.Single(result.Measurements).Value.Estimate, 0.3, 0.97);
         Assert.Null(result.Measurements[0].Net);
+        Assert.True(result.Measurements[0].IsOfUnknown);
+
+        // The middle 90 % of theta are 1.644854 standard deviations either way.
+        double End(int sign) => DecideAnalysisTests.Failed(sign * 1.644854 * LogLinear.RatioSigma, 1);
+        Assert.Equal(End(-1), result.Band!.Value.Low, 0.1 * End(-1));
+        Assert.Equal(End(1), result.Band.Value.High, 0.02 * End(1));
         MeasureResult one = MeasureAnalysis.Run(new LifeModel(scenario), new StudySettings(1024, 7, "sobol"), new RunOptions { Threads = 1 });
         Assert.Equal(one.Factors[0].Perfect, result.Factors[0].Perfect);
     }
