@@ -18,7 +18,8 @@ public sealed class CausesResultTests
     [Fact]
     public void A_life_lies_between_the_figures_of_its_distances()
     {
-        Assert.Equal((Early, Late), Of(new LifeEvidence.FailedBetween(10_000, 20_000)).With([At(10_000, Early), At(20_000, Late)]).FailureBefore);
+        CausesResult between = Of(new LifeEvidence.FailedBetween(10_000, 20_000));
+        Assert.Equal((Early, Late), between.With([At(10_000, Early), At(20_000, Late)]).FailureBefore);
         Assert.Equal((new Interval(0, 0, 0), Late), Of(new LifeEvidence.FailedBetween(0, 20_000)).With([At(20_000, Late)]).FailureBefore);
         Assert.Equal((Late, Late), Of(new LifeEvidence.FailedAt(20_000)).With([At(20_000, Late)]).FailureBefore);
         Assert.Null(Of(null).With([]).FailureBefore);

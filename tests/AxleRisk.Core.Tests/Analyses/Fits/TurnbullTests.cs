@@ -18,7 +18,8 @@ public class TurnbullTests
     public void The_bands_of_known_values_are_those_of_the_bayesian_bootstrap(int odd, int even)
     {
         const int Values = 20;
-        ImmutableArray<SurvivalStep> steps = Turnbull.Of([.. Enumerable.Range(1, Values).Select(i => Observation.At(i, i % 2 == 0 ? even : odd))], 1);
+        ImmutableArray<SurvivalStep> steps = Turnbull.Of(
+            [.. Enumerable.Range(1, Values).Select(i => Observation.At(i, i % 2 == 0 ? even : odd))], 1);
         double all = (odd + even) * Values / 2.0;
         Assert.Equal(Values, steps.Length);
         for (int k = 2; k < Values - 1; k++)

@@ -34,7 +34,8 @@ public class GaugeModelTests
         var run = new GaugeRun(2, [new("legs.leg3.speed_km_per_h", 70, 0), new("axle.wall_mm", 7, 0)], 1, null, 0.1, 2);
         var there = new LifeModel(FiveLegs.Scenario with
         {
-            Inputs = [.. FiveLegs.Scenario.Inputs.Select(i => i.Name == "legs.leg3.speed_km_per_h" ? i with { Value = new Value.Certain(70) }
+            Inputs = [.. FiveLegs.Scenario.Inputs.Select(i =>
+                i.Name == "legs.leg3.speed_km_per_h" ? i with { Value = new Value.Certain(70) }
                 : i.Quantity == Quantities.SpeedFactor ? i with { Value = new Value.Certain(1) }
                 : i.Quantity == Quantities.Wall ? i with { Value = new Value.Certain(7) } : i)],
         });

@@ -23,7 +23,7 @@ public class LearnSummaryTests
         Assert.Equal(((((s * s) + (m * m) - 1) / 2) - Math.Log(s)) / Math.Log(2), told.Bits, 1e-6);
 
         // The values are those of a lognormal at m - s and m + s.
-        (double a, double b) = (LearnCase.Ratio * Math.Exp(LearnCase.ThetaSd * (m - s)), LearnCase.Ratio * Math.Exp(LearnCase.ThetaSd * (m + s)));
+        double a = LearnCase.Ratio * Math.Exp(LearnCase.ThetaSd * (m - s)), b = LearnCase.Ratio * Math.Exp(LearnCase.ThetaSd * (m + s));
         Assert.Equal((a + b) / 2, told.Posterior!.Mean, 1e-9 * b);
         Assert.Equal((b - a) / 2, told.Posterior.StandardDeviation, 1e-9 * b);
         Assert.Equal(a, told.Posterior.Low, 1e-9 * b);
@@ -40,7 +40,8 @@ public class LearnSummaryTests
     public void Two_factors_hang_together_by_the_correlation_of_their_scores(double along, int sign)
     {
         LifeModel model = LearnCase.Model(
-            LearnCase.Field, new Input(Stress, Quantities.StressFactor, null, new Value.Uncertain(new Lognormal(1, 0.2), Knowledge.Unknown), false));
+            LearnCase.Field, new Input(
+                Stress, Quantities.StressFactor, null, new Value.Uncertain(new Lognormal(1, 0.2), Knowledge.Unknown), false));
         double[] weights = [along, 0.5 - along, 0.5 - along, along];
         LearnSummary summary = Summary(model, [0, 0, 0, 0], [-1, -1, 1, 1], [-sign, sign, -sign, sign], weights);
         if (along < 0.4)
@@ -68,7 +69,8 @@ public class LearnSummaryTests
         Assert.Equal(3.0 / 4, pair.Strength, 1e-9);
         Assert.Equal([0.75, 0.25], pair.ByState.Select(s => Math.Round(s.Probability, 12)));
         Assert.Equal(LearnCase.Ratio * (1 + Math.Exp(2 * LearnCase.ThetaSd)) / 2, pair.ByState[0].Mean, 1e-9);
-        Assert.Equal(LearnCase.Ratio * (Math.Exp(-4 * LearnCase.ThetaSd) + Math.Exp(-2 * LearnCase.ThetaSd)) / 2, pair.ByState[1].Mean, 1e-9);
+        double second = LearnCase.Ratio * (Math.Exp(-4 * LearnCase.ThetaSd) + Math.Exp(-2 * LearnCase.ThetaSd)) / 2;
+        Assert.Equal(second, pair.ByState[1].Mean, 1e-9);
 
         // Bits by hand: 3/4 log2(0.75 / 0.6) + 1/4 log2(0.25 / 0.4); the ratio's as of N(0, 2).
         LearnedFactor choice = summary.Factors().Single(f => f.Name == Stress), ratio = summary.Factors().Single(f => f.Name != Stress);

@@ -20,7 +20,8 @@ public class PosteriorSamplerTests
     public void States_evidence_and_means_are_those_of_quadrature()
     {
         LearnResult result = LearnAnalysis.Run(
-            LearnCase.Model(LearnCase.Field, Choice), new LearnQuestion([100_000]), new StudySettings(1 << 18, 1, "sobol"), new RunOptions());
+            LearnCase.Model(LearnCase.Field, Choice), new LearnQuestion([100_000]), new StudySettings(1 << 18, 1, "sobol"),
+            new RunOptions());
         var evidence = new double[States.Length];
         double failed = 0;
         for (int k = 0; k < States.Length; k++)
@@ -53,7 +54,8 @@ public class PosteriorSamplerTests
     [Fact]
     public void Replicates_count_alike()
     {
-        Input miner = new("fatigue.miner_sum", Quantities.MinerSum, null, new Value.Uncertain(new Lognormal(1, 0.3), Knowledge.Unknown), false);
+        Input miner = new("fatigue.miner_sum", Quantities.MinerSum, null,
+            new Value.Uncertain(new Lognormal(1, 0.3), Knowledge.Unknown), false);
         Input ratio = new("fatigue.damage_ratio", Quantities.DamageRatio, null,
             new Value.Uncertain(new Lognormal(LearnCase.Ratio, LearnCase.ThetaSd), Knowledge.Varies), false);
         LearnResult result = LearnAnalysis.Run(
@@ -74,5 +76,6 @@ public class PosteriorSamplerTests
     private static double LogLikelihood(double shift) => LearnCase.Field.Records.Sum(r => r.Vehicles * (
         r.IsExact ? Math.Log(StandardNormal.Density(Score(r.ToKm, shift)) / (LearnCase.Sigma * r.ToKm))
         : !r.HasFailed ? Math.Log(StandardNormal.Upper(Score(r.FromKm, shift)))
-        : Math.Log(StandardNormal.Cumulative(Score(r.ToKm, shift)) - (r.FromKm > 0 ? StandardNormal.Cumulative(Score(r.FromKm, shift)) : 0))));
+        : Math.Log(StandardNormal.Cumulative(Score(r.ToKm, shift))
+            - (r.FromKm > 0 ? StandardNormal.Cumulative(Score(r.FromKm, shift)) : 0))));
 }
