@@ -10,8 +10,8 @@ internal static class InspectText
     public const string LooksHeading = "The looks";
     public const string PlansHeading = "Plans, method by method";
     public const string Reading =
-        "found, missed and false calls are of all vehicles, as they are new; missed: the crack is at least as deep as the method's a50. "
-        + "before the next: of a vehicle whole at the look of which no look so far has found a crack. between looks: the greatest failure "
+        "found and missed are of all vehicles, as they are new; missed: the crack is at least as deep as the method's a50. "
+        + "before the next: of a vehicle whole at the look of which no look so far has found a crack. first, every: km. between: the greatest failure "
         + "probability of a whole vehicle from one look to the next, start and end included.";
 
     public const string Limits =
@@ -69,13 +69,12 @@ internal static class InspectText
     /// <summary>What each look does.</summary>
     public static TextTable LookTable(InspectResult result)
     {
-        var table = new TextTable("look at km", "<method", "found", "missed", "false calls", "before the next", "95 % interval");
+        var table = new TextTable("at km", "<method", "found", "missed", "before the next", "95 % interval");
         foreach (InspectedLook look in result.Looks)
         {
             table.Add(
                 Figures.Km(look.Km), Printable.Line(look.Method), Figures.Probability(look.Found), Figures.Probability(look.Missed),
-                Figures.Probability(look.FalseCalls), Figures.Probability(look.FailureBeforeNext),
-                Figures.ProbabilityRange(look.FailureBeforeNext));
+                Figures.Probability(look.FailureBeforeNext), Figures.ProbabilityRange(look.FailureBeforeNext));
         }
 
         return table;
@@ -84,7 +83,7 @@ internal static class InspectText
     /// <summary>The plans side by side.</summary>
     public static TextTable PlanTable(InspectResult result)
     {
-        var table = new TextTable("plan", "<seeks", "looks", "first km", "every km", "fails", "between looks", "cost, +- of 95 %");
+        var table = new TextTable("plan", "<seeks", "looks", "first", "every", "fails", "between", "cost (95 %)");
         if (result.CostWithout is { } none)
         {
             table.Add("no look", "", "0", "", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", About(none));
@@ -116,7 +115,7 @@ internal static class InspectText
 
     private const long InspectionPlanVehicles = (long)InspectAnalysis.Groups * InspectAnalysis.PlanVehiclesOfGroup;
 
-    private static string Aim(PlanAim aim) => aim == PlanAim.Fewest ? "fewest looks" : "least cost";
+    private static string Aim(PlanAim aim) => aim == PlanAim.Fewest ? "fewest" : "cheapest";
 
     private static string? Target(InspectResult result) => result.Terms.Target is not { } target ? null
         : result.Looks.IsEmpty && !result.IsStated && result.Plan is null
