@@ -4,7 +4,7 @@ using AxleRisk.Core.Numerics.Vectors;
 namespace AxleRisk.Core.Distributions;
 
 /// <summary>A distribution times a positive number, of a family that is not closed under scaling by its own parameters.</summary>
-public sealed class Scaled : Distribution
+internal sealed class Scaled : Distribution
 {
     private readonly Distribution inner;
     private readonly double factor;

@@ -7,7 +7,7 @@ namespace AxleRisk.Core.Modes;
 /// <c>a(x) = [a0^(1-m/2) + x (af^(1-m/2) - a0^(1-m/2))]^(1/(1-m/2))</c>, whose constant is set so that the crack is through the wall at
 /// the end of the S-N life; or the user's own curve.
 /// </summary>
-public readonly record struct CrackDepth
+internal readonly record struct CrackDepth
 {
     private readonly CrackCurve? own;
     private readonly double exponent;

@@ -9,7 +9,7 @@ namespace AxleRisk.Core.Modes;
 /// <c>life = Miner sum * 10^scatter / damage per km</c>. Where both are lognormal and independent of everything else,
 /// the failure probability given the damage is known exactly, and only the damage need be sampled (conditional Monte Carlo).
 /// </summary>
-public sealed class LifeScale
+internal sealed class LifeScale
 {
     private static readonly double Ln10 = Math.Log(10);
 

@@ -4,7 +4,7 @@ namespace AxleRisk.Core.Numerics;
 /// <param name="Count">The number of values.</param>
 /// <param name="Sum">Their sum.</param>
 /// <param name="SumOfSquares">The sum of their squares.</param>
-public readonly record struct PowerSums(long Count, double Sum, double SumOfSquares)
+internal readonly record struct PowerSums(long Count, double Sum, double SumOfSquares)
 {
     private const double TwoSided95 = 1.959963984540054;
 

@@ -102,5 +102,5 @@ public sealed class LifeSummary
     }
 
     /// <summary>The sums of one leg's share, for its mean and standard error.</summary>
-    public PowerSums LegShare(int leg) => new(WithShares, LegShareSums[leg].Value, LegShareSquares[leg].Value);
+    internal PowerSums LegShare(int leg) => new(WithShares, LegShareSums[leg].Value, LegShareSquares[leg].Value);
 }

@@ -6,4 +6,4 @@ namespace AxleRisk.Core.Randomness;
 /// </summary>
 /// <param name="Seed">The study's seed.</param>
 /// <param name="Name">What the stream is for: a factor's name, with a suffix where one factor needs several streams.</param>
-public readonly record struct StreamKey(ulong Seed, string Name);
+internal readonly record struct StreamKey(ulong Seed, string Name);

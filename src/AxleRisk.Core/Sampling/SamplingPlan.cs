@@ -47,7 +47,7 @@ public abstract class SamplingPlan
     /// <param name="first">The number of the first sample, from 0.</param>
     /// <param name="unit">The column's part to fill.</param>
     /// <exception cref="ArgumentOutOfRangeException">The dimension or a sample number is outside the plan.</exception>
-    public void Fill(StreamKey key, int dimension, long first, Span<double> unit)
+    internal void Fill(StreamKey key, int dimension, long first, Span<double> unit)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(dimension);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(dimension, Dimensions);

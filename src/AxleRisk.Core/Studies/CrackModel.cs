@@ -4,7 +4,7 @@ using AxleRisk.Core.Scenarios;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>The crack of a scenario's vehicles, row by row.</summary>
-public sealed class CrackModel
+internal sealed class CrackModel
 {
     private readonly CrackDepth? certain;
     private readonly (int Column, double Constant) initial;

@@ -14,7 +14,7 @@ namespace AxleRisk.Core.Studies;
 /// up. Every method
 /// takes rows of a workspace last evaluated; the batch forms have one-row twins.
 /// </summary>
-public sealed class FailureChances
+internal sealed class FailureChances
 {
     private readonly LifeScale scale;
     private readonly ImmutableArray<ModeChance> chances;

@@ -67,7 +67,7 @@ public sealed class LifeModel
     public FactorSet Factors { get; }
 
     /// <summary>What scales life without touching the damage.</summary>
-    public LifeScale Scale { get; }
+    internal LifeScale Scale { get; }
 
     /// <summary>Its modes of failure, and whether it ages.</summary>
     public ModeSet Modes { get; }
@@ -80,7 +80,7 @@ public sealed class LifeModel
     internal AxleDamage Axle => Told.damage as AxleDamage ?? throw new StudyException(DamageState.AnotherModel);
 
     /// <summary>What is left to chance once the factors other than scatter are known.</summary>
-    public FailureChances Chances { get; }
+    internal FailureChances Chances { get; }
 
     /// <summary>
     /// As many evaluations as an analysis usually takes; of a slow model as many as a minute of one core allows, but not below 1,024.

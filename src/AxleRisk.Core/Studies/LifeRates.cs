@@ -6,7 +6,7 @@ using AxleRisk.Core.Outcomes;
 namespace AxleRisk.Core.Studies;
 
 /// <summary>What each mode of failure uses up over distance, by row: damage, yields, rating lives. A thread's buffer.</summary>
-public sealed class LifeRates
+internal sealed class LifeRates
 {
     private readonly ImmutableArray<AgeCurve> aged;
     private readonly ImmutableArray<FailureMode> modes;

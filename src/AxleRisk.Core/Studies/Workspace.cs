@@ -41,7 +41,7 @@ public sealed class Workspace
     public double[] LifeKm { get; }
 
     /// <summary>What each mode of failure uses up per km; null where fatigue is all there is and nothing ages.</summary>
-    public LifeRates? Rates { get; }
+    internal LifeRates? Rates { get; }
 
     /// <summary>The workspaces of the stretches of a history; empty without one.</summary>
     internal ImmutableArray<Workspace> Stretches { get; init; } = [];

@@ -28,7 +28,7 @@ public sealed partial class ReportTests
             .Elements("p").Single(p => (string?)p.Attribute("class") == "number").Value.Replace('\u00a0', ' ');
         Assert.Contains($": {number}\n", Cli.Run("risk", Cli.Shipped("broken-housing"), "-n", "4000").Out, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
-        Assert.Equal(3, page.Descendants("p").Count(p => (string?)p.Attribute("class") == "warning")); // one of them: no bump stop stated
+        Assert.Equal(4, page.Descendants("p").Count(p => (string?)p.Attribute("class") == "warning")); // one of them: no bump stop stated
         Assert.All(page.Descendants("figcaption"), c => Assert.Contains("evaluations", c.Value, StringComparison.Ordinal));
     }
 

@@ -192,7 +192,11 @@ public sealed class HistoryTests
         {
             Fleet = new Fleet
             {
-                Vehicles = 10_000, KmPerYear = new Value.Certain(20_000), WarrantyMonths = 60, WarrantyKm = Km, SaleShares = [1],
+                Vehicles = 10_000,
+                KmPerYear = new Value.Certain(20_000),
+                WarrantyMonths = 60,
+                WarrantyKm = Km,
+                SaleShares = [1],
             },
         };
         FleetResult result = FleetAnalysis.Run(new LifeModel(scenario), new StudySettings(16_384, 1, "sobol"), new RunOptions());

@@ -5,7 +5,7 @@ namespace AxleRisk.Core.Damage.Fatigue;
 /// <param name="M1">First moment.</param>
 /// <param name="M2">Second moment.</param>
 /// <param name="M4">Fourth moment.</param>
-public readonly record struct SpectralMoments(double M0, double M1, double M2, double M4)
+internal readonly record struct SpectralMoments(double M0, double M1, double M2, double M4)
 {
     /// <summary>The root mean square, in the unit of the signal.</summary>
     public double Rms => Math.Sqrt(M0);

@@ -8,7 +8,7 @@ namespace AxleRisk.Core.Damage.Kernel;
 /// The damage model's input as a structure of arrays: one column a parameter, one row an evaluation, SI units except
 /// stress in MPa. Allocated once a worker and filled again for every block.
 /// </summary>
-public sealed class DamageColumns
+internal sealed class DamageColumns
 {
     /// <summary>
     /// Allocates columns of <paramref name="capacity"/> rows for <paramref name="legs"/> legs, without a bump stop and for
@@ -128,7 +128,7 @@ public sealed class DamageColumns
 
 /// <summary>The columns of one leg of use.</summary>
 /// <param name="capacity">The number of rows.</param>
-public sealed class LegColumns(int capacity)
+internal sealed class LegColumns(int capacity)
 {
     /// <summary>Share of the distance, 0 to 1.</summary>
     public double[] Share { get; } = new double[capacity];

@@ -1,7 +1,7 @@
 namespace AxleRisk.Core.Damage.Spectra;
 
 /// <summary>The fixed grid of frequencies over which spectra are integrated: spaced evenly in ln f, trapezoid rule in ln f.</summary>
-public static class FrequencyGrid
+internal static class FrequencyGrid
 {
     /// <summary>The lower limit of integration, Hz.</summary>
     public const double LowestHz = 0.25;
