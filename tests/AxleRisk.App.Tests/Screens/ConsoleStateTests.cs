@@ -38,7 +38,7 @@ public sealed class ConsoleStateTests
             state.Press(PageBook.Keys[i]);
             Assert.Same(state.Pages[i], state.Front);
             state.Press(PageBook.Keys[0]);
-            state.Click(TabLine.Tabs(state.Pages, 80)[i].Column + 1, 1);
+            state.Click(TabLine.Tabs(state.Pages, 80, state.Front)[i].Column + 1, 1);
             Assert.Same(state.Pages[i], state.Front);
         }
     }
@@ -47,10 +47,10 @@ public sealed class ConsoleStateTests
     public void The_tabs_of_what_is_asked_fit_80_columns_with_their_names()
     {
         IReadOnlyList<Page> pages = OpenPages();
-        Assert.All(TabLine.Tabs(pages, 80).Zip(pages), t => Assert.Matches(
+        Assert.All(TabLine.Tabs(pages, 80, null).Zip(pages), t => Assert.Matches(
             t.Second.IsAsked ? @"^ ?[0-9=dv-] \w" : "^[0-9=dv-] ", t.First.Text));
         Assert.Contains(pages, p => !p.IsAsked);
-        Assert.All(TabLine.Tabs(pages, 200), t => Assert.Matches(@"^ ?[0-9=dv-] \w", t.Text));
+        Assert.All(TabLine.Tabs(pages, 200, null), t => Assert.Matches(@"^ ?[0-9=dv-] \w", t.Text));
     }
 
     [Fact]

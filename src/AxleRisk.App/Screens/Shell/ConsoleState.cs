@@ -135,7 +135,7 @@ internal sealed class ConsoleState : IDisposable
     public void Click(int x, int y)
     {
         presses++;
-        if (y == 1 && TabLine.At(Pages, width, x) is { } tab)
+        if (y == 1 && TabLine.At(Pages, width, Front, x) is { } tab)
         {
             GoTo(Pages[tab]);
         }
