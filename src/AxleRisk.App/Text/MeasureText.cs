@@ -16,7 +16,8 @@ internal static class MeasureText
     /// <summary>What to do, in a few words.</summary>
     public static string Choice(MeasureResult result) => result.Measurements switch
     {
-        [] => result.Factors is [var first, ..] && Tells(first.Perfect) ? Printable.Capital(first.Factor.Label) : "nothing",
+        [] => result.Factors is [var first, ..] && Tells(first.Perfect) ? Printable.Capital(first.Factor.Label)
+            : result.Factors.IsEmpty && !result.LeftOut.IsEmpty ? "not told" : "nothing",
         [{ Net: { Estimate: > 0 } } best, ..] => Printable.Line(best.Measurement.Name),
         [{ Net: null } best, ..] when Tells(best.Value) => Printable.Line(best.Measurement.Name),
         _ => "none of the measurements",

@@ -151,9 +151,14 @@ public static class MeasureAnalysis
 
     private static LifeModel[] ModelsOf(LifeModel model) => DecisionOf(model.Scenario) is null ? [model] : DecideAnalysis.ModelsOf(model);
 
-    // Held at a value, a correlated factor would say something of others that are then drawn otherwise.
+    // Held at a value, a factor that depends on others, by a correlation or by what was learned of them together, would say something of
+    // others that are then drawn otherwise.
     private static bool IsTold(LifeModel model, Factor factor) =>
-        factor.Distribution is not null && !model.Factors.Correlated.Contains(factor);
+        factor.Distribution is not null && model.Factors.Groups.Single(g => g.Contains(factor)).Length == 1
+        && !IsLearned(model.Factors.Learned?.Learned, factor);
+
+    private static bool IsLearned(Learned? learned, Factor factor) => learned is not null
+        && (learned.Choices.Contains(factor.Name) || factor.ColumnNames.Any(learned.Columns.Contains));
 
     private static double ValueOf(Distribution distribution, double z) => z < 0
         ? distribution.Quantile(StandardNormal.Cumulative(z)) : distribution.UpperQuantile(StandardNormal.Upper(z));
