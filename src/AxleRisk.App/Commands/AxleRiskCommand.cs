@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using AxleRisk.App.Commands.Cluster;
 using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Studies;
@@ -36,7 +37,9 @@ internal static class AxleRiskCommand
             root.Add(command);
         }
 
+        root.Add(ClusterCommand.Create(terminal, root));
         root.Add(CommonOptions.DataFolders);
+        root.Add(SharedRun.Option);
         root.Options.OfType<VersionOption>().First().Action = new VersionAction(terminal);
         if (terminal.WhyNoConsole is null)
         {
@@ -87,6 +90,10 @@ internal static class AxleRiskCommand
         {
             terminal.Error.WriteLine($"{Product.Name}: {EarlyEnd.NothingToTell}");
             return ExitCode.Interrupted;
+        }
+        catch (PartDoneException)
+        {
+            return ExitCode.Done;
         }
         catch (StudyException e)
         {

@@ -1,10 +1,12 @@
 using System.CommandLine;
 using System.Globalization;
+using AxleRisk.App.Commands.Cluster;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
+using AxleRisk.Files.Cluster;
 
 namespace AxleRisk.App.Commands;
 
@@ -77,12 +79,14 @@ internal sealed class CommonOptions
         long start = terminal.Clock.GetTimestamp();
         using IDisposable running = terminal.Runs.Begin();
         using var progress = new ProgressLine(terminal, evaluations);
-        T result = study(new RunOptions
+        using FolderShare? share = SharedRun.ShareOf(parsed, cancellation);
+        T result = SharedRun.Run(share, () => study(new RunOptions
         {
             Threads = parsed.GetValue(Threads) is { } t ? (int)ToWholeNumber(t)!.Value : Environment.ProcessorCount,
             Progress = progress.Report,
             Cancellation = cancellation,
-        });
+            Share = share,
+        }));
         return (result, terminal.Clock.GetElapsedTime(start));
     }
 

@@ -3,6 +3,7 @@ using AxleRisk.App.Documents;
 using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -45,9 +46,19 @@ internal sealed class FleetStudy : Study<NoQuestion, FleetResult>
     public override long Work(Scenario scenario, NoQuestion question, long evaluations) =>
         FleetAnalysis.ExpectedEvaluations(scenario.Fleet!, evaluations);
 
+    // A search for a design looks at what it has found before it looks on.
+    public override Parting PartingOf(Scenario scenario) => scenario.Fleet?.TargetLife is null ? Parting.Apart : Parting.Together;
+
     public override FleetResult Run(LifeModel model, StudySettings settings, NoQuestion question, HeadlineSource headlines,
-        RunOptions options) =>
-        FleetAnalysis.Run(model, settings, options) with { Headline = headlines(model.Scenario.Fleet!.TargetKm, options).FirstOrDefault() };
+        RunOptions options)
+    {
+        FleetResult result = null!;
+        RiskHeadline? headline = null;
+        PartDoneException.Each(
+            () => result = FleetAnalysis.Run(model, settings, options),
+            () => headline = headlines(model.Scenario.Fleet!.TargetKm, options).FirstOrDefault());
+        return result with { Headline = headline };
+    }
 
     public override RunRecord RunOf(FleetResult result) => result.Run;
 

@@ -20,6 +20,9 @@ internal interface IStudy
     /// <summary>Why it does not apply to a scenario and what would help, as the end of a sentence; null where it applies.</summary>
     string? WhyNot(Scenario scenario);
 
+    /// <summary>How it is run in parts.</summary>
+    Parting PartingOf(Scenario scenario);
+
     /// <summary>What a report runs of it.</summary>
     /// <param name="model">The scenario made ready.</param>
     /// <param name="seed">The seed.</param>
@@ -32,6 +35,19 @@ internal interface IStudy
 
     /// <summary>Hands the study over with its types.</summary>
     T Accept<T>(IStudyVisitor<T> visitor);
+}
+
+/// <summary>How a study is run in parts: whether its passes (<see cref="IWorkShare"/>) build on one another.</summary>
+internal enum Parting
+{
+    /// <summary>It is run whole.</summary>
+    None,
+
+    /// <summary>No part needs another's share: each ends when it has done its own, and the merge does what is left.</summary>
+    Apart,
+
+    /// <summary>A pass needs all shares of the one before: the parts go on together.</summary>
+    Together,
 }
 
 /// <summary>Something made of every study: a command, say.</summary>

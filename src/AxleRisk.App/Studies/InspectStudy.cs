@@ -44,6 +44,8 @@ internal sealed class InspectStudy : Study<NoQuestion, InspectResult>
 
     public override string Sampling(LifeModel model) => InspectAnalysis.DefaultSampling(model);
 
+    public override Parting PartingOf(Scenario scenario) => Parting.Together;
+
     public override NoQuestion Usual(Scenario scenario, bool evaluationsStated) => default;
 
     public override InspectResult Run(

@@ -60,6 +60,8 @@ internal sealed class LearnStudy : Study<LearnQuestion, LearnResult>
     public override string Arguments(LearnQuestion question) =>
         question.DistancesKm.IsEmpty ? "" : " --distances " + string.Join(',', question.DistancesKm);
 
+    public override Parting PartingOf(Scenario scenario) => Parting.Together;
+
     public override LearnQuestion Usual(Scenario scenario, bool evaluationsStated) => new([]);
 
     public override LearnResult Run(

@@ -4,6 +4,7 @@ using AxleRisk.App.Documents;
 using AxleRisk.App.Documents.Forms;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Ranking;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -52,9 +53,19 @@ internal sealed class RankStudy : Study<RankQuestion, RankResult>
 
     public override long EvaluationsFor(LifeModel model, RankQuestion question) => RankAnalysis.DefaultEvaluations(model, question);
 
+    // With its evaluations stated, as parts need them, it has no look at the shares to decide how many more.
+    public override Parting PartingOf(Scenario scenario) => Parting.Apart;
+
     public override RankResult Run(LifeModel model, StudySettings settings, RankQuestion question, HeadlineSource headlines,
-        RunOptions options) =>
-        RankAnalysis.Run(model, settings, options, question).With(headlines([model.Scenario.RequiredKm], options)[0]);
+        RunOptions options)
+    {
+        RankResult result = null!;
+        RiskHeadline headline = null!;
+        PartDoneException.Each(
+            () => result = RankAnalysis.Run(model, settings, options, question),
+            () => headline = headlines([model.Scenario.RequiredKm], options)[0]);
+        return result.With(headline);
+    }
 
     public override string Speed(RankResult result, TimeSpan elapsed) => RankText.Speed(result, elapsed);
 

@@ -39,6 +39,8 @@ internal sealed class RiskStudy : Study<RiskQuestion, RiskRun>
 
     public override string Sampling(LifeModel model) => RiskAnalysis.DefaultSampling(model);
 
+    public override Parting PartingOf(Scenario scenario) => Parting.Apart;
+
     public override RiskQuestion Usual(Scenario scenario, bool evaluationsStated) => new();
 
     public override RiskRun Run(

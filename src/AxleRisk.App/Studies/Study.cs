@@ -44,6 +44,9 @@ internal abstract class Study<TQuestion, TResult> : IStudy
     /// </summary>
     public virtual string? WhyNot(Scenario scenario, TQuestion question) => null;
 
+    /// <inheritdoc/>
+    public virtual Parting PartingOf(Scenario scenario) => Parting.None;
+
     /// <summary>Evaluations where nobody states a number.</summary>
     public abstract long DefaultEvaluations { get; }
 

@@ -13,6 +13,9 @@ public sealed record RunOptions
 
     /// <summary>Ends the run after the blocks under way, or inside them where a block is long.</summary>
     public CancellationToken Cancellation { get; init; }
+
+    /// <summary>With whom the work is shared; null where this run does all of it.</summary>
+    public IWorkShare? Share { get; init; }
 }
 
 /// <summary>What a run that keeps a result a block gave: the results of the blocks from the first on, without a gap.</summary>
@@ -58,6 +61,31 @@ internal static class BlockRunner
             options.Progress?.Invoke(soFar);
         }, options.Cancellation);
         return new BlockRun<TResult>(new ArraySegment<TResult>(results, 0, (int)end), Math.Min(end * blockSize, rows), end < blocks);
+    }
+
+    /// <summary>
+    /// The same with numbers as results, where the work may be shared with other runs (<see cref="IWorkShare"/>); then nothing is partial.
+    /// </summary>
+    public static BlockRun<double[]> RunShared<TWorker>(
+        long rows, int blockSize, RunOptions options, Func<TWorker> createWorker, Func<TWorker, long, int, double[]> work) =>
+        options.Share is null ? Run(rows, blockSize, options, createWorker, work)
+            : new BlockRun<double[]>(Shared(options, (rows + blockSize - 1) / blockSize, (first, end) =>
+                Run(Math.Min(rows, end * blockSize) - (first * blockSize), blockSize, options, createWorker, (worker, from, count) =>
+                    work(worker, from + (first * blockSize), count)).Blocks), rows, false);
+
+    /// <summary>The rows of a pass over blocks, done here or shared.</summary>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    /// <exception cref="PartDoneException">This run's share is done, and it has nothing else to do.</exception>
+    public static IReadOnlyList<double[]> Shared(RunOptions options, long blocks, Func<long, long, IReadOnlyList<double[]>> work)
+    {
+        IReadOnlyList<double[]> Whole(long first, long end)
+        {
+            IReadOnlyList<double[]> rows = first < end ? work(first, end) : [];
+            options.Cancellation.ThrowIfCancellationRequested();
+            return rows;
+        }
+
+        return options.Share?.Pass(blocks, Whole) ?? Whole(0, blocks);
     }
 
     /// <summary>

@@ -29,4 +29,16 @@ internal sealed class KeptRates(LifeRates like, int rows)
 
         to.FillCurves(count);
     }
+
+    /// <summary>The numbers of rows kept, column by column.</summary>
+    public IEnumerable<double> NumbersOf(int at, int count) => columns.SelectMany(c => c.AsSpan(at, count).ToArray());
+
+    /// <summary>Keeps rows by their numbers.</summary>
+    public void Put(int at, int count, ReadOnlySpan<double> numbers)
+    {
+        for (int c = 0; c < columns.Length; c++)
+        {
+            numbers.Slice(c * count, count).CopyTo(columns[c].AsSpan(at));
+        }
+    }
 }

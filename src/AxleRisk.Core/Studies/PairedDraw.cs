@@ -52,7 +52,7 @@ internal sealed class PairedDraw
     public (double[][] Groups, long Rows, bool IsPartial) Run<TWorker>(
         RunOptions options, Func<TWorker> createWorker, Func<TWorker, long, int, double[]> work)
     {
-        BlockRun<double[]> run = BlockRunner.Run(Rows, BlockSize, options, createWorker, work);
+        BlockRun<double[]> run = BlockRunner.RunShared(Rows, BlockSize, options, createWorker, work);
         return (Join(run.Blocks), run.Rows, run.IsPartial);
     }
 

@@ -38,13 +38,18 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
         long blocks = (long)plan.Draws * plan.Parts * blocksOfPart;
         var workers = BlockRunner.CreateWorkers(options, blocks,
             () => (Space: model.CreateWorkspace(block), Values: model.CreateColumns(block)));
-        BlockRunner.Run(workers, 0, blocks, (worker, number) =>
+
+        (int Draw, int Part, int First, int Rows, int At) Place(long number)
         {
             (long ofAll, long blockOfPart) = Math.DivRem(number, blocksOfPart);
             (int draw, int part) = ((int)(ofAll / plan.Parts), (int)(ofAll % plan.Parts));
             int first = (int)blockOfPart * block;
-            int rows = Math.Min(block, plan.InnerOfPart - first);
-            int at = (part * plan.InnerOfPart) + first;
+            return (draw, part, first, Math.Min(block, plan.InnerOfPart - first), (part * plan.InnerOfPart) + first);
+        }
+
+        void Work((Workspace Space, double[][] Values) worker, long number)
+        {
+            (int draw, int part, int first, int rows, int at) = Place(number);
             string vehicles = part == 0 ? $"vehicles{draw}" : $"vehicles{draw}/second";
             FillUnit(model.Factors, isShared, shared[draw / plan.Outer], draw, vehicles, first, rows, worker.Space.Unit);
             model.Factors.Map(worker.Space.Unit, worker.Values, rows);
@@ -57,8 +62,39 @@ internal sealed class FleetDraw(NestedPlan plan, RunOptions options)
             }
 
             options.Progress?.Invoke(before + Interlocked.Add(ref done, rows));
-        }, options.Cancellation);
-        options.Cancellation.ThrowIfCancellationRequested();
+        }
+
+        if (options.Share is null)
+        {
+            BlockRunner.Run(workers, 0, blocks, Work, options.Cancellation);
+            options.Cancellation.ThrowIfCancellationRequested();
+        }
+        else
+        {
+            Exchange();
+        }
+
+        void Exchange()
+        {
+            IReadOnlyList<double[]> all = BlockRunner.Shared(options, blocks, (from, to) =>
+            {
+                BlockRunner.Run(workers, from, to, Work, options.Cancellation);
+                options.Cancellation.ThrowIfCancellationRequested();
+                return [.. Enumerable.Range(0, (int)(to - from)).Select(i => Place(from + i)).Select(p => (double[])
+                    [.. kept.NumbersOf(p.Draw, p.At, p.Rows), .. lnKm.Length == 0 ? [] : lnKm[p.Draw].AsSpan(p.At, p.Rows)])];
+            });
+            for (int number = 0; number < all.Count; number++)
+            {
+                (int draw, _, _, int rows, int at) = Place(number);
+                int own = all[number].Length - (lnKm.Length == 0 ? 0 : rows);
+                kept.Put(draw, at, rows, all[number].AsSpan(0, own));
+                if (lnKm.Length > 0)
+                {
+                    all[number].AsSpan(own).CopyTo(lnKm[draw].AsSpan(at));
+                }
+            }
+        }
+
         Evaluations += plan.Rows;
         return new FleetSample(plan, kept, lnKm, options.Threads);
     }

@@ -30,4 +30,14 @@ internal abstract class FleetVehicles
 
     /// <summary>A way to the probabilities; each thread needs its own.</summary>
     public abstract Reader CreateReader();
+
+    /// <summary>The numbers of rows kept, for another run of the same study.</summary>
+    public abstract double[] NumbersOf(int draw, int first, int count);
+
+    /// <summary>Keeps rows that another run has evaluated.</summary>
+    /// <param name="draw">The outer draw.</param>
+    /// <param name="first">The first vehicle.</param>
+    /// <param name="count">The number of vehicles.</param>
+    /// <param name="numbers">What <see cref="NumbersOf"/> gave there.</param>
+    public abstract void Put(int draw, int first, int count, ReadOnlySpan<double> numbers);
 }

@@ -58,6 +58,13 @@ internal sealed class LognormalVehicles : FleetVehicles
         }
     }
 
+    /// <inheritdoc/>
+    public override double[] NumbersOf(int draw, int first, int count) => lnCentre[draw].AsSpan(first, count).ToArray();
+
+    /// <inheritdoc/>
+    public override void Put(int draw, int first, int count, ReadOnlySpan<double> numbers) =>
+        numbers.CopyTo(lnCentre[draw].AsSpan(first, count));
+
     private static LifeScale Held(LifeModel model, Func<Factor, double> value) =>
         model.Factors.Factors.Where(f => NestedPlan.IsShared(f) && LifeScale.Contains(f))
             .Aggregate(model.Scale, (scale, f) => scale.Hold(f, value(f)));

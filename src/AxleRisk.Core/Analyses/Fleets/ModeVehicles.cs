@@ -12,6 +12,7 @@ namespace AxleRisk.Core.Analyses.Fleets;
 internal sealed class ModeVehicles(LifeModel model, NestedPlan plan) : FleetVehicles
 {
     private readonly KeptRates[] kept = [.. NewKept(model, plan)];
+    private readonly double[][] held = new double[plan.Draws][];
     private readonly FailureChances[] chances = new FailureChances[plan.Draws];
     private readonly Factor[] shared = [.. model.Factors.Factors.Where(f => NestedPlan.IsShared(f) && model.Chances.ModeOf(f) >= 0)];
 
@@ -22,9 +23,23 @@ internal sealed class ModeVehicles(LifeModel model, NestedPlan plan) : FleetVehi
         if (first == 0)
         {
             // What the fleet shares has one value in the draw.
-            chances[draw] = shared.Length == 0
-                ? model.Chances : model.Chances.Holding([.. shared.Select(f => (f, values[f.FirstColumn][0]))]);
+            Hold(draw, [.. shared.Select(f => values[f.FirstColumn][0])]);
         }
+    }
+
+    /// <inheritdoc/>
+    public override double[] NumbersOf(int draw, int first, int count) =>
+        [.. first == 0 ? held[draw] : [], .. kept[draw].NumbersOf(first, count)];
+
+    /// <inheritdoc/>
+    public override void Put(int draw, int first, int count, ReadOnlySpan<double> numbers)
+    {
+        if (first == 0)
+        {
+            Hold(draw, numbers[..shared.Length].ToArray());
+        }
+
+        kept[draw].Put(first, count, first == 0 ? numbers[shared.Length..] : numbers);
     }
 
     /// <inheritdoc/>
@@ -50,6 +65,12 @@ internal sealed class ModeVehicles(LifeModel model, NestedPlan plan) : FleetVehi
 
             chances[draw].FillFailureProbabilities(rates, km.AsSpan(0, count), failed[..count], part.AsSpan(0, count));
         };
+    }
+
+    private void Hold(int draw, double[] values)
+    {
+        held[draw] = values;
+        chances[draw] = shared.Length == 0 ? model.Chances : model.Chances.Holding([.. shared.Zip(values)]);
     }
 
     private static IEnumerable<KeptRates> NewKept(LifeModel model, NestedPlan plan)

@@ -62,7 +62,7 @@ internal sealed class InspectionRows
     public InspectionSums Sums(InspectionSchedule schedule, double repairedLife, RunOptions options, int most = int.MaxValue)
     {
         Block[] taken = [.. blocks.Where(b => b.First < most)];
-        BlockRun<double[]> run = BlockRunner.Run(
+        BlockRun<double[]> run = BlockRunner.RunShared(
             taken.Length, 1, options with { Progress = null }, () => new Worker(model, schedule),
             (worker, place, _) => OfBlock(worker, taken[place], schedule, repairedLife, most));
         options.Cancellation.ThrowIfCancellationRequested();

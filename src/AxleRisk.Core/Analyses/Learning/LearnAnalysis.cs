@@ -156,9 +156,8 @@ public static class LearnAnalysis
     private static void RefuseImpossible(LearnModel learn, PosteriorSampler sampler, PosteriorSample prior, double[] priorLog)
     {
         int[] rows = prior.Draw(Math.Min(64, priorLog.Length), 0.5);
-        var best = new double[rows.Length][];
         FieldRecord[] records = [.. learn.Sets.SelectMany(s => s.Records)];
-        sampler.Visit(learn, prior, rows, (worker, i) => best[i] =
+        IReadOnlyList<double[]> best = sampler.Visit(learn, prior, rows, (worker, _) =>
             [.. learn.Sets.SelectMany((s, set) => s.Records.Select(r => worker.LogOf(set, r)))]);
         for (int record = 0; record < records.Length; record++)
         {

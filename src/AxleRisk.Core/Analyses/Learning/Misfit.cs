@@ -47,7 +47,12 @@ internal sealed class Misfit
         double[] edges = EdgesOf(field, model.Asked, posterior);
         var misfit = new Misfit(model, edges, seed);
         int[] rows = posterior.Draw(Draws, 0.5);
-        sampler.Visit(model.AskedAt(edges), posterior, rows, (worker, draw) => misfit.drawn[draw] = misfit.Count(worker, draw));
+        foreach ((int draw, double[] counts) in sampler.Visit(model.AskedAt(edges), posterior, rows, misfit.Count).Index())
+        {
+            (int bins, int groups) = (edges.Length, misfit.groups.Length);
+            misfit.drawn[draw] = (counts[..bins], counts[bins..(2 * bins)], counts[(2 * bins)..^groups], counts[^groups..]);
+        }
+
         return misfit.Result(field);
     }
 
@@ -98,7 +103,8 @@ internal sealed class Misfit
         return [.. edges, last];
     }
 
-    private (double[] Seen, double[] Expected, double[] SeenOfGroup, double[] ExpectedOfGroup) Count(LearnWorker worker, int draw)
+    // What was seen and what is expected by class of distance, and the same by group, one after the other.
+    private double[] Count(LearnWorker worker, int draw)
     {
         double[] seen = new double[edges.Length], expected = new double[edges.Length];
         double[] seenOfGroup = new double[groups.Length], expectedOfGroup = new double[groups.Length];
@@ -138,7 +144,7 @@ internal sealed class Misfit
             }
         }
 
-        return (seen, expected, seenOfGroup, expectedOfGroup);
+        return [.. seen, .. expected, .. seenOfGroup, .. expectedOfGroup];
     }
 
     // Adds what a vehicle is exposed to in each class until its cumulated hazard; gives that hazard.

@@ -121,18 +121,21 @@ internal sealed class PosteriorSampler
         return Size(Weights([.. weights], 1)) / weights.Count;
     }
 
-    /// <summary>Evaluates rows of other samples, one after the other, and hands over what stands in the worker at each.</summary>
-    public void Visit(LearnModel other, PosteriorSample sample, int[] rows, Action<LearnWorker, int> each)
+    /// <summary>Evaluates rows of other samples, one after the other, and gives what is made of the worker at each.</summary>
+    public IReadOnlyList<double[]> Visit(LearnModel other, PosteriorSample sample, int[] rows, Func<LearnWorker, int, double[]> each)
     {
-        LearnWorker[] others = BlockRunner.CreateWorkers(options, rows.Length, other.CreateWorker);
-        BlockRunner.Run(others, 0, rows.Length, (worker, i) =>
+        long before = evaluations;
+        BlockRun<double[]> run = BlockRunner.RunShared(rows.Length, 1, options with { Progress = null }, other.CreateWorker, (worker, i, _) =>
         {
             double[][] z = [.. sample.Z.Select(c => new[] { c[rows[i]] })];
-            var log = new double[1];
-            worker.Evaluate(sample.Combination[rows[i]], z, 0, 1, log, _ => each(worker, (int)i));
+            double[] log = new double[1], made = [];
+            worker.Evaluate(sample.Combination[rows[i]], z, 0, 1, log, _ => made = each(worker, (int)i));
             Told(1, other);
-        }, options.Cancellation);
+            return made;
+        });
         options.Cancellation.ThrowIfCancellationRequested();
+        evaluations = before + ((long)rows.Length * other.EvaluationsEach);
+        return run.Blocks;
     }
 
     private (NormalProposal Proposal, double LogEvidence) Pilot(int combination, PosteriorSample prior, double[] priorLog, int rows)
@@ -205,7 +208,7 @@ internal sealed class PosteriorSampler
             }
         }
 
-        BlockRunner.Run(workers, 0, pieces.Count, (ofThread, number) =>
+        void Work(LearnWorker?[] ofThread, long number)
         {
             (int first, int count, int replicate) = pieces[(int)number];
             LearnWorker worker = ofThread[replicate] ??= models[replicate].CreateWorker();
@@ -222,8 +225,27 @@ internal sealed class PosteriorSampler
             }
 
             Told(count, model);
-        }, options.Cancellation);
-        options.Cancellation.ThrowIfCancellationRequested();
+        }
+
+        // A row is a piece's ln likelihood, and behind it its failure probabilities by distance.
+        long before = evaluations;
+        IReadOnlyList<double[]> all = BlockRunner.Shared(options, pieces.Count, (from, to) =>
+        {
+            BlockRunner.Run(workers, from, to, Work, options.Cancellation);
+            return options.Share is null ? [] : [.. pieces[(int)from..(int)to].Select(p => (double[])
+                [.. log.AsSpan(p.First, p.Count), .. failed.SelectMany(f => f.AsSpan(p.First, p.Count).ToArray())])];
+        });
+        for (int number = 0; number < all.Count; number++)
+        {
+            (int first, int count, _) = pieces[number];
+            all[number].AsSpan(0, count).CopyTo(log.AsSpan(first));
+            for (int k = 0; k < failed.Length; k++)
+            {
+                all[number].AsSpan((k + 1) * count, count).CopyTo(failed[k].AsSpan(first));
+            }
+        }
+
+        evaluations = before + ((long)total * model.EvaluationsEach);
         return new Rows(combination, block, z, log, failed);
     }
 

@@ -63,10 +63,13 @@ public static class RankAnalysis
         int perRow = layout.EvaluationsPerRow;
         var draw = new PairedDraw(model, settings, forIndices / perRow);
         var tally = new RankTally(model, layout, draw, centre);
-        (double[][] groups, long rows, bool isPartial) = draw.Run(Reporting(done => done * perRow), tally.CreateWorker, tally.Work);
-        ShareRun shares = ShareRun.Run(
-            problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)), question.AllSubsets,
-                question.HalfWidth);
+        (double[][] groups, long rows, bool isPartial) = ([], 0, false);
+        ShareRun shares = null!;
+        PartDoneException.Each(
+            () => (groups, rows, isPartial) = draw.Run(Reporting(done => done * perRow), tally.CreateWorker, tally.Work),
+            () => shares = ShareRun.Run(
+                problem, settings.Evaluations - forIndices, settings.Seed, Reporting(done => done + (rows * perRow)), question.AllSubsets,
+                question.HalfWidth));
         var run = new RunRecord(
             (rows * perRow) + shares.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial
                 || shares.IsPartial);

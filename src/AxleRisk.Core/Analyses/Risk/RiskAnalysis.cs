@@ -30,6 +30,11 @@ public static class RiskAnalysis
         RunOptions options)
     {
         (RiskMethod method, _) = Choose(model, question.Method);
+        if (options.Share is not null && (question.UntilCov > 0 || question.Part != StudyPart.Whole || question.From is not null))
+        {
+            throw new StudyException("a study whose work is shared is run whole: it has no end before its evaluations, and no part of its own");
+        }
+
         var study = new RiskStudy(model, settings, question.Part);
         if (question.From is { } from)
         {

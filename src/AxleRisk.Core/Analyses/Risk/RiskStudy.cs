@@ -67,6 +67,12 @@ internal sealed class RiskStudy
     public void Run(RunOptions options, Func<RiskStudy, bool>? afterRound)
     {
         RiskTally[] workers = BlockRunner.CreateWorkers(options, endBlock - firstBlock, () => new RiskTally(model, settings.Seed, plan));
+        if (options.Share is not null)
+        {
+            RunShared(workers, options);
+            return;
+        }
+
         long rows = summaries.Sum(s => s.Evaluations);
         bool enough = false;
         while (nextBlock < endBlock && !IsPartial && !enough)
@@ -81,6 +87,30 @@ internal sealed class RiskStudy
             Collect(workers, options.Threads, goesOn: nextBlock < endBlock && !IsPartial);
             enough = afterRound?.Invoke(this) ?? false;
         }
+    }
+
+    // A share is a summary of each replicate. Whoever shares the work waits for all of it: there is no round to be looked at.
+    private void RunShared(RiskTally[] workers, RunOptions options)
+    {
+        long evaluations = 0;
+        IReadOnlyList<double[]> all = BlockRunner.Shared(options, plan.Blocks, (from, to) =>
+        {
+            BlockRunner.Run(workers, from, to, (worker, block) =>
+            {
+                long soFar = Interlocked.Add(ref evaluations, worker.Work(block));
+                options.Progress?.Invoke(soFar);
+            }, options.Cancellation);
+            Array.ForEach(summaries, s => s.Clear());
+            Collect(workers, options.Threads, goesOn: true);
+            return [.. summaries.Select(SummaryNumbers.Of)];
+        });
+        Array.ForEach(summaries, s => s.Clear());
+        foreach ((int row, double[] numbers) in all.Index())
+        {
+            SummaryNumbers.Add(summaries[row % summaries.Length], numbers);
+        }
+
+        nextBlock = endBlock;
     }
 
     private static long NextEnd(long done)

@@ -81,13 +81,17 @@ internal sealed class ShareRun
         var tally = new ShareTally(problem, seed, allSubsets);
         PairEvaluator[] workers = BlockRunner.CreateWorkers(options, Blocks(most), () => new PairEvaluator(problem, RowsOfCall));
         double[][][] results = [];
+        long[] evaluated = [];
         long pairsDone = 0, end = 0;
         while (true)
         {
+            int from = (int)end;
             Array.Resize(ref results, (int)Blocks(pairsOfReplicate));
-            end = BlockRunner.Run(workers, end, results.Length, Work, options.Cancellation);
+            Array.Resize(ref evaluated, results.Length);
+            end = options.Share is null ? BlockRunner.Run(workers, from, results.Length, Work, options.Cancellation) : Exchange(from);
             var run = new ShareRun(
-                Joined(problem, results.AsSpan(0, (int)end)), allSubsets, pairsDone, workers.Sum(w => w.Evaluations), end < results.Length);
+                Joined(problem, results.AsSpan(0, (int)end)), allSubsets, options.Share is null ? pairsDone : Replicates * pairsOfReplicate,
+                evaluated.Sum(), end < results.Length);
             if (run.IsPartial || pairsOfReplicate == most || run.WidestHalf is var widest && widest <= halfWidth)
             {
                 return run;
@@ -102,9 +106,30 @@ internal sealed class ShareRun
         {
             (int replicate, long first) = ((int)(block % Replicates), block / Replicates * MostPairsOfBlock);
             int count = (int)Math.Min(MostPairsOfBlock, pairsOfReplicate - first);
+            long before = worker.Evaluations;
             results[block] = tally.Work(worker, replicate, first, count);
+            evaluated[block] = worker.Evaluations - before;
             long soFar = Interlocked.Add(ref pairsDone, count);
             options.Progress?.Invoke((long)(soFar * ofPair));
+        }
+
+        // A row is a block's sums by output and player, and behind them the evaluations it took.
+        int Exchange(int from)
+        {
+            IReadOnlyList<double[]> rows = BlockRunner.Shared(options, results.Length - from, (first, past) =>
+            {
+                BlockRunner.Run(workers, from + first, from + past, Work, options.Cancellation);
+                options.Cancellation.ThrowIfCancellationRequested();
+                return [.. Enumerable.Range(from + (int)first, (int)(past - first)).Select(b => (double[])
+                    [.. results[b].SelectMany(of => of), evaluated[b]])];
+            });
+            for (int b = 0; b < rows.Count; b++)
+            {
+                results[from + b] = [.. rows[b][..^1].Chunk(problem.Players)];
+                evaluated[from + b] = (long)rows[b][^1];
+            }
+
+            return results.Length;
         }
     }
 
