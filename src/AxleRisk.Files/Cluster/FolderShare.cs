@@ -86,7 +86,11 @@ public sealed class FolderShare : IWorkShare, IDisposable
 
             if (left.FirstOrDefault(of => sign!.TryGive(PartFolder.Begun(study, of, pass), patience)) is > 0 and var free)
             {
-                Do(free, share);
+                if (!PartFolder.IsThere(study, free, pass))
+                {
+                    Do(free, share);
+                }
+
                 sign!.End(PartFolder.Begun(study, free, pass));
                 pause = TimeSpan.FromMilliseconds(10);
                 continue;

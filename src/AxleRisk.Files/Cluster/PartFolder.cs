@@ -67,8 +67,7 @@ public static class PartFolder
 
     /// <summary>The passes of a part that is done; null where it is not.</summary>
     internal static int? PassesOf(SharedStudy study, int part) =>
-        File.Exists(Done(study, part)) && int.TryParse(File.ReadAllText(Done(study, part)), CultureInfo.InvariantCulture, out int passes)
-            ? passes : null;
+        int.TryParse(TextOf(Done(study, part)), CultureInfo.InvariantCulture, out int passes) ? passes : null;
 
     internal static void Write(SharedStudy study, int part, int pass, IReadOnlyList<double[]> rows) =>
         PassFile.Write(PathOf(study, part, pass), Whose(study, part, pass), rows);
@@ -81,7 +80,7 @@ public static class PartFolder
     {
         string alive = Alive(study, part);
         TimeSpan? silence = PartSign.AgeOf(alive);
-        string where = silence is null ? "" : File.ReadAllText(alive);
+        string where = TextOf(alive);
         int? passes = PassesOf(study, part);
         int[] bad = [.. Enumerable.Range(1, passes ?? 0).Where(pass => Read(study, part, pass) is null)];
         return silence < patience ? new(part, PartStage.Running, where, default)
@@ -89,6 +88,19 @@ public static class PartFolder
             : passes is not null ? new(part, PartStage.Done, "", default)
             : silence is { } since ? new(part, PartStage.Silent, where, since)
             : new(part, PartStage.None, "", default);
+    }
+
+    // A sign may end while it is read.
+    private static string TextOf(string path)
+    {
+        try
+        {
+            return File.Exists(path) ? File.ReadAllText(path) : "";
+        }
+        catch (FileNotFoundException)
+        {
+            return "";
+        }
     }
 
     private static string Named(SharedStudy study, int part, string what) =>

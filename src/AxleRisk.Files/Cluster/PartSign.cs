@@ -8,6 +8,9 @@ namespace AxleRisk.Files.Cluster;
 /// </summary>
 internal sealed class PartSign : IDisposable
 {
+    // EEXIST, and ERROR_FILE_EXISTS.
+    private const int Exists = 17, ExistsOnWindows = unchecked((int)0x80070050);
+
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(3);
     private readonly HashSet<string> held = [];
     private readonly Lock holding = new();
@@ -36,8 +39,9 @@ internal sealed class PartSign : IDisposable
                 stream.Write(Here);
             }
         }
-        catch (IOException) when (File.Exists(path))
+        catch (IOException e) when (e.HResult is Exists or ExistsOnWindows)
         {
+            // Without an age it has just been ended.
             if (AgeOf(path) is not { } age || age < patience)
             {
                 return false;

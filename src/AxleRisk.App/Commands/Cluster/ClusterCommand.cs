@@ -103,7 +103,7 @@ internal static partial class ClusterCommand
         var command = new Command("part", "do one part of a study: what the batch jobs run") { folder, number, options.Threads };
         command.SetAction(async (parsed, cancellation) =>
         {
-            SharedStudy study = SharedStudy.Read(parsed.GetValue(folder)!);
+            SharedStudy study = SharedStudy.Read(Path.GetFullPath(parsed.GetValue(folder)!));
             string? text = parsed.GetValue(number) ?? Environment.GetEnvironmentVariable("SLURM_ARRAY_TASK_ID")
                 ?? (int.TryParse(Environment.GetEnvironmentVariable("JOB_COMPLETION_INDEX"), out int index) ? $"{index + 1}" : null);
             if (!(int.TryParse(text, out int part) && part >= 1 && part <= study.Parts))
@@ -157,7 +157,7 @@ internal static partial class ClusterCommand
         { folder, options.Threads, options.Json, options.Csv, learned };
         command.SetAction((parsed, cancellation) =>
         {
-            SharedStudy study = SharedStudy.Read(parsed.GetValue(folder)!);
+            SharedStudy study = SharedStudy.Read(Path.GetFullPath(parsed.GetValue(folder)!));
             if (parsed.GetValue(learned) is not null && study.Study != StudyBook.Learn.Name)
             {
                 throw new StudyException($"--out is for {StudyBook.Learn.Name}, and this is {study.Study}: leave it out");

@@ -12,10 +12,6 @@ internal sealed class SharePlan
 {
     private const int MostParts = 10_000;
 
-    // What belongs to the run of a part or to the merge, not to the question.
-    private static readonly string[] NotAsked =
-        ["--threads", "--json", "--csv", "--out", "--part", "--resume", "--until-cov", "--card", "--data-folder"];
-
     private readonly CommonOptions options = new(null);
     private readonly RootCommand root;
 
@@ -102,17 +98,13 @@ internal sealed class SharePlan
 
     private void Check(IStudy study, string file, string[] arguments)
     {
+        SharedRun.Refuse(arguments);
         ParseResult asked = root.Parse([study.Name, file, .. arguments]);
         if (asked.Errors.Count > 0)
         {
             throw new StudyException($"{study.Name} cannot be asked so: {asked.Errors[0].Message}");
         }
 
-        if (asked.CommandResult.Children.OfType<System.CommandLine.Parsing.OptionResult>()
-            .FirstOrDefault(o => !o.Implicit && (o.Option.Hidden || NotAsked.Contains(o.Option.Name))) is { } wrong)
-        {
-            throw new StudyException($"{wrong.Option.Name} cannot be asked of a study that is run in parts: leave it out");
-        }
     }
 
     private static string? Refusal(string folder)

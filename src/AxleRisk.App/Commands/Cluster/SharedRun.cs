@@ -1,4 +1,5 @@
 using System.CommandLine;
+using AxleRisk.App.Studies;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
 using AxleRisk.Files.Cluster;
@@ -13,6 +14,10 @@ internal static class SharedRun
 {
     /// <summary>A part without a sign of life for so long is taken for dead.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+    // What belongs to the run of a part or to the merge, not to the question; a folder from a stranger must not make a part write elsewhere.
+    private static readonly string[] NotAsked =
+        ["--threads", "--json", "--csv", "--out", "--part", "--resume", "--until-cov", "--card", "--data-folder", "--shared"];
 
     /// <summary>Which part this is of which folder: <c>3:DIR</c>; 0 merges.</summary>
     public static Option<string?> Option { get; } = new("--shared") { Hidden = true, Recursive = true };
@@ -29,12 +34,28 @@ internal static class SharedRun
                 + $"model {LifeModel.Version}: use one program for all, or make the folder anew");
         }
 
+        if (StudyBook.All.All(s => s.Name != study.Study))
+        {
+            throw new StudyException($"{study.Path} names no study: {study.Study}");
+        }
+
         if (ScenarioReader.ReadFile(study.Scenario).Digest != study.Digest)
         {
             throw new StudyException($"{study.Scenario} or a data file of it has changed since the folder was made: make the folder anew");
         }
 
+        Refuse(study.Arguments);
         return [study.Study, study.Scenario, .. study.Arguments, Option.Name, $"{part}:{study.Folder}"];
+    }
+
+    /// <summary>Refuses arguments that no study in parts may be given.</summary>
+    /// <exception cref="StudyException">There is one.</exception>
+    public static void Refuse(IEnumerable<string> arguments)
+    {
+        if (arguments.FirstOrDefault(a => a.StartsWith('@') || NotAsked.Contains(a.Split('=', ':')[0])) is { } wrong)
+        {
+            throw new StudyException($"{wrong} cannot be asked of a study that is run in parts: leave it out");
+        }
     }
 
     /// <summary>With whom a run shares its work; null for a whole run.</summary>
