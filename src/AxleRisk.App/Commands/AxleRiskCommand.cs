@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using AxleRisk.App.Commands.Cluster;
 using AxleRisk.App.Studies;
@@ -127,6 +128,14 @@ internal static class AxleRiskCommand
             : message;
     }
 
-    private static string Subcommand(ParseResult parsed) =>
-        parsed.CommandResult is { Parent: not null } command ? command.Command.Name + " " : "";
+    private static string Subcommand(ParseResult parsed)
+    {
+        string path = "";
+        for (CommandResult? command = parsed.CommandResult; command?.Parent is not null; command = command.Parent as CommandResult)
+        {
+            path = $"{command.Command.Name} {path}";
+        }
+
+        return path;
+    }
 }

@@ -17,7 +17,7 @@ internal static class ManualCommand
         {
             string target = parsed.GetValue(folder)!;
             string? trouble = OutputFile.Trouble(target, WholeFolder.Make);
-            foreach (Command page in root.Subcommands.Where(c => !c.Hidden).Prepend(root))
+            foreach (Command page in root.Subcommands.Where(c => !c.Hidden).SelectMany(c => c.Subcommands.Prepend(c)).Prepend(root))
             {
                 string path = Path.Combine(target, ManualPage.NameOf(root, page) + ".1");
                 trouble ??= OutputFile.Trouble(path, p => WholeFile.Write(p, Encoding.UTF8.GetBytes(ManualPage.Of(root, page))));

@@ -7,8 +7,9 @@ namespace AxleRisk.App.Commands;
 /// <summary>A page for <c>man</c> of a command, in the macros of man(7).</summary>
 internal static class ManualPage
 {
-    /// <summary>What a page is called: axlerisk, or axlerisk-risk.</summary>
-    public static string NameOf(Command root, Command command) => command == root ? Product.Name : $"{Product.Name}-{command.Name}";
+    /// <summary>What a page is called: axlerisk, or axlerisk-risk, or axlerisk-cluster-slurm.</summary>
+    public static string NameOf(Command root, Command command) => command == root ? Product.Name
+        : $"{NameOf(root, command.Parents.OfType<Command>().First())}-{command.Name}";
 
     /// <summary>The page of a command; that of the root lists the others.</summary>
     public static string Of(Command root, Command command)
@@ -34,10 +35,10 @@ internal static class ManualPage
             page.Append($".TP\n.B {Escape(names + Value(option))}\n{Escape(option.Description ?? "")}\n");
         }
 
-        if (command == root)
+        if (command.Subcommands.Count > 0)
         {
             page.Append(".SH COMMANDS\n");
-            foreach (Command other in root.Subcommands.Where(c => !c.Hidden))
+            foreach (Command other in command.Subcommands.Where(c => !c.Hidden))
             {
                 page.Append($".TP\n.B {other.Name}\n{Escape(other.Description ?? "")}\n");
             }
@@ -45,15 +46,15 @@ internal static class ManualPage
 
         page.Append(".SH EXIT STATUS\n0 answered, 1 the run failed, 2 bad usage or bad input, 130 ended by Ctrl\\-C, 143 by SIGTERM.\n");
         page.Append($".SH CAUTION\n{Escape(Caution.Sentence["Caution: ".Length..])}\n");
-        page.Append(".SH SEE ALSO\n").Append(command == root
-            ? string.Join(", ", root.Subcommands.Where(c => !c.Hidden).Select(c => $"{Product.Name}\\-{c.Name}(1)"))
+        page.Append(".SH SEE ALSO\n").Append(command.Subcommands.Count > 0
+            ? string.Join(", ", command.Subcommands.Where(c => !c.Hidden).Select(c => $"{Escape(NameOf(root, c))}(1)"))
             : $"{Product.Name}(1)").Append('\n');
         return page.ToString();
     }
 
-    private static string Usage(Command root, Command command) => command == root
-        ? ".I COMMAND\n[options]"
-        : $".B {command.Name}\n{string.Concat(command.Arguments.Select(a => $".I {Escape(a.HelpName ?? a.Name)}\n"))}[options]";
+    private static string Usage(Command root, Command command) => command.Subcommands.Count > 0
+        ? $"{(command == root ? "" : $".B {command.Name}\n")}.I COMMAND\n[options]"
+        : $".B {Escape(NameOf(root, command)[(Product.Name.Length + 1)..].Replace('-', ' '))}\n{string.Concat(command.Arguments.Select(a => $".I {Escape(a.HelpName ?? a.Name)}\n"))}[options]";
 
     private static string Value(Option option) =>
         option.Arity.MaximumNumberOfValues == 0 || option.ValueType == typeof(bool) ? ""

@@ -21,6 +21,8 @@ public sealed class CompletionTests
     [InlineData("--data-folder", "check", "--d")]
     [InlineData("bash", "completions", "b")]
     [InlineData("scenario", "schema", "sc")]
+    [InlineData("slurm kubernetes part status merge", "cluster", "")]
+    [InlineData("--parts", "cluster slurm", "--p")]
     public void Words_are_suggested_from_the_commands(string expected, string before, string word) => Assert.Equal(
         expected.Split(' '), Suggested([.. before.Split(' ', StringSplitOptions.RemoveEmptyEntries), "+" + word]));
 
@@ -86,7 +88,10 @@ public sealed class CompletionTests
         Assert.Contains(".B \\-\\-method auto|conditional|crude|importance\n", risk);
         string[] commands = [.. File.ReadAllLines(Path.Combine(folder, "axlerisk.1")).Where(l => l.StartsWith(".B ", StringComparison.Ordinal))
             .Select(l => l[3..]).Where(l => File.Exists(Path.Combine(folder, $"axlerisk-{l}.1")))];
-        Assert.Equal(Directory.GetFiles(folder).Length - 1, commands.Length);
+        Assert.Contains(".B cluster slurm\n", File.ReadAllText(Path.Combine(folder, "axlerisk-cluster-slurm.1")));
+        Assert.Contains(".B slurm\n", File.ReadAllText(Path.Combine(folder, "axlerisk-cluster.1")));
+        Assert.Equal(Directory.GetFiles(folder).Count(f => !Path.GetFileName(f).StartsWith("axlerisk-cluster-", StringComparison.Ordinal)) - 1,
+            commands.Length);
         Assert.DoesNotContain("suggest", commands);
     }
 
