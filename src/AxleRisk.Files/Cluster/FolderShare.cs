@@ -1,3 +1,4 @@
+using System.Text;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Files.Cluster;
@@ -15,6 +16,7 @@ public sealed class FolderShare : IWorkShare, IDisposable
     private readonly CancellationToken cancellation;
     private readonly PartSign? sign;
     private int pass;
+    private bool isFinished;
 
     /// <summary>Takes part.</summary>
     /// <param name="study">The study.</param>
@@ -28,7 +30,11 @@ public sealed class FolderShare : IWorkShare, IDisposable
         if (part > 0)
         {
             sign = new PartSign();
-            Trouble(() => sign.Give(PartFolder.Alive(study, part)));
+            Trouble(() =>
+            {
+                sign.Give(PartFolder.Alive(study, part));
+                File.Delete(PartFolder.Ended(study, part));
+            });
         }
     }
 
@@ -61,10 +67,21 @@ public sealed class FolderShare : IWorkShare, IDisposable
 
     /// <summary>Says in the folder that the part has nothing left to do.</summary>
     /// <exception cref="IOException">The folder cannot be written.</exception>
-    public void Finish() => WholeFile.Write(PartFolder.Done(study, part), System.Text.Encoding.UTF8.GetBytes($"{pass}\n"));
+    public void Finish()
+    {
+        WholeFile.Write(PartFolder.Done(study, part), Encoding.UTF8.GetBytes($"{pass}\n"));
+        isFinished = true;
+    }
 
-    /// <inheritdoc/>
-    public void Dispose() => sign?.Dispose();
+    /// <summary>Ends the signs of life; a part that is not done leaves word of that.</summary>
+    public void Dispose()
+    {
+        sign?.Dispose();
+        if (IsPart && !isFinished)
+        {
+            WholeFile.Write(PartFolder.Ended(study, part), Encoding.UTF8.GetBytes(PartSign.Here));
+        }
+    }
 
     // Own work first, then that of the next ones, so that two who help do not begin with the same.
     private void Together(Func<int, IReadOnlyList<double[]>> share)

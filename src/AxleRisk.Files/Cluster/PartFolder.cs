@@ -18,7 +18,10 @@ public enum PartStage
     /// <summary>A file that it has given is missing, or not as it was written.</summary>
     Damaged,
 
-    /// <summary>There is no word of it: it has not begun, or was ended on the way.</summary>
+    /// <summary>It was ended before it was done: by a signal, or by trouble that its log tells.</summary>
+    Ended,
+
+    /// <summary>There is no word of it: it has not begun.</summary>
     None,
 }
 
@@ -57,6 +60,8 @@ public static class PartFolder
 
     internal static string Alive(SharedStudy study, int part) => Named(study, part, "alive");
 
+    internal static string Ended(SharedStudy study, int part) => Named(study, part, "ended");
+
     internal static string Done(SharedStudy study, int part) => Named(study, part, "done");
 
     internal static string PathOf(SharedStudy study, int part, int pass) => Named(study, part, $"pass{pass:000}");
@@ -80,13 +85,14 @@ public static class PartFolder
     {
         string alive = Alive(study, part);
         TimeSpan? silence = PartSign.AgeOf(alive);
-        string where = TextOf(alive);
+        string where = silence is null ? TextOf(Ended(study, part)) : TextOf(alive);
         int? passes = PassesOf(study, part);
         int[] bad = [.. Enumerable.Range(1, passes ?? 0).Where(pass => Read(study, part, pass) is null)];
         return silence < patience ? new(part, PartStage.Running, where, default)
             : bad.Length > 0 ? new(part, PartStage.Damaged, PathOf(study, part, bad[0]), default)
             : passes is not null ? new(part, PartStage.Done, "", default)
             : silence is { } since ? new(part, PartStage.Silent, where, since)
+            : where.Length > 0 ? new(part, PartStage.Ended, where, default)
             : new(part, PartStage.None, "", default);
     }
 

@@ -33,7 +33,8 @@ internal static class ClusterStatus
         PartStage.Running => $"at work ({state.Where})",
         PartStage.Silent => $"lost: no sign of life for {state.Silence.TotalSeconds:0} s ({state.Where})",
         PartStage.Damaged => $"damaged: {state.Where} is missing or not as it was written",
-        _ => "not done: it has not begun, or was ended on the way",
+        PartStage.Ended => $"ended before it was done ({state.Where})",
+        _ => "no word of it: it has not begun",
     };
 
     private static IEnumerable<string> Again(SharedStudy study, int[] missing)

@@ -75,7 +75,7 @@ public sealed class SharedStudyTests
         Assert.StartsWith("  part 2: lost: no sign of life for ", lines[1]);
         Assert.EndsWith("(node7 process 12)", lines[1]);
         Assert.Equal($"  part 3: damaged: {cut} is missing or not as it was written", lines[2]);
-        Assert.StartsWith("  part 4: not done", lines[3]);
+        Assert.Equal("  part 4: no word of it: it has not begun", lines[3]);
         Assert.Contains("--array=2-4 ", lines[5]);
 
         (exit, _, string error) = Cli.Run("cluster", "merge", folder);
@@ -93,7 +93,7 @@ public sealed class SharedStudyTests
     }
 
     [Fact]
-    public void A_part_that_was_ended_leaves_no_sign_and_no_share()
+    public void A_part_that_was_ended_leaves_word_and_no_share()
     {
         Make("risk", "benchmark-five-legs", "400000", 1);
         using var source = new CancellationTokenSource();
@@ -103,7 +103,8 @@ public sealed class SharedStudyTests
         int exit = AxleRisk.App.Commands.AxleRiskCommand.RunAsync(["cluster", "part", folder, "1"], terminal, source.Token)
             .GetAwaiter().GetResult();
         Assert.Equal(130, exit);
-        Assert.Empty(Directory.GetFiles(Path.Combine(folder, "parts")));
+        Assert.Equal([Path.Combine(folder, "parts", "1.ended")], Directory.GetFiles(Path.Combine(folder, "parts")));
+        Assert.Contains("  part 1: ended before it was done (", Cli.Run("cluster", "status", folder).Out);
     }
 
     // What has been learned can be written by the merge: work beyond that of the parts.
