@@ -14,7 +14,8 @@ internal static partial class ClusterCommand
     public static Command Create(Terminal terminal, RootCommand root) =>
         new("cluster", "run a study in parts on many machines: Slurm, Kubernetes, or by hand")
         {
-            CreateSlurm(terminal, root), CreateKubernetes(terminal, root), CreatePart(terminal), CreateStatus(terminal), CreateMerge(terminal),
+            CreateSlurm(terminal, root), CreateKubernetes(terminal, root), CreatePart(terminal), CreateStatus(terminal),
+            CreateMerge(terminal),
         };
 
     private static Argument<string> Folder() => new("DIR") { Description = "the folder of the study" };
@@ -25,12 +26,14 @@ internal static partial class ClusterCommand
     {
         var plan = new SharePlan(root);
         Option<bool> submit = Submit("parts and merge");
-        var further = new Option<string[]>("--sbatch") { Description = "a further option for sbatch, such as --sbatch=--time=1:00:00", HelpName = "OPTION" };
+        var further = new Option<string[]>("--sbatch")
+        { Description = "a further option for sbatch, such as --sbatch=--time=1:00:00", HelpName = "OPTION" };
         further.Validators.Add(result =>
         {
             if (result.Tokens.FirstOrDefault(t => !Directive().IsMatch(t.Value)) is { } wrong)
             {
-                result.AddError($"--sbatch must be one option of sbatch with its value after =, such as --sbatch=--time=1:00:00, not \"{wrong.Value}\"");
+                result.AddError(
+                    $"--sbatch must be one option of sbatch with its value after =, such as --sbatch=--time=1:00:00, not \"{wrong.Value}\"");
             }
         });
         Command command = plan.Command("slurm", "make the folder and the batch scripts of a study for Slurm");
@@ -52,8 +55,10 @@ internal static partial class ClusterCommand
     {
         var plan = new SharePlan(root);
         var image = new Option<string>("--image") { Description = "the image, which has the program", HelpName = "IMAGE", Required = true };
-        var claim = new Option<string>("--claim") { Description = "the claim of the volume that holds the folder", HelpName = "NAME", Required = true };
-        var place = new Option<string?>("--place") { Description = "the folder's place in the volume (default: its name)", HelpName = "PLACE" };
+        var claim = new Option<string>("--claim")
+        { Description = "the claim of the volume that holds the folder", HelpName = "NAME", Required = true };
+        var place = new Option<string?>("--place")
+        { Description = "the folder's place in the volume (default: its name)", HelpName = "PLACE" };
         claim.Validators.Add(result =>
         {
             string text = result.Tokens is [var token] ? token.Value : "";
@@ -126,7 +131,8 @@ internal static partial class ClusterCommand
     {
         Argument<string> folder = Folder();
         Option<bool> submit = Submit("what is missing, and the merge,");
-        var command = new Command("status", "tell which parts are done, at work, lost, and how to send again what is missing") { folder, submit };
+        var command = new Command("status", "tell which parts are done, at work, lost, and how to send again what is missing")
+        { folder, submit };
         command.SetAction(parsed =>
         {
             SharedStudy study = SharedStudy.Read(Path.GetFullPath(parsed.GetValue(folder)!));
@@ -174,7 +180,8 @@ internal static partial class ClusterCommand
     }
 
     private static Task<int> Run(
-        ParseResult parsed, CommonOptions options, SharedStudy study, int part, string[] more, Terminal terminal, CancellationToken cancellation) =>
+        ParseResult parsed, CommonOptions options, SharedStudy study, int part, string[] more, Terminal terminal,
+        CancellationToken cancellation) =>
         AxleRiskCommand.RunAsync(
             [
                 .. SharedRun.Arguments(study, part), .. more,

@@ -5,7 +5,7 @@ using AxleRisk.Files.Cluster;
 
 namespace AxleRisk.App.Commands.Cluster;
 
-/// <summary>The two jobs of a study for Kubernetes (batch/v1): an indexed job of its parts, and the merge; as JSON, which is YAML too.</summary>
+/// <summary>The two jobs of a study for Kubernetes (batch/v1): an indexed job of its parts, and the merge; JSON is YAML.</summary>
 /// <param name="Study">The study.</param>
 /// <param name="Image">The image, which has the program.</param>
 /// <param name="Claim">The claim of the volume that holds the study's folder.</param>

@@ -22,11 +22,15 @@ internal static partial class Sbatch
     }
 
     /// <summary>The commands that do the same by hand.</summary>
-    public static IEnumerable<string> ByHand(SharedStudy study, string? parts) =>
-    [
-        $"parts=$(sbatch --parsable {(parts is null ? "" : $"--array={parts} ")}{Shell.Quote(Path.Combine(study.Folder, SlurmScripts.PartsName))})",
-        $"sbatch --dependency=afterok:$parts {Shell.Quote(Path.Combine(study.Folder, SlurmScripts.MergeName))}",
-    ];
+    public static IEnumerable<string> ByHand(SharedStudy study, string? parts)
+    {
+        string Script(string name) => Shell.Quote(Path.Combine(study.Folder, name));
+        return
+        [
+            $"parts=$(sbatch --parsable {(parts is null ? "" : $"--array={parts} ")}{Script(SlurmScripts.PartsName)})",
+            $"sbatch --dependency=afterok:$parts {Script(SlurmScripts.MergeName)}",
+        ];
+    }
 
     private static string Run(IEnumerable<string> arguments)
     {

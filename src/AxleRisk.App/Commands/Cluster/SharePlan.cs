@@ -24,7 +24,8 @@ internal sealed class SharePlan
         {
             if (!(int.TryParse(result.Tokens is [var token] ? token.Value : "", out int parts) && parts is >= 1 and <= MostParts))
             {
-                result.AddError($"--parts must be a whole number from 1 to {MostParts}, such as 16, not \"{string.Join(' ', result.Tokens)}\"");
+                result.AddError(
+                    $"--parts must be a whole number from 1 to {MostParts}, such as 16, not \"{string.Join(' ', result.Tokens)}\"");
             }
         });
         Study.AcceptOnlyFromAmong([.. StudyBook.All.Select(s => s.Name)]);
@@ -42,8 +43,8 @@ internal sealed class SharePlan
     { Description = "after --, options of the study, such as -- --distances 50000", Arity = ArgumentArity.ZeroOrMore };
 
     /// <summary>A command of this name with the options of a plan.</summary>
-    public Command Command(string name, string description) =>
-        new(name, description) { options.File, Asked, options.Evaluations, Parts, Study, options.Seed, options.Sampling, options.Threads, Folder };
+    public Command Command(string name, string description) => new(name, description)
+    { options.File, Asked, options.Evaluations, Parts, Study, options.Seed, options.Sampling, options.Threads, Folder };
 
     /// <summary>Threads of a part; 1 where nobody states a number.</summary>
     public int Threads(ParseResult parsed) => int.Parse(parsed.GetValue(options.Threads) ?? "1");

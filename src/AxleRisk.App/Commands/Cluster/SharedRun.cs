@@ -15,7 +15,7 @@ internal static class SharedRun
     /// <summary>A part without a sign of life for so long is taken for dead.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
-    // What belongs to the run of a part or to the merge, not to the question; a folder from a stranger must not make a part write elsewhere.
+    // What belongs to the run of a part or to the merge, not to the question; a stranger's folder must not make a part write elsewhere.
     private static readonly string[] NotAsked =
         ["--threads", "--json", "--csv", "--out", "--part", "--resume", "--until-cov", "--card", "--data-folder", "--shared"];
 
@@ -30,8 +30,8 @@ internal static class SharedRun
         if (study.Version != Product.Version || study.ModelVersion != LifeModel.Version)
         {
             throw new StudyException(
-                $"{study.Path} was made by version {study.Version} with model {study.ModelVersion}, and this program is {Product.Version} with "
-                + $"model {LifeModel.Version}: use one program for all, or make the folder anew");
+                $"{study.Path} was made by version {study.Version} with model {study.ModelVersion}, and this program is "
+                + $"{Product.Version} with model {LifeModel.Version}: use one program for all, or make the folder anew");
         }
 
         if (StudyBook.All.All(s => s.Name != study.Study))

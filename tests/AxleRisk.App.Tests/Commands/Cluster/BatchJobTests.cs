@@ -34,7 +34,9 @@ public sealed class BatchJobTests
 
             """.ReplaceLineEndings("\n"), scripts.Parts());
         Assert.DoesNotContain("--array", scripts.Merge());
-        Assert.Contains("exec '/opt/axle risk/axlerisk' cluster merge \"$folder\" --threads 2 --csv \"$folder/answer.csv\" > \"$folder/answer.txt\"", scripts.Merge());
+        Assert.Contains(
+            "exec '/opt/axle risk/axlerisk' cluster merge \"$folder\" --threads 2 --csv \"$folder/answer.csv\" > \"$folder/answer.txt\"",
+            scripts.Merge());
     }
 
     // What a shell makes of them, with names that would start another program where they are not quoted.
@@ -66,8 +68,8 @@ public sealed class BatchJobTests
         }
     }
 
-    // Kubernetes' published OpenAPI of batch/v1 (api/openapi-spec/v3/apis__batch__v1_openapi.json): names, types and what is required of the
-    // objects used here, written down from its documentation; a field that it does not know is an error.
+    // Kubernetes' published OpenAPI of batch/v1 (api/openapi-spec/v3/apis__batch__v1_openapi.json): names, types and what is required of
+    // the objects used here: of a job written down from its documentation, of pods from memory. A field that it does not know is an error.
     [Fact]
     public void The_manifests_are_jobs_as_Kubernetes_describes_them()
     {
@@ -112,7 +114,8 @@ public sealed class BatchJobTests
     [InlineData("--evaluations", "--parts", "2")]
     [InlineData("--evaluations must be a whole number", "-n", "many", "--parts", "2")]
     [InlineData("toss", "-n", "5000", "--parts", "2", "--study", "toss")]
-    [InlineData("remedies is run whole; these can be run in parts: risk, rank, fleet, learn, inspect", "-n", "5000", "--parts", "2", "--study", "remedies")]
+    [InlineData("remedies is run whole; these can be run in parts: risk, rank, fleet, learn, inspect",
+        "-n", "5000", "--parts", "2", "--study", "remedies")]
     [InlineData("there are no data", "-n", "65536", "--parts", "2", "--study", "learn")]
     [InlineData("risk cannot be asked so: ", "-n", "5000", "--parts", "2", "--", "--subsets")]
     [InlineData("--until-cov cannot be asked of a study that is run in parts", "-n", "5000", "--parts", "2", "--", "--until-cov", "0.1")]
@@ -149,7 +152,8 @@ public sealed class BatchJobTests
         Assert.Equal(0, Cli.Run("cluster", "slurm", Van, "-n", "5000", "--parts", "2", "--out", made).Exit);
         (int exit, _, string error) = Cli.Run("cluster", "part", made, part);
         Assert.Equal((2, $"axlerisk: the part must be a whole number from 1 to 2, not \"{part}\"\n"), (exit, error));
-        Assert.Contains("--out is for learn, and this is risk", Cli.Run("cluster", "merge", made, "--out", Path.Combine(folder, "x.toml")).Error);
+        error = Cli.Run("cluster", "merge", made, "--out", Path.Combine(folder, "x.toml")).Error;
+        Assert.Contains("--out is for learn, and this is risk", error);
     }
 
     private static SharedStudy Study(string path) =>

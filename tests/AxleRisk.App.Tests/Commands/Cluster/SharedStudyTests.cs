@@ -99,7 +99,8 @@ public sealed class SharedStudyTests
         using var source = new CancellationTokenSource();
         source.Cancel();
         using var output = new StringWriter();
-        var terminal = new AxleRisk.App.Commands.Terminal { Out = output, Error = output, ShowsProgress = false, Clock = TimeProvider.System };
+        var terminal = new AxleRisk.App.Commands.Terminal
+        { Out = output, Error = output, ShowsProgress = false, Clock = TimeProvider.System };
         int exit = AxleRisk.App.Commands.AxleRiskCommand.RunAsync(["cluster", "part", folder, "1"], terminal, source.Token)
             .GetAwaiter().GetResult();
         Assert.Equal(130, exit);
@@ -163,7 +164,10 @@ public sealed class SharedStudyTests
     private void Make(string study, string scenario, string evaluations, int parts, params string[] asked)
     {
         (int exit, _, string error) = Cli.Run(
-            ["cluster", "slurm", Cli.Shipped(scenario), "--study", study, "-n", evaluations, "--parts", $"{parts}", "--out", folder, "--", .. asked]);
+        [
+            "cluster", "slurm", Cli.Shipped(scenario), "--study", study, "-n", evaluations, "--parts", $"{parts}", "--out", folder,
+            "--", .. asked,
+        ]);
         Assert.Equal((0, ""), (exit, error));
     }
 
