@@ -51,7 +51,11 @@ public sealed class BatchJobTests
         string study = Directory.CreateDirectory(Path.Combine(folder, name)).FullName, program = Path.Combine(study, "it's me.sh");
         Directory.CreateDirectory(Path.Combine(study, "log"));
         File.WriteAllText(program, "#!/bin/sh\nprintf '%s|' \"$@\"\n");
-        File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        }
+
         var scripts = new SlurmScripts(Study(study), [program], 1, []);
         Run(scripts.Parts());
         Assert.Equal($"cluster|part|{study}|--threads|1|", File.ReadAllText(Path.Combine(study, "log", "part-3.txt")));

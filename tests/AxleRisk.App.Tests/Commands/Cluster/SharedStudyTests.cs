@@ -93,16 +93,15 @@ public sealed class SharedStudyTests
     }
 
     [Fact]
-    public void A_part_that_was_ended_leaves_word_and_no_share()
+    public async Task A_part_that_was_ended_leaves_word_and_no_share()
     {
         Make("risk", "benchmark-five-legs", "400000", 1);
         using var source = new CancellationTokenSource();
-        source.Cancel();
+        await source.CancelAsync();
         using var output = new StringWriter();
         var terminal = new AxleRisk.App.Commands.Terminal
         { Out = output, Error = output, ShowsProgress = false, Clock = TimeProvider.System };
-        int exit = AxleRisk.App.Commands.AxleRiskCommand.RunAsync(["cluster", "part", folder, "1"], terminal, source.Token)
-            .GetAwaiter().GetResult();
+        int exit = await AxleRisk.App.Commands.AxleRiskCommand.RunAsync(["cluster", "part", folder, "1"], terminal, source.Token);
         Assert.Equal(130, exit);
         Assert.Equal([Path.Combine(folder, "parts", "1.ended")], Directory.GetFiles(Path.Combine(folder, "parts")));
         Assert.Contains("  part 1: ended before it was done (", Cli.Run("cluster", "status", folder).Out);
