@@ -125,7 +125,8 @@ internal sealed class PosteriorSampler
     public IReadOnlyList<double[]> Visit(LearnModel other, PosteriorSample sample, int[] rows, Func<LearnWorker, int, double[]> each)
     {
         long before = evaluations;
-        BlockRun<double[]> run = BlockRunner.RunShared(rows.Length, 1, options with { Progress = null }, other.CreateWorker, (worker, i, _) =>
+        RunOptions untold = options with { Progress = null };
+        BlockRun<double[]> run = BlockRunner.RunShared(rows.Length, 1, untold, other.CreateWorker, (worker, i, _) =>
         {
             double[][] z = [.. sample.Z.Select(c => new[] { c[rows[i]] })];
             double[] log = new double[1], made = [];
