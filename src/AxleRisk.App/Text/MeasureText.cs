@@ -88,7 +88,7 @@ internal static class MeasureText
         string[] varying = [.. result.Measurements.Where(m => !m.IsOfUnknown).Select(m => Printable.Line(m.Measurement.Name))];
         return worth
             + (varying.Length == 0 ? "" : $" Of what varies between vehicles, so worth nothing here: {string.Join(", ", varying)}.")
-            + (result.LeftOut.IsEmpty ? "" : $" Not told, for they depend on others or have several parts: {string.Join(", ", result.LeftOut.Select(f => f.Label))}.");
+            + (result.LeftOut.IsEmpty ? "" : $" Not told, for they have several parts or are correlated beside what was learned of them: {string.Join(", ", result.LeftOut.Select(f => f.Label))}.");
     }
 
     private static string InformationNodes => Figures.Count(MeasureAnalysis.Values);

@@ -15,6 +15,7 @@ internal sealed class CommonDraw
     private readonly string[] names;
     private readonly int[][] placeOf;
     private readonly bool[] followsFirst;
+    private readonly bool[][] isOtherwise;
 
     public CommonDraw(IReadOnlyList<LifeModel> models)
     {
@@ -22,6 +23,8 @@ internal sealed class CommonDraw
         names = [.. models.SelectMany(m => m.Factors.ColumnNames).Distinct()];
         placeOf = [.. models.Select(m => m.Factors.ColumnNames.Select(n => Array.IndexOf(names, n)).ToArray())];
         followsFirst = [.. models.Select(m => FollowsFirst(models[0].Scenario, m))];
+        isOtherwise = [.. models.Select(m => m.Factors.Factors.SelectMany(f => f.ColumnNames.Select(_ =>
+            !m.Factors.IsLearned(f) && models[0].Factors.Find(f.Name) is { } first && models[0].Factors.IsLearned(first))).ToArray())];
     }
 
     /// <summary>The number of different columns.</summary>
@@ -33,15 +36,24 @@ internal sealed class CommonDraw
 
     /// <summary>
     /// Maps the unit values to the factor values of one scenario. The first scenario comes first and leaves its coupled unit
-    /// values in <paramref name="unit"/>'s twin <paramref name="coupled"/> for those that follow it.
+    /// values in <paramref name="unit"/>'s twin <paramref name="coupled"/> for those that follow it. What was learned of a factor does
+    /// not hold of another distribution in its place: that keeps its unit values as they were drawn.
     /// </summary>
-    public void Map(int model, double[][] unit, double[][] coupled, Workspace workspace, double[][] values, int count)
+    /// <param name="model">The place of the scenario.</param>
+    /// <param name="unit">The unit values drawn.</param>
+    /// <param name="coupled">The first scenario's, with its dependence.</param>
+    /// <param name="workspace">Takes the scenario's own.</param>
+    /// <param name="values">Takes its factor values.</param>
+    /// <param name="count">The number of rows.</param>
+    /// <param name="given">Its factors where one of them is held; null where none is.</param>
+    public void Map(
+        int model, double[][] unit, double[][] coupled, Workspace workspace, double[][] values, int count, FactorSet? given = null)
     {
-        FactorSet factors = models[model].Factors;
+        FactorSet factors = given ?? models[model].Factors;
         double[][] source = model > 0 && followsFirst[model] ? coupled : unit;
         for (int column = 0; column < values.Length; column++)
         {
-            source[placeOf[model][column]].AsSpan(0, count).CopyTo(workspace.Unit[column]);
+            (isOtherwise[model][column] ? unit : source)[placeOf[model][column]].AsSpan(0, count).CopyTo(workspace.Unit[column]);
         }
 
         if (source == unit)
@@ -64,6 +76,9 @@ internal sealed class CommonDraw
             }
         }
     }
+
+    /// <summary>Whether all scenarios have the first one's dependent values.</summary>
+    public bool AllFollowFirst => followsFirst.All(f => f);
 
     /// <summary>
     /// Whether a scenario's dependence is the first one's with some factors taken out. Their coupled values then serve both:
