@@ -103,6 +103,9 @@ public sealed class FactorSet
     public string LabelOf(string column) =>
         Factors.FirstOrDefault(f => f.ColumnNames.Contains(column))?.LabelOf(column) ?? column;
 
+    /// <summary>The factor that a column of the sample belongs to.</summary>
+    internal Factor OfColumn(int column) => Factors.Last(f => f.FirstColumn <= column);
+
     /// <summary>The factor of a name; null where there is none.</summary>
     public Factor? Find(string name) => Factors.FirstOrDefault(f => f.Name == name);
 

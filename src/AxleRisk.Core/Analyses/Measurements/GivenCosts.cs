@@ -19,7 +19,6 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
     public const int Groups = 16;
 
     private readonly CommonDraw draw = new(models);
-    private readonly string[] names = [.. models.SelectMany(m => m.Factors.ColumnNames).Distinct()];
 
     /// <summary>Whether all options have the same values of what depends on others.</summary>
     public bool AllFollowFirst => draw.AllFollowFirst;
@@ -28,7 +27,7 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
     public int RowsOfGroup => (int)Math.Max(16, settings.Evaluations / Groups);
 
     /// <summary>The dimensions that a plan needs.</summary>
-    public int Dimensions => names.Length + 1;
+    public int Dimensions => draw.Columns + 1;
 
     /// <summary>The sums of the failure probabilities, by replicate, then by option and unit; last the number of rows.</summary>
     /// <param name="held">The factor.</param>
@@ -39,20 +38,20 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
     {
         ImmutableArray<double> units = held.Units;
         FactorSet[][] given = [.. models.Select(m => Enumerable.Range(0, units.Length).Select(n => held.Given(m.Factors, n)).ToArray())];
-        int place = Array.IndexOf(names, held.Factor.Name);
+        int place = held.Factor.FirstColumn;
         long done = 0;
         BlockRun<double[]> run = BlockRunner.Run(
-            Groups, 1, options with { Progress = null }, () => new Worker(models, names.Length, RowsOfGroup), (worker, group, _) =>
+            Groups, 1, options with { Progress = null }, () => new Worker(models, draw.Columns, RowsOfGroup), (worker, group, _) =>
             {
                 var plan = SamplingPlan.FromName(settings.Sampling, RowsOfGroup);
-                UnitColumns.Fill(plan, settings.Seed, $"measure{group}", names, 0, 0, RowsOfGroup, worker.Drawn);
+                UnitColumns.Fill(plan, settings.Seed, $"measure{group}", draw.Names, 0, 0, RowsOfGroup, worker.Drawn);
                 FillDistances(worker, plan, group, decision);
                 var sums = new double[(models.Length * units.Length) + 1];
                 sums[^1] = RowsOfGroup;
                 for (int node = 0; node < units.Length; node++)
                 {
                     options.Cancellation.ThrowIfCancellationRequested();
-                    for (int column = 0; column < names.Length; column++)
+                    for (int column = 0; column < draw.Columns; column++)
                     {
                         worker.Drawn[column].CopyTo(worker.Unit[column], 0);
                     }
@@ -101,7 +100,7 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
 
         if (fleet.KmPerYear is Value.Uncertain { Distribution: var owners })
         {
-            plan.Fill(new Randomness.StreamKey(settings.Seed, $"fleet.distance_km_per_year/measure{group}"), names.Length, 0, worker.Km);
+            plan.Fill(new Randomness.StreamKey(settings.Seed, $"fleet.distance_km_per_year/measure{group}"), draw.Columns, 0, worker.Km);
             owners.Quantiles(worker.Km, worker.Km);
         }
         else

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
@@ -26,7 +27,7 @@ public static class MeasureAnalysis
 
     /// <summary>The sampling plan unless asked otherwise.</summary>
     public static string DefaultSampling(LifeModel model) =>
-        RiskAnalysis.DefaultSampling(ModelsOf(model).SelectMany(m => m.Factors.ColumnNames).Distinct().Count() + 2);
+        RiskAnalysis.DefaultSampling(new CommonDraw(ModelsOf(model)).Columns + 2);
 
     /// <summary>The factors that are unknown.</summary>
     public static ImmutableArray<Factor> UnknownOf(LifeModel model) => [.. model.Factors.Factors.Where(NestedPlan.IsShared)];

@@ -11,6 +11,9 @@ namespace AxleRisk.Core.Analyses.Remedies;
 /// </summary>
 internal sealed class CommonDraw
 {
+    // What was learned of a factor does not hold of another distribution in its place, which is drawn apart.
+    private const string Otherwise = "/otherwise";
+
     private readonly IReadOnlyList<LifeModel> models;
     private readonly string[] names;
     private readonly int[][] placeOf;
@@ -20,15 +23,24 @@ internal sealed class CommonDraw
     public CommonDraw(IReadOnlyList<LifeModel> models)
     {
         this.models = models;
-        names = [.. models.SelectMany(m => m.Factors.ColumnNames).Distinct()];
-        placeOf = [.. models.Select(m => m.Factors.ColumnNames.Select(n => Array.IndexOf(names, n)).ToArray())];
-        followsFirst = [.. models.Select(m => FollowsFirst(models[0].Scenario, m))];
         isOtherwise = [.. models.Select(m => m.Factors.Factors.SelectMany(f => f.ColumnNames.Select(_ =>
             !m.Factors.IsLearned(f) && models[0].Factors.Find(f.Name) is { } first && models[0].Factors.IsLearned(first))).ToArray())];
+        string[][] namesOf = [.. models.Select((m, i) =>
+            m.Factors.ColumnNames.Select((n, column) => isOtherwise[i][column] ? n + Otherwise : n).ToArray())];
+        names = [.. namesOf.SelectMany(n => n).Distinct()];
+        placeOf = [.. namesOf.Select(own => own.Select(n => Array.IndexOf(names, n)).ToArray())];
+        followsFirst = [.. models.Select(m => FollowsFirst(models[0].Scenario, m))];
     }
+
+    /// <summary>The names of the different columns; the first scenario's come first.</summary>
+    public IReadOnlyList<string> Names => names;
 
     /// <summary>The number of different columns.</summary>
     public int Columns => names.Length;
+
+    /// <summary>The factor of a scenario that has the column of a name; null where none has.</summary>
+    public Factor? FactorOf(int model, int place) =>
+        Array.IndexOf(placeOf[model], place) is >= 0 and var column ? models[model].Factors.OfColumn(column) : null;
 
     /// <summary>Draws the unit values of all names for the sample numbers <paramref name="first"/> and on.</summary>
     public void Draw(SamplingPlan plan, ulong seed, string sample, long first, int count, double[][] unit) =>
@@ -36,8 +48,7 @@ internal sealed class CommonDraw
 
     /// <summary>
     /// Maps the unit values to the factor values of one scenario. The first scenario comes first and leaves its coupled unit
-    /// values in <paramref name="unit"/>'s twin <paramref name="coupled"/> for those that follow it. What was learned of a factor does
-    /// not hold of another distribution in its place: that keeps its unit values as they were drawn.
+    /// values in <paramref name="unit"/>'s twin <paramref name="coupled"/> for those that follow it.
     /// </summary>
     /// <param name="model">The place of the scenario.</param>
     /// <param name="unit">The unit values drawn.</param>
