@@ -66,7 +66,7 @@ internal static class CardText
     /// <summary>How it was found.</summary>
     public static string Reading(CardResult card) =>
         $"The least travel time over the speeds of all legs, loads and remedies together ({Figures.Count(card.Searched)} combinations of load and "
-        + $"remedies, searched with {Figures.Count(card.SearchRows)} vehicles); its risk is of {Figures.Count(card.Rows)} others. Speeds are not to be exceeded; "
+        + $"remedies, sorted with {Figures.Count(card.SortingRows)} vehicles; the {Figures.Count(card.SearchedWithMore)} that might be the best searched with {Figures.Count(card.SearchRows)}); its risk is of {Figures.Count(card.Rows)} others. Speeds are not to be exceeded; "
         + "the search is no proof that no faster card keeps it. The risk is rounded up.";
 
     /// <summary>Hours, to a tenth.</summary>

@@ -62,7 +62,13 @@ internal sealed class SpeedSearch(CardVehicles vehicles, ImmutableArray<Immutabl
     /// <summary>The fastest combination found that keeps a target; null where none does.</summary>
     public int[]? Fastest(double target)
     {
-        int[] best = Least();
+        int[] best = [.. speeds.Select(s => s.Length - 1)];
+        if (Risk(best) <= target)
+        {
+            return best;
+        }
+
+        best = Least();
         if (Risk(best) > target)
         {
             return null;

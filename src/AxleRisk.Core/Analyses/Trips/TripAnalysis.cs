@@ -19,7 +19,7 @@ public static class TripAnalysis
     public const long LeastRows = 64;
 
     /// <summary>About how often the legs of a trip are evaluated again to find the limit of one lever; for progress only.</summary>
-    private const int TriesOfLever = 35;
+    private const int TriesOfLever = 14;
 
     /// <summary>Runs the analysis.</summary>
     /// <param name="scenario">The scenario; it has a trip.</param>
