@@ -47,6 +47,14 @@ internal static class DecideText
             yield return "Given what is unknown, no other option is better in any of the draws";
         }
 
+        if (result.Headline is { } headline)
+        {
+            string p = $"As it is {Figures.Probability(headline.Probability)} of the vehicles fail by {Figures.Exact(headline.DistanceKm)} km ({Figures.ProbabilityRange(headline.Probability)})";
+            yield return headline.Agrees(result.Own)
+                ? $"{p}, {HeadlineText.Own(headline, result.Own).TrimEnd('.').Replace("As risk", "as risk")}; the other options go by it"
+                : $"{p}, as risk gives it; this run's own sample, which the costs are of, says {Figures.Probability(result.Own)}";
+        }
+
         yield return $"It stays the best up to a price of {Money(best.BreakEvenPrice.Estimate, result)} a vehicle ({Range(best.BreakEvenPrice)}); it costs {Money(best.Price, result)}";
     }
 

@@ -19,6 +19,9 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
     /// <summary>A crossing is found to this part of its value.</summary>
     private const double Tolerance = 5e-4;
 
+    /// <summary>Vehicles from which few of them sort the values that are tried.</summary>
+    public const long SortedFrom = 8192;
+
     // A value is clear where few of the vehicles put it this many half widths of their interval (2.1 standard errors each) off the target.
     private const double Clear = 3;
 
@@ -27,8 +30,7 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
 
     private long evaluations;
 
-    // Few of them sort the values where they are few.
-    private bool IsSorted => 2 * few.Blocks.Sum(b => (long)b.Rows) <= sample.Rows && few.Blocks.Count == sample.Groups;
+    private bool IsSorted => sample.Rows >= SortedFrom && few.Blocks.Count == sample.Groups;
 
     /// <summary>Evaluations spent so far.</summary>
     public long Evaluations => evaluations;
