@@ -3,6 +3,7 @@ using AxleRisk.Core.Analyses.Measurements;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Randomness;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Core.Tests.Fixtures;
@@ -75,14 +76,19 @@ public sealed class MeasureLearnedTests
         MeasureResult result = Run(scenario);
 
         const int Rows = 600_000, OfBin = 1000;
-        var random = new Random(20);
-        (double Score, double Reading, int State, double Benefit)[] rows = [.. Enumerable.Range(0, Rows).Select(_ =>
+        double[][] unit = Workspace.Columns(3, Rows);
+        for (int i = 0; i < unit.Length; i++)
         {
-            int state = random.NextDouble() < P ? 0 : 1;
-            double z = state == 0 ? High + (SdHigh * Normal(random)) : Low + (SdLow * Normal(random));
+            new RandomStream(new StreamKey(20, $"brute force {i}")).FillUnit(0, unit[i]);
+        }
+
+        (double Score, double Reading, int State, double Benefit)[] rows = [.. Enumerable.Range(0, Rows).Select(row =>
+        {
+            int state = unit[0][row] < P ? 0 : 1;
+            double normal = StandardNormal.Quantile(unit[1][row]), z = state == 0 ? High + (SdHigh * normal) : Low + (SdLow * normal);
             double theta = (Own * z) + Math.Log(ratios[state]);
             double benefit = (FailureCost * (Failed(theta, 1) - Failed(theta, Half))) - Price;
-            return (z, Math.Exp(Own * z) + (Deviation * Normal(random)), state, benefit);
+            return (z, Math.Exp(Own * z) + (Deviation * StandardNormal.Quantile(unit[2][row])), state, benefit);
         })];
         double Told(IEnumerable<double> benefits) => benefits.Chunk(OfBin).Average(b => Math.Max(0, b.Average()))
             - Math.Max(0, rows.Average(r => r.Benefit));
@@ -204,9 +210,6 @@ public sealed class MeasureLearnedTests
         / Math.Sqrt((LogLinear.ScaleSigma * LogLinear.ScaleSigma) + (deviation * deviation)));
 
     private static double Failed(double theta, double times) => Averaged(theta, 0, times);
-
-    private static double Normal(Random random) =>
-        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     private static double PerfectOf(MeasureResult result, string name) => result.Factors.Single(f => f.Factor.Name == name).Perfect.Estimate;
 
