@@ -39,7 +39,7 @@ public sealed class DecideTests
     public void As_it_is_the_vehicles_fail_as_often_as_risk_says()
     {
         JsonNode decide = JsonNode.Parse(Cli.Run("decide", Cli.Shipped("desert-crossing"), "-n", "4096", "--json").Out)!;
-        JsonNode risk = JsonNode.Parse(Cli.Run("risk", Cli.Shipped("desert-crossing"), "--json").Out)!;
+        JsonNode risk = JsonNode.Parse(Cli.Run("risk", Cli.Shipped("desert-crossing"), "-n", "4096", "--json").Out)!;
         JsonNode failed = decide["options"]![0]!["failed"]!;
         foreach (string key in new[] { "estimate", "low", "high" })
         {
