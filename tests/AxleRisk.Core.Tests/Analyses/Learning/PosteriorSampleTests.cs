@@ -39,6 +39,7 @@ public class PosteriorSampleTests
     {
         Assert.Equal([0, 0, 1, 2, 2, 2, 3, 3, 3, 3], Sample.Draw(10, 0.5));
         Assert.Equal([2, 3], Sample.Draw(2, 0.9));
+        Assert.Equal([0, 2], Sample.Draw(2, 0));
     }
 
     private static PosteriorSample Of(params double[] weights) =>
