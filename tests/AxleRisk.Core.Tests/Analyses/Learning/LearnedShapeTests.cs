@@ -69,6 +69,7 @@ public class LearnedShapeTests
         LearnResult one = Learn(LearnCase.Model(first, Choice));
         LearnResult two = Learn(Model(one.Shape!, second));
         Assert.Equal(["a", "b"], two.Shape!.Learned.Data);
+        Assert.Equal(2, new Unknowns(Model(one.Shape!, second)).Combinations.Length); // the states that were learned, each once
         for (int i = 0; i < Result.Curve.Length; i++)
         {
             // The first part's posterior is skewed, and its shape normal: the second part moves into its tail.
