@@ -117,7 +117,8 @@ public sealed class FactorSet
         && (of.Choices.Contains(factor.Name) || factor.ColumnNames.Any(of.Columns.Contains));
 
     /// <summary>
-    /// Whether others can be drawn given its value: not of a factor of several columns, nor of one that is correlated with what was learned.
+    /// Whether others can be drawn given its value: not of a factor of several columns, nor of one that is correlated with
+    /// what was learned.
     /// </summary>
     internal bool CanBeGiven(Factor factor) =>
         factor.Distribution is not null && (!Correlated.Contains(factor) || !Correlated.Any(IsLearned));

@@ -36,7 +36,8 @@ public sealed record Learned(
     /// <param name="name">One of <see cref="Choices"/>.</param>
     /// <param name="state">The index of a state that is possible.</param>
     internal Learned GivenState(string name, int state) =>
-        Choices.IndexOf(name) is var choice ? Weighed((s, _) => s with { Probability = s.States[choice] == state ? s.Probability : 0 }) : this;
+        Choices.IndexOf(name) is var choice
+            ? Weighed((s, _) => s with { Probability = s.States[choice] == state ? s.Probability : 0 }) : this;
 
     private Learned Weighed(Func<LearnedState, int, LearnedState> given)
     {

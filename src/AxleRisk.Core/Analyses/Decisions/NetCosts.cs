@@ -40,7 +40,8 @@ internal sealed class NetCosts(double[] prices, DrawMeans[] failed, double[] fai
     }
 
     /// <summary>The expected net cost with its interval.</summary>
-    public Interval Expected(int option) => WithInterval(Mean(option), Anchored(Means(option, 0)).Select(m => m + prices[option]), prices[option]);
+    public Interval Expected(int option) => WithInterval(
+        Mean(option), Anchored(Means(option, 0)).Select(m => m + prices[option]), prices[option]);
 
     /// <summary>The expected cost of an option's failures.</summary>
     public Interval Failures(int option) => WithInterval(Mean(option) - prices[option], Anchored(Means(option, 0)), 0);

@@ -91,7 +91,8 @@ public static class MeasureAnalysis
             Currency = scenario.Currency,
             Vehicles = vehicles,
             Factors = [.. told.Select(h => new KnownFactor(h.Factor, Worth(h, null))).OrderByDescending(f => f.Perfect.Estimate)],
-            Measurements = [.. scenario.Measurements.Where(m => leftOut.All(f => f.Name != m.Factor)).Select(m => Of(m, model, told, Worth, decision is not null))
+            Measurements = [.. scenario.Measurements.Where(m => leftOut.All(f => f.Name != m.Factor))
+                .Select(m => Of(m, model, told, Worth, decision is not null))
                 .OrderByDescending(m => m.Net?.Estimate ?? m.Value.Estimate)],
             LeftOut = leftOut,
             Band = band is null ? null : BandOf(band),
@@ -121,7 +122,8 @@ public static class MeasureAnalysis
         Interval value = told.FirstOrDefault(h => h.Factor.Name == m.Factor) is { } held
             ? worth(held, InformationValue.Measured(held.ValueOf, m.MeanDeviation)) : new Interval(0, 0, 0);
         return new WorthOfMeasurement(
-            m, model.Factors.Find(m.Factor)!, value, isCost ? new Interval(value.Estimate - m.Cost, value.Low - m.Cost, value.High - m.Cost) : null);
+            m, model.Factors.Find(m.Factor)!, value,
+            isCost ? new Interval(value.Estimate - m.Cost, value.Low - m.Cost, value.High - m.Cost) : null);
     }
 
     // Of total sums by option and node: saved cost, or the share by which the band narrows.

@@ -62,7 +62,8 @@ internal static class CardAnalysis
         {
             double[] chosen = [.. at.Select((i, leg) => choice.Speeds[leg][i])];
             (TripSums sums, bool hasLegs, long rows) = CardCheck.Run(
-                whole, search.ModelOf(job), CardVehicles.Set(search.ModelOf(job).Scenario, choice.Loads[search.LoadOf(job)], l => chosen[l]), survival,
+                whole, search.ModelOf(job),
+                CardVehicles.Set(search.ModelOf(job).Scenario, choice.Loads[search.LoadOf(job)], l => chosen[l]), survival,
                 settings, $"card{attempt}", options);
             Interval risk = sums.Trip(!survival.IsConditional);
             return new CardResult

@@ -29,13 +29,16 @@ public sealed class LearnSectionsTests
         (double expected, double spread) = Posterior(sections: 2);
         Assert.Equal(expected, mean, 0.01);
         Assert.Equal(spread, sd, 0.05 * spread);
-        Assert.True(expected - Posterior(sections: 1).Mean > 0.1); // lives of two sections are shorter: the same data speak for a greater theta
+
+        // Lives of two sections are shorter: the same data speak for a greater theta.
+        Assert.True(expected - Posterior(sections: 1).Mean > 0.1);
     }
 
     private static (double Mean, double Sd) Posterior(int sections)
     {
         double weight = 0, sum = 0, squares = 0, most = double.NegativeInfinity;
-        (double Theta, double Log)[] grid = [.. Enumerable.Range(0, 4001).Select(i => (-2 + (i * 0.001))).Select(t => (t, Log(t, sections)))];
+        (double Theta, double Log)[] grid =
+            [.. Enumerable.Range(0, 4001).Select(i => (-2 + (i * 0.001))).Select(t => (t, Log(t, sections)))];
         most = grid.Max(g => g.Log);
         foreach ((double t, double log) in grid)
         {

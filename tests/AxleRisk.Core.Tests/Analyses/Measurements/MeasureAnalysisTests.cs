@@ -157,7 +157,8 @@ public sealed class MeasureAnalysisTests
         double mean = Over(k => Given(k, Failed)), between = Over(k => Math.Pow(Given(k, Failed) - mean, 2));
         double all = Over(k => Given(k, t => Math.Pow(Failed(t) - mean, 2))), narrows = 1 - Math.Sqrt(1 - (between / all));
         Assert.InRange(narrows, 0.05, 0.9);
-        Assert.Equal(narrows, PerfectOf(Run(scenario with { Decision = null, Measurements = [new("x", "fatigue.damage_ratio", 1, 1, 1)] }, 2048)),
+        Assert.Equal(
+            narrows, PerfectOf(Run(scenario with { Decision = null, Measurements = [new("x", "fatigue.damage_ratio", 1, 1, 1)] }, 2048)),
             0.06 * narrows);
 
         static double PerfectOf(MeasureResult result) =>

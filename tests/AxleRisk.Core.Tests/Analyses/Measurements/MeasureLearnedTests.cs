@@ -53,7 +53,8 @@ public sealed class MeasureLearnedTests
         double rho = GaussianCopula.ToPearson(-0.6), left = Math.Sqrt(1 - (rho * rho));
         MeasureResult result = Run(scenario);
         Assert.Empty(result.LeftOut);
-        double first = Worth(0, 1, z => (Own + (OfLeg * rho)) * z, OfLeg * left), second = Worth(0, 1, z => (OfLeg + (Own * rho)) * z, Own * left);
+        double first = Worth(0, 1, z => (Own + (OfLeg * rho)) * z, OfLeg * left);
+        double second = Worth(0, 1, z => (OfLeg + (Own * rho)) * z, Own * left);
         Assert.True(first > 10);
         Assert.Equal(first, PerfectOf(result, First), 0.03 * first);
         Assert.Equal(second, PerfectOf(result, Second), 0.03 * Math.Max(1, second));
@@ -125,7 +126,7 @@ public sealed class MeasureLearnedTests
         Assert.Equal([(1, 1.0)], learned.GivenState("c", 1).States.Select(s => (s.States[0], s.Probability)));
     }
 
-    /// <summary>One factor alone that was learned of is not what the scenario stated: also of the Miner sum, which is averaged exactly.</summary>
+    /// <summary>One factor alone that was learned of is not as stated: also of the Miner sum, which is averaged exactly.</summary>
     [Fact]
     public void The_risk_of_a_learned_Miner_sum_is_that_of_what_was_learned()
     {
@@ -211,7 +212,8 @@ public sealed class MeasureLearnedTests
 
     private static double Failed(double theta, double times) => Averaged(theta, 0, times);
 
-    private static double PerfectOf(MeasureResult result, string name) => result.Factors.Single(f => f.Factor.Name == name).Perfect.Estimate;
+    private static double PerfectOf(MeasureResult result, string name) =>
+        result.Factors.Single(f => f.Factor.Name == name).Perfect.Estimate;
 
     private static MeasureResult Run(Scenario scenario) =>
         MeasureAnalysis.Run(new LifeModel(scenario), new StudySettings(4096, 7, "sobol"), new RunOptions { Threads = 2 });

@@ -109,7 +109,8 @@ public sealed class CardTests
                 new("calm", 30, [new Change.Times("fatigue.stress_factor", 0.97)]),
             ],
         };
-        TripResult result = Run(scenario with { Trip = scenario.Trip! with { Card = scenario.Trip.Card! with { PayloadsKg = [200, 400] } } });
+        TripResult result = Run(scenario with
+        { Trip = scenario.Trip! with { Card = scenario.Trip.Card! with { PayloadsKg = [200, 400] } } });
         var whole = new LifeModel(Trip.Whole(scenario));
         CardChoice choice = CardChoice.Of(
             whole.Scenario, scenario.Trip!.Card! with { PayloadsKg = [200, 400] }, result.Remedies);
@@ -121,7 +122,8 @@ public sealed class CardTests
         double best = found.Min(f => search.Hours(f.Value));
         double ofAll = Enumerable.Range(0, search.Jobs).Min(j => new SpeedSearch(
             CardVehicles.Draw(whole, search.ModelOf(j), choice.Loads[search.LoadOf(j)], choice, new TripSurvival(whole.Chances),
-                Settings, TestContext.Current.CancellationToken), choice.Speeds, km).Fastest(target) is { } at ? search.Hours(at) : double.MaxValue);
+                Settings, TestContext.Current.CancellationToken), choice.Speeds, km).Fastest(target) is { } at
+                    ? search.Hours(at) : double.MaxValue);
         Assert.Equal(ofAll, best, 1e-9);
     }
 
