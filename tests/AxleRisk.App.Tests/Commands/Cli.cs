@@ -52,7 +52,7 @@ internal static class Cli
         return path;
     }
 
-    /// <summary>The file of this content and no other, whose studies the tests share; beside it the data of the shipped scenarios.</summary>
+    /// <summary>The file of this content, whose studies the tests share; beside it the data of the shipped scenarios.</summary>
     public static string Shared(string content) => SharedStudies.FileOf(content);
 
     /// <summary>A clock that stands still, so that no progress is drawn, and ends the run at one of its readings.</summary>
