@@ -61,7 +61,7 @@ public sealed class AnswerTests
             Assert.InRange((double)row!["estimate"]!, (double)row["low"]!, (double)row["high"]!));
         Assert.Contains(20_000.0, document["failure_probability"]!.AsArray().Select(r => (double)r!["distance_km"]!));
         Assert.Equal(9, (int)document["seed"]!);
-        Assert.Equal(1500, (int)document["evaluations"]!);
+        Assert.Equal(2000, (int)document["evaluations"]!);
     }
 
     [Fact]

@@ -73,7 +73,8 @@ public sealed class KnownDigitsTests
         // In the order of other tests, which share the run.
         string[] scenarios = [.. words.Where(Repository.Names.Contains)];
         (int exit, string output, string error) =
-            Cli.Run([words[0], .. scenarios.Select(Cli.Shipped), .. words[1..].Where(w => !scenarios.Contains(w)).Select(PathOr), "--json"]);
+            Cli.Run([words[0], .. scenarios.Select(Cli.Shipped),
+                .. words[1..].Where(w => !scenarios.Contains(w)).Select(PathOr), "--json"]);
         Assert.True(exit == 0, error);
         var now = (JsonObject)Figures(JsonNode.Parse(output))!;
         string path = Path.Combine(Folder, string.Join('_', words.Select(w => Path.GetFileName(w).TrimStart('-'))) + ".json");
