@@ -59,7 +59,8 @@ public static class ScenarioEditor
         return step switch
         {
             TomlEdit.Set { Value: var value } =>
-                there is null ? Insert(outline, step.Path, value) : Unmarked(text, there, Replace(outline, there, step.Path, value), step.Path),
+                there is null ? Insert(outline, step.Path, value)
+                    : Unmarked(text, there, Replace(outline, there, step.Path, value), step.Path),
             TomlEdit.Remove => there is null ? text : Without(text, there),
             TomlEdit.Append { Table: var table } => Append(outline, there, step.Path, table),
             TomlEdit.Swap { Index: var index } => there is ArrayPlace array

@@ -53,7 +53,8 @@ public class SweepAnalysisTests
         SweepPoint b = both.Points.Single(p => p.Values[0] is null && p.Values[1] == "0.8");
         Assert.Equal(joint.RelativeLife / (a.RelativeLife * b.RelativeLife), joint.LifeTogether!.Value, 1e-9);
         Assert.All(both.Points, p => Assert.Equal(p.Values.Any(v => v is null), p.LifeTogether is null));
-        Assert.All(both.Points[6..], p => Assert.Equal(Alone(p, 0) * Alone(p, 1) * p.LifeTogether!.Value, p.RelativeLife, 1e-9 * p.RelativeLife));
+        Assert.All(both.Points[6..], p =>
+            Assert.Equal(Alone(p, 0) * Alone(p, 1) * p.LifeTogether!.Value, p.RelativeLife, 1e-9 * p.RelativeLife));
         double Alone(SweepPoint point, int input) =>
             both.Points.Single(p => p.Values[input] == point.Values[input] && p.Values[1 - input] is null).RelativeLife;
         double together = joint.Case.Probability.Estimate * both.Stated.Probability.Estimate

@@ -67,7 +67,8 @@ public class NoteTests
         Assert.Equal(NewScenario.Mark, ScenarioEditor.NoteOf(mine, mass));
         Assert.Equal(text, Set(spring, ScenarioEditor.Read(text, spring)!));
         string noted = Write(text, mass, "weighed");
-        Assert.Equal("weighed", ScenarioEditor.NoteOf(ScenarioEditor.Apply(noted, new ScenarioEdit("", [new TomlEdit.Set(mass, TomlValue.Of(1))])), mass));
+        var lighter = new ScenarioEdit("", [new TomlEdit.Set(mass, TomlValue.Of(1))]);
+        Assert.Equal("weighed", ScenarioEditor.NoteOf(ScenarioEditor.Apply(noted, lighter), mass));
     }
 
     [Fact]

@@ -13,8 +13,8 @@ public sealed class DrawStatisticTests
     public void Of_draws_that_never_fail_nothing_is_left(TargetBasis basis) =>
         Assert.Equal(new Interval(0, 0, 0), DrawStatistic.WithInterval(new DrawMeans([new double[32]]), basis));
 
-    // Half of the variance between draws is the error of their inner ones (parts p + e and p - e): what is left of the spread keeps the mean,
-    // also where nearly all fail. On the angular scale the spread is less by the root of what is not error.
+    // Half of the variance between draws is the error of their inner ones (parts p + e and p - e): what is left of the spread
+    // keeps the mean, also where nearly all fail. On the angular scale the spread is less by the root of what is not error.
     [Theory]
     [InlineData(0.05)]
     [InlineData(0.5)]

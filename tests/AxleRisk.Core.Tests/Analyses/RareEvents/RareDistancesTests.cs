@@ -4,7 +4,7 @@ using Xunit;
 
 namespace AxleRisk.Core.Tests.Analyses.RareEvents;
 
-/// <summary>When a sampled probability is not worth printing: rare, and its interval wider than a coefficient of variation of 0.1.</summary>
+/// <summary>When a sampled probability is not worth printing: rare, and its coefficient of variation above 0.1.</summary>
 public sealed class RareDistancesTests
 {
     // An interval of 95 % in logarithms reaches 1.96 standard deviations to either side.

@@ -75,8 +75,8 @@ public class SnCatalogueTests
         Near.Relative(2e6, c.CyclesToFailure(160), 1e-12);
     }
 
-    // Standard deviation of log10 N 0.20 (DNV-RP-C203, 2.4.1). Its design curves and those of the IIW lie two of them under the mean, those of
-    // EN 1993-1-9 at a survival of 95 %, a normal score of 1.645 (from memory).
+    // Standard deviation of log10 N 0.20 (DNV-RP-C203, 2.4.1). Its design curves and those of the IIW lie two of them under the mean,
+    // those of EN 1993-1-9 at a survival of 95 %, a normal score of 1.645 (from memory).
     [Theory]
     [InlineData("DNV-RP-C203", 0.40)]
     [InlineData("IIW", 0.40)]
