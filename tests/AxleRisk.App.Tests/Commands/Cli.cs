@@ -26,7 +26,8 @@ internal static class Cli
         var terminal = new AxleRisk.App.Commands.Terminal
         {
             Out = output, Error = error, ShowsProgress = showsProgress, Clock = clock,
-            Compute = study => showsProgress ? study() : SharedStudies.Of(args, study),
+            // What a part or a merge finds depends on its folder.
+            Compute = study => showsProgress || args is ["cluster", ..] ? study() : SharedStudies.Of(args, study),
         };
         int exit = AxleRiskCommand.RunAsync(args, terminal, cancellation).GetAwaiter().GetResult();
         return (exit, output.ToString(), error.ToString());

@@ -87,9 +87,10 @@ public sealed class SharedStudyTests
         }
 
         Assert.Equal(0, Cli.Run("cluster", "status", folder).Exit);
-        Assert.Equal(
-            Digits(Cli.Run("risk", Copy("benchmark-five-legs"), "-n", "40000", "--json").Out),
-            Digits(Cli.Run("cluster", "merge", folder, "--json").Out));
+        (exit, string merged, error) = Cli.Run("cluster", "merge", folder, "--json");
+        Assert.True(error.Length == 0, error);
+        Assert.Equal(0, exit);
+        Assert.Equal(Digits(Cli.Run("risk", Copy("benchmark-five-legs"), "-n", "40000", "--json").Out), Digits(merged));
     }
 
     [Fact]
