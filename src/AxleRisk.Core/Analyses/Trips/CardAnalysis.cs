@@ -86,7 +86,7 @@ internal static class CardAnalysis
         {
             (int set, int load) = jobs[job];
             double[] chosen = [.. at.Select((i, leg) => choice.Speeds[leg][i])];
-            (TripSums sums, bool hasLegs, long rows) = CardCheck.Run(
+            (TripSums sums, TripSample? vehicles, long rows) = CardCheck.Run(
                 whole, models[set], CardVehicles.Set(models[set].Scenario, choice.Loads[load], l => chosen[l]), survival, settings,
                 $"card{attempt}", options);
             Interval risk = sums.Trip(!survival.IsConditional);
@@ -99,10 +99,11 @@ internal static class CardAnalysis
                 KeepsTarget = risk.High <= target,
                 Legs = [.. chosen.Select((v, l) => new CardLeg(
                     whole.Scenario.Trip!.Legs[l].Name, km[l], CardChoice.PlannedSpeed(whole.Scenario, l), v,
-                    hasLegs ? sums.Share(l).Estimate : double.NaN))],
+                    vehicles is null ? double.NaN : sums.Share(l).Estimate))],
                 PayloadKg = choice.Loads[load],
                 Remedies = choice.Sets[set],
                 Prices = [],
+                Look = vehicles is null ? null : TripLook.Best(TripLooks.Of(whole, vehicles, survival, options), true),
                 Notes = card.Notes,
                 Searched = jobs.Length,
                 SearchRows = search.Evaluations,

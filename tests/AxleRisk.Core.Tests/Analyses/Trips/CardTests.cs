@@ -31,7 +31,7 @@ public sealed class CardTests
         var model = new LifeModel(whole);
         CardChoice choice = CardChoice.Of(whole, whole.Trip!.Card!, []);
         var vehicles = CardVehicles.Draw(
-            model, model, null, choice, new TripSurvival(model.Chances), new StudySettings(512, 5, "sobol"),
+            model, model, null, choice, new TripSurvival(model, false), new StudySettings(512, 5, "sobol"),
             TestContext.Current.CancellationToken);
         double[] km = [.. Enumerable.Range(0, whole.Trip.Legs.Length).Select(l => TripAnalysis.MeanKmOf(whole, l))];
         var search = new SpeedSearch(vehicles, choice.Speeds, km);
