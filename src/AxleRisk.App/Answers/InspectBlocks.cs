@@ -26,7 +26,10 @@ internal static class InspectBlocks
 
     private static Figure Drawn(InspectResult result) => new(
         new Picture("inspection-curve", Alternative(result), new PaperChart(
-            [new PaperCurve("with the looks", Points(result, result.WithPlan)) { HasBand = true }, new PaperCurve("without a look", Points(result, result.WithoutPlan))],
+            [
+                new PaperCurve("with the looks", Points(result, result.WithPlan)) { HasBand = true },
+                new PaperCurve("without a look", Points(result, result.WithoutPlan)),
+            ],
             [], Charting.Km(), Charting.Percent("failed"))
         { FromZero = true }),
         $"Full line: with the looks; dashed: without. {Charting.RunOf(result.Run)}");

@@ -38,8 +38,11 @@ internal static class TripBlocks
             $"The remedy \"{Printable.Line(r.Remedy.Name)}\" makes the trip riskier: {Figures.Probability(r.Probability)} instead of {Figures.Probability(result.Probability)}."));
 
     private static IEnumerable<string> Decision(TripResult result) =>
-        new[] { TripWords.Verdict(result), TripWords.Given(result), TripWords.Looking(result), TripWords.Advice(result), CardText.Summary(result) }
-            .Where(s => s.Length > 0);
+        new[]
+        {
+            TripWords.Verdict(result), TripWords.Given(result), TripWords.Looking(result), TripWords.Advice(result),
+            CardText.Summary(result),
+        }.Where(s => s.Length > 0);
 
     private static IEnumerable<Block> Pictures(TripResult result)
     {

@@ -92,7 +92,8 @@ internal static class InspectText
         var table = new TextTable(["plan", "<seeks", "looks", "first", "every", "fails", "between", "cost", .. saves]);
         if (result.CostWithout is { } none)
         {
-            table.Add("no look", "", "0", "", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", DecideText.Money(none.Estimate), "");
+            table.Add(
+                "no look", "", "0", "", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", DecideText.Money(none.Estimate), "");
         }
 
         foreach (PlannedLooks plan in result.Plans)
@@ -101,7 +102,8 @@ internal static class InspectText
             [
                 Printable.Line(plan.Method), Aim(plan.Aim), Figures.Count(plan.Looks), Km(plan.FirstKm), Km(plan.EveryKm),
                 Figures.Probability(plan.Failed), Figures.Probability(plan.Greatest),
-                plan.Cost is { } cost ? DecideText.Money(cost.Estimate) : "", .. saves.Select(_ => plan.Looks == 0 ? "" : About(plan.Saves!.Value)),
+                plan.Cost is { } cost ? DecideText.Money(cost.Estimate) : "",
+                .. saves.Select(_ => plan.Looks == 0 ? "" : About(plan.Saves!.Value)),
             ]);
         }
 

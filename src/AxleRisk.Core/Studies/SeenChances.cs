@@ -58,7 +58,9 @@ internal sealed class SeenChances
         : weight * (chances?.Fails(before, after)
             ?? (!FailureChances.Exceeds(before, limits) && FailureChances.Exceeds(after, limits) ? Drawn(limits) : 0));
 
-    /// <summary>The probability of what was seen that a chain of looks does not have itself: all but fatigue's looks where they are averaged.</summary>
+    /// <summary>
+    /// The probability of what was seen that a chain of looks does not have itself: all but fatigue's looks where they are averaged.
+    /// </summary>
     public double Weight(ReadOnlySpan<double> limits) => weight * (chances is null ? Drawn(limits) : 1);
 
     private double Drawn(ReadOnlySpan<double> limits) => LookedChance.Likelihood(used, limits[0], looks, depth);

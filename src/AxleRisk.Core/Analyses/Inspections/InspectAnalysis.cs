@@ -68,7 +68,8 @@ public static class InspectAnalysis
         InspectionSums none = rows.Sums(InspectionSchedule.Of([], [], end), 1, options);
         ImmutableArray<PlannedLooks> plans = [.. scenario.Inspections.SelectMany(m => PlansOf(m, rows, none, end, terms, options))];
         PlannedLooks? plan = First(plans, terms);
-        InspectionPoint[] stated = [.. scenario.Inspections.SelectMany(m => m.AtKm.Where(km => km > rows.FromKm).Select(km => new InspectionPoint(km, m)))];
+        InspectionPoint[] stated =
+            [.. scenario.Inspections.SelectMany(m => m.AtKm.Where(km => km > rows.FromKm).Select(km => new InspectionPoint(km, m)))];
         InspectionPoint[] looks = stated.Length > 0 || plan is null ? stated : PointsOf(plan, scenario, end);
         InspectionSums sums = rows.Sums(InspectionSchedule.Of(looks, TellAt(rows.FromKm, end), end), terms.RepairedLife, options);
         (InspectionPoint Point, int Place)[] points = [.. sums.Schedule.Points.Select((p, i) => (p, i))];

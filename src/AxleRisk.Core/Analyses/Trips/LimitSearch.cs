@@ -98,7 +98,8 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         var model = new TripModel(changed, whole.Factors, legs);
         int scaled = lever.ScaledInput is { } name ? whole.Factors.ColumnNames.IndexOf(name) : -1;
         BlockRun<TripSums> run = BlockRunner.Run(
-            sample.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, survival.OfThread(), scaled, x), (worker, block, _) =>
+            sample.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, survival.OfThread(), scaled, x),
+            (worker, block, _) =>
             {
                 TripBlock drawn = sample.Blocks[(int)block];
                 long soFar = Interlocked.Add(ref evaluations, drawn.Rows);

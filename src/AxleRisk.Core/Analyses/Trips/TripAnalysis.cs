@@ -54,7 +54,8 @@ public static class TripAnalysis
             planned = RareLegs.Refine(whole, legs, planned, known, survival, settings, options);
         }
 
-        CombineResult? combined = sample.IsPartial || !isResolved || survival.Seen is not null ? null : TripCombinations.Search(whole, ranges, sample, options.Threads);
+        CombineResult? combined = sample.IsPartial || !isResolved || survival.Seen is not null ? null
+            : TripCombinations.Search(whole, ranges, sample, options.Threads);
         long spent = sample.Rows + planned.Rare.Sum(r => r.Answer.SearchEvaluations + r.Answer.SamplingEvaluations);
         ImmutableArray<Remedy> remedies = sample.IsPartial ? [] : [.. scenario.Remedies, .. scenario.Trip!.Remedies];
         ImmutableArray<TripRemedy> compared = TripRemedies.Run(whole, remedies, survival, settings, After(options, spent));

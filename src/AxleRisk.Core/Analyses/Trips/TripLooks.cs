@@ -29,7 +29,7 @@ internal static class TripLooks
     /// <summary>The most vehicles that are gone by; the first of the sample.</summary>
     public const int MostRows = 4096;
 
-    // The sums of a group, by leg and at last for all legs: whole before it, fails after; clean there, fails after; found; fails on the trip.
+    // The sums of a group, by leg and at last for all legs: whole before it, fails after; clean there, fails after; found; fails.
     private const int Kinds = 6;
 
     /// <summary>The looks by leg, method by method; none where the scenario states no crack or no way of looking.</summary>
@@ -106,7 +106,7 @@ internal static class TripLooks
             this.survival = survival.OfThread();
             var clean = new CrackLook(method, double.PositiveInfinity, false, null, 0);
             every = [.. Enumerable.Range(1, legs).Select(n => new SeenChances(seen, !survival.IsConditional, Enumerable.Repeat(clean, n)))];
-            one = every[0];
+            one = new SeenChances(seen, !survival.IsConditional, clean);
             here = Workspace.Columns(legs + 1, whole.Modes.Modes.Length);
             usedAt = new double[legs + 1];
         }

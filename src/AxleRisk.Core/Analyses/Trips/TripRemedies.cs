@@ -36,7 +36,8 @@ internal static class TripRemedies
         int groups = TripSample.GroupsOf(plan, settings);
         long rows = 0;
         BlockRun<TripSums[]> run = BlockRunner.Run(
-            plan.Blocks, 1, options with { Progress = null }, () => new Worker(models, trips, draw, survival.OfThread()), (worker, block, _) =>
+            plan.Blocks, 1, options with { Progress = null },
+            () => new Worker(models, trips, draw, survival.OfThread()), (worker, block, _) =>
             {
                 TripSums[] sums = worker.Sum(plan, settings, block, groups);
                 long soFar = Interlocked.Add(ref rows, plan[block].Rows);

@@ -69,7 +69,8 @@ public sealed record TripResult
     /// null where there are none, or none are needed.
     /// </summary>
     public TripLook? KeepingLook => Target is not { } target || Probability.High <= target ? null
-        : Looks.Where(l => l.Trip.High <= target).OrderBy(l => l.Leg is null).ThenBy(l => l.Cost).ThenBy(l => l.Trip.Estimate).FirstOrDefault();
+        : Looks.Where(l => l.Trip.High <= target)
+            .OrderBy(l => l.Leg is null).ThenBy(l => l.Cost).ThenBy(l => l.Trip.Estimate).FirstOrDefault();
 
     /// <summary>The rare-event answers, one for each leg that was too rare to sample, in the order they are driven.</summary>
     public ImmutableArray<RareLeg> Rare { get; init; } = [];
@@ -91,7 +92,7 @@ public sealed record TripResult
 /// <summary>What was seen of the vehicle that sets out, whole.</summary>
 /// <param name="Evidence">What was seen.</param>
 /// <param name="Unseen">P(fails on the trip | reached its start) had nothing of that been seen.</param>
-/// <param name="Effective">How many equally weighted vehicles those drawn are worth, each weighted by how likely it would be seen so.</param>
+/// <param name="Effective">How many equal vehicles those drawn are worth, each weighted by how likely it would be seen so.</param>
 public sealed record TripEvidence(Evidence Evidence, Interval Unseen, double Effective);
 
 /// <summary>A leg that was too rare to sample.</summary>

@@ -34,7 +34,8 @@ internal sealed class TripSums(int legs, int groups)
     /// <param name="limits">What each mode can use up, as drawn.</param>
     /// <param name="survival">How survival follows.</param>
     public void Add(
-        int group, double reached, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits, TripSurvival survival)
+        int group, double reached, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits,
+        TripSurvival survival)
     {
         int modes = start.Length;
         Span<double> both = stackalloc double[2 * modes];

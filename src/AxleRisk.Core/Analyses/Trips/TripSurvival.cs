@@ -19,7 +19,8 @@ internal sealed class TripSurvival
     {
     }
 
-    private TripSurvival(FailureChances? chances, SeenVehicle? seen, SeenChances? row) => (this.chances, Seen, this.row) = (chances, seen, row);
+    private TripSurvival(FailureChances? chances, SeenVehicle? seen, SeenChances? row) =>
+        (this.chances, Seen, this.row) = (chances, seen, row);
 
     /// <summary>What was seen of the vehicle; null where nothing was.</summary>
     public SeenVehicle? Seen { get; }
