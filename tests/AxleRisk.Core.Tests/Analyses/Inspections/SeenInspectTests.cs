@@ -39,7 +39,7 @@ public sealed class SeenInspectTests
         Assert.Equal(at, result.Looks.Select(l => l.Km));
         (double known, double without, double with) = (0, 0, 0);
         double[] found = new double[2], missed = new double[2], clean = new double[2], cleanFails = new double[2];
-        SeenLives.Draw(evidence, 1_000_000, (life, median, uniform) =>
+        SeenLives.Draw(evidence, 300_000, (life, median, uniform) =>
         {
             known++;
             without += life <= ends[2] ? 1 : 0;

@@ -11,7 +11,7 @@ namespace AxleRisk.Core.Tests.Analyses.Trips;
 /// <summary>Trips of a vehicle that was seen, against single lives with every look drawn.</summary>
 public sealed class SeenTripTests
 {
-    private const int Lives = 1_000_000;
+    private const int Lives = 300_000;
 
     private static readonly double M = LogLinear.MedianKm;
     private static readonly StudySettings Usual = new(8_192, 3, "sobol");
