@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Inspections;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
