@@ -107,11 +107,6 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         var names = new EvidenceNames(errors, inputs, detail, sections, concentration is null ? [] : legs);
         scenario = scenario with
         { Evidence = new EvidenceReader(errors, names, new ChangeReader(errors, values, inputs)).Read(root, scenario) };
-        if (trip is not null)
-        {
-            RejectEarlyTrip(tripTable!, scenario);
-        }
-
         var tables = new DataTableReader(errors, data);
         scenario = scenario with
         {
@@ -125,20 +120,6 @@ internal sealed class ScenarioTreeReader(ErrorLog errors, ValueReader values, Po
         scenario = scenario with { Decision = new DecisionReader(errors, values).Read(root.Inner("decision"), scenario.Remedies) };
         return trip is null ? scenario : scenario with
         { Trip = scenario.Trip! with { Remedies = ReadTripRemedies(tripTable!, all, scenario) } };
-    }
-
-    // A trip goes on from what was seen of the vehicle.
-    private void RejectEarlyTrip(TableReader trip, Scenario scenario)
-    {
-        Value driven = scenario.Trip!.Inputs.First(i => i.Quantity == TripQuantities.AlreadyDriven).Value;
-        double least = driven is Value.Uncertain { Distribution: var d } ? d.Minimum : driven.Nominal;
-        if (scenario.Evidence is { IsOfWhole: true, LifeWithLooks: LifeEvidence.Survived(var km) } && least < km)
-        {
-            string begins = trip.Find(TripQuantities.AlreadyDriven.Key) is null ? "is not stated"
-                : driven is Value.Uncertain ? $"may be as little as {least:G6}" : $"is {least:R}";
-            errors.Add(trip.Find(TripQuantities.AlreadyDriven.Key)?.Node.At ?? trip.Table.At,
-                $"trip.already_driven_km {begins}, and [evidence] says that the vehicle has come {km:R} km whole: state {km:R} or more");
-        }
     }
 
     private ImmutableArray<Remedy> ReadTripRemedies(TableReader trip, InputCollector all, Scenario scenario) =>
