@@ -11,7 +11,7 @@ internal static class InspectText
     public const string PlansHeading = "Plans, method by method";
     public const string Reading =
         "found and missed are of all vehicles where the way begins; missed: the crack is at least as deep as the method's a50. "
-        + "before the next: of a vehicle whole at the look of which no look so far has found a crack. first, every: km. between: the greatest failure "
+        + "before the next: of a vehicle whole at the look of which no look so far has found a crack. first: km, the others at even distances to the end. between: the greatest failure "
         + "probability of a whole vehicle from one look to the next, start and end included. saves: cost less than that of no look, by the same vehicles, and half the width of its 95 % interval.";
 
     public const string Limits =
@@ -89,18 +89,18 @@ internal static class InspectText
     public static TextTable PlanTable(InspectResult result)
     {
         string[] saves = result.CostWithout is null ? [] : ["saves"];
-        var table = new TextTable(["plan", "<seeks", "looks", "first", "every", "fails", "between", "cost", .. saves]);
+        var table = new TextTable(["plan", "<seeks", "looks", "first", "fails", "between", "cost", .. saves]);
         if (result.CostWithout is { } none)
         {
             table.Add(
-                "no look", "", "0", "", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", DecideText.Money(none.Estimate), "");
+                "no look", "", "0", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", DecideText.Money(none.Estimate), "");
         }
 
         foreach (PlannedLooks plan in result.Plans)
         {
             table.Add(
             [
-                Printable.Line(plan.Method), Aim(plan.Aim), Figures.Count(plan.Looks), Km(plan.FirstKm), Km(plan.EveryKm),
+                Printable.Line(plan.Method), Aim(plan.Aim), Figures.Count(plan.Looks), Km(plan.FirstKm),
                 Figures.Probability(plan.Failed), Figures.Probability(plan.Greatest),
                 plan.Cost is { } cost ? DecideText.Money(cost.Estimate) : "",
                 .. saves.Select(_ => plan.Looks == 0 ? "" : About(plan.Saves!.Value)),
