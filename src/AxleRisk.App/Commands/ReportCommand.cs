@@ -52,7 +52,8 @@ internal static class ReportCommand
             StudySettings settings = options.Settings(parsed);
             var plan = ReportPlan.Of(model, settings.Evaluations, settings.Seed, inputs);
             ((ReportStudies studies, Report report), TimeSpan elapsed) = options.Run(
-                parsed, terminal, plan.Evaluations, run => Write(ReportStudies.Run(document, model, plan, run), folder), cancellation);
+                parsed, terminal, plan.Evaluations,
+                run => Write((ReportStudies)terminal.Compute(() => ReportStudies.Run(document, model, plan, run)), folder), cancellation);
             string written = $"Written to {Printable.Line(folder)}: {ReportFiles.Page} (needs no other file), "
                 + $"{ReportFiles.Markdown}, {report.Pictures.Count()} pictures, {report.Files.Length} tables.";
             foreach (TextLine line in (TextLine[])

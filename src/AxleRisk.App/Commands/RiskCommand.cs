@@ -38,7 +38,7 @@ internal static class RiskCommand
         };
         ((RiskResult result, RiskState state), TimeSpan elapsed) = options.Run(
             parsed, terminal, settings.Evaluations / question.Part.Of, run =>
-                RiskAnalysis.Run(model, settings, question, run), cancellation);
+                ((RiskResult, RiskState))terminal.Compute(() => RiskAnalysis.Run(model, settings, question, run)), cancellation);
         return StudyCommand.AnswerOf(StudyBook.Risk, document, new RiskRun(result, state), elapsed)
             .Give(parsed, options, terminal, path is null ? null : keeper.Write(state));
     }

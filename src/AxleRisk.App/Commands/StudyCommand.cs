@@ -43,7 +43,8 @@ internal sealed class StudyCommand(Terminal terminal) : IStudyVisitor<Command>
             StudySettings settings = options.Settings(parsed, study.EvaluationsFor(model, question), study.Sampling(model));
             (TResult result, TimeSpan elapsed) = options.Run(
                 parsed, terminal, study.Work(document.Scenario, question, settings.Evaluations),
-                run => study.Run(model, settings, question, options.Headlines(parsed, model), run), cancellation);
+                run => (TResult)terminal.Compute(() => study.Run(model, settings, question, options.Headlines(parsed, model), run)),
+                cancellation);
             return Task.FromResult(AnswerOf(study, document, result, elapsed)
                 .Give(parsed, options, terminal, study.WriteBesides(parsed, document, result)));
         });

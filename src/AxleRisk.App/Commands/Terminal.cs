@@ -15,6 +15,9 @@ internal sealed record Terminal
     /// <summary>The clock, for timings only.</summary>
     public required TimeProvider Clock { get; init; }
 
+    /// <summary>Runs a study; tests share what the same question gave.</summary>
+    public Func<Func<object>, object> Compute { get; init; } = study => study();
+
     /// <summary>Whether a study is under way.</summary>
     public RunGauge Runs { get; } = new();
 

@@ -59,7 +59,8 @@ public sealed class LogUniform : Distribution
 
     /// <inheritdoc/>
     public override double Upper(double x) =>
-        x <= Minimum ? 1 : x >= Maximum ? 0 : -LogExp.LogP1((x - Maximum) / Maximum) / logRatio;
+        x <= Minimum ? 1 : x >= Maximum ? 0
+        : (x < Maximum / 2 ? Math.Log(Maximum / x) : -LogExp.LogP1((x - Maximum) / Maximum)) / logRatio; // each where it keeps its digits
 
     /// <inheritdoc/>
     public override void Quantiles(ReadOnlySpan<double> p, Span<double> x)

@@ -17,7 +17,7 @@ public static class NewScenario
     {
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"""
-            # Invented: every number marked "{Mark}" is made up to begin with. Put in your own, and take the mark away.
+            # Invented: every number marked "{Mark}" is made up to begin with. Put in your own; the console takes the mark away with the value.
             title = {TomlText.Quote(start.Title)}
             required_km = {start.Km.Write()} # {(start.IsKmOwn ? "as asked" : Mark)}
 

@@ -2,7 +2,8 @@ namespace AxleRisk.Files.Writing;
 
 /// <summary>
 /// Changes the text of a scenario and nothing else in it: comments, order, blank lines and the manner of numbers stay, and so
-/// does every line that is not changed. It knows TOML and not what a scenario means; whether the result is valid the reader says.
+/// does every line that is not changed. It knows TOML and not what a scenario means; whether the result is valid the reader says. One
+/// comment alone goes with what it was behind: that a value is a starting value (<see cref="NewScenario.Mark"/>).
 /// </summary>
 public static class ScenarioEditor
 {
@@ -58,7 +59,8 @@ public static class ScenarioEditor
         return step switch
         {
             TomlEdit.Set { Value: var value } =>
-                there is null ? Insert(outline, step.Path, value) : Replace(outline, there, step.Path, value),
+                there is null ? Insert(outline, step.Path, value)
+                    : Unmarked(text, there, Replace(outline, there, step.Path, value), step.Path),
             TomlEdit.Remove => there is null ? text : Without(text, there),
             TomlEdit.Append { Table: var table } => Append(outline, there, step.Path, table),
             TomlEdit.Swap { Index: var index } => there is ArrayPlace array
@@ -68,6 +70,11 @@ public static class ScenarioEditor
             _ => throw new EditException($"{step.Path} cannot be changed so"),
         };
     }
+
+    // A value of the reader's own is no starting value any more.
+    private static string Unmarked(string before, Place there, string text, TomlPath path) =>
+        text != before && Notes.Of(before, there) == NewScenario.Mark && Outline.Of(text).Find(path) is { } place
+        && Notes.Of(text, place) == NewScenario.Mark ? Splice.Apply(text, Notes.Write(text, place, "")) : text;
 
     private static string Without(string text, Place place) => Splice.Apply(text, Removal.Of(text, place.Pieces));
 

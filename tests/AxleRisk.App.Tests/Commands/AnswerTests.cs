@@ -61,7 +61,7 @@ public sealed class AnswerTests
             Assert.InRange((double)row!["estimate"]!, (double)row["low"]!, (double)row["high"]!));
         Assert.Contains(20_000.0, document["failure_probability"]!.AsArray().Select(r => (double)r!["distance_km"]!));
         Assert.Equal(9, (int)document["seed"]!);
-        Assert.Equal(1500, (int)document["evaluations"]!);
+        Assert.Equal(2000, (int)document["evaluations"]!);
     }
 
     [Fact]
@@ -130,7 +130,11 @@ public sealed class AnswerTests
         }
     }
 
-    private static string[] Few(string command) => command is "check" or "base" ? [] : ["-n", "1500"];
+    private static string[] Few(string command) => command switch
+    {
+        "check" or "base" => [],
+        _ => ["-n", command == "rank" ? "20000" : command == "combine" ? "12000" : "2000"], // those of KnownDigitsTests
+    };
 
     private static JsonNode Json(string command, params string[] options) =>
         JsonNode.Parse(Cli.Run([command, Cli.Shipped("benchmark-five-legs"), "--json", .. Few(command), .. options]).Out)!;

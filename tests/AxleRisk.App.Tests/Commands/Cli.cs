@@ -23,7 +23,11 @@ internal static class Cli
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var terminal = new AxleRisk.App.Commands.Terminal { Out = output, Error = error, ShowsProgress = showsProgress, Clock = clock };
+        var terminal = new AxleRisk.App.Commands.Terminal
+        {
+            Out = output, Error = error, ShowsProgress = showsProgress, Clock = clock,
+            Compute = study => showsProgress ? study() : SharedStudies.Of(args, study),
+        };
         int exit = AxleRiskCommand.RunAsync(args, terminal, cancellation).GetAwaiter().GetResult();
         return (exit, output.ToString(), error.ToString());
     }
@@ -47,6 +51,9 @@ internal static class Cli
         File.WriteAllText(path, content);
         return path;
     }
+
+    /// <summary>The file of this content, whose studies the tests share; beside it the data of the shipped scenarios.</summary>
+    public static string Shared(string content) => SharedStudies.FileOf(content);
 
     /// <summary>A clock that stands still, so that no progress is drawn, and ends the run at one of its readings.</summary>
     private sealed class EndingClock(int reading, CancellationTokenSource source) : TimeProvider

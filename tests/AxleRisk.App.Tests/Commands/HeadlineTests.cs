@@ -95,7 +95,7 @@ public sealed class HeadlineTests
     public void The_tables_of_a_report_go_by_its_risk()
     {
         string folder = Path.Combine(TemporaryFolder.New(), "report");
-        Assert.Equal(0, Cli.Run("report", Cli.Shipped(Scenario), "--out", folder, "-n", "1000").Exit);
+        Assert.Equal(0, Cli.Run([.. ShippedReports.Command(Scenario), "--out", folder]).Exit);
         string[] Cells(string table, Func<string, bool> row) =>
             File.ReadLines(Path.Combine(folder, "tables", table + ".csv")).First(row).Split(',');
         string risk = Cells("risk", l => l.StartsWith("failure_probability,150000,", StringComparison.Ordinal))[2];

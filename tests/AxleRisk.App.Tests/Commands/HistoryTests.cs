@@ -90,17 +90,7 @@ public sealed class HistoryTests
 
     private static string Without(string command, string scenario) => Cli.Run(command, Cli.Shipped(scenario), "-n", Rows(command)).Out;
 
-    private static string File(string scenario, string more)
-    {
-        string folder = TemporaryFolder.New(), file = Path.Combine(folder, "case.toml");
-        foreach (string beside in Directory.GetFiles(Path.GetDirectoryName(Cli.Shipped(scenario))!, "*.csv"))
-        {
-            System.IO.File.Copy(beside, Path.Combine(folder, Path.GetFileName(beside)));
-        }
-
-        System.IO.File.WriteAllText(file, System.IO.File.ReadAllText(Cli.Shipped(scenario)) + more);
-        return file;
-    }
+    private static string File(string scenario, string more) => Cli.Shared(System.IO.File.ReadAllText(Cli.Shipped(scenario)) + more);
 
     private static string Flat(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

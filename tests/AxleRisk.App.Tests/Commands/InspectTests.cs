@@ -44,7 +44,7 @@ public sealed class InspectTests
     [Fact]
     public void The_answer_fits_80_columns_and_makes_a_plan()
     {
-        (int exit, string output, string error) = Cli.Run("inspect", FileOf(Crack + Methods + Plan), "-n", "1024");
+        (int exit, string output, string error) = Cli.Run("inspect", FileOf(Crack + Methods + Plan), "-n", "512");
         Assert.Equal((0, ""), (exit, error));
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
         Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
@@ -56,7 +56,7 @@ public sealed class InspectTests
     public void The_document_has_the_keys_other_programs_rely_on()
     {
         string[] head = ["estimate", "low", "high"];
-        JsonNode document = JsonNode.Parse(Cli.Run("inspect", FileOf(Crack + Methods + Plan), "-n", "1024", "--json").Out)!;
+        JsonNode document = JsonNode.Parse(Cli.Run("inspect", FileOf(Crack + Methods + Plan), "-n", "512", "--json").Out)!;
         foreach (string curve in (string[])["without_plan", "with_plan"])
         {
             JsonNode last = document[curve]!.AsArray()[^1]!;
@@ -135,11 +135,11 @@ public sealed class InspectTests
     public void A_trip_tells_before_which_leg_to_look_and_so_does_its_card()
     {
         string file = FileOf(Crack + Methods);
-        (int exit, string output, string error) = Cli.Run("trip", file, "-n", "1024");
+        (int exit, string output, string error) = Cli.Run("trip", file, "-n", "512");
         Assert.Equal((0, ""), (exit, error));
         Assert.Contains("One look for the crack, before each leg", output, StringComparison.Ordinal);
         Assert.Contains("If there is one look, eddy current before", output.ReplaceLineEndings(" ").Replace("    ", "", StringComparison.Ordinal), StringComparison.Ordinal);
-        JsonNode trip = JsonNode.Parse(Cli.Run("trip", file, "-n", "1024", "--json").Out)!;
+        JsonNode trip = JsonNode.Parse(Cli.Run("trip", file, "-n", "512", "--json").Out)!;
         double planned = (double)trip["failure_probability"]!["estimate"]!;
         foreach (JsonNode? look in trip["looks"]!.AsArray())
         {
@@ -148,12 +148,7 @@ public sealed class InspectTests
         }
     }
 
-    private static string FileOf(string more)
-    {
-        string file = Path.Combine(TemporaryFolder.New(), "case.toml");
-        File.WriteAllText(file, Shipped + more);
-        return file;
-    }
+    private static string FileOf(string more) => Cli.Shared(Shipped + more);
 
     private static int LineOf(string error) =>
         int.Parse(error.Split(".toml(")[1].Split(',')[0], System.Globalization.CultureInfo.InvariantCulture);

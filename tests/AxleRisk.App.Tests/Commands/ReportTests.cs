@@ -12,7 +12,7 @@ public sealed partial class ReportTests
     [Fact]
     public void A_story_is_told_from_summary_to_repetition()
     {
-        string output = Written(Cli.Shipped("broken-housing"), "-n", "4000");
+        string output = Written(ShippedReports.Command("broken-housing")[1..]);
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80 || line.Contains(folder, StringComparison.Ordinal), line));
         XElement page = Page();
         Assert.Equal(
@@ -26,7 +26,7 @@ public sealed partial class ReportTests
         // The main figure is the risk command's own, to the last digit.
         string number = page.Descendants("div").First(d => d.Value.StartsWith("Failure probability by", StringComparison.Ordinal))
             .Elements("p").Single(p => (string?)p.Attribute("class") == "number").Value.Replace('\u00a0', ' ');
-        Assert.Contains($": {number}\n", Cli.Run("risk", Cli.Shipped("broken-housing"), "-n", "4000").Out, StringComparison.Ordinal);
+        Assert.Contains($": {number}\n", Cli.Run("risk", Cli.Shipped("broken-housing"), "-n", "9000").Out, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
         Assert.Equal(4, page.Descendants("p").Count(p => (string?)p.Attribute("class") == "warning")); // one of them: no bump stop stated
         Assert.All(page.Descendants("figcaption"), c => Assert.Contains("evaluations", c.Value, StringComparison.Ordinal));
@@ -35,7 +35,7 @@ public sealed partial class ReportTests
     [Fact]
     public void A_trip_leads_the_report_and_has_its_own_section()
     {
-        Written(Cli.Shipped("desert-crossing"), "-n", "200");
+        Written(ShippedReports.Command("desert-crossing")[1..]);
         XElement page = Page();
         Assert.Contains("The trip", page.Descendants("h2").Select(h => h.Value));
         Assert.DoesNotContain("NaN", page.Value, StringComparison.Ordinal);
@@ -59,7 +59,7 @@ public sealed partial class ReportTests
     [Fact]
     public void A_fleet_leads_the_report_and_has_its_own_section()
     {
-        Written(Cli.Shipped("warranty-clinic-van"), "-n", "200");
+        Written(ShippedReports.Command("warranty-clinic-van")[1..]);
         XElement page = Page();
         Assert.Contains("The fleet under warranty", page.Descendants("h2").Select(h => h.Value));
         Match command = Regex.Match(page.Value, @"axlerisk fleet \S+ --evaluations (\d+) --seed 1");
@@ -75,7 +75,7 @@ public sealed partial class ReportTests
     [Fact]
     public void Everything_that_is_referred_to_is_there_and_nothing_else()
     {
-        Written(Cli.Shipped("warranty-clinic-van"), "-n", "100");
+        Written(ShippedReports.Command("warranty-clinic-van")[1..]);
         string markdown = File.ReadAllText(Path.Combine(folder, "report.md"));
         string[] shown = [.. PictureLink().Matches(markdown).Select(m => m.Groups[1].Value)];
         string[] tables = [.. TableName().Matches(markdown).Select(m => m.Value)];

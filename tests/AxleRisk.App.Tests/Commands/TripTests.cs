@@ -81,7 +81,7 @@ public sealed class TripTests
     [Fact]
     public void A_rare_trip_shows_how_it_was_had_and_in_the_document_too()
     {
-        string rare = Cli.Temporary("""
+        string rare = Cli.Shared("""
             title = "A plain road (invented)"
             required_km = 50000
             [vehicle]

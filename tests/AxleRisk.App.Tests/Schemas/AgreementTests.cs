@@ -32,6 +32,7 @@ public partial class AgreementTests
     public void What_is_done_to_a_key_is_told_alike(string path)
     {
         TableFormat table = ScenarioFormat.All.First(t => t.Path == path);
+        JsonObject whole = FullScenario.Around(path);
         List<string> apart = [];
         int refused = 0;
         foreach (KeyFormat key in table.Keys)
@@ -39,7 +40,7 @@ public partial class AgreementTests
             string[] values = [.. Values, .. key.Kind is KeyKind.Word word ? word.Words.Select(w => $"\"{w}\"") : []];
             foreach (string? value in values.Prepend(null))
             {
-                JsonObject json = FullScenario.Around(path);
+                JsonObject json = whole.DeepClone().AsObject();
                 foreach (JsonObject at in At(json, path))
                 {
                     at.Remove(key.Key);
@@ -53,7 +54,7 @@ public partial class AgreementTests
             }
         }
 
-        foreach (JsonObject at in At(FullScenario.Around(path), path))
+        foreach (JsonObject at in At(whole, path))
         {
             at["unheard_of"] = 1;
             refused += Compare(at.Root.AsObject(), $"{path}.unheard_of", apart);

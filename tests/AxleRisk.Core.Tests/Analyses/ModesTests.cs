@@ -66,6 +66,33 @@ public class ModesTests
         Assert.Equal(1, result.Modes[0].Without, 1e-9);
     }
 
+    // A mode that comes for certain at its own distance has all of what is whole there, for ever; two that come at once share it.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_mode_that_comes_for_certain_takes_what_is_left(bool isBefore)
+    {
+        Scenario sure = ThreeModes.With(Yielding(190) with
+        {
+            Inputs = [.. Yielding(190).Inputs.Where(i => i.Quantity != Quantities.BearingScatter)
+                .Select(i => i.Quantity == Quantities.LifeScatter ? i with { Value = new Value.Certain(0) } : i)],
+        }, (Quantities.BearingScatter, new Value.Certain(1)));
+        (double damage, double yields, double lives) = CertainModes.Rates(sure);
+
+        // A limit of one rating life for the bearing: over L10 of 1 / lives km it has failed, before none has.
+        double bearingKm = 1 / lives, km = isBefore ? 0.9 * bearingKm : 1.3 * bearingKm;
+        RiskResult result = Risk(new LifeModel(sure with { RequiredKm = km }), RiskMethod.Auto, 256, "sobol");
+        Assert.Equal(RiskMethod.Conditional, result.Method);
+        int place = Array.IndexOf([.. result.Distances.Select(d => d.DistanceKm)], km);
+        double[] first = [.. result.Modes.Select(m => m.First[place])];
+        double Whole(double at) => StandardNormal.Upper(Math.Log(at * damage) / 0.29) * Math.Exp(-at * yields);
+        Assert.InRange(Whole(bearingKm), 0.05, 0.95);
+
+        // Distances of the table are an eighth of a factor of e apart: what fails in that step goes to the certain one.
+        Assert.InRange(first[2], isBefore ? 0 : Whole(bearingKm) - 1e-3, isBefore ? 0 : Whole(bearingKm * Math.Exp(-1.0 / 8)) + 1e-3);
+        Assert.Equal(result.Distances[place].Probability.Estimate, first.Sum(), 1e-3);
+    }
+
     // A mode is first by L with the integral of its hazard's rise times the survival of all: 200,000 steps of the closed forms. Each
     // eighth of a factor of e is shared out in proportion: within 0.002 here. Nothing but the chances is uncertain, so that
     // no interval is left; counting would leave 0.02.

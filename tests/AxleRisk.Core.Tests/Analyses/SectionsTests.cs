@@ -162,6 +162,19 @@ public sealed class SectionsTests
         }
     }
 
+    // The same where chances are counted, as the Miner sum is uniform: rows in which the other section is first have no weight.
+    [Theory]
+    [InlineData(CheckedSection.First, 0)]
+    [InlineData(TwoSections.Name, 1)]
+    public void Where_failures_are_counted_the_section_found_cracked_is_the_one(string cracked, int place)
+    {
+        Scenario counted = Change(Certain, Quantities.MinerSum, _ => new Value.Uncertain(new Uniform(0.5, 1.5), Knowledge.Varies));
+        var evidence = new Evidence { Life = new LifeEvidence.FailedBetween(40_000, Km), CrackedAt = cracked };
+        CausesResult result = CausesAnalysis.Run(new LifeModel(counted), evidence, new StudySettings(20_000, 1, "plain"), Options);
+        Assert.Equal(place == 0 ? 1 : 0, result.Modes[0].Posterior.Estimate, 1e-12);
+        Assert.Equal(place, result.Modes[1].Posterior.Estimate, 1e-12);
+    }
+
     // Bayes: the odds of the second section's category are the prior's times the likelihoods of a crack there alone.
     [Theory]
     [InlineData(CheckedSection.First)]

@@ -52,6 +52,11 @@ public class SweepAnalysisTests
         SweepPoint a = both.Points.Single(p => p.Values[0] == "200" && p.Values[1] is null);
         SweepPoint b = both.Points.Single(p => p.Values[0] is null && p.Values[1] == "0.8");
         Assert.Equal(joint.RelativeLife / (a.RelativeLife * b.RelativeLife), joint.LifeTogether!.Value, 1e-9);
+        Assert.All(both.Points, p => Assert.Equal(p.Values.Any(v => v is null), p.LifeTogether is null));
+        Assert.All(both.Points[6..], p =>
+            Assert.Equal(Alone(p, 0) * Alone(p, 1) * p.LifeTogether!.Value, p.RelativeLife, 1e-9 * p.RelativeLife));
+        double Alone(SweepPoint point, int input) =>
+            both.Points.Single(p => p.Values[input] == point.Values[input] && p.Values[1 - input] is null).RelativeLife;
         double together = joint.Case.Probability.Estimate * both.Stated.Probability.Estimate
             / (a.Case.Probability.Estimate * b.Case.Probability.Estimate);
         Assert.Equal(together, joint.Together!.Value.Estimate, 1e-9 * together);
@@ -91,6 +96,14 @@ public class SweepAnalysisTests
             () => SweepAnalysis.CasesOf(Model().Scenario, [new SweptInput("legs.gravel.speed_km_per_h", "1", "2")]));
         Assert.Contains("there is legs.leg1.speed_km_per_h, ", refused.Message, StringComparison.Ordinal);
         Assert.EndsWith("legs.leg4.speed_km_per_h", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_inputs_with_a_name_alike_the_only_one_is_told()
+    {
+        StudyException refused = Assert.Throws<StudyException>(
+            () => SweepAnalysis.CasesOf(Model().Scenario, [new SweptInput("shaft.lever_arm_mm", "1", "2")]));
+        Assert.EndsWith("there is axle.lever_arm_mm", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -27,6 +27,23 @@ public class ContractTests
         }
     }
 
+    // The cumulated hazard is -ln P(X > x), of one value and of a column.
+    [Theory]
+    [MemberData(nameof(Continuous))]
+    public void The_hazard_is_minus_the_logarithm_of_survival(string name)
+    {
+        Distribution d = Cases.Named(name);
+        double[] x = [.. Probabilities.Select(d.Quantile)];
+        var hazards = new double[x.Length];
+        d.Hazards(x, hazards);
+        for (int i = 0; i < x.Length; i++)
+        {
+            double p = d.Cumulative(x[i]), exact = p < 1e-3 ? p + (0.5 * p * p) + (p * p * p / 3) : -Math.Log(d.Upper(x[i]));
+            Assert.Equal(exact, d.Hazard(x[i]), 1e-9 * exact);
+            Assert.Equal(exact, hazards[i], 1e-9 * exact);
+        }
+    }
+
     [Theory]
     [MemberData(nameof(Continuous))]
     public void A_normal_score_keeps_its_tail(string name)

@@ -11,6 +11,7 @@ public sealed class BlockPlanTests
     [InlineData("sobol", 31)]
     [InlineData("sobol", 1_030)]
     [InlineData("sobol", 32 * 256)]
+    [InlineData("sobol", (32 * 256) + 1)]
     [InlineData("sobol", (32 * 256) + 5)]
     [InlineData("sobol", (32 * 300) + 5)]
     [InlineData("latin-hypercube", 10_001)]

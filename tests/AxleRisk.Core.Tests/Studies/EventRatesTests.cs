@@ -79,6 +79,23 @@ public sealed class EventRatesTests
         Assert.Equal(lives + added, livesWith, 1e-3 * added + (1e-7 * lives));
     }
 
+    // The same as a moment: its half range is what a load's swing is over the static one. At the section the arm is 240 + 20 mm, so a
+    // moment of 4 x 690 kg there has the force of that moment over 260 mm; the greatest force is 645 kg and half of it.
+    [Theory]
+    [InlineData(1.02)]
+    [InlineData(0.98)]
+    public void A_great_moment_yields_where_its_half_over_the_static_stress_does(double over)
+    {
+        Scenario scenario = CertainModes.Scenario;
+        double strength = scenario.Find(Quantities.YieldStrength)!.Value.Nominal;
+        double perN = scenario.Find(Quantities.StressFactor)!.Value.Nominal * 260 / 240 * MPaPerN;
+        double halfN = (over * strength / perN) - (645 * 9.80665);
+        Scenario with = With(scenario, 2, Quantities.EventMoment, 2 * halfN * 260 / 1e6, 0.01);
+        (_, double yields, _) = CertainModes.Rates(scenario);
+        (_, double yieldsWith, _) = CertainModes.Rates(with);
+        Assert.Equal(over > 1 ? 0.25 * 0.01 : 0, yieldsWith - yields, 1e-6 * yieldsWith);
+    }
+
     [Fact]
     public void A_leg_of_a_trip_has_the_events_of_the_leg_it_is_like()
     {

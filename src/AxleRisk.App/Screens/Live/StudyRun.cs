@@ -23,6 +23,7 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
     private Answer? answer;
     private ImmutableList<Answer> kept = [];
     private int revision;
+    private int ended;
 
     /// <summary>The result for the scenario as it is, else the last one, whole or so far; null before there is any.</summary>
     public T? Result => Shown?.Result;
@@ -42,6 +43,9 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
 
     /// <summary>Changes with every new result and phase; a running study's progress is read from <see cref="Standing"/>.</summary>
     public int Revision => Volatile.Read(ref revision);
+
+    /// <summary>The runs that have ended, whatever with.</summary>
+    public int Ended => Volatile.Read(ref ended);
 
     /// <summary>Completes when the present run has ended.</summary>
     public Task Completion => Volatile.Read(ref job)?.Completion ?? Task.CompletedTask;
@@ -201,6 +205,7 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
             }
             finally
             {
+                Interlocked.Increment(ref owner.ended);
                 owner.Changed();
                 completion.SetResult();
             }

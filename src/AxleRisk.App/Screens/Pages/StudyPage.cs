@@ -41,6 +41,9 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <inheritdoc/>
     public override int Revision => HashCode.Combine(Run.Revision, Run.Standing.Evaluations, Session.Edition);
 
+    /// <inheritdoc/>
+    public override int Ended => Run.Ended;
+
     /// <summary>The study in the background.</summary>
     public StudyRun<T> Run { get; }
 

@@ -71,6 +71,9 @@ internal sealed class ConsoleState : IDisposable
     public int Revision => HashCode.Combine(
         presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
+    /// <summary>The studies that have ended: what one has found is drawn at once, its way there as often as can be followed.</summary>
+    public int Ended => HashCode.Combine(Front.Ended, Session?.Risk.Run.Ended, Session?.Baseline?.Run.Ended);
+
     private int PageHeight => Math.Max(1, height - Above - 1);
 
     /// <summary>Opens a scenario in place of the one that is open; one that is not valid is mended first.</summary>

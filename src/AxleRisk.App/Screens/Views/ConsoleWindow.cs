@@ -15,6 +15,7 @@ internal sealed class ConsoleWindow : Runnable
     private readonly ConsoleState state;
     private readonly TimeProvider clock;
     private int drawn;
+    private int drawnEnded;
     private long drawnAt;
 
     public ConsoleWindow(ConsoleState state, TimeProvider clock)
@@ -31,7 +32,7 @@ internal sealed class ConsoleWindow : Runnable
     public void Poll()
     {
         state.Keep();
-        if (state.Revision != drawn && clock.GetElapsedTime(drawnAt) >= Pause)
+        if (state.Ended != drawnEnded || (state.Revision != drawn && clock.GetElapsedTime(drawnAt) >= Pause))
         {
             SetNeedsDraw();
         }
@@ -73,7 +74,7 @@ internal sealed class ConsoleWindow : Runnable
     /// <inheritdoc/>
     protected override bool OnDrawingContent(DrawContext? context)
     {
-        drawn = state.Revision;
+        (drawn, drawnEnded) = (state.Revision, state.Ended);
         drawnAt = clock.GetTimestamp();
         (int width, int height) = (Viewport.Width, Viewport.Height);
         if (width <= 0 || height <= 0)

@@ -54,6 +54,23 @@ public class NoteTests
         Assert.Equal(text.Replace("wall_mm = 6", "wall_mm = 6 # one line"), Write(text, TomlPath.Of("axle.wall_mm"), "one\nline"));
     }
 
+    // A number of the reader's own is no starting value any more; the same number is, and so is another's.
+    [Fact]
+    public void The_mark_of_a_starting_value_goes_with_the_value()
+    {
+        string text = NewScenario.Text(StartingPoint.First);
+        TomlPath spring = TomlPath.Of("vehicle.spring_n_per_mm"), mass = TomlPath.Of("vehicle.sprung_kg");
+        Assert.Equal(NewScenario.Mark, ScenarioEditor.NoteOf(text, spring));
+        string Set(TomlPath path, TomlValue value) => ScenarioEditor.Apply(text, new ScenarioEdit("", [new TomlEdit.Set(path, value)]));
+        string mine = Set(spring, TomlValue.Of(47));
+        Assert.Equal("", ScenarioEditor.NoteOf(mine, spring));
+        Assert.Equal(NewScenario.Mark, ScenarioEditor.NoteOf(mine, mass));
+        Assert.Equal(text, Set(spring, ScenarioEditor.Read(text, spring)!));
+        string noted = Write(text, mass, "weighed");
+        var lighter = new ScenarioEdit("", [new TomlEdit.Set(mass, TomlValue.Of(1))]);
+        Assert.Equal("weighed", ScenarioEditor.NoteOf(ScenarioEditor.Apply(noted, lighter), mass));
+    }
+
     [Fact]
     public void A_value_among_others_on_its_line_has_none() =>
         Assert.Throws<EditException>(() => Write(Text, TomlPath.Of("axle.both.a"), "new"));

@@ -30,6 +30,8 @@ public class LearnSummaryTests
         Assert.Equal(b, told.Posterior.High, 1e-9 * b);
         Assert.Equal(LearnCase.Ratio, told.Prior!.Median, 1e-9);
         Assert.Equal(LearnCase.Ratio * Math.Exp(-1.6448536269514722 * LearnCase.ThetaSd), told.Prior.Low, 1e-9);
+        Assert.Equal(LearnCase.Ratio * Math.Exp(1.6448536269514722 * LearnCase.ThetaSd), told.Prior.High, 1e-9);
+        Assert.Equal(LearnCase.Ratio * Math.Exp(0.5 * LearnCase.ThetaSd * LearnCase.ThetaSd), told.Prior.Mean, 1e-9);
     }
 
     // Weights 0.4, 0.1, 0.1, 0.4 at the corners of a square: both means 0, both variances 1, correlation 0.8 - 0.2.

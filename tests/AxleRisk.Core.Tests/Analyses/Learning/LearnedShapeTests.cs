@@ -45,6 +45,13 @@ public class LearnedShapeTests
 
         Assert.True(Mean(1.0) - Mean(1.2) > 0.3);
 
+        // The rows handed over with the shape are of the posterior.
+        double[] rowsOfRatio = [.. shape.Sample.Select(s => Math.Log(s[shape.Columns.IndexOf("fatigue.damage_ratio")]))];
+        Assert.InRange(rowsOfRatio.Distinct().Count(), 300, 1_000);
+        Assert.Equal(exact.Mean(row => Math.Log(LearnCase.Ratio) + (LearnCase.ThetaSd * exact.Z[0][row])), rowsOfRatio.Average(), 0.01);
+        Assert.Equal(exact.Mean(row => exact.Combination[row]),
+            shape.Sample.Average(s => s[shape.Columns.IndexOf("fatigue.stress_factor")] == 1.2 ? 1.0 : 0), 0.01);
+
         // By scores the same way is gone.
         double[][] scores = [.. workspace.Unit.Select(_ => new[] { 0.4 })], byScores = learned.CreateColumns(1);
         learned.Factors.MapScores(scores, byScores, 1);
@@ -62,12 +69,22 @@ public class LearnedShapeTests
         LearnResult one = Learn(LearnCase.Model(first, Choice));
         LearnResult two = Learn(Model(one.Shape!, second));
         Assert.Equal(["a", "b"], two.Shape!.Learned.Data);
+        Assert.Equal(2, new Unknowns(Model(one.Shape!, second)).Combinations.Length); // the states that were learned, each once
         for (int i = 0; i < Result.Curve.Length; i++)
         {
             // The first part's posterior is skewed, and its shape normal: the second part moves into its tail.
             Assert.InRange(two.Curve[i].After.Estimate - Result.Curve[i].After.Estimate, -0.02, 0.02);
             Assert.InRange(two.Curve[i].After.High - Result.Curve[i].After.High, -0.02, 0.02);
         }
+
+        // The shape learned second holds what the second posterior does: its sample's mean and spread of ln ratio, in scores of the file.
+        double[] theta = [.. two.Shape.Sample.Select(s => (Math.Log(s[two.Shape.Columns.IndexOf("fatigue.damage_ratio")])
+            - Math.Log(LearnCase.Ratio)) / LearnCase.ThetaSd)];
+        double mean = two.Shape.Learned.States.Sum(s => s.Probability * s.Mean[0]);
+        double square = two.Shape.Learned.States.Sum(s => s.Probability * ((s.Factor[0][0] * s.Factor[0][0]) + (s.Mean[0] * s.Mean[0])));
+        Assert.Equal(theta.Average(), mean, 0.02); // 1,000 rows spread evenly
+        Assert.Equal(theta.Average(x => x * x), square, 0.05);
+        Assert.InRange(square - (mean * mean), 0.01, 0.7); // that of the prior is 1
 
         // From what is learned already nothing is learned twice.
         var again = Assert.Throws<StudyException>(() => Learn(Model(one.Shape!, first)));

@@ -33,12 +33,16 @@ public class PosteriorSampleTests
         Assert.Equal(1, Sample.Weights.Sum(), 1e-12);
     }
 
+    [Fact]
+    public void A_row_whose_weight_is_no_number_has_none() => Assert.Equal([0.5, 0, 0.5, 0], Of(1, double.NaN, 1, 0).Weights);
+
     // Ten places 0.05, 0.15 ... among 0.2, 0.3, 0.6 and 1; two at 0.45 and 0.95.
     [Fact]
     public void Rows_are_drawn_as_often_as_they_weigh()
     {
         Assert.Equal([0, 0, 1, 2, 2, 2, 3, 3, 3, 3], Sample.Draw(10, 0.5));
         Assert.Equal([2, 3], Sample.Draw(2, 0.9));
+        Assert.Equal([0, 2], Sample.Draw(2, 0));
     }
 
     private static PosteriorSample Of(params double[] weights) =>

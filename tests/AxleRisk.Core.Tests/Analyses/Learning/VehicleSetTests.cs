@@ -34,6 +34,25 @@ public class VehicleSetTests
         Assert.Equal(deviation, Math.Sqrt(values.Average(v => (v - found) * (v - found))), 1e-3);
     }
 
+    // Vehicles of a record without a measurement are drawn in every column that varies, the first as well.
+    [Fact]
+    public void Of_others_everything_that_varies_does()
+    {
+        LifeModel model = Model([Whole()], Varying(new Normal(1, 0.1)));
+        VehicleSet set = Assert.Single(VehicleSet.Of(model, new Unknowns(model), 4096, 1));
+        var unknowns = new Unknowns(model);
+        Assert.Contains(true, model.Factors.ColumnNames.Select((_, column) => !unknowns.IsUnknown[column]));
+        for (int column = 0; column < model.Factors.ColumnNames.Length; column++)
+        {
+            double[] values = set.Values[column];
+            Assert.Equal(!unknowns.IsUnknown[column], values.Distinct().Count() > 4_000);
+        }
+
+        double[] ratio = set.Values[Column(Ratio)];
+        Assert.Equal(0.1, Math.Sqrt(ratio.Average(v => (v - 1) * (v - 1))), 1e-3);
+        Assert.False(unknowns.IsUnknown[0]); // the very first varies, so that the loop is seen to begin with it
+    }
+
     [Theory]
     [InlineData(1.3)]
     [InlineData(1)]

@@ -12,6 +12,17 @@ public sealed class ModesMomentTests
 {
     private static readonly LifeModel Model = new(CertainModes.Scenario);
 
+    // Both above: the indicator of both, whose mean is the probability of both.
+    [Fact]
+    public void Counted_both_are_above_or_not()
+    {
+        double[][] joint = Workspace.Columns(1, 3);
+        new CountedMoment(2).Fill([[2.5, 1, 2.1, 2]], 0, 1..4, joint);
+        Assert.Equal([0, 1, 0], joint[0]);
+        new CountedMoment(2).Fill([[1.5, 1, 2.1, 2]], 0, 1..4, joint);
+        Assert.Equal([0, 0, 0], joint[0]);
+    }
+
     // Sharing nothing they are independent; sharing all, they survive together as often as the worse of both in every mode.
     [Fact]
     public void Both_fail_as_often_as_independent_ones_or_as_ones_alike()

@@ -75,6 +75,15 @@ public class SnCatalogueTests
         Near.Relative(2e6, c.CyclesToFailure(160), 1e-12);
     }
 
+    // Standard deviation of log10 N 0.20 (DNV-RP-C203, 2.4.1). Its design curves and those of the IIW lie two of them under the mean,
+    // those of EN 1993-1-9 at a survival of 95 %, a normal score of 1.645 (from memory).
+    [Theory]
+    [InlineData("DNV-RP-C203", 0.40)]
+    [InlineData("IIW", 0.40)]
+    [InlineData("EN 1993-1-9", 0.329)]
+    public void The_mean_lies_so_far_over_the_design_curve(string catalogue, double log10) =>
+        Assert.All(SnCatalogue.Categories(catalogue), c => Assert.Equal(log10, SnCatalogue.Find(catalogue, c)!.DesignToMeanLog10, 5e-4));
+
     [Theory]
     [InlineData(-1)]
     [InlineData(double.NaN)]

@@ -97,6 +97,7 @@ public class SectionRatesTests
     [InlineData("first without wall")]
     [InlineData("no number")]
     [InlineData("one leg not driven")]
+    [InlineData("one leg alone driven")]
     public void Extremes_have_the_scalar_codes_answer_and_leave_the_others_alone(string extreme)
     {
         const int Row = 5;
@@ -109,7 +110,14 @@ public class SectionRatesTests
             case "first without stress": columns.StressPerForceMPaPerN[Row] = 0; break;
             case "first without wall": columns.StressPerForceMPaPerN[Row] = double.PositiveInfinity; break;
             case "no number": columns.Sections[1].StressPerForceMPaPerN[Row] = double.NaN; break;
-            default: columns.Legs[1].Share[Row] = 0; break;
+            case "one leg not driven": columns.Legs[1].Share[Row] = 0; break;
+            default:
+                for (int leg = 0; leg < columns.Legs.Length; leg++)
+                {
+                    columns.Legs[leg].Share[Row] = leg == 1 ? 1 : 0;
+                }
+
+                break;
         }
 
         KernelAnswer expected = KernelAnswer.Scalar(columns, 17, Curves, CountingMethod.Dirlik);

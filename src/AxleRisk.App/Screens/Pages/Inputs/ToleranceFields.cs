@@ -27,7 +27,7 @@ internal sealed class ToleranceFields
     public ToleranceFields(Input input, string text)
     {
         path = ScenarioEdits.PathOf(input);
-        note = ScenarioEditor.NoteOf(text, path);
+        note = ScenarioEditor.NoteOf(text, path) is var said && said == NewScenario.Mark ? "" : said;
         before = ScenarioEditor.Read(text, path) as TomlValue.Table;
         string unit = input.Quantity.Unit;
         Tolerance stated = Of(input, Tolerance.OfNote(note));
@@ -81,11 +81,10 @@ internal sealed class ToleranceFields
     /// <summary>The tolerance that gives what is stated: as noted where that is the same, else from spread and limits.</summary>
     private static Tolerance Of(Input input, Tolerance? noted)
     {
-        double nominal = input.Value.Nominal;
         if (input.Value is not Value.Uncertain { Distribution: var distribution })
         {
-            double spread = ValueConversion.StartingCov * Math.Abs(nominal);
-            return new Tolerance(nominal, spread, spread, Tolerance.UsualCp);
+            double stated = input.Value.Nominal, spread = ValueConversion.StartingCov * Math.Abs(stated);
+            return new Tolerance(stated, spread, spread, Tolerance.UsualCp);
         }
 
         Distribution whole = distribution is Truncated cut ? cut.Inner : distribution;
@@ -95,6 +94,8 @@ internal sealed class ToleranceFields
             return noted;
         }
 
+        // The mean of a cut normal is off that of the whole by less than a drawing states.
+        double nominal = Same(input.Value.Nominal, mean) ? mean : input.Value.Nominal;
         Domain domain = input.Quantity.Domain;
         bool isLimited = distribution.Minimum > domain.Low && distribution.Maximum < domain.High
             && double.IsFinite(distribution.Maximum - distribution.Minimum);
