@@ -74,12 +74,6 @@ public sealed class SectionsTests
             (Whole(1, Km * i / steps) - Whole(1, Km * (i + 1) / steps)) * Whole(0, Km * (i + 0.5) / steps));
         Assert.Equal(first, risk.Modes[1].First[3], 0.002);
 
-        // The trip goes on with what both had used up, by the vehicle of the last stretch.
-        TripResult trip = TripRiskTests.Run(TripCases.Usual(past, 40_000, 8_000), new StudySettings(256, 1, "sobol"));
-        double expected = 1 - (Left(48_000) / Left(40_000));
-        Assert.InRange(expected, 0.01, 0.9);
-        Assert.Equal(expected, trip.Probability.Estimate, 1e-3 * expected);
-
         // Of one that failed between two distances the section is told by what each would have used up.
         CausesResult causes = Causes(past, new Evidence { Life = new LifeEvidence.FailedBetween(30_000, 45_000) });
         double one = 1 - (Whole(1, 45_000) / Whole(1, 30_000)), any = 1 - (Left(45_000) / Left(30_000));
