@@ -84,7 +84,7 @@ public sealed class InspectionChainTests
         }
     }
 
-    /// <summary>Without looks what is clean is what is whole: the product of the modes; from where the vehicle was seen whole, over that.</summary>
+    /// <summary>Without looks what is clean is what is whole: the product of the modes; also from where the vehicle was seen.</summary>
     [Fact]
     public void Without_looks_the_clean_are_the_whole()
     {

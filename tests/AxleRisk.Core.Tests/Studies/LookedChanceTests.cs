@@ -82,7 +82,7 @@ public sealed class LookedChanceTests
         Assert.Equal(0, chance.Fails(used[1], used[0]));
     }
 
-    /// <summary>A look is at what fatigue of the first section has used up, whatever other modes have: the second here, 4 % weaker.</summary>
+    /// <summary>A look is at what fatigue of the first section has used up, and not of the second, 4 % weaker.</summary>
     [Fact]
     public void A_look_is_at_the_first_section()
     {

@@ -97,7 +97,8 @@ public sealed class SeenTripTests
         }
 
         Assert.Equal(1, result.Reached.Estimate, 1e-9);
-        Assert.Equal(fails / known, result.Probability.Estimate, (result.Probability.High - result.Probability.Low) + (0.002 * fails / known));
+        double wide = result.Probability.High - result.Probability.Low;
+        Assert.Equal(fails / known, result.Probability.Estimate, wide + (0.002 * fails / known));
     }
 
     /// <summary>What was measured and is known of a vehicle: the posterior of a normal by its closed form, and a choice held.</summary>
@@ -160,7 +161,8 @@ public sealed class SeenTripTests
             for (int j = 0; j < 2_000; j++)
             {
                 double z = -8 + (16 * (j + 0.5) / 2_000), life = M * Math.Exp((LogLinear.RatioSigma * t) + (LogLinear.ScaleSigma * z));
-                double weight = StandardNormal.Density(t) * StandardNormal.Density(z) * (life > start ? 1 - SeenLives.Finds(start / life) : 0);
+                double clean = life > start ? 1 - SeenLives.Finds(start / life) : 0;
+                double weight = StandardNormal.Density(t) * StandardNormal.Density(z) * clean;
                 whole += weight;
                 fails += life <= end ? weight : 0;
             }
