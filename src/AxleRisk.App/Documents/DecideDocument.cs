@@ -14,6 +14,8 @@ internal static class DecideDocument
         .NumberOrNull("distance_km", "the distance to which failures count, km; null where the warranty decides", r => r.Km)
         .NumberOrNull("warranty_months", "the age limit of the warranty; null where a distance decides", r => r.Fleet?.WarrantyMonths)
         .NumberOrNull("warranty_km", "the distance limit of the warranty, km; null where a distance decides", r => r.Fleet?.WarrantyKm)
+        .Object("own_sample", "what this analysis' own sample says of the scenario as it is",
+            HeadlineDocument.Own, r => (r.Headline, r.Own))
         .Number("mean_failure_cost", "what one failure costs on average", r => r.MeanFailureCost)
         .Text("best", "the option with the least expected net cost", r => r.Options[r.Best].Name)
         .Text("next", "the best of the other options", r => r.Next.Name)

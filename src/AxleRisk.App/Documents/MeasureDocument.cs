@@ -31,7 +31,7 @@ internal static class MeasureDocument
                 a => a.Measurements.Select(m => (m.Measurement.Name, m.Bits, a.ShareOf(m.Bits))))
             .List("factors", "what the explanations speak of", Telling("its name", "what knowing it exactly is expected to tell, bits"),
                 a => a.Factors.Select(f => (f.Name, f.Bits, a.ShareOf(f.Bits)))), r => r.Apart).OrNull()
-        .Texts("left_out", "unknown factors that are not told of, for they depend on others or have several columns",
+        .Texts("left_out", "unknown factors that are not told of, for they have several columns or are correlated beside what was learned of them",
             r => r.LeftOut.Select(f => f.Name))
         .NumberOrNull("band_low", "5 % point of the failure probability over what is unknown; null with a decision", r => r.Band?.Low)
         .NumberOrNull("band_high", "95 % point; null with a decision", r => r.Band?.High)

@@ -46,7 +46,9 @@ internal static class TripDocument
             .Texts("taken", "the remedies that are taken then", p => p.Taken.Select(r => r.Name)),
             c => c.Prices)
         .Whole("searched", "combinations of load and remedies that were searched", c => c.Searched)
-        .Whole("search_rows", "vehicles of the search", c => c.SearchRows)
+        .Whole("sorting_rows", "vehicles that sorted them", c => c.SortingRows)
+        .Whole("searched_with_more", "those left after that, which were searched with more vehicles", c => c.SearchedWithMore)
+        .Whole("search_rows", "vehicles of that search", c => c.SearchRows)
         .Whole("rows", "vehicles that the risk is told of", c => c.Rows);
 
     public static JsonForm<TripResult> Form { get; } = new JsonForm<TripResult>()

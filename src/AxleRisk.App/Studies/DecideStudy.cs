@@ -44,7 +44,8 @@ internal sealed class DecideStudy : Study<NoQuestion, DecideResult>
 
     public override DecideResult Run(
         LifeModel model, StudySettings settings, NoQuestion question, HeadlineSource headlines, RunOptions options) =>
-        DecideAnalysis.Run(model, settings, options);
+        DecideAnalysis.Run(
+            model, settings, options, DecideAnalysis.KmOf(model.Scenario) is { } km ? headlines([km], options).FirstOrDefault() : null);
 
     public override RunRecord RunOf(DecideResult result) => result.Run;
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.App.Answers;
 using AxleRisk.App.Documents;
 using AxleRisk.App.Documents.Forms;
@@ -47,17 +48,9 @@ internal sealed class RiskStudy : Study<RiskQuestion, RiskRun>
         (RiskResult result, RiskState state) = RiskAnalysis.Run(model, settings, question, options);
         options.Cancellation.ThrowIfCancellationRequested();
         double required = model.Scenario.RequiredKm;
-        var drawn = new RiskQuestion
-        {
-            Method = result.Method,
-            DistancesKm =
-            [
-                .. result.Distances.Select(d => d.DistanceKm),
-                .. Enumerable.Range(0, CurvePoints)
-                    .Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0))),
-            ],
-        };
-        return new RiskRun(result, state, RiskAnalysis.Summarise(model, state, drawn, options, isPartial: false));
+        ImmutableArray<double> between = [.. Enumerable.Range(0, CurvePoints)
+            .Select(i => required * CurveFrom * Math.Pow(CurveTo / CurveFrom, i / (CurvePoints - 1.0)))];
+        return new RiskRun(result, state, RiskAnalysis.Drawn(model, state, result, between, options));
     }
 
     public override RunRecord RunOf(RiskRun result) => result.Result.Run;

@@ -11,7 +11,7 @@ internal static class ApartText
     /// <summary>What to look at, with what it is expected to tell.</summary>
     public static string Sentence(Apart apart) => Best(apart) is var (what, bits) && bits.Low > 0
         ? $"On the vehicle of the evidence, {what} is expected to tell {Number(bits.Estimate)} of the {Number(apart.Open)} bits that are open between {Pair(apart)}"
-        : $"Nothing that was asked about tells {Pair(apart)} apart on the vehicle of the evidence";
+        : $"Of what was asked about this run finds nothing that would tell {Pair(apart)} apart on the vehicle of the evidence";
 
     public static TextTable Table(Apart apart)
     {

@@ -21,11 +21,11 @@ internal static class CardText
     {
         if (!card.KeepsTarget)
         {
-            yield return $"No combination keeps {RangeWords.Percent(card.Target)}. This is the card of the least risk that was found.";
+            yield return $"No combination that was tried keeps {RangeWords.Percent(card.Target)}. This is the card of the least risk that was found.";
         }
 
         yield return $"On the road: {Hours(card.Hours)} h; as planned {Hours(card.HoursAsPlanned)} h";
-        yield return $"Fails on the trip: {Risk(card)}, of those that set out; to be kept: {RangeWords.Percent(card.Target)}";
+        yield return $"Fails on the trip, of those that set out: {Risk(card)}; to be kept: {RangeWords.Percent(card.Target)}";
         yield return $"Load: {(card.PayloadKg is { } kg ? $"{Figures.Exact(kg)} kg, on every leg" : "as planned")}";
         yield return $"Before the start: {(card.Remedies.IsEmpty ? "nothing" : string.Join("; ", card.Remedies.Select(r => Printable.Line(r.Name))))}";
         yield return Look(card);
@@ -58,15 +58,15 @@ internal static class CardText
             CardConstraint.OtherLoad => p.PayloadKg is { } kg ? $"With {Figures.Exact(kg)} kg on every leg" : "With the load as planned",
             _ => "Without any target, every leg at the greatest speed tried",
         };
-        return p.Hours is not { } hours ? $"{what}: no combination keeps it"
+        return p.Hours is not { } hours ? $"{what}: none that was tried keeps it"
             : $"{what}: {Hours(hours)} h, {Difference(hours - card.Hours)}"
             + (p.Kind == CardConstraint.NoTarget ? "" : $"; then {(p.Taken.IsEmpty ? "no remedy" : "with " + Names(p.Taken))}");
     });
 
     /// <summary>How it was found.</summary>
     public static string Reading(CardResult card) =>
-        $"The least travel time over the speeds of all legs, loads and remedies together ({Figures.Count(card.Searched)} combinations of load and "
-        + $"remedies, searched with {Figures.Count(card.SearchRows)} vehicles); its risk is of {Figures.Count(card.Rows)} others. Speeds are not to be exceeded; "
+        $"The least travel time that was found over the speeds of all legs, loads and remedies together ({Figures.Count(card.Searched)} combinations of load and "
+        + $"remedies, sorted with {Figures.Count(card.SortingRows)} vehicles; the {Figures.Count(card.SearchedWithMore)} that might be the best searched with {Figures.Count(card.SearchRows)}); its risk is of {Figures.Count(card.Rows)} others. Speeds are not to be exceeded; "
         + "the search is no proof that no faster card keeps it. The risk is rounded up.";
 
     /// <summary>Hours, to a tenth.</summary>
@@ -77,7 +77,7 @@ internal static class CardText
     {
         double high = card.Risk.High;
         double unit = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(high, 1e-12))) - 1);
-        return double.IsNaN(high) ? Figures.None : $"at most {Figures.Number(100 * Math.Min(1, Math.Ceiling((high / unit) - 1e-9) * unit))} %";
+        return double.IsNaN(high) ? Figures.None : $"up to {Figures.Number(100 * Math.Min(1, Math.Ceiling((high / unit) - 1e-9) * unit))} % as the scenario has it (the upper end of a 95 % interval)";
     }
 
     private static string Look(CardResult card)
@@ -85,7 +85,7 @@ internal static class CardText
         CardLeg[] worst = [.. card.Legs.Where(l => l.Share >= 0.2).OrderByDescending(l => l.Share)];
         return "Look at the housing, at the checked section, before the start"
             + (worst.Length == 0 ? " and at the end of every leg"
-                : $" and after {string.Join(", ", worst.Select(l => Printable.Line(l.Name)))}, where most of the risk is")
+                : $" and after {string.Join(", ", worst.Select(l => Printable.Line(l.Name)))}, where {100 * worst.Sum(l => l.Share):0} % of the failures are expected")
             + ", and after any hard blow; a crack ends the trip";
     }
 

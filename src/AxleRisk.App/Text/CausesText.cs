@@ -15,7 +15,7 @@ internal static class CausesText
     public const string ToldHeading = "What the evidence points to, the most telling first";
     public const string ExplanationsHeading = "Explanations before and after the evidence";
     public const string ChoicesHeading = "Choices before and after the evidence";
-    public const string NothingTold = "nothing: the evidence agrees with every factor as the scenario has it";
+    public const string NothingTold = "nothing that this run can tell: of no factor or choice is any state surely more or less likely than before";
 
     public static string Method(CausesResult result) =>
         $"{Figures.Count(result.Rows)} weighted rows worth {Figures.Count((long)result.EffectiveSampleSize)} effective ones, "

@@ -18,8 +18,10 @@ internal static class DecideText
     /// <summary>The method in words.</summary>
     public static string Method(DecideResult result) =>
         $"{result.Options.Length} options, each evaluated with these same samples, "
-        + (result.Draws == 0 || result.Unknown.IsEmpty && result.PerfectInformation.Estimate == 0
-            ? "one level of vehicles" : $"{Figures.Count(result.Draws)} outer draws of what is unknown, {Figures.Count(result.VehiclesOfDraw)} vehicles in each");
+        + (!HasUnknown(result) ? "one level of vehicles" : $"{Figures.Count(result.Draws)} outer draws of what is unknown, {Figures.Count(result.VehiclesOfDraw)} vehicles in each");
+
+    private static bool HasUnknown(DecideResult result) =>
+        result.Draws > 0 && !(result.Unknown.IsEmpty && result.PerfectInformation.Estimate == 0);
 
     /// <summary>The choice: the option and what it is expected to cost.</summary>
     public static string Choice(DecideResult result) => Printable.Line(result.Options[result.Best].Name);
@@ -44,10 +46,20 @@ internal static class DecideText
         }
         else
         {
-            yield return "Given what is unknown, no other option is better in any of the draws";
+            yield return HasUnknown(result)
+                ? "Of the draws of what is unknown there is none in which another option is better"
+                : "Nothing is stated as unknown: how likely it is the best is not asked";
         }
 
-        yield return $"It stays the best up to a price of {Money(best.BreakEvenPrice.Estimate, result)} a vehicle ({Range(best.BreakEvenPrice)}); it costs {Money(best.Price, result)}";
+        if (result.Headline is { } headline)
+        {
+            string p = $"As it is {Figures.Probability(headline.Probability)} of the vehicles fail by {Figures.Exact(headline.DistanceKm)} km ({Figures.ProbabilityRange(headline.Probability)})";
+            yield return headline.Agrees(result.Own)
+                ? $"{p}, {HeadlineText.Own(headline, result.Own).TrimEnd('.').Replace("As risk", "as risk")}; the others are told by how many times as many of it fail in that sample"
+                : $"{p}, as risk gives it; this run's own sample, which the costs are of, says {Figures.Probability(result.Own)}";
+        }
+
+        yield return $"All other prices as stated, it stays the best up to a price of {Money(best.BreakEvenPrice.Estimate, result)} a vehicle ({Range(best.BreakEvenPrice)}); it costs {Money(best.Price, result)}";
     }
 
     public static TextTable Table(DecideResult result)

@@ -17,7 +17,7 @@ internal static class MeasureText
     public static string Choice(MeasureResult result) => result.Measurements switch
     {
         [] => result.Factors is [var first, ..] && Tells(first.Perfect) ? Printable.Capital(first.Factor.Label)
-            : result.Factors.IsEmpty && !result.LeftOut.IsEmpty ? "not told" : "nothing",
+            : result.Factors.IsEmpty && !result.LeftOut.IsEmpty ? "not told" : "none of the factors by itself",
         [{ Net: { Estimate: > 0 } } best, ..] => Printable.Line(best.Measurement.Name),
         [{ Net: null } best, ..] when Tells(best.Value) => Printable.Line(best.Measurement.Name),
         _ => "none of the measurements",
@@ -36,7 +36,7 @@ internal static class MeasureText
         {
             yield return net.Low > 0
                 ? $"\"{Printable.Line(best.Measurement.Name)}\" saves {Worth(best.Value, result)} on average and costs {Money(best.Measurement.Cost, result)}: it pays by {Worth(net, result)}"
-                : net.High < 0
+                : result.Measurements.All(m => m.Net!.Value.High < 0)
                 ? $"No measurement pays: the best, \"{Printable.Line(best.Measurement.Name)}\", saves {Worth(best.Value, result)} on average and costs {Money(best.Measurement.Cost, result)}"
                 : $"Whether \"{Printable.Line(best.Measurement.Name)}\" pays this run cannot tell: it saves {Worth(best.Value, result)} on average and costs {Money(best.Measurement.Cost, result)}";
         }
@@ -49,7 +49,7 @@ internal static class MeasureText
         if (result.Factors is [var first, ..])
         {
             yield return !Tells(first.Perfect)
-                ? "Knowing any one of the unknown factors would not change the choice"
+                ? "This run finds no worth in knowing any one of the unknown factors by itself; of several together nothing is asked"
                 : $"Most worth knowing: {first.Factor.Label}, {Worth(first.Perfect, result)}; no measurement of it is worth more";
         }
     }
@@ -88,7 +88,7 @@ internal static class MeasureText
         string[] varying = [.. result.Measurements.Where(m => !m.IsOfUnknown).Select(m => Printable.Line(m.Measurement.Name))];
         return worth
             + (varying.Length == 0 ? "" : $" Of what varies between vehicles, so worth nothing here: {string.Join(", ", varying)}.")
-            + (result.LeftOut.IsEmpty ? "" : $" Not told, for they depend on others or have several parts: {string.Join(", ", result.LeftOut.Select(f => f.Label))}.");
+            + (result.LeftOut.IsEmpty ? "" : $" Not told, for they have several parts or are correlated beside what was learned of them: {string.Join(", ", result.LeftOut.Select(f => f.Label))}.");
     }
 
     private static string InformationNodes => Figures.Count(MeasureAnalysis.Values);

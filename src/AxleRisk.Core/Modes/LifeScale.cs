@@ -102,7 +102,7 @@ internal sealed class LifeScale
                 return new ScalePart(null, Ln(input?.Value.Nominal ?? quantity.Default!.Nominal), 0);
             }
 
-            bool independent = factors.Groups.Single(g => g.Any(f => f.Name == input.Name)).Length == 1;
+            bool independent = factors.IsAlone(factors.Find(input.Name)!);
             return (independent, logarithmic, uncertain.Distribution) switch
             {
                 (true, true, Lognormal l) => new ScalePart(input.Name, Math.Log(l.Median), l.StandardDeviationOfLn),

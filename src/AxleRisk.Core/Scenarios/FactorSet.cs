@@ -8,6 +8,9 @@ public sealed class FactorSet
 {
     private readonly int[] copulaColumns;
 
+    // In the copula's place where one of its factors is held: the others beside it.
+    private readonly LearnedMap? held;
+
     private FactorSet(ImmutableArray<Factor> factors, ImmutableArray<RankCorrelation> correlations, Learned? learned)
     {
         Factors = factors;
@@ -20,6 +23,14 @@ public sealed class FactorSet
         learned = learned is null ? null : Present(learned);
         Learned = learned is null or { Choices.IsEmpty: true, Columns.IsEmpty: true } ? null : new LearnedMap(learned, factors);
         Groups = GroupByDependence(correlations);
+    }
+
+    // The same but for what is known of their dependence.
+    private FactorSet(FactorSet of, LearnedMap? learned, LearnedMap? held)
+    {
+        (Factors, ColumnNames, Correlated, Groups) = (of.Factors, of.ColumnNames, of.Correlated, of.Groups);
+        (copulaColumns, Copula) = (of.copulaColumns, held is null ? of.Copula : null);
+        (Learned, this.held) = (learned, held);
     }
 
     /// <summary>The factors.</summary>
@@ -92,8 +103,47 @@ public sealed class FactorSet
     public string LabelOf(string column) =>
         Factors.FirstOrDefault(f => f.ColumnNames.Contains(column))?.LabelOf(column) ?? column;
 
+    /// <summary>The factor that a column of the sample belongs to.</summary>
+    internal Factor OfColumn(int column) => Factors.Last(f => f.FirstColumn <= column);
+
     /// <summary>The factor of a name; null where there is none.</summary>
     public Factor? Find(string name) => Factors.FirstOrDefault(f => f.Name == name);
+
+    /// <summary>Whether nothing else depends on a factor and its stated distribution is all that is known of it.</summary>
+    internal bool IsAlone(Factor factor) => Groups.Single(g => g.Contains(factor)).Length == 1 && !IsLearned(factor);
+
+    /// <summary>Whether data have taught of a factor.</summary>
+    internal bool IsLearned(Factor factor) => Learned?.Learned is { } of
+        && (of.Choices.Contains(factor.Name) || factor.ColumnNames.Any(of.Columns.Contains));
+
+    /// <summary>
+    /// Whether others can be drawn given its value: not of a factor of several columns, nor of one that is correlated with
+    /// what was learned.
+    /// </summary>
+    internal bool CanBeGiven(Factor factor) =>
+        factor.Distribution is not null && (!Correlated.Contains(factor) || !Correlated.Any(IsLearned));
+
+    /// <summary>The same given a factor: whatever depends on it is drawn as it is beside that.</summary>
+    /// <param name="factor">A factor that <see cref="CanBeGiven"/>.</param>
+    /// <param name="at">The score of its stated distribution; of a choice that was learned of, the index of its state.</param>
+    internal FactorSet Given(Factor factor, double at)
+    {
+        if (Learned?.Learned is { } of && IsLearned(factor))
+        {
+            return new FactorSet(this, new LearnedMap(of.Choices.Contains(factor.Name)
+                ? of.GivenState(factor.Name, (int)at) : of.GivenScore(factor.Name, at), Factors), held);
+        }
+
+        if (!Correlated.Contains(factor))
+        {
+            return this;
+        }
+
+        // Correlated scores are jointly normal, of mean 0 and deviation 1.
+        var copula = new Learned([], [.. Correlated.Select(f => f.Name)], [new LearnedState(
+            [], 1, [.. Correlated.Select(_ => 0.0)], [.. Copula!.Cholesky.Select(row => row.ToImmutableArray())])], []);
+        return new FactorSet(this, Learned, new LearnedMap(copula.GivenScore(factor.Name, at), Factors));
+    }
 
     /// <summary>
     /// Maps <paramref name="count"/> rows of independent unit columns to factor values; the unit columns of dependent
@@ -103,6 +153,7 @@ public sealed class FactorSet
     {
         Learned?.CoupleUnits(unit, count);
         Copula?.Couple([.. copulaColumns.Select(c => unit[c])], count);
+        held?.CoupleUnits(unit, count);
         foreach (Factor factor in Factors)
         {
             factor.Map(unit, values, count);
@@ -123,6 +174,7 @@ public sealed class FactorSet
     internal void MapCoupled(double[][] scores, double[][] values, int count)
     {
         Copula?.CoupleScores([.. copulaColumns.Select(c => scores[c])], count);
+        held?.CoupleScores(scores, count);
         foreach (Factor factor in Factors)
         {
             factor.MapScores(scores, values, count);

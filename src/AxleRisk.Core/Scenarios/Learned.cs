@@ -20,6 +20,32 @@ public sealed record Learned(
     public Learned Without(string name) => Columns.Contains(name) ? WithoutColumn(Columns.IndexOf(name))
         : Choices.Contains(name) ? WithoutChoice(Choices.IndexOf(name)) : this;
 
+    /// <summary>The same given a continuous input: combinations weighed anew, the other inputs as their joint normal scores have them
+    /// beside it; its own score is the one it has in every row.</summary>
+    /// <param name="name">One of <see cref="Columns"/>.</param>
+    /// <param name="score">The standard normal score of its stated distribution.</param>
+    internal Learned GivenScore(string name, double score)
+    {
+        int column = Columns.IndexOf(name);
+        double[] logs = [.. States.Select(s => s.LogWeight(column, score))];
+        double[] weights = [.. logs.Select(l => Math.Exp(l - logs.Max()))];
+        return Weighed((s, i) => s.Given(column, score, weights[i]));
+    }
+
+    /// <summary>The same given the state of a choice.</summary>
+    /// <param name="name">One of <see cref="Choices"/>.</param>
+    /// <param name="state">The index of a state that is possible.</param>
+    internal Learned GivenState(string name, int state) =>
+        Choices.IndexOf(name) is var choice
+            ? Weighed((s, _) => s with { Probability = s.States[choice] == state ? s.Probability : 0 }) : this;
+
+    private Learned Weighed(Func<LearnedState, int, LearnedState> given)
+    {
+        LearnedState[] states = [.. States.Select(given).Where(s => s.Probability > 0)];
+        double all = states.Sum(s => s.Probability);
+        return this with { States = [.. states.Select(s => s with { Probability = s.Probability / all })] };
+    }
+
     private Learned WithoutColumn(int column) => this with
     {
         Columns = Columns.RemoveAt(column),
@@ -58,6 +84,37 @@ public sealed record LearnedState(
     /// <summary>The covariance.</summary>
     internal Matrix<double> Covariance => Matrix<double>.Build.Dense(Mean.Length, Mean.Length, (i, j) =>
         Enumerable.Range(0, Math.Min(i, j) + 1).Sum(k => Factor[i][k] * Factor[j][k]));
+
+    /// <summary>The logarithm of its probability times the density of one score, but for a constant.</summary>
+    internal double LogWeight(int column, double score)
+    {
+        double deviation = Deviation(column), z = (score - Mean[column]) / deviation;
+        return Math.Log(Probability / deviation) - (0.5 * z * z);
+    }
+
+    /// <summary>The standard deviation of one score.</summary>
+    internal double Deviation(int column) => Math.Sqrt(Factor[column].Sum(x => x * x));
+
+    /// <summary>
+    /// The others given one score, by the rule of joint normals (their means move along the regression, their covariance is what it
+    /// leaves); that score itself is certain.
+    /// </summary>
+    internal LearnedState Given(int column, double score, double probability)
+    {
+        Matrix<double> all = Covariance;
+        double[] slope = [.. all.Column(column).Select(c => c / all[column, column])];
+        var left = Matrix<double>.Build.Dense(Mean.Length, Mean.Length, (i, j) => all[i, j] - (slope[i] * all[column, j]));
+        Matrix<double> rest = left.RemoveRow(column).RemoveColumn(column);
+
+        // Where next to nothing is left open, that much is.
+        const double Least = 1e-9;
+        double[][] factor = rest.RowCount == 0 ? []
+            : CholeskyFactor.Of(rest) ?? CholeskyFactor.Of(rest + (Least * Matrix<double>.Build.DenseIdentity(rest.RowCount)))!;
+        double At(int i, int j) => i == column || j == column ? 0 : factor[i - (i > column ? 1 : 0)][j - (j > column ? 1 : 0)];
+        return new(
+            States, probability, [.. Mean.Select((m, i) => i == column ? score : m + (slope[i] * (score - Mean[column])))],
+            [.. Mean.Select((_, i) => Enumerable.Range(0, i + 1).Select(j => At(i, j)).ToImmutableArray())]);
+    }
 
     /// <summary>A combination from the lower triangle of its covariance, row by row.</summary>
     /// <exception cref="DistributionException">The covariance is none.</exception>

@@ -54,9 +54,13 @@ internal sealed class LearnedMap
             return stated;
         }
 
-        double[] weights = [.. of.Values.Select((_, k) => learned.States.Where(s => s.States[choice] == k).Sum(s => s.Probability))];
+        double[] weights = WeightsOf(factor.Name, of.Values.Length);
         return weights.All(w => w > 0) ? new NumberChoice([.. of.Values], weights) : stated;
     }
+
+    /// <summary>The probability of each state of a choice that was learned of.</summary>
+    public double[] WeightsOf(string choice, int states) => learned.Choices.IndexOf(choice) is var at
+        ? [.. Enumerable.Range(0, states).Select(k => learned.States.Where(s => s.States[at] == k).Sum(s => s.Probability))] : [];
 
     /// <summary>The combination that the scores of a row pick.</summary>
     public void CoupleScores(double[][] scores, int count)

@@ -24,7 +24,7 @@ internal sealed class LearnedMarginal : Distribution
     public LearnedMarginal(Distribution stated, Learned learned, int column)
     {
         this.stated = stated;
-        parts = [.. learned.States.Select(s => (s.Probability, s.Mean[column], Math.Sqrt(s.Factor[column].Sum(x => x * x))))];
+        parts = [.. learned.States.Select(s => (s.Probability, s.Mean[column], s.Deviation(column)))];
         moments = new(() =>
         {
             // By the middles of equal parts of the probability.
@@ -72,13 +72,15 @@ internal sealed class LearnedMarginal : Distribution
     /// <inheritdoc/>
     public override double Quantile(double p)
     {
-        double z = p <= 0 ? -GreatestScore : p >= 1 ? GreatestScore
-            : Brent.FindRoot(
-                s => parts.Sum(part => part.Probability * StandardNormal.Cumulative((s - part.Mean) / part.Deviation)) - p,
-                parts.Min(part => part.Mean - (Reach * part.Deviation)), parts.Max(part => part.Mean + (Reach * part.Deviation)),
-                    1e-12, 200);
+        double z = ScoreAt(p);
         return z < 0 ? stated.Quantile(StandardNormal.Cumulative(z)) : stated.UpperQuantile(StandardNormal.Upper(z));
     }
+
+    /// <summary>The score of the stated distribution below which it lies with a probability.</summary>
+    public double ScoreAt(double p) => p <= 0 ? -GreatestScore : p >= 1 ? GreatestScore
+        : Brent.FindRoot(
+            s => parts.Sum(part => part.Probability * StandardNormal.Cumulative((s - part.Mean) / part.Deviation)) - p,
+            parts.Min(part => part.Mean - (Reach * part.Deviation)), parts.Max(part => part.Mean + (Reach * part.Deviation)), 1e-12, 200);
 
     private double ScoreOf(double x)
     {

@@ -30,7 +30,7 @@ internal sealed class FailureChances
         {
             Input input = mode.ScatterIn(scenario);
             all.Add(mode.ChanceOf(input.Value));
-            IsExact &= input.Value is Value.Certain || factors.Groups.Single(g => g.Any(f => f.Name == input.Name)).Length == 1;
+            IsExact &= input.Value is Value.Certain || factors.IsAlone(factors.Find(input.Name)!);
         }
 
         chances = [.. all];

@@ -94,7 +94,7 @@ public sealed record StartingPurpose(string Label, double Km, Func<StartingPoint
             failed_at_km = {{(0.6 * s.Km).Write()}} # {{NewScenario.Mark}}
             {{(s.IsAllUncertain ? $$"""
 
-            # What may have caused it.
+            # What may explain it.
             [[explanations]]
             name = "thin wall"
             when = { "axle.wall_mm" = { below = {{(0.97 * s.Section.WallMm).Write()}} } } # {{NewScenario.Mark}}

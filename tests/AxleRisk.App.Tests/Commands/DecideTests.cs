@@ -13,7 +13,7 @@ public sealed class DecideTests
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
         Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
         string flat = string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-        string[] said = ["The least expected net cost", "best with a probability", "It stays the best up to a price", "no cost here"];
+        string[] said = ["The least expected net cost", "best with a probability", "it stays the best up to a price", "no cost here"];
         Assert.All(said, s => Assert.Contains(s, flat, StringComparison.Ordinal));
     }
 
@@ -33,6 +33,23 @@ public sealed class DecideTests
         Assert.Equal((string?)best["name"], (string?)document["best"]);
         Assert.Equal((double)best["cost"]! + (double)best["failure_cost"]!, (double)best["net_cost"]!["estimate"]!, 1e-6);
         Assert.Equal(6, File.ReadAllLines(csv).Length);
+    }
+
+    [Fact]
+    public void As_it_is_the_vehicles_fail_as_often_as_risk_says()
+    {
+        JsonNode decide = JsonNode.Parse(Cli.Run("decide", Cli.Shipped("desert-crossing"), "-n", "4096", "--json").Out)!;
+        JsonNode risk = JsonNode.Parse(Cli.Run("risk", Cli.Shipped("desert-crossing"), "-n", "4096", "--json").Out)!;
+        JsonNode failed = decide["options"]![0]!["failed"]!;
+        foreach (string key in new[] { "estimate", "low", "high" })
+        {
+            Assert.Equal((double)risk["failure_probability_at_required"]![key]!, (double)failed[key]!);
+        }
+
+        JsonNode own = decide["own_sample"]!;
+        double change = (double)own["failure_probability"]!["estimate"]! - (double)failed["estimate"]!;
+        Assert.Equal(change, (double)own["change"]!["estimate"]!, 1e-12);
+        Assert.InRange(0, (double)own["change"]!["low"]!, (double)own["change"]!["high"]!);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Learning;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
@@ -5,6 +6,7 @@ using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 using AxleRisk.Files;
+using AxleRisk.Files.Writing;
 using Xunit;
 
 namespace AxleRisk.App.Tests.Files;
@@ -45,6 +47,53 @@ public class LightTruckTests
             story, StringComparison.Ordinal);
         Assert.Contains($"{100 * Probability(Truth()):0.0} % of all trucks", story, StringComparison.Ordinal);
     }
+
+    /// <summary>
+    /// Learned, written as <c>learn --out</c> writes it, read again and decided: before the data a thicker wall is the best, after them the
+    /// truck as it is. What was learned hangs together: with the same means and spreads, but each factor apart, more trucks would fail.
+    /// </summary>
+    [Fact]
+    public void What_was_learned_changes_the_decision()
+    {
+        string path = Repository.PathTo("scenarios", "light-truck.toml");
+        ScenarioDocument document = ScenarioReader.ReadFile(path);
+        LearnedShape shape = LearnAnalysis.Run(
+            new LifeModel(Stated), new LearnQuestion([Stated.RequiredKm]) { Keeps = true }, new StudySettings(65_536, 1, "sobol"),
+            new RunOptions()).Shape!;
+        Scenario after = ScenarioReader.ParseFor(LearnedText.Of(document.Text, Stated, shape.Learned), path).Scenario;
+        (DecideResult stated, DecideResult learned) = (Decide(Stated), Decide(after));
+        Assert.Equal("thicker", stated.Options[stated.Best].Name);
+        Assert.Equal(DecideAnalysis.AsItIs, learned.Options[learned.Best].Name);
+        Assert.True(stated.Lead.Low > 0 && learned.Lead.Low > 0);
+
+        // The option keeps what was learned: as of a scenario with the wall written into it.
+        double thicker = Probability(Remedy.Apply(after, Thicker));
+        Assert.Equal(thicker, learned.Options[1].Failed.Estimate, 0.1 * thicker);
+        Assert.Equal(Probability(after), learned.Options[0].Failed.Estimate, 0.1 * Probability(after));
+        double apart = Decide(after with { Learned = Apart(after.Learned!) }).Options[0].Failed.Estimate;
+        Assert.True(apart > 1.1 * learned.Options[0].Failed.High, $"{apart} {learned.Options[0].Failed}");
+    }
+
+    private static readonly Remedy Thicker =
+        new("thicker", 240, [new Change.ToValue("axle.wall_mm", new Value.Uncertain(new Normal(7.4, 0.25), Knowledge.Varies))]);
+
+    // Shuffled: every combination of states has the mean of all, and no two factors move together.
+    private static Learned Apart(Learned learned)
+    {
+        int n = learned.Columns.Length;
+        double[] means = [.. Enumerable.Range(0, n).Select(i => learned.States.Sum(s => s.Probability * s.Mean[i]))];
+        double Square(LearnedState s, int i) => s.Factor[i].Sum(x => x * x) + (s.Mean[i] * s.Mean[i]);
+        double[] triangle =
+        [
+            .. Enumerable.Range(0, n).SelectMany(i => Enumerable.Range(0, i + 1).Select(j =>
+                i == j ? learned.States.Sum(s => s.Probability * Square(s, i)) - (means[i] * means[i]) : 0)),
+        ];
+        return learned with { States = [.. learned.States.Select(s => LearnedState.OfTriangle(s.States, s.Probability, means, triangle))] };
+    }
+
+    private static DecideResult Decide(Scenario scenario) => DecideAnalysis.Run(
+        new LifeModel(scenario with { Remedies = [Thicker], Decision = new Decision { FailureCost = new Value.Certain(5600) } }),
+        new StudySettings(16_384, 1, "sobol"), new RunOptions());
 
     private static Scenario Truth() => Stated with
     {

@@ -41,7 +41,8 @@ internal static class ApartSummary
     private const int Errors = 33;
     private const double ErrorStep = 0.25;
 
-    private static readonly double[] ErrorWeights = Weights();
+    private static readonly double[] ErrorWeights =
+        Weights.Normalised([.. Enumerable.Range(0, Errors).Select(e => StandardNormal.Density((e - (Errors / 2)) * ErrorStep))]);
 
     /// <summary>The places of the items whose weights are needed: those measured, then those the explanations speak of.</summary>
     public static ImmutableArray<int> Measurable(
@@ -114,8 +115,8 @@ internal static class ApartSummary
     /// <param name="deviation">The standard deviation of the reading's error.</param>
     internal static double Bits(ReadOnlySpan<double> first, ReadOnlySpan<double> second, double[]? values, double deviation)
     {
-        double all = Sum(first) + Sum(second);
-        double open = Entropy(Sum(first), Sum(second)), left = 0;
+        double all = Weights.Sum(first) + Weights.Sum(second);
+        double open = Entropy(Weights.Sum(first), Weights.Sum(second)), left = 0;
         for (int i = 0; i < first.Length; i++)
         {
             double here = first[i] + second[i];
@@ -150,17 +151,6 @@ internal static class ApartSummary
         return p is > 0 and < 1 ? -((p * Math.Log2(p)) + ((1 - p) * Math.Log2(1 - p))) : 0;
     }
 
-    private static double Sum(ReadOnlySpan<double> of)
-    {
-        double sum = 0;
-        foreach (double x in of)
-        {
-            sum += x;
-        }
-
-        return sum;
-    }
-
     private static CauseItem[] SpokenOf(Evidence evidence, ImmutableArray<CauseItem> items) =>
         [.. items.Where(i => evidence.Explanations.Any(e => e.When.Any(c => c.Column == i.Name)))];
 
@@ -168,11 +158,4 @@ internal static class ApartSummary
 
     private static int PlaceOf(Evidence evidence, ExplanationShift shift) =>
         evidence.Explanations.Select(e => e.Name).ToList().IndexOf(shift.Names[0]);
-
-    private static double[] Weights()
-    {
-        double[] weights = [.. Enumerable.Range(0, Errors).Select(e => StandardNormal.Density((e - (Errors / 2)) * ErrorStep))];
-        double sum = weights.Sum();
-        return [.. weights.Select(w => w / sum)];
-    }
 }

@@ -35,9 +35,13 @@ public static class DecideAnalysis
     /// <param name="model">The scenario made ready; it states a decision, what a failure costs and each option's cost.</param>
     /// <param name="settings">Evaluations of each option, seed, sampling plan.</param>
     /// <param name="options">Threads, progress (in evaluations of all options), cancellation.</param>
+    /// <param name="headline">
+    /// The risk study's figure of the scenario as it is, by the distance that counts: the failures of all options go by it, unless the own
+    /// sample saw something else (<see cref="RiskHeadline.Agrees"/>); null for the own sample's.
+    /// </param>
     /// <exception cref="StudyException">The scenario or the settings do not allow it; the message says what would.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled before there was an answer.</exception>
-    public static DecideResult Run(LifeModel model, StudySettings settings, RunOptions options)
+    public static DecideResult Run(LifeModel model, StudySettings settings, RunOptions options, RiskHeadline? headline = null)
     {
         Scenario scenario = model.Scenario;
         Decision decision = scenario.Decision!;
@@ -54,19 +58,23 @@ public static class DecideAnalysis
         double[] failureCost = decision.CostOfFailure(scenario) is Value.Uncertain { Knowledge: Knowledge.Unknown } unknown
             ? draw.OfDraws(unknown.Distribution, "decision.failure_cost")
             : [.. Enumerable.Repeat(MeanOf(decision.CostOfFailure(scenario)!), plan.Draws)];
-        var costs = new NetCosts(prices, failed, [.. failureCost.Select(c => vehicles * c)]);
+        Interval own = DrawStatistic.WithInterval(failed[0], TargetBasis.Average);
+        var costs = new NetCosts(
+            prices, failed, [.. failureCost.Select(c => vehicles * c)], headline?.Agrees(own) == true ? headline.Probability : null);
         return new DecideResult
         {
             Decision = decision,
             Currency = scenario.Currency,
             Vehicles = vehicles,
-            Km = decision.UnderWarranty ? null : decision.Km ?? scenario.RequiredKm,
+            Km = KmOf(scenario),
             Fleet = decision.UnderWarranty ? scenario.Fleet : null,
+            Headline = headline,
+            Own = own,
             MeanFailureCost = failureCost.Average(),
             Options =
             [
                 .. Enumerable.Range(0, models.Length)
-                    .Select(o => OptionOf(o, decision.OptionsIn(scenario), costs, failed, vehicles, hasUnknown)),
+                    .Select(o => OptionOf(o, decision.OptionsIn(scenario), costs, vehicles, hasUnknown)),
             ],
             Best = costs.Best,
             PerfectInformation = hasUnknown ? costs.PerfectInformation() : new Interval(0, 0, 0),
@@ -76,6 +84,10 @@ public static class DecideAnalysis
             Run = new RunRecord(plan.Rows, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, false),
         };
     }
+
+    /// <summary>The distance to which failures count, km; null where the warranty decides.</summary>
+    public static double? KmOf(Scenario scenario) =>
+        scenario.Decision is { UnderWarranty: true } ? null : scenario.Decision?.Km ?? scenario.RequiredKm;
 
     /// <summary>The failure probabilities that a decision counts, by outer draw.</summary>
     internal static DrawMeans FailedIn(FleetSample sample, Scenario scenario) => scenario.Decision switch
@@ -106,7 +118,7 @@ public static class DecideAnalysis
     }
 
     private static DecidedOption OptionOf(
-        int option, ImmutableArray<Package> packages, NetCosts costs, DrawMeans[] failed, long vehicles, bool hasUnknown)
+        int option, ImmutableArray<Package> packages, NetCosts costs, long vehicles, bool hasUnknown)
     {
         int other = costs.BestBeside(option);
         string NameOf(int o) => o == 0 ? AsItIs : packages[o - 1].Name;
@@ -116,7 +128,7 @@ public static class DecideAnalysis
             new(price + (of.Estimate / vehicles), price + (of.Low / vehicles), price + (of.High / vehicles));
         double certain = costs.Best == option ? 1 : 0;
         return new DecidedOption(
-            NameOf(option), price, vehicles * price, DrawStatistic.WithInterval(failed[option], TargetBasis.Average),
+            NameOf(option), price, vehicles * price, costs.Failed(option),
             costs.Failures(option), costs.Expected(option))
         {
             Difference = option == 0 ? null : costs.Difference(option, 0),

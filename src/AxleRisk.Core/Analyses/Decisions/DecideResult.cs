@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
@@ -22,6 +23,12 @@ public sealed record DecideResult
 
     /// <summary>The fleet whose warranty decides which failures count; null where a distance does.</summary>
     public required Fleet? Fleet { get; init; }
+
+    /// <summary>The risk study's figure of the scenario as it is, by that distance; null where this stands by itself.</summary>
+    public RiskHeadline? Headline { get; init; }
+
+    /// <summary>What the own sample says of the same.</summary>
+    public required Interval Own { get; init; }
 
     /// <summary>What one failure costs on average.</summary>
     public required double MeanFailureCost { get; init; }

@@ -18,13 +18,14 @@ namespace AxleRisk.Core.Analyses.Decisions;
 internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong seed)
 {
     private readonly CommonDraw common = new(models);
-    private readonly string[] names = [.. models.SelectMany(m => m.Factors.ColumnNames).Distinct()];
+
+    private IReadOnlyList<string> Names => common.Names;
 
     // The distance that an owner drives has the dimension behind the first scenario's columns, as in a fleet.
     private int Own => models[0].Factors.ColumnNames.Length;
 
     /// <summary>The dimensions that a plan needs.</summary>
-    public int Dimensions => names.Length + 2;
+    public int Dimensions => Names.Count + 2;
 
     /// <summary>Draws and evaluates them.</summary>
     /// <param name="kmPerYear">What vehicles drive in a year; null where it does not matter.</param>
@@ -38,7 +39,7 @@ internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong se
         FleetVehicles[] kept = [.. models.Select(m => FleetVehicles.Of(m, plan))];
         double[][] lnKm = kmPerYear is null ? [] : Workspace.Columns(plan.Draws, plan.Inner);
         long blocks = (long)plan.Draws * plan.Parts * blocksOfPart, done = 0;
-        var workers = BlockRunner.CreateWorkers(options, blocks, () => new Worker(models, names, block));
+        var workers = BlockRunner.CreateWorkers(options, blocks, () => new Worker(models, common, block));
         BlockRunner.Run(workers, 0, blocks, (worker, number) =>
         {
             (long ofAll, long blockOfPart) = Math.DivRem(number, blocksOfPart);
@@ -73,7 +74,7 @@ internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong se
         for (int replicate = 0; replicate < NestedPlan.Replicates; replicate++)
         {
             Span<double> some = values.AsSpan(replicate * plan.Outer, plan.Outer);
-            PlanOf(plan.Outer).Fill(new StreamKey(seed, $"{name}/fleet{replicate}"), names.Length + 1, 0, some);
+            PlanOf(plan.Outer).Fill(new StreamKey(seed, $"{name}/fleet{replicate}"), Names.Count + 1, 0, some);
             distribution.Quantiles(some, some);
         }
 
@@ -86,10 +87,10 @@ internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong se
 
     private double[][] DrawShared(int replicate)
     {
-        double[][] unit = Workspace.Columns(names.Length, plan.Outer);
-        for (int place = 0; place < names.Length; place++)
+        double[][] unit = Workspace.Columns(Names.Count, plan.Outer);
+        for (int place = 0; place < Names.Count; place++)
         {
-            PlanOf(plan.Outer).Fill(new StreamKey(seed, $"{names[place]}/fleet{replicate}"), DimensionOf(place), 0, unit[place]);
+            PlanOf(plan.Outer).Fill(new StreamKey(seed, $"{Names[place]}/fleet{replicate}"), DimensionOf(place), 0, unit[place]);
         }
 
         return unit;
@@ -98,12 +99,12 @@ internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong se
     private void Fill(Worker worker, double[][] shared, int draw, string vehicles, int first, int rows)
     {
         SamplingPlan inner = PlanOf(plan.InnerOfPart);
-        for (int place = 0; place < names.Length; place++)
+        for (int place = 0; place < Names.Count; place++)
         {
             worker.Shared[place].AsSpan(0, rows).Fill(shared[place][draw % plan.Outer]);
             if (worker.Differs[place])
             {
-                inner.Fill(new StreamKey(seed, $"{names[place]}/{vehicles}"), DimensionOf(place), first, worker.Own[place].AsSpan(0, rows));
+                inner.Fill(new StreamKey(seed, $"{Names[place]}/{vehicles}"), DimensionOf(place), first, worker.Own[place].AsSpan(0, rows));
             }
         }
     }
@@ -127,13 +128,14 @@ internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong se
     /// <summary>One thread's buffers; what is unknown in one scenario may differ between vehicles in another.</summary>
     private sealed class Worker
     {
-        public Worker(LifeModel[] models, string[] names, int block)
+        public Worker(LifeModel[] models, CommonDraw common, int block)
         {
-            Shared = Workspace.Columns(names.Length, block);
-            Own = Workspace.Columns(names.Length, block);
-            Coupled = Workspace.Columns(names.Length, block);
-            bool[][] isShared = [.. models.Select(m => names.Select(n => IsShared(m, n)).ToArray())];
-            Differs = [.. names.Select((_, place) => isShared.Any(s => !s[place]))];
+            Shared = Workspace.Columns(common.Columns, block);
+            Own = Workspace.Columns(common.Columns, block);
+            Coupled = Workspace.Columns(common.Columns, block);
+            bool[][] isShared = [.. models.Select((_, m) => Enumerable.Range(0, common.Columns)
+                .Select(place => common.FactorOf(m, place) is { } factor && NestedPlan.IsShared(factor)).ToArray())];
+            Differs = [.. Enumerable.Range(0, common.Columns).Select(place => isShared.Any(s => !s[place]))];
             Unit = [.. isShared.Select(s => s.Select((x, place) => x ? Shared[place] : Own[place]).ToArray())];
             Spaces = [.. models.Select(m => m.CreateWorkspace(block))];
             Values = [.. models.Select(m => m.CreateColumns(block))];
@@ -152,8 +154,5 @@ internal sealed class DecisionDraw(LifeModel[] models, NestedPlan plan, ulong se
         public Workspace[] Spaces { get; }
 
         public double[][][] Values { get; }
-
-        private static bool IsShared(LifeModel model, string column) =>
-            model.Factors.Factors.FirstOrDefault(f => f.ColumnNames.Contains(column)) is { } factor && NestedPlan.IsShared(factor);
     }
 }

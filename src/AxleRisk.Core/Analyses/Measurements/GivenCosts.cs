@@ -1,5 +1,5 @@
+using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Remedies;
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
@@ -19,41 +19,39 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
     public const int Groups = 16;
 
     private readonly CommonDraw draw = new(models);
-    private readonly string[] names = [.. models.SelectMany(m => m.Factors.ColumnNames).Distinct()];
+
+    /// <summary>Whether all options have the same values of what depends on others.</summary>
+    public bool AllFollowFirst => draw.AllFollowFirst;
 
     /// <summary>Rows of a replicate.</summary>
     public int RowsOfGroup => (int)Math.Max(16, settings.Evaluations / Groups);
 
     /// <summary>The dimensions that a plan needs.</summary>
-    public int Dimensions => names.Length + 1;
-
-    /// <summary>The units at which a factor is held: those of the nodes, or of each state of a choice.</summary>
-    public static double[] UnitsOf(Distribution distribution) => distribution is NumberChoice choice
-        ? [.. choice.Values.Select(v => choice.Cumulative(v) - (choice.Density(v) / 2))]
-        : [.. Enumerable.Range(0, InformationValue.Nodes).Select(i => StandardNormal.Cumulative(InformationValue.Score(i)))];
+    public int Dimensions => draw.Columns + 1;
 
     /// <summary>The sums of the failure probabilities, by replicate, then by option and unit; last the number of rows.</summary>
-    /// <param name="factor">The factor, of any of the options.</param>
+    /// <param name="held">The factor.</param>
     /// <param name="decision">What failures count.</param>
     /// <param name="options">Threads, progress (in evaluations), cancellation.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public double[][] Sums(Factor factor, Decision? decision, RunOptions options)
+    public double[][] Sums(HeldFactor held, Decision? decision, RunOptions options)
     {
-        double[] units = UnitsOf(factor.Distribution!);
-        int place = Array.IndexOf(names, factor.Name);
+        ImmutableArray<double> units = held.Units;
+        FactorSet[][] given = [.. models.Select(m => Enumerable.Range(0, units.Length).Select(n => held.Given(m.Factors, n)).ToArray())];
+        int place = held.Factor.FirstColumn;
         long done = 0;
         BlockRun<double[]> run = BlockRunner.Run(
-            Groups, 1, options with { Progress = null }, () => new Worker(models, names.Length, RowsOfGroup), (worker, group, _) =>
+            Groups, 1, options with { Progress = null }, () => new Worker(models, draw.Columns, RowsOfGroup), (worker, group, _) =>
             {
                 var plan = SamplingPlan.FromName(settings.Sampling, RowsOfGroup);
-                UnitColumns.Fill(plan, settings.Seed, $"measure{group}", names, 0, 0, RowsOfGroup, worker.Drawn);
+                UnitColumns.Fill(plan, settings.Seed, $"measure{group}", draw.Names, 0, 0, RowsOfGroup, worker.Drawn);
                 FillDistances(worker, plan, group, decision);
                 var sums = new double[(models.Length * units.Length) + 1];
                 sums[^1] = RowsOfGroup;
                 for (int node = 0; node < units.Length; node++)
                 {
                     options.Cancellation.ThrowIfCancellationRequested();
-                    for (int column = 0; column < names.Length; column++)
+                    for (int column = 0; column < draw.Columns; column++)
                     {
                         worker.Drawn[column].CopyTo(worker.Unit[column], 0);
                     }
@@ -61,9 +59,9 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
                     worker.Unit[place].AsSpan().Fill(units[node]);
                     for (int m = 0; m < models.Length; m++)
                     {
-                        draw.Map(m, worker.Unit, worker.Coupled, worker.Spaces[m], worker.Values[m], RowsOfGroup);
+                        draw.Map(m, worker.Unit, worker.Coupled, worker.Spaces[m], worker.Values[m], RowsOfGroup, given[m][node]);
                         models[m].Evaluate(worker.Values[m], RowsOfGroup, worker.Spaces[m]);
-                        sums[(m * units.Length) + node] = Failed(worker, m, factor);
+                        sums[(m * units.Length) + node] = Failed(worker, m, held.Factor);
                     }
 
                     options.Progress?.Invoke(Interlocked.Add(ref done, models.Length * RowsOfGroup));
@@ -102,7 +100,7 @@ internal sealed class GivenCosts(LifeModel[] models, StudySettings settings)
 
         if (fleet.KmPerYear is Value.Uncertain { Distribution: var owners })
         {
-            plan.Fill(new Randomness.StreamKey(settings.Seed, $"fleet.distance_km_per_year/measure{group}"), names.Length, 0, worker.Km);
+            plan.Fill(new Randomness.StreamKey(settings.Seed, $"fleet.distance_km_per_year/measure{group}"), draw.Columns, 0, worker.Km);
             owners.Quantiles(worker.Km, worker.Km);
         }
         else

@@ -20,7 +20,7 @@ internal sealed class InformationValue
     private static readonly double[] Fine =
         [.. Enumerable.Range(0, ((Nodes - 1) * Parts) + 1).Select(i => -Reach + (i * Step / Parts))];
 
-    private static readonly double[] Weights = Normalised([.. Fine.Select(StandardNormal.Density)]);
+    private static readonly double[] FineWeights = Weights.Normalised([.. Fine.Select(StandardNormal.Density)]);
 
     private readonly double[][]? posteriors;
     private readonly double[]? sources;
@@ -39,9 +39,9 @@ internal sealed class InformationValue
     public static InformationValue Measured(Func<double, double> valueOf, double deviation)
     {
         double[] values = [.. Fine.Select(valueOf)];
-        double[] source = Normalised([.. Fine.Where((_, i) => i % EveryOfSource == 0).Select(StandardNormal.Density)]);
+        double[] source = Weights.Normalised([.. Fine.Where((_, i) => i % EveryOfSource == 0).Select(StandardNormal.Density)]);
         double[] errors = [.. Enumerable.Range(0, Errors).Select(e => Step * (e - (Errors / 2)))];
-        double[] likely = Normalised([.. errors.Select(StandardNormal.Density)]);
+        double[] likely = Weights.Normalised([.. errors.Select(StandardNormal.Density)]);
         List<double[]> posteriors = [];
         List<double> weights = [];
         for (int i = 0; i < source.Length; i++)
@@ -50,9 +50,9 @@ internal sealed class InformationValue
             {
                 double read = values[i * EveryOfSource] + (deviation * errors[e]);
                 double[] logs =
-                    [.. values.Select((v, m) => Math.Log(Weights[m]) - (0.5 * (read - v) * (read - v) / (deviation * deviation)))];
+                    [.. values.Select((v, m) => Math.Log(FineWeights[m]) - (0.5 * (read - v) * (read - v) / (deviation * deviation)))];
                 double most = logs.Max();
-                posteriors.Add(Normalised([.. logs.Select(l => Math.Exp(l - most))]));
+                posteriors.Add(Weights.Normalised([.. logs.Select(l => Math.Exp(l - most))]));
                 weights.Add(source[i] * likely[e]);
             }
         }
@@ -65,21 +65,21 @@ internal sealed class InformationValue
     public double Of(double[][] costs)
     {
         double[][] fine = [.. costs.Select(Followed)];
-        double[] means = [.. fine.Select(c => Sum(Weights, c))];
+        double[] means = [.. fine.Select(c => Weights.Sum(FineWeights, c))];
         if (posteriors is null)
         {
             double least = 0;
             for (int m = 0; m < Fine.Length; m++)
             {
-                least += Weights[m] * fine.Min(c => c[m]);
+                least += FineWeights[m] * fine.Min(c => c[m]);
             }
 
             return Math.Max(0, means.Min() - least);
         }
 
         // The means of the posteriors' costs are the costs' means but for the sums' errors: both sides are taken of the same sums.
-        double[][] given = [.. fine.Select(c => posteriors.Select(p => Sum(p, c)).ToArray())];
-        double[] before = [.. given.Select(g => Sum(sources!, g))];
+        double[][] given = [.. fine.Select(c => posteriors.Select(p => Weights.Sum(p, c)).ToArray())];
+        double[] before = [.. given.Select(g => Weights.Sum(sources!, g))];
         double after = 0;
         for (int x = 0; x < posteriors.Length; x++)
         {
@@ -94,10 +94,10 @@ internal sealed class InformationValue
     public double Variance(double[] figure)
     {
         double[] fine = Followed(figure);
-        double[] given = posteriors is null ? fine : [.. posteriors.Select(p => Sum(p, fine))];
-        double[] weights = posteriors is null ? Weights : sources!;
-        double mean = Sum(weights, given);
-        return Sum(weights, [.. given.Select(g => (g - mean) * (g - mean))]);
+        double[] given = posteriors is null ? fine : [.. posteriors.Select(p => Weights.Sum(p, fine))];
+        double[] weights = posteriors is null ? FineWeights : sources!;
+        double mean = Weights.Sum(weights, given);
+        return Weights.Sum(weights, [.. given.Select(g => (g - mean) * (g - mean))]);
     }
 
     // Cubics through four nodes, of three at the ends.
@@ -124,21 +124,4 @@ internal sealed class InformationValue
 
         return sum;
     })];
-
-    private static double[] Normalised(double[] weights)
-    {
-        double sum = weights.Sum();
-        return [.. weights.Select(w => w / sum)];
-    }
-
-    private static double Sum(double[] weights, double[] of)
-    {
-        double sum = 0;
-        for (int i = 0; i < of.Length; i++)
-        {
-            sum += weights[i] * of[i];
-        }
-
-        return sum;
-    }
 }

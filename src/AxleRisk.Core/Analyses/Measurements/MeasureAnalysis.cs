@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Causes;
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Remedies;
 using AxleRisk.Core.Analyses.Risk;
-using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Sampling;
@@ -26,7 +26,7 @@ public static class MeasureAnalysis
 
     /// <summary>The sampling plan unless asked otherwise.</summary>
     public static string DefaultSampling(LifeModel model) =>
-        RiskAnalysis.DefaultSampling(ModelsOf(model).SelectMany(m => m.Factors.ColumnNames).Distinct().Count() + 2);
+        RiskAnalysis.DefaultSampling(new CommonDraw(ModelsOf(model)).Columns + 2);
 
     /// <summary>The factors that are unknown.</summary>
     public static ImmutableArray<Factor> UnknownOf(LifeModel model) => [.. model.Factors.Factors.Where(NestedPlan.IsShared)];
@@ -41,7 +41,7 @@ public static class MeasureAnalysis
     public static long EvaluationsOf(Scenario scenario, long rows)
     {
         var model = new LifeModel(scenario);
-        return UnknownOf(model).Count(f => IsTold(model, f)) * InformationValue.Nodes * rows * ModelsOf(model).Length;
+        return UnknownOf(model).Count(model.Factors.CanBeGiven) * InformationValue.Nodes * rows * ModelsOf(model).Length;
     }
 
     /// <summary>Runs the analysis.</summary>
@@ -68,31 +68,33 @@ public static class MeasureAnalysis
         double failureCost = decision is null ? 1 : vehicles * DecideAnalysis.MeanOf(decision.CostOfFailure(scenario)!);
         DrawMeans? band = decision is null ? BandOf(model, settings, options) : null;
         double variance = band is null ? 0 : Math.Pow(DeviationOf(band), 2);
-        Factor[] told = [.. UnknownOf(model).Where(f => IsTold(model, f))];
-        var sums = new Dictionary<string, double[][]>();
-        foreach (Factor factor in told)
+        HeldFactor[] told = ToldOf(model, given);
+        ImmutableArray<Factor> leftOut = [.. UnknownOf(model).Except(told.Select(h => h.Factor))];
+        var sums = new Dictionary<HeldFactor, double[][]>();
+        foreach (HeldFactor held in told)
         {
             long before = spent;
-            sums[factor.Name] = given.Sums(
-                factor, decision, options with { Progress = done => options.Progress?.Invoke(before + done) });
-            spent += (long)GivenCosts.UnitsOf(factor.Distribution!).Length * GivenCosts.Groups * given.RowsOfGroup * models.Length;
+            sums[held] = given.Sums(
+                held, decision, options with { Progress = done => options.Progress?.Invoke(before + done) });
+            spent += (long)held.Units.Length * GivenCosts.Groups * given.RowsOfGroup * models.Length;
         }
 
         CausesResult? causes = Investigates(scenario) ? CausesOf(model, settings, options with { Progress = null }) : null;
         spent += causes?.Run.Evaluations ?? 0;
-        Interval Worth(Factor factor, InformationValue? information) => Jackknife.Estimate(
-            sums[factor.Name],
-            s => WorthOf(s, factor, information, prices, failureCost, variance)) is var i
+        Interval Worth(HeldFactor held, InformationValue? information) => Jackknife.Estimate(
+            sums[held],
+            s => WorthOf(s, held, information, prices, failureCost, variance)) is var i
                 ? new Interval(i.Estimate, Math.Max(0, i.Low), i.High) : default;
         return new MeasureResult
         {
             OfDecision = decision is not null,
             Currency = scenario.Currency,
             Vehicles = vehicles,
-            Factors = [.. told.Select(f => new KnownFactor(f, Worth(f, null))).OrderByDescending(f => f.Perfect.Estimate)],
-            Measurements = [.. scenario.Measurements.Select(m => Of(m, model, told, Worth, decision is not null))
+            Factors = [.. told.Select(h => new KnownFactor(h.Factor, Worth(h, null))).OrderByDescending(f => f.Perfect.Estimate)],
+            Measurements = [.. scenario.Measurements.Where(m => leftOut.All(f => f.Name != m.Factor))
+                .Select(m => Of(m, model, told, Worth, decision is not null))
                 .OrderByDescending(m => m.Net?.Estimate ?? m.Value.Estimate)],
-            LeftOut = [.. UnknownOf(model).Except(told)],
+            LeftOut = leftOut,
             Band = band is null ? null : BandOf(band),
             Apart = causes?.Apart,
             Rows = (long)GivenCosts.Groups * given.RowsOfGroup,
@@ -115,28 +117,28 @@ public static class MeasureAnalysis
     }
 
     private static WorthOfMeasurement Of(
-        PlannedMeasurement m, LifeModel model, Factor[] told, Func<Factor, InformationValue?, Interval> worth, bool isCost)
+        PlannedMeasurement m, LifeModel model, HeldFactor[] told, Func<HeldFactor, InformationValue?, Interval> worth, bool isCost)
     {
-        Factor factor = model.Factors.Find(m.Factor)!;
-        Interval value = told.Contains(factor)
-            ? worth(factor, InformationValue.Measured(z => ValueOf(factor.Distribution!, z), m.MeanDeviation)) : new Interval(0, 0, 0);
+        Interval value = told.FirstOrDefault(h => h.Factor.Name == m.Factor) is { } held
+            ? worth(held, InformationValue.Measured(held.ValueOf, m.MeanDeviation)) : new Interval(0, 0, 0);
         return new WorthOfMeasurement(
-            m, factor, value, isCost ? new Interval(value.Estimate - m.Cost, value.Low - m.Cost, value.High - m.Cost) : null);
+            m, model.Factors.Find(m.Factor)!, value,
+            isCost ? new Interval(value.Estimate - m.Cost, value.Low - m.Cost, value.High - m.Cost) : null);
     }
 
     // Of total sums by option and node: saved cost, or the share by which the band narrows.
     private static double WorthOf(
-        double[] sums, Factor factor, InformationValue? information, double[] prices, double failureCost, double variance)
+        double[] sums, HeldFactor held, InformationValue? information, double[] prices, double failureCost, double variance)
     {
         int nodes = (sums.Length - 1) / prices.Length;
         double scale = failureCost / sums[^1];
         double[][] costs =
             [.. prices.Select((price, o) => sums.AsSpan(o * nodes, nodes).ToArray().Select(s => price + (scale * s)).ToArray())];
-        if (factor.Distribution is NumberChoice choice)
+        if (!held.Weights.IsEmpty)
         {
-            double[] means = [.. costs.Select(c => c.Zip(choice.Weights, (x, w) => x * w).Sum())];
-            double least = choice.Weights.Select((w, s) => w * costs.Min(c => c[s])).Sum();
-            double between = choice.Weights.Select((w, s) => w * Math.Pow(costs[0][s] - means[0], 2)).Sum();
+            double[] means = [.. costs.Select(c => c.Zip(held.Weights, (x, w) => x * w).Sum())];
+            double least = held.Weights.Select((w, s) => w * costs.Min(c => c[s])).Sum();
+            double between = held.Weights.Select((w, s) => w * Math.Pow(costs[0][s] - means[0], 2)).Sum();
             return variance > 0 ? Narrowing(between, variance) : Math.Max(0, means.Min() - least);
         }
 
@@ -151,17 +153,10 @@ public static class MeasureAnalysis
 
     private static LifeModel[] ModelsOf(LifeModel model) => DecisionOf(model.Scenario) is null ? [model] : DecideAnalysis.ModelsOf(model);
 
-    // Held at a value, a factor that depends on others, by a correlation or by what was learned of them together, would say something of
-    // others that are then drawn otherwise.
-    private static bool IsTold(LifeModel model, Factor factor) =>
-        factor.Distribution is not null && model.Factors.Groups.Single(g => g.Contains(factor)).Length == 1
-        && !IsLearned(model.Factors.Learned?.Learned, factor);
-
-    private static bool IsLearned(Learned? learned, Factor factor) => learned is not null
-        && (learned.Choices.Contains(factor.Name) || factor.ColumnNames.Any(learned.Columns.Contains));
-
-    private static double ValueOf(Distribution distribution, double z) => z < 0
-        ? distribution.Quantile(StandardNormal.Cumulative(z)) : distribution.UpperQuantile(StandardNormal.Upper(z));
+    // Held at a value, a factor says something of those that depend on it: they must be drawn so, the same in every option.
+    private static HeldFactor[] ToldOf(LifeModel model, GivenCosts given) =>
+        [.. UnknownOf(model).Where(f => model.Factors.CanBeGiven(f) && (model.Factors.IsAlone(f) || given.AllFollowFirst))
+            .Select(f => new HeldFactor(f, model.Factors))];
 
     private static DrawMeans BandOf(LifeModel model, StudySettings settings, RunOptions options)
     {

@@ -24,7 +24,10 @@ public sealed record MeasureResult
     /// <summary>The measurements, the greatest net worth first.</summary>
     public required ImmutableArray<WorthOfMeasurement> Measurements { get; init; }
 
-    /// <summary>Unknown factors that are left out, for they are correlated with others or have several columns.</summary>
+    /// <summary>
+    /// Unknown factors that are left out, measurements of them with them: they have several columns, or are correlated with others beside
+    /// what was learned of them.
+    /// </summary>
     public required ImmutableArray<Factor> LeftOut { get; init; }
 
     /// <summary>The 5 and 95 % points of the failure probability over what is unknown; null with a decision.</summary>

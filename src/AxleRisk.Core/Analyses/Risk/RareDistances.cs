@@ -60,9 +60,10 @@ internal static class RareDistances
     /// <param name="model">The scenario made ready.</param>
     /// <param name="sampled">The sampled result.</param>
     /// <param name="question">The method.</param>
-    /// <param name="known">The answer at the required distance where there is one already.</param>
+    /// <param name="known">The answers that there are already.</param>
     /// <param name="options">Threads, cancellation.</param>
-    public static RiskResult Refine(LifeModel model, RiskResult sampled, RiskQuestion question, RareEventResult? known, RunOptions options)
+    public static RiskResult Refine(
+        LifeModel model, RiskResult sampled, RiskQuestion question, ImmutableArray<RareEventResult> known, RunOptions options)
     {
         if (question.Method == RiskMethod.Crude || model.Factors.Factors.IsEmpty)
         {
@@ -71,10 +72,10 @@ internal static class RareDistances
 
         var settings = new RareEventSettings(sampled.Run.Seed) { CrossCheck = question.CrossCheck };
         settings = settings with { MaxEvaluations = model.Affordable(settings.MaxEvaluations) };
-        RareEventResult Answer(double km) =>
-            km == known?.DistanceKm ? known : RareEventAnalysis.Run(model, km, settings, options with { Progress = null });
+        RareEventResult? Known(double km) => known.FirstOrDefault(r => r.DistanceKm == km);
+        RareEventResult Answer(double km) => Known(km) ?? RareEventAnalysis.Run(model, km, settings, options with { Progress = null });
         ImmutableArray<RareEventResult> rare = [.. sampled.Distances
-            .Where(d => d.DistanceKm == known?.DistanceKm || IsWanted(d, question.Method))
+            .Where(d => Known(d.DistanceKm) is not null || IsWanted(d, question.Method))
             .Select(d => (Sampled: d, Rare: Answer(d.DistanceKm)))
             .Where(x => x.Rare.FailureFound || question.Method == RiskMethod.Importance
                 || (!x.Sampled.IsResolved && x.Rare.Probability.High < x.Sampled.Probability.High))

@@ -14,6 +14,9 @@ public static class RiskAnalysis
     public const long DefaultEvaluations = 100_000;
 
     /// <summary>The distances of the table, as multiples of the required distance.</summary>
+    // Of a line drawn: a rare-event answer costs as much as tens of thousands of evaluations, and the line is smooth.
+    private const int EveryOfRare = 8;
+
     private static readonly ImmutableArray<double> DistanceMultiples = [0.1, 0.2, 0.4, 0.6, 0.8, 1, 1.5, 2, 3, 5];
 
     private static readonly ImmutableArray<double> LifePercents = [1, 5, 10, 50];
@@ -57,7 +60,7 @@ public static class RiskAnalysis
             return cov <= question.UntilCov || instead is not null;
         });
         RiskState state = study.State;
-        return (Summarise(model, state, question, instead, options, study.IsPartial), state);
+        return (Summarise(model, state, question, instead is null ? [] : [instead], options, study.IsPartial), state);
     }
 
     /// <summary>The result of a state: of a whole study, or of as much of it as the state has.</summary>
@@ -67,7 +70,7 @@ public static class RiskAnalysis
     /// <param name="options">How to run the rare-event answers; none are sought for a part of a study or a run ended early.</param>
     /// <param name="isPartial">Whether to mark the result as that of a run ended early.</param>
     public static RiskResult Summarise(LifeModel model, RiskState state, RiskQuestion question, RunOptions options, bool isPartial) =>
-        Summarise(model, state, question, null, options, isPartial);
+        Summarise(model, state, question, [], options, isPartial);
 
     /// <summary>The failure probability at distances, from the sampled part of a state alone: what a picture needs.</summary>
     /// <param name="model">The scenario of the state.</param>
@@ -81,8 +84,28 @@ public static class RiskAnalysis
         return [.. OnAllCores(distancesKm, options, d => new DistanceRisk(d, curve.At(d), method))];
     }
 
+    /// <summary>
+    /// The failure probability at the distances of a result and at others between, as a line is drawn through them: where rare-event
+    /// methods have to answer, a few of these do.
+    /// </summary>
+    /// <param name="model">The scenario of the state.</param>
+    /// <param name="state">The state.</param>
+    /// <param name="result">Its result.</param>
+    /// <param name="between">The other distances, km, ascending.</param>
+    /// <param name="options">Threads, cancellation.</param>
+    public static RiskResult Drawn(
+        LifeModel model, RiskState state, RiskResult result, ImmutableArray<double> between, RunOptions options)
+    {
+        ImmutableArray<DistanceRisk> sampled = Curve(model, state, between, options);
+        IEnumerable<double> kept = between.Where((_, i) => i % EveryOfRare == 0
+            || (result.Method != RiskMethod.Importance && !RareDistances.IsPoor(sampled[i].Probability)));
+        var question = new RiskQuestion { Method = result.Method, DistancesKm = [.. result.Distances.Select(d => d.DistanceKm), .. kept] };
+        return Summarise(model, state, question, result.RareEvents, options, isPartial: false);
+    }
+
     private static RiskResult Summarise(
-        LifeModel model, RiskState state, RiskQuestion question, RareEventResult? known, RunOptions options, bool isPartial)
+        LifeModel model, RiskState state, RiskQuestion question, ImmutableArray<RareEventResult> known, RunOptions options,
+        bool isPartial)
     {
         (RiskMethod method, string reason) = Choose(model, question.Method);
         double required = model.Scenario.RequiredKm;

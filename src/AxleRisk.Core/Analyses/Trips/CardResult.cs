@@ -43,6 +43,12 @@ public sealed record CardResult
     /// <summary>Combinations of load and remedies that were searched.</summary>
     public required int Searched { get; init; }
 
+    /// <summary>Vehicles that sorted them.</summary>
+    public required long SortingRows { get; init; }
+
+    /// <summary>Those that were left after that, and were searched with more vehicles.</summary>
+    public required int SearchedWithMore { get; init; }
+
     /// <summary>Vehicles of the search; the risk is told of others.</summary>
     public required long SearchRows { get; init; }
 

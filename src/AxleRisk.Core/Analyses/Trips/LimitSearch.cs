@@ -19,7 +19,18 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
     /// <summary>A crossing is found to this part of its value.</summary>
     private const double Tolerance = 5e-4;
 
+    /// <summary>Vehicles from which few of them sort the values that are tried.</summary>
+    public const long SortedFrom = 8192;
+
+    // A value is clear where few of the vehicles put it this many half widths of their interval (2.1 standard errors each) off the target.
+    private const double Clear = 3;
+
+    // A block of each group of the jackknife.
+    private readonly TripSample few = sample with { Blocks = [.. sample.Blocks.Where(b => b.Rows > 0).DistinctBy(b => b.Group[0])] };
+
     private long evaluations;
+
+    private bool IsSorted => sample.Rows >= SortedFrom && few.Blocks.Count == sample.Groups;
 
     /// <summary>Evaluations spent so far.</summary>
     public long Evaluations => evaluations;
@@ -30,8 +41,9 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
     {
         var risks = new Dictionary<double, Tried>();
         ImmutableArray<double> grid = lever.Grid;
-        Tried Risk(double x) => risks.TryGetValue(x, out Tried known) ? known : risks[x] = Evaluate(lever, x);
-        Tried[] tried = [.. grid.Select(Risk)];
+        Tried Risk(double x) => risks.TryGetValue(x, out Tried known) ? known : risks[x] = Evaluate(lever, x, sample);
+        Tried[] seen = [.. grid.Select(x => IsSorted ? Evaluate(lever, x, few) : Risk(x))];
+        Tried[] tried = [.. grid.Select((x, i) => IsSorted && IsClear(seen[i]) ? seen[i] : Risk(x))];
         var windows = ImmutableArray.CreateBuilder<TripWindow>();
         Interval? from = null;
         for (int i = 0; i < grid.Length; i++)
@@ -52,9 +64,12 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
             }
         }
 
-        int best = Array.IndexOf(tried, tried.MinBy(t => t.Estimate));
-        return new TripLimit(lever, windows.ToImmutable(), grid[best], tried[best].Shown);
+        double best = grid[Array.IndexOf(seen, seen.MinBy(t => t.Estimate))];
+        return new TripLimit(lever, windows.ToImmutable(), best, Risk(best).Shown);
     }
+
+    private bool IsClear(Tried of) => of.Estimate > 0 && !double.IsNaN(of.Shown.Estimate)
+        && Math.Abs(Math.Log(of.Estimate / target)) > Clear * Math.Log(Math.Max(of.High / of.Estimate, of.Estimate / of.Low));
 
     /// <summary>
     /// Where the estimate meets the target, and as its interval where the ends of the risk's interval do: the cautious end
@@ -91,17 +106,17 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         x => Math.Log(risk(x) / target), kept, above, Tolerance * Math.Abs(kept == 0 ? above : kept));
 
     /// <summary>P(fails on the trip | reached its start) with the lever at a value.</summary>
-    private Tried Evaluate(TripLever lever, double x)
+    private Tried Evaluate(TripLever lever, double x, TripSample vehicles)
     {
         Scenario changed = lever.Apply(whole.Scenario, x);
         ImmutableArray<int> legs = lever.LegsOf(whole.Scenario);
         var model = new TripModel(changed, whole.Factors, legs);
         int scaled = lever.ScaledInput is { } name ? whole.Factors.ColumnNames.IndexOf(name) : -1;
         BlockRun<TripSums> run = BlockRunner.Run(
-            sample.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, survival.OfThread(), scaled, x),
+            vehicles.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, survival.OfThread(), scaled, x),
             (worker, block, _) =>
             {
-                TripBlock drawn = sample.Blocks[(int)block];
+                TripBlock drawn = vehicles.Blocks[(int)block];
                 long soFar = Interlocked.Add(ref evaluations, drawn.Rows);
                 options.Progress?.Invoke(soFar);
                 return worker.Sum(drawn, legs, sample.Groups);

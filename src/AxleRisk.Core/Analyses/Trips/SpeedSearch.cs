@@ -15,7 +15,7 @@ internal sealed class SpeedSearch(CardVehicles vehicles, ImmutableArray<Immutabl
     private const int MostRounds = 12;
 
     /// <summary>Points of a front that are kept: more are not told apart.</summary>
-    private const int MostOfFront = 4000;
+    internal const int MostOfFront = 4000;
 
     private readonly double[] total = new double[vehicles.Used[0][0].Length];
     private readonly Dictionary<string, double> known = [];
@@ -62,7 +62,13 @@ internal sealed class SpeedSearch(CardVehicles vehicles, ImmutableArray<Immutabl
     /// <summary>The fastest combination found that keeps a target; null where none does.</summary>
     public int[]? Fastest(double target)
     {
-        int[] best = Least();
+        int[] best = [.. speeds.Select(s => s.Length - 1)];
+        if (Risk(best) <= target)
+        {
+            return best;
+        }
+
+        best = Least();
         if (Risk(best) > target)
         {
             return null;
@@ -101,7 +107,7 @@ internal sealed class SpeedSearch(CardVehicles vehicles, ImmutableArray<Immutabl
             .Concat(front.Where(f => f.Risk <= target).OrderBy(f => f.Hours).Take(MostJudged).Select(f => f.At));
     }
 
-    private static List<(double Hours, double Risk, int[] At)> Front(IEnumerable<(double Hours, double Risk, int[] At)> points)
+    internal static List<(double Hours, double Risk, int[] At)> Front(IEnumerable<(double Hours, double Risk, int[] At)> points)
     {
         List<(double Hours, double Risk, int[] At)> front = [];
         double least = double.PositiveInfinity;

@@ -20,7 +20,7 @@ public static class TripAnalysis
     public const long LeastRows = 64;
 
     /// <summary>About how often the legs of a trip are evaluated again to find the limit of one lever; for progress only.</summary>
-    private const int TriesOfLever = 35;
+    private static long TriesOfLever(long vehicles) => vehicles >= LimitSearch.SortedFrom ? 16 : 35;
 
     /// <summary>Runs the analysis.</summary>
     /// <param name="scenario">The scenario; it has a trip.</param>
@@ -96,7 +96,7 @@ public static class TripAnalysis
     /// <summary>About how many evaluations a run will spend, for progress.</summary>
     public static long EvaluationsOf(Scenario scenario, long vehicles, bool hasTarget) => vehicles
         * (1 + (scenario.Remedies.Length + scenario.Trip!.Remedies.Length is > 0 and var n ? n + 1 : 0)
-            + (hasTarget ? TriesOfLever * (2 + scenario.Trip.Legs.Length) : 0));
+            + (hasTarget ? TriesOfLever(vehicles) * (2 + scenario.Trip.Legs.Length) : 0));
 
     /// <summary>The mean distance of a leg, km.</summary>
     internal static double MeanKmOf(Scenario whole, int leg) => MeanOf(whole.Find(TripQuantities.Distance, whole.Legs.Length + leg));

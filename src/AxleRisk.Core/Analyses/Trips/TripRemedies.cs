@@ -63,7 +63,7 @@ internal static class TripRemedies
         return [.. rows.OrderBy(r => double.IsNaN(r.Probability.Estimate) ? r.Probability.High : r.Probability.Estimate)];
     }
 
-    private static TripRemedy Compare(Remedy remedy, TripSums planned, TripSums changed, bool counted)
+    internal static TripRemedy Compare(Remedy remedy, TripSums planned, TripSums changed, bool counted)
     {
         Interval probability = changed.Trip(counted), plan = planned.Trip(counted);
         if (double.IsNaN(probability.Estimate) || double.IsNaN(plan.Estimate))

@@ -1,5 +1,6 @@
 using AxleRisk.Core.Analyses.Decisions;
 using AxleRisk.Core.Analyses.Fleets;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Distributions;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Scenarios;
@@ -35,6 +36,13 @@ public sealed class DecideAnalysisTests
         Within(Price - saved, new(asItIs.BreakEvenPrice.Estimate, asItIs.BreakEvenPrice.Low, asItIs.BreakEvenPrice.High), 2);
         Within(Mean(t => FailureCost * (Failed(t, 1) - Failed(t, Half)) > Price ? 1 : 0), half.ProbabilityBest, 3);
         Assert.Equal(1, asItIs.ProbabilityBest.Estimate + half.ProbabilityBest.Estimate, 1e-12);
+
+        // The lead of the best is its difference from the other, ends and all.
+        Interval difference = half.Difference.Value;
+        Assert.Equal(
+            result.Best == 0 ? difference : new Interval(-difference.Estimate, -difference.High, -difference.Low),
+            result.Lead, (a, b) => Math.Abs(a.Estimate - b.Estimate) + Math.Abs(a.Low - b.Low) + Math.Abs(a.High - b.High) < 1e-9);
+        Assert.True(difference.High - difference.Low > 0.1);
 
         // Raiffa and Schlaifer 1961: the least expected cost less the expected least.
         double Least(double t) => Math.Min(FailureCost * Failed(t, 1), Price + (FailureCost * Failed(t, Half)));
@@ -77,6 +85,44 @@ public sealed class DecideAnalysisTests
         Assert.Equal(claims.ClaimRate.Estimate, result.Options[0].Failed.Estimate, 1e-12);
         Assert.Equal(300 * claims.Claims.Expected.Estimate, result.Options[0].NetCost.Estimate, 1e-6);
         Assert.Equal(500, result.Vehicles);
+    }
+
+    /// <summary>As it is the vehicles fail as often as the risk study says, to the last digit, and all costs go by that.</summary>
+    [Fact]
+    public void As_it_is_the_figure_is_that_of_the_risk()
+    {
+        var model = new LifeModel(Scenario(FailureCost));
+        RiskHeadline risk = RiskHeadline.Of(model, [Km], new StudySettings(32_768, 7, "sobol"), new RunOptions { Threads = 2 })[0];
+        DecideResult own = Run(model.Scenario, 8192), result =
+            DecideAnalysis.Run(model, Settings(8192), new RunOptions { Threads = 2 }, risk);
+        Assert.Equal(risk.Probability, result.Options[0].Failed);
+        Assert.Equal(own.Options[0].Failed, result.Own);
+        Assert.Equal(FailureCost * risk.Probability.Estimate, result.Options[0].NetCost.Estimate, 1e-9);
+        Assert.Equal(FailureCost * risk.Probability.High, result.Options[0].NetCost.High, 0.05 * FailureCost * risk.Probability.High);
+        Within(Mean(t => Failed(t, Half)), result.Options[1].Failed, 2);
+        Within(Price - (FailureCost * Mean(t => Failed(t, 1) - Failed(t, Half))), result.Options[1].Difference!.Value, 2);
+        double ratio = own.Options[1].Failed.Estimate / own.Options[0].Failed.Estimate;
+        Assert.Equal(ratio, result.Options[1].Failed.Estimate / risk.Probability.Estimate, 1e-9);
+        Assert.True(Width(result.Options[1].NetCost) < Width(own.Options[1].NetCost));
+
+        // What the own sample has not seen it does not go by.
+        DecideResult apart = DecideAnalysis.Run(
+            model, Settings(8192), new RunOptions(), risk with { Probability = new Interval(1e-6, 5e-7, 2e-6) });
+        Assert.Equal(own.Options.Select(o => o.NetCost), apart.Options.Select(o => o.NetCost));
+    }
+
+    /// <summary>
+    /// A second section like the first, with a scatter of its own and no other: given theta the axle survives with the square of the
+    /// probability.
+    /// </summary>
+    [Fact]
+    public void Of_two_sections_alike_the_axle_survives_with_the_square()
+    {
+        DecideResult result = Run(TwoSections.With(Scenario(FailureCost)), 65_536);
+        static double Both(double t, double times) => 1 - Math.Pow(1 - Failed(t, times), 2);
+        Within(Mean(t => Both(t, 1)), result.Options[0].Failed, 2);
+        Within(Price - (FailureCost * Mean(t => Both(t, 1) - Both(t, Half))), result.Options[1].Difference!.Value, 2);
+        Assert.True(result.Options[0].Failed.Low > 1.2 * Mean(t => Failed(t, 1)));
     }
 
     [Fact]

@@ -59,12 +59,72 @@ public sealed class CardTests
         Assert.True(card.KeepsTarget);
         Assert.True(card.Risk.High <= Planned / 2);
         Assert.True(result.Probability.Low > Planned / 2);
+        Assert.InRange(card.Risk.Estimate, 0.6 * Planned / 2, Planned / 2); // no slower than it need be
         (long reached, long failed) = Count(scenario, card, 60_000);
         double p = failed / (double)reached, error = Math.Sqrt((p * (1 - p) / reached) + Math.Pow((card.Risk.High - card.Risk.Low) / 4, 2));
         Assert.Equal(p, card.Risk.Estimate, 4 * error);
         Assert.All(card.Legs, l => Assert.Equal(0, l.KmPerHour % Step, 1e-9));
         Assert.All(card.Legs, l => Assert.True(l.KmPerHour <= l.PlannedKmPerHour));
         Assert.Equal(card.Legs.Sum(l => l.Km / l.KmPerHour), card.Hours, 1e-9);
+    }
+
+    /// <summary>Of a front that is too long every second or third point stays, the last always: the slowest is the safest.</summary>
+    [Theory]
+    [InlineData(3_000, 3_000)]
+    [InlineData(10_001, 3_335)]
+    public void A_long_front_is_thinned_and_keeps_its_ends(int many, int kept)
+    {
+        List<(double Hours, double Risk, int[] At)> front = SpeedSearch.Front(
+            Enumerable.Range(0, many).SelectMany(i => new[] { (Hours: (double)i, Risk: 1.0 / (1 + i), At: new[] { i }), (i, 2.0, [i]) }));
+        Assert.Equal(kept, front.Count);
+        Assert.Equal((0, many - 1), (front[0].At[0], front[^1].At[0]));
+        Assert.True(front.Count <= SpeedSearch.MostOfFront + 1);
+    }
+
+    /// <summary>
+    /// With a new housing the card's risk is by the scatter of another axle; counted by vehicles that drew one, of those whose old axle
+    /// reached the start.
+    /// </summary>
+    [Fact]
+    public void The_risk_of_a_card_with_a_new_housing_is_what_a_count_gives()
+    {
+        Remedy housing = new("new housing", 900, [new Change.ToValue("trip.already_driven_km", new Value.Certain(0))]);
+        Scenario scenario = Case(Planned / 2) with { Remedies = [housing] };
+        CardResult card = Run(scenario).Card!;
+        Assert.Equal(["new housing"], card.Remedies.Select(r => r.Name));
+        (long reached, long failed) = Count(scenario, card, 60_000, fresh: true);
+        double p = failed / (double)reached, error = Math.Sqrt((p * (1 - p) / reached) + Math.Pow((card.Risk.High - card.Risk.Low) / 4, 2));
+        Assert.Equal(p, card.Risk.Estimate, 4 * error);
+    }
+
+    /// <summary>The jobs that few vehicles left out would not have been the best: as all of them searched in full.</summary>
+    [Fact]
+    public void Jobs_sorted_out_are_none_of_the_best()
+    {
+        Scenario scenario = Case(Planned / 3) with
+        {
+            Remedies =
+            [
+                Thicker, new("light", 20, [new Change.ToValue("axle.wall_mm", new Value.Certain(6.3))]),
+                new("calm", 30, [new Change.Times("fatigue.stress_factor", 0.97)]),
+            ],
+        };
+        TripResult result = Run(scenario with
+        { Trip = scenario.Trip! with { Card = scenario.Trip.Card! with { PayloadsKg = [200, 400] } } });
+        var whole = new LifeModel(Trip.Whole(scenario));
+        CardChoice choice = CardChoice.Of(
+            whole.Scenario, scenario.Trip!.Card! with { PayloadsKg = [200, 400] }, result.Remedies);
+        double[] km = [.. Enumerable.Range(0, choice.Speeds.Length).Select(l => TripAnalysis.MeanKmOf(whole.Scenario, l))];
+        var search = new CardSearch(whole, choice, km, new TripSurvival(whole.Chances), Settings, new RunOptions());
+        double target = 0.95 * Planned / 3;
+        System.Collections.Immutable.ImmutableSortedDictionary<int, int[]> found = search.Fastest(target);
+        Assert.True(search.Searched < search.Jobs);
+        double best = found.Min(f => search.Hours(f.Value));
+        double ofAll = Enumerable.Range(0, search.Jobs).Min(j => new SpeedSearch(
+            CardVehicles.Draw(whole, search.ModelOf(j), choice.Loads[search.LoadOf(j)], choice, new TripSurvival(whole.Chances),
+                Settings, TestContext.Current.CancellationToken), choice.Speeds, km).Fastest(target) is { } at
+                    ? search.Hours(at) : double.MaxValue);
+        Assert.Equal(ofAll, best, 1e-9);
     }
 
     [Fact]
@@ -103,14 +163,15 @@ public sealed class CardTests
     private static IEnumerable<int[]> Combinations(CardChoice choice) => choice.Speeds.Aggregate(
         (IEnumerable<int[]>)[[]], (all, speeds) => all.SelectMany(c => Enumerable.Range(0, speeds.Length).Select(i => (int[])[.. c, i])));
 
-    private static (long Reached, long Failed) Count(Scenario scenario, CardResult card, int rows)
+    private static (long Reached, long Failed) Count(Scenario scenario, CardResult card, int rows, bool fresh = false)
     {
         var usual = new LifeModel(scenario);
         Workspace space = usual.CreateWorkspace(rows);
         double[][] values = usual.CreateColumns(rows);
         usual.Draw(SamplingPlan.FromName("plain", rows), 991, "count", 0, rows, space, values);
         usual.Evaluate(values, rows, space);
-        double[] start = [.. space.DamagePerKm[..rows].Select(d => BeforeKm * d)], end = [.. start], limit = [.. space.Scale[..rows]];
+        double[] start = [.. space.DamagePerKm[..rows].Select(d => BeforeKm * d)], end = [.. start.Select(s => fresh ? 0 : s)];
+        double[] limit = [.. space.Scale[..rows]];
         for (int leg = 0; leg < card.Legs.Length; leg++)
         {
             int like = scenario.Trip!.Legs[leg].Like!.Value;
@@ -131,6 +192,15 @@ public sealed class CardTests
         }
 
         int[] set = [.. Enumerable.Range(0, rows).Where(r => start[r] <= limit[r])];
-        return (set.Length, set.Count(r => end[r] > limit[r]));
+
+        // A new axle has a Miner sum and scatter of its own: those of a vehicle drawn apart.
+        double[] other = [.. limit];
+        if (fresh)
+        {
+            usual.Draw(SamplingPlan.FromName("plain", rows), 992, "other axle", 0, rows, space, values);
+            usual.FillScale(values, rows, other);
+        }
+
+        return (set.Length, set.Count(r => end[r] > other[r]));
     }
 }
