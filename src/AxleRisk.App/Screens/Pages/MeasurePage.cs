@@ -1,7 +1,6 @@
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Measurements;
-using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.App.Screens.Pages;
 

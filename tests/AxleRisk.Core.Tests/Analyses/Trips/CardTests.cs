@@ -115,13 +115,13 @@ public sealed class CardTests
         CardChoice choice = CardChoice.Of(
             whole.Scenario, scenario.Trip!.Card! with { PayloadsKg = [200, 400] }, result.Remedies);
         double[] km = [.. Enumerable.Range(0, choice.Speeds.Length).Select(l => TripAnalysis.MeanKmOf(whole.Scenario, l))];
-        var search = new CardSearch(whole, choice, km, new TripSurvival(whole.Chances), Settings, new RunOptions());
+        var search = new CardSearch(whole, choice, km, new TripSurvival(whole, false), Settings, new RunOptions());
         double target = 0.95 * Planned / 3;
         System.Collections.Immutable.ImmutableSortedDictionary<int, int[]> found = search.Fastest(target);
         Assert.True(search.Searched < search.Jobs);
         double best = found.Min(f => search.Hours(f.Value));
         double ofAll = Enumerable.Range(0, search.Jobs).Min(j => new SpeedSearch(
-            CardVehicles.Draw(whole, search.ModelOf(j), choice.Loads[search.LoadOf(j)], choice, new TripSurvival(whole.Chances),
+            CardVehicles.Draw(whole, search.ModelOf(j), choice.Loads[search.LoadOf(j)], choice, new TripSurvival(whole, false),
                 Settings, TestContext.Current.CancellationToken), choice.Speeds, km).Fastest(target) is { } at
                     ? search.Hours(at) : double.MaxValue);
         Assert.Equal(ofAll, best, 1e-9);
