@@ -11,20 +11,20 @@ internal static class CardBlocks
     public static IEnumerable<Block> Of(TripResult result) => result.Card is not { } card ? [] :
     [
         new Subheading(CardText.Heading),
-        .. Card(card, result.BestLook),
+        .. Card(result),
         .. card.Prices.IsEmpty ? [] : new Block[] { new Subheading(CardText.PricesHeading), new ItemList([.. CardText.Prices(card)]) },
         new Paragraph(CardText.Reading(card)),
     ];
 
     /// <summary>What stands on the dashboard.</summary>
-    public static IEnumerable<Block> Card(CardResult card, TripLook? look) =>
+    public static IEnumerable<Block> Card(TripResult result) => result.Card is not { } card ? [] :
     [
         .. card.KeepsTarget ? [] : new Block[] { new Warning(CardText.Lines(card).First()) },
         CardText.Legs(card).Captioned(CardText.LegsHeading),
         new ItemList(
         [
             .. CardText.Lines(card).Skip(card.KeepsTarget ? 0 : 1),
-            .. look is null ? Array.Empty<string>() : [TripLookText.OfCard(look)],
+            .. TripLookText.OfCard(result),
         ]),
     ];
 }

@@ -17,7 +17,7 @@ internal static class CardFile
     {
         Block[] blocks =
         [
-            .. CardBlocks.Card(result.Card!, result.BestLook),
+            .. CardBlocks.Card(result),
             new Paragraph($"{document.FileName}, digest {document.Digest[..12]}, seed {result.Run.Seed}, {Product.Name} {Product.Version}."),
             new Warning(Caution.Sentence),
         ];

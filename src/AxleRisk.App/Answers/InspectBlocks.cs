@@ -26,7 +26,10 @@ internal static class InspectBlocks
 
     private static Figure Drawn(InspectResult result) => new(
         new Picture("inspection-curve", Alternative(result), new PaperChart(
-            [new PaperCurve("with the looks", Points(result.WithPlan)) { HasBand = true }, new PaperCurve("without a look", Points(result.WithoutPlan))],
+            [
+                new PaperCurve("with the looks", Points(result, result.WithPlan)) { HasBand = true },
+                new PaperCurve("without a look", Points(result, result.WithoutPlan)),
+            ],
             [], Charting.Km(), Charting.Percent("failed"))
         { FromZero = true }),
         $"Full line: with the looks; dashed: without. {Charting.RunOf(result.Run)}");
@@ -35,6 +38,7 @@ internal static class InspectBlocks
         $"Two rising curves: by {Figures.Exact(result.RequiredKm)} km {Figures.Probability(result.WithoutPlan[^1].Failed)} fail without a look, "
         + $"{Figures.Probability(result.WithPlan[^1].Failed)} with the looks.";
 
-    private static System.Collections.Immutable.ImmutableArray<CurvePoint> Points(IEnumerable<InspectedDistance> curve) =>
-        [new CurvePoint(0, new(0, 0, 0)), .. curve.Select(d => new CurvePoint(d.Km, d.Failed))];
+    private static System.Collections.Immutable.ImmutableArray<CurvePoint> Points(
+        InspectResult result, IEnumerable<InspectedDistance> curve) =>
+        [new CurvePoint(result.FromKm, new(0, 0, 0)), .. curve.Select(d => new CurvePoint(d.Km, d.Failed))];
 }

@@ -44,7 +44,7 @@ internal static class LearnBlocks
         LearnedProbability required = result.Curve.First(p => p.DistanceKm == scenario.RequiredKm);
         return
         [
-            .. result.Misfit.IsMisfit ? [new Warning(LearnText.Disagree(result.Misfit)), .. Counts(result)] : Array.Empty<Block>(),
+            .. result.Misfit.IsMisfit ? [new Warning(LearnText.Disagree(result)), .. Counts(result)] : Array.Empty<Block>(),
             new Headline(
                 $"{RiskText.Question(required.DistanceKm)}, after the data", LearnText.Answer(required),
                 [

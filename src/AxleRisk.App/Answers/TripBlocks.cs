@@ -11,7 +11,8 @@ internal static class TripBlocks
 {
     /// <summary>The planner's decision.</summary>
     public static Headline Headline(TripResult result) => new(
-        "Failed on the trip, of the vehicles that set out", RiskText.Answer(result.Probability), [.. Decision(result)]);
+        result.Seen is null ? "Failed on the trip, of the vehicles that set out" : "Failed on the trip, of the vehicles like this one that set out",
+        RiskText.Answer(result.Probability), [.. Decision(result)]);
 
     public static IEnumerable<Block> Of(TripResult result) =>
     [
@@ -37,7 +38,11 @@ internal static class TripBlocks
             $"The remedy \"{Printable.Line(r.Remedy.Name)}\" makes the trip riskier: {Figures.Probability(r.Probability)} instead of {Figures.Probability(result.Probability)}."));
 
     private static IEnumerable<string> Decision(TripResult result) =>
-        new[] { TripWords.Verdict(result), TripWords.Advice(result), CardText.Summary(result) }.Where(s => s.Length > 0);
+        new[]
+        {
+            TripWords.Verdict(result), TripWords.Given(result), TripWords.Looking(result), TripWords.Advice(result),
+            CardText.Summary(result),
+        }.Where(s => s.Length > 0);
 
     private static IEnumerable<Block> Pictures(TripResult result)
     {

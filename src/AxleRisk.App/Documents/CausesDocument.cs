@@ -60,12 +60,7 @@ internal static class CausesDocument
                 .Text("factor", "the factor", k => k.State.Factor)
                 .Text("state", "the state", k => k.Result.Causes.First(c => c.Name == k.State.Factor).Factor.Show(k.State.Value))
                 .Text("source", WhereFrom, k => Stated(k.State.Source)).Optional(), r => r.Evidence.Known.Select(k => (k, r)))
-            .List("looks", "the looks for the crack; only where there are any", new JsonForm<CrackLook>()
-                .Text("method", "the way of looking", l => l.Method.Name)
-                .Number("at_km", "the distance, km", l => l.Km)
-                .Word("found", "what was found", ["nothing", "crack"], l => l.IsFound ? "crack" : "nothing")
-                .Number("depth_mm", "the depth measured, mm", l => l.DepthMm).Optional()
-                .Number("sd_mm", "standard deviation of its error, mm", l => l.DepthMm is null ? null : l.StandardDeviationMm).Optional(),
+            .List("looks", "the looks for the crack; only where there are any", SeenDocument.Look,
                 r => r.Evidence.Looks.IsEmpty ? null : r.Evidence.Looks)
             .Optional()
             .Text("source", WhereFrom, r => Stated(r.Evidence.Source)).Optional(), r => r)

@@ -21,10 +21,14 @@ internal static class InspectDocument
         .Interval("failure_probability", "the failure probability by the required distance", p => p.Failed)
         .Interval("greatest_between", "the greatest failure probability of a whole vehicle from one look to the next, start and end included",
             p => p.Greatest)
-        .Maybe("cost", "the mean cost of a vehicle; null where nothing has a cost", CommonForms.Interval, p => p.Cost);
+        .Maybe("cost", "the mean cost of a vehicle; null where nothing has a cost", CommonForms.Interval, p => p.Cost)
+        .Maybe("saves", "what it costs less than no look, by the same vehicles; null where a failure has no cost", CommonForms.Interval, p => p.Saves);
 
     public static JsonForm<InspectResult> Form { get; } = new JsonForm<InspectResult>()
         .Text("currency", "what costs are stated in", r => r.Currency).Optional()
+        .Object("seen", "what was seen of the vehicle, given which all figures are; only of one that is known to be whole", SeenDocument.Form, r => r.Seen)
+        .Optional()
+        .Number("from_km", "the distance at which the way begins; 0 of new vehicles, km", r => r.FromKm)
         .Number("required_km", "the distance to which plans go, km", r => r.RequiredKm)
         .NumberOrNull("target", "the failure probability of a whole vehicle from one look to the next that is to be kept; null where none is stated",
             r => r.Terms.Target)

@@ -8,6 +8,15 @@ namespace AxleRisk.App.Documents;
 /// <summary>A trip as JSON and as rows.</summary>
 internal static class TripDocument
 {
+    private static readonly JsonForm<TripLook> Look = new JsonForm<TripLook>()
+        .Text("before_leg", "the leg before which it is done; null for one before every leg", l => l.Leg).OrNull()
+        .Text("method", "the way of looking", l => l.Method)
+        .Interval("found", "probability that a vehicle that set out comes whole to the look and the crack is found", l => l.Found)
+        .Interval("fails_after", "probability that a vehicle whole before the leg fails on the rest of the trip, not looked at", l => l.FailsAfter)
+        .Interval("fails_after_clean_look", "the same where the look has found nothing", l => l.FailsAfterClean)
+        .Interval("failure_probability", "failure probability of the trip with this look, where a vehicle found cracked goes no further",
+            l => l.Trip);
+
     private static readonly JsonForm<CardResult> Card = new JsonForm<CardResult>()
         .Number("hours", "travel time, h", c => c.Hours)
         .Number("hours_as_planned", "travel time at the planned speeds, h", c => c.HoursAsPlanned)
@@ -23,6 +32,7 @@ internal static class TripDocument
         .NumberOrNull("payload_kg", "the load on every leg, kg; null where it stays as planned", c => c.PayloadKg)
         .Texts("remedies", "the remedies taken before the start", c => c.Remedies.Select(r => r.Name))
         .Flag("keeps_target", "whether the whole interval of the risk keeps the target; if not, this is the least risk found", c => c.KeepsTarget)
+        .Object("look", "the best one look for the crack at these speeds; only where there is one", Look, c => c.Look).Optional()
         .List("prices", "what each constraint costs in travel time", new JsonForm<CardPrice>()
             .Word("of", "what is constrained", ["without_remedy", "load", "no_target"], p => p.Kind switch
             {
@@ -43,11 +53,16 @@ internal static class TripDocument
 
     public static JsonForm<TripResult> Form { get; } = new JsonForm<TripResult>()
         .Text("summary", "the answer in a sentence or two",
-            r => string.Join(" ", new[] { TripWords.Verdict(r), TripWords.Advice(r) }.Where(t => t.Length > 0)))
+            r => string.Join(" ", new[] { TripWords.Verdict(r), TripWords.Looking(r), TripWords.Advice(r) }.Where(t => t.Length > 0)))
         .Number("km", "mean distance of the trip, km", r => r.Km)
         .Number("already_driven_km", "mean distance before it, km", r => r.AlreadyDrivenKm)
         .Word("event_method", "how the event's probability is found: exactly given the damage, or by counting", CommonForms.EventMethods,
             r => r.IsConditional ? "conditional" : "crude")
+        .Object("seen", "what was seen of the vehicle, given which all figures are; only of one that is known to be whole", new JsonForm<TripEvidence>()
+            .With(SeenDocument.Form, s => s.Evidence)
+            .Probability("failure_probability_unseen", "failure probability on the trip had nothing of that been seen", s => s.Unseen)
+            .Number("effective_vehicles", "how many equally weighted vehicles those drawn are worth", s => s.Effective), r => r.Seen)
+        .Optional()
         .Interval("reached_start", "probability of reaching the start", r => r.Reached)
         .Probability("failure_probability", "failure probability on the trip, of those that reach its start", r => r.Probability)
         .NumberOrNull("target_risk", "the failure probability to be kept; null where none is stated", r => r.Target)
@@ -58,14 +73,8 @@ internal static class TripDocument
             .Probability("failure_probability", "of those that reach the leg", l => l.Conditional)
             .Interval("share", "its share of the trip's failures", l => l.Share)
             .Probability("cumulative", "failed by its end, of those that reach the trip's start", l => l.Cumulative), r => r.Legs)
-        .List("looks", "what one look for the crack before each leg is worth; only where a crack and ways of looking are stated", new JsonForm<TripLook>()
-            .Text("before_leg", "the leg before which it is done", l => l.Leg)
-            .Text("method", "the way of looking", l => l.Method)
-            .Interval("found", "probability that a vehicle that set out comes whole to the look and the crack is found", l => l.Found)
-            .Interval("fails_after", "probability that a vehicle whole before the leg fails on the rest of the trip, not looked at", l => l.FailsAfter)
-            .Interval("fails_after_clean_look", "the same where the look has found nothing", l => l.FailsAfterClean)
-            .Interval("failure_probability", "failure probability of the trip with this one look, where a vehicle found cracked goes no further",
-                l => l.Trip), r => r.Looks.IsEmpty ? null : r.Looks)
+        .List("looks", "what one look for the crack before each leg is worth, and one before every leg; only where a crack and ways of looking are stated",
+            Look, r => r.Looks.IsEmpty ? null : r.Looks)
         .Optional()
         .List("rare_events", "the legs too rare to sample, of all vehicles, also those that do not reach the start", new JsonForm<RareLeg>()
             .Text("leg", "the leg", r => r.Leg)

@@ -23,7 +23,7 @@ internal sealed class CausesStudy : Study<Evidence, CausesResult>
     public override IReadOnlyList<string> Explanation =>
     [
         "The investigator's view of one vehicle: the scenario says how likely everything was before (prior); the evidence found on this vehicle says how likely it is now (posterior). It weighs causes; it proves none.",
-        "Evidence is how far the axle got (failed at a distance, between two, or not yet), factors measured on this vehicle with the standard deviation of the reading, and choices whose state was found. It is kept in the scenario file and can be taken back with Ctrl+Z. It changes no other page.",
+        "Evidence is how far the axle got (failed at a distance, between two, or not yet), factors measured on this vehicle with the standard deviation of the reading, and choices whose state was found. It is kept in the scenario file and can be taken back with Ctrl+Z. Of a vehicle that is whole, the trip and the inspections go on from it; it changes no other page.",
         "Times likelier compares before and after for the adverse tenth of a factor: the tenth of its values that goes with most damage. 1 means that the evidence says nothing of it.",
         "Explanations are named in the file; several may hold together, so they need not add up. 'nothing unusual' is that none of them holds. One that a known state decides is settled and not weighed.",
         "The effective sample size is how many equally weighted samples the answer is worth: below a few hundred its intervals are wide, below 200 there is no answer.",

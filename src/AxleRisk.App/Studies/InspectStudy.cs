@@ -22,6 +22,7 @@ internal sealed class InspectStudy : Study<NoQuestion, InspectResult>
 
     public override IReadOnlyList<string> Explanation =>
     [
+        "Where [evidence] is of a vehicle that is whole, all is told of vehicles like it: that have come as far, and of which the same would have been seen. Else of new ones.",
         "The failure probability over distance without a look and with the looks that the scenario states ([[inspections]] with at_km), or with the first plan made. A found crack is repaired: life begins anew, with scatter of its own, as inspection_plan.repaired_life says.",
         "found: that a vehicle comes whole to the look and the crack is found. missed: that it comes whole to the look with a crack of the method's a50 or deeper, which is not found. false calls: that a crack is called where the look has found none.",
         "before the next: that a vehicle which is whole at the look, and of which this look and all before have found nothing, fails before the next look, or the required distance.",
@@ -40,7 +41,9 @@ internal sealed class InspectStudy : Study<NoQuestion, InspectResult>
         : scenario.Inspections.IsEmpty ? "there is no way of looking for the crack; state one under [[inspections]], with a50_mm and a90_mm"
         : scenario.Inspections.All(i => i.AtKm.IsEmpty) && scenario.InspectionTerms.Target is null
             && InspectAnalysis.TermsOf(scenario).FailureCost is null
-            ? "no look is stated and nothing to plan by; state at_km of an inspection, or target or failure_cost under [inspection_plan]" : null;
+            ? "no look is stated and nothing to plan by; state at_km of an inspection, or target or failure_cost under [inspection_plan]"
+        : scenario.Evidence is { IsOfWhole: true, LifeWithLooks: LifeEvidence.Survived(var km) } && km >= scenario.RequiredKm
+            ? $"the vehicle has already come {Figures.Exact(km)} km ([evidence]) and required_km is {Figures.Exact(scenario.RequiredKm)}: state how far it is to go" : null;
 
     public override string Sampling(LifeModel model) => InspectAnalysis.DefaultSampling(model);
 
@@ -50,7 +53,7 @@ internal sealed class InspectStudy : Study<NoQuestion, InspectResult>
 
     public override InspectResult Run(
         LifeModel model, StudySettings settings, NoQuestion question, HeadlineSource headlines, RunOptions options) =>
-        InspectAnalysis.Run(model, settings, options);
+        InspectAnalysis.Run(model, settings, options, km => headlines(km, options));
 
     public override RunRecord RunOf(InspectResult result) => result.Run;
 

@@ -40,7 +40,17 @@ internal sealed class TripStudy : Study<TripQuestion, TripResult>
     public override long DefaultEvaluations => TripAnalysis.DefaultEvaluations;
 
     public override string? WhyNot(Scenario scenario, TripQuestion question) =>
-        scenario.Trip is null ? "there is no trip; state its legs under [trip] and [[trip.legs]]" : null;
+        scenario.Trip is null ? "there is no trip; state its legs under [trip] and [[trip.legs]]" : Early(scenario);
+
+    // A trip goes on from what was seen of the vehicle.
+    private static string? Early(Scenario scenario)
+    {
+        Value driven = scenario.Trip!.Inputs.FirstOrDefault(i => i.Quantity == TripQuantities.AlreadyDriven)?.Value ?? new Value.Certain(0);
+        double least = driven is Value.Uncertain { Distribution: var d } ? d.Minimum : driven.Nominal;
+        return scenario.Evidence is { IsOfWhole: true, LifeWithLooks: LifeEvidence.Survived(var km) } && least < km
+            ? $"trip.already_driven_km {(driven is Value.Uncertain ? "may be as little as" : "is")} {Figures.Exact(least)}, and [evidence] says that the vehicle has come {Figures.Exact(km)} km whole: state {Figures.Exact(km)} or more"
+            : null;
+    }
 
     public override string Sampling(LifeModel model) => RiskAnalysis.DefaultSampling(new LifeModel(Trip.Whole(model.Scenario)));
 

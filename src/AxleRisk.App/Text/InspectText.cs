@@ -10,9 +10,9 @@ internal static class InspectText
     public const string LooksHeading = "The looks";
     public const string PlansHeading = "Plans, method by method";
     public const string Reading =
-        "found and missed are of all vehicles, as they are new; missed: the crack is at least as deep as the method's a50. "
-        + "before the next: of a vehicle whole at the look of which no look so far has found a crack. first, every: km. between: the greatest failure "
-        + "probability of a whole vehicle from one look to the next, start and end included.";
+        "found and missed are of all vehicles where the way begins; missed: the crack is at least as deep as the method's a50. "
+        + "before the next: of a vehicle whole at the look of which no look so far has found a crack. first: km, the others at even distances to the end. between: the greatest failure "
+        + "probability of a whole vehicle from one look to the next, start and end included. saves: cost less than that of no look, by the same vehicles, and half the width of its 95 % interval.";
 
     public const string Limits =
         "A detection curve belongs to a procedure and to the person who follows it, and a clean look proves little of cracks below its a90. "
@@ -26,8 +26,8 @@ internal static class InspectText
 
     /// <summary>What is answered.</summary>
     public static string Question(InspectResult result) => result.Looks.IsEmpty
-        ? $"A vehicle fails by {Figures.Exact(result.RequiredKm)} km, without a look"
-        : $"A vehicle fails by {Figures.Exact(result.RequiredKm)} km, with {Looks(result.Looks.Length)} ({(result.IsStated ? "as stated" : "as planned")})";
+        ? $"{Subject(result)} fails by {Figures.Exact(result.RequiredKm)} km, without a look"
+        : $"{Subject(result)} fails by {Figures.Exact(result.RequiredKm)} km, with {Looks(result.Looks.Length)} ({(result.IsStated ? "as stated" : "as planned")})";
 
     /// <summary>The answer.</summary>
     public static string Answer(InspectResult result) => Figures.Probability(result.WithPlan[^1].Failed);
@@ -35,6 +35,11 @@ internal static class InspectText
     /// <summary>What it means.</summary>
     public static IEnumerable<string> Sentences(InspectResult result)
     {
+        if (result.Seen is { } seen)
+        {
+            yield return $"Given that {LookWords.Seen(seen)}";
+        }
+
         yield return $"95 % interval {Figures.ProbabilityRange(result.WithPlan[^1].Failed)}; without a look {Figures.Probability(result.WithoutPlan[^1].Failed)} {Figures.Range(result.WithoutPlan[^1].Failed)}";
         if (result.Looks is [.., var last])
         {
@@ -83,17 +88,23 @@ internal static class InspectText
     /// <summary>The plans side by side.</summary>
     public static TextTable PlanTable(InspectResult result)
     {
-        var table = new TextTable("plan", "<seeks", "looks", "first", "every", "fails", "between", "cost (95 %)");
+        string[] saves = result.CostWithout is null ? [] : ["saves"];
+        var table = new TextTable(["plan", "<seeks", "looks", "first", "fails", "between", "cost", .. saves]);
         if (result.CostWithout is { } none)
         {
-            table.Add("no look", "", "0", "", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", About(none));
+            table.Add(
+                "no look", "", "0", "", Figures.Probability(result.WithoutPlan[^1].Failed), "", DecideText.Money(none.Estimate), "");
         }
 
         foreach (PlannedLooks plan in result.Plans)
         {
             table.Add(
-                Printable.Line(plan.Method), Aim(plan.Aim), Figures.Count(plan.Looks), Km(plan.FirstKm), Km(plan.EveryKm),
-                Figures.Probability(plan.Failed), Figures.Probability(plan.Greatest), plan.Cost is { } cost ? About(cost) : "");
+            [
+                Printable.Line(plan.Method), Aim(plan.Aim), Figures.Count(plan.Looks), Km(plan.FirstKm),
+                Figures.Probability(plan.Failed), Figures.Probability(plan.Greatest),
+                plan.Cost is { } cost ? DecideText.Money(cost.Estimate) : "",
+                .. saves.Select(_ => plan.Looks == 0 ? "" : About(plan.Saves!.Value)),
+            ]);
         }
 
         return table;
@@ -114,6 +125,8 @@ internal static class InspectText
     }
 
     private const long InspectionPlanVehicles = (long)InspectAnalysis.Groups * InspectAnalysis.PlanVehiclesOfGroup;
+
+    private static string Subject(InspectResult result) => result.Seen is null ? "A vehicle" : "This vehicle";
 
     private static string Aim(PlanAim aim) => aim == PlanAim.Fewest ? "fewest" : "cheapest";
 
@@ -136,5 +149,10 @@ internal static class InspectText
 
     private static string Km(double? km) => km is { } x ? Figures.Km(x) : "";
 
-    private static string About(Core.Numerics.Interval of) => $"{DecideText.Money(of.Estimate)} +- {DecideText.Money((of.High - of.Low) / 2)}";
+    private static string About(Core.Numerics.Interval of)
+    {
+        double half = (of.High - of.Low) / 2;
+        return half < 1 ? $"{DecideText.Money(of.Estimate)} +- {DecideText.Money(half)}"
+            : $"{DecideText.Money(Math.Round(of.Estimate))} +- {DecideText.Money(Math.Round(half))}";
+    }
 }

@@ -28,7 +28,13 @@ internal static class LearnText
     }
 
     /// <summary>That data and model disagree.</summary>
-    public static string Disagree(MisfitResult misfit) =>
+    public static string Disagree(LearnResult result) => Disagree(result.Misfit) + OfLooks(result);
+
+    // The check counts failures by distance; looks change none.
+    private static string OfLooks(LearnResult result) => result.Field.Records.All(r => r.Look is null) ? ""
+        : " The check is of lives: what looks for the crack have found is learned from, and not checked.";
+
+    private static string Disagree(MisfitResult misfit) =>
         $"DATA AND MODEL DISAGREE: failures do not fall as the scenario has them, whatever the unknown (p = {P(misfit.PValue)}). Use no figure below "
         + "before you know why: records that are not of this vehicle or use, a cause that the scenario leaves out, too little spread stated.";
 
@@ -39,7 +45,7 @@ internal static class LearnText
         MisfitGroup[] odd = [.. m.ByGroup.Where(g => g.PValue < MisfitResult.Bad / m.ByGroup.Length)];
         return (result.Field.Records.IsEmpty ? "There are no records to check the model against."
                 : m.IsMisfit ? ""
-                : $"Data and model agree: {Count(m.Expected)} failures expected after learning, {Count(m.Seen)} seen (p = {P(m.PValue)}).")
+                : $"Data and model agree: {Count(m.Expected)} failures expected after learning, {Count(m.Seen)} seen (p = {P(m.PValue)})." + OfLooks(result))
             + (odd.Length == 0 ? "" : $" But {string.Join(", ", odd.Select(g => $"{Printable.Line(g.Name)} (p = {P(g.PValue)})"))} "
                 + $"{(odd.Length == 1 ? "has" : "have")} not the failures that one model for all groups gives: learn from it alone.");
     }

@@ -16,7 +16,8 @@ internal static class TripText
 
     /// <summary>How long the trip is, what was driven before it, and who gets to its start.</summary>
     public static string Distances(TripResult result) =>
-        $"The trip: {Figures.Exact(result.Km)} km, after {Figures.Exact(result.AlreadyDrivenKm)} km of the usual use; {Reached(result.Reached)} of such vehicles reach its start.";
+        $"The trip: {Figures.Exact(result.Km)} km, after {Figures.Exact(result.AlreadyDrivenKm)} km of the usual use; {Reached(result.Reached)} of such vehicles reach its start"
+        + (result.Seen is null ? "." : ", given what was seen.");
 
     /// <summary>The method in words, for the line that tells how to repeat the run.</summary>
     public static string Method(TripResult result) =>
@@ -99,7 +100,10 @@ internal static class TripText
         ? $"< {r.High:0.000}" : double.IsNaN(r.Estimate) ? Figures.None : $"{r.Estimate:0.000} ({r.Low:0.000}..{r.High:0.000})";
 
     public static string Reading(TripResult result) =>
-        "All figures are of vehicles that reach the start unbroken. The damage before it is that of the usual use with the same vehicle, "
+        (result.Seen is { } seen
+            ? $"All figures are of vehicles that reach the start unbroken, each weighted by how likely it would have been seen as this one was: those drawn are worth {Figures.Count((long)seen.Effective)} equal ones. No combinations are sought then. The "
+            : "All figures are of vehicles that reach the start unbroken. The ")
+        + "damage before it is that of the usual use with the same vehicle, "
         + "Miner sum and scatter; a remedy changes the trip, not the past. The speed factor and the roughness factor of the usual use hold on the trip as well. "
         + (result.Limits.IsEmpty
             ? "" : "A speed or load set here is certain, but for the driver's speed factor; the load acts through the ride alone. Speeds are tried in steps of 10 %: a risk that peaks and "

@@ -15,13 +15,35 @@ internal static class TripWords
         Interval p = result.Probability;
         if (!result.IsReached)
         {
-            return $"No vehicle of this scenario reaches the start: all break within the {Figures.Exact(result.AlreadyDrivenKm)} km before it.";
+            return result.Seen is null
+                ? $"No vehicle of this scenario reaches the start: all break within the {Figures.Exact(result.AlreadyDrivenKm)} km before it."
+                : $"No vehicle drawn is one like this ({LookWords.Seen(result.Seen.Evidence)}) and reaches the start: the scenario or what was seen is to be doubted.";
         }
 
         return (Figures.IsBound(p)
-                ? $"As planned, less than {Figures.Probability(p.High)} of the vehicles that set out {Break(result)} on this trip; how much less was not resolved."
-                : $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of the vehicles that set out {Break(result)} on this trip{Times(p.Estimate)}.")
+                ? $"As planned, less than {Figures.Probability(p.High)} of {Those(result)} {Break(result)} on this trip; how much less was not resolved."
+                : $"As planned, {Figures.Probability(p.Estimate)} ({Figures.ProbabilityRange(p)}) of {Those(result)} {Break(result)} on this trip{Times(p.Estimate)}.")
             + Worst(result) + AgainstTarget(result);
+    }
+
+    private static string Those(TripResult result) =>
+        result.Seen is null ? "the vehicles that set out" : "the vehicles like this one that set out";
+
+    /// <summary>What was seen of the vehicle; empty where nothing was.</summary>
+    public static string Given(TripResult result) => result.Seen is not { } seen || !result.IsReached ? ""
+        : $"Given that {LookWords.Seen(seen.Evidence)}; had nothing been seen, {Figures.Probability(seen.Unseen)} ({Figures.ProbabilityRange(seen.Unseen)}).";
+
+    /// <summary>Where to look, and what is left then; empty where there is no way of looking, or no need to.</summary>
+    public static string Looking(TripResult result)
+    {
+        if (result.Target is not { } target || result.Looks.IsEmpty || result.Probability.High <= target)
+        {
+            return "";
+        }
+
+        return result.KeepingLook is { } look
+            ? $"Go with {TripLookText.Looks(look)}, if a vehicle found cracked goes no further: {Figures.Probability(look.Trip)} ({Figures.ProbabilityRange(look.Trip)}) then still break; a crack is found in {Figures.Probability(look.Found)}."
+            : $"No look before a leg, nor one before every leg, keeps it: {TripLookText.Looks(result.Looks.MinBy(l => l.Trip.High)!)} leaves {Figures.Probability(result.Looks.MinBy(l => l.Trip.High)!.Trip)}.";
     }
 
     private static string Break(TripResult result) => result.Modes.Length == 1
@@ -109,9 +131,9 @@ internal static class TripWords
     }
 
     private static string AgainstTarget(TripResult result) => result.Target is not { } target ? ""
-        : result.Probability.High <= target ? $" That keeps the target of {RangeWords.Percent(target)}."
-        : result.Probability.Low > target ? $" That is above the target of {RangeWords.Percent(target)}."
-        : $" Whether that keeps the target of {RangeWords.Percent(target)} this run cannot tell.";
+        : result.Probability.High <= target ? $" That keeps the target of {RangeWords.Percent(target)}: go."
+        : result.Probability.Low > target ? $" That is above the target of {RangeWords.Percent(target)}: no go as planned."
+        : $" Whether that keeps the target of {RangeWords.Percent(target)} this run cannot tell: no go yet.";
 
     private static string Room(TripResult result)
     {

@@ -46,6 +46,9 @@ public sealed record Evidence
     /// </summary>
     public double? WouldHavePassedKm { get; init; }
 
+    /// <summary>Whether it is of a vehicle that is whole; a trip and plans of inspection then go on from there.</summary>
+    public bool IsOfWhole => !IsEmpty && Life?.FailedByKm is null;
+
     /// <summary>Whether nothing was found.</summary>
     public bool IsEmpty => Life is null && Measured.IsEmpty && Known.IsEmpty && Looks.IsEmpty;
 }

@@ -62,7 +62,10 @@ public sealed record Scenario
     /// <summary>Rank correlations between inputs; all others are independent.</summary>
     public ImmutableArray<RankCorrelation> Correlations { get; init; } = [];
 
-    /// <summary>What was found on one vehicle, for the search for causes; all other analyses leave it aside.</summary>
+    /// <summary>
+    /// What was found on one vehicle: for the search for causes, and where it is whole for the trip and for plans of inspection; all
+    /// other analyses leave it aside.
+    /// </summary>
     public Evidence Evidence { get; init; } = Evidence.None;
 
     /// <summary>What is known of vehicles in the field; only learning uses it.</summary>

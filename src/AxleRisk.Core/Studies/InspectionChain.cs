@@ -43,6 +43,21 @@ internal sealed class InspectionChain
     /// <summary>The looks at the points; null where there is none. To be filled.</summary>
     public DetectionCurve?[] Looks { get; }
 
+    /// <summary>What was seen of the vehicle before the first point, taken over; null where nothing was. To be filled.</summary>
+    public LookedChance? Seen { get; set; }
+
+    /// <summary>What fatigue had used up where the way begins, of a vehicle that was whole there; 0 for a new one. To be filled.</summary>
+    public double WholeUsed { get; set; }
+
+    /// <summary>The probability that the modes beside fatigue are survived to there; to be filled.</summary>
+    public double OthersSurviveBefore { get; set; } = 1;
+
+    /// <summary>The probability of the vehicle itself, which all others have as a factor; to be filled.</summary>
+    public double Weight { get; set; } = 1;
+
+    /// <summary>The probability that it is whole where the way begins, and was seen so.</summary>
+    public double Whole { get; private set; }
+
     /// <summary>
     /// The mean of ln of what fatigue can use up, of a new vehicle first and then of one repaired at each point; to be filled.
     /// </summary>
@@ -77,16 +92,17 @@ internal sealed class InspectionChain
         }
 
         FillTables(depth);
-        for (int start = -1; start < points; start++)
+        double begin = Begin(sigma, depth);
+        for (int start = 0; start < points; start++)
         {
-            double weight = start < 0 ? 1 : renewed[start];
-            if (weight > 0)
+            if (renewed[start] > 0)
             {
-                From(start, weight, sigma, depth);
+                From(start, renewed[start], sigma, depth);
             }
         }
 
-        (double othersBefore, double aliveBefore) = (1, 1);
+        Whole = begin * OthersSurviveBefore;
+        (double othersBefore, double aliveBefore) = (OthersSurviveBefore, begin);
         for (int k = 0; k < points; k++)
         {
             double others = OthersSurvive[k];
@@ -94,7 +110,7 @@ internal sealed class InspectionChain
             Found[k] = renewed[k] * others;
             Missed[k] *= others;
             Unfound[k] = alive[k] * others;
-            double clean = k == 0 ? 1 : Clean[k - 1]; // of fatigue alone until the last loop
+            double clean = k == 0 ? begin : Clean[k - 1]; // of fatigue alone until the last loop
             CleanFails[k] = (clean * (othersBefore - others)) + (CleanFails[k] * others);
             (othersBefore, aliveBefore) = (others, alive[k] + renewed[k]);
         }
@@ -105,10 +121,39 @@ internal sealed class InspectionChain
         }
     }
 
-    // A vehicle that is new, or has been repaired at a point, up to its first found crack.
-    private void From(int start, double weight, double sigma, CrackDepth depth)
+    // The vehicle as it was seen, up to its first found crack; gives the probability that fatigue is survived to where the way begins.
+    private double Begin(double sigma, CrackDepth depth)
     {
-        double mean = FromScratch[start + 1], before = start < 0 ? 0 : Used[start];
+        double mean = FromScratch[0];
+        if (!(WholeUsed > 0) && Seen is null)
+        {
+            From(-1, Weight, sigma, depth);
+            return Weight;
+        }
+
+        Prepare(-1, 0, mean, sigma, depth);
+        if (!(sigma > 0))
+        {
+            double weight = Math.Log(WholeUsed) > mean ? 0 : Weight;
+            Follow(-1, 0, weight, mean);
+            return weight;
+        }
+
+        Seen?.Cut(nodes);
+        nodes.Fill((Math.Log(WholeUsed) - mean) / sigma, double.PositiveInfinity);
+        double sum = 0;
+        for (int i = 0; i < nodes.Count; i++)
+        {
+            double limit = mean + (sigma * nodes.Scores[i]), weight = Weight * nodes.Weights[i] * (Seen?.Likelihood(limit) ?? 1);
+            Follow(-1, 0, weight, limit);
+            sum += weight;
+        }
+
+        return sum;
+    }
+
+    private void Prepare(int start, double before, double mean, double sigma, CrackDepth depth)
+    {
         nodes.Clear();
         for (int k = start + 1; k < points; k++)
         {
@@ -118,12 +163,18 @@ internal sealed class InspectionChain
                 Cut(k, mean, sigma, depth);
             }
         }
+    }
 
+    // A vehicle that is new, or has been repaired at a point, up to its first found crack.
+    private void From(int start, double weight, double sigma, CrackDepth depth)
+    {
         if (start + 1 == points)
         {
             return;
         }
 
+        double mean = FromScratch[start + 1], before = start < 0 ? 0 : Used[start];
+        Prepare(start, before, mean, sigma, depth);
         if (!(sigma > 0))
         {
             Follow(start, before, weight, mean);

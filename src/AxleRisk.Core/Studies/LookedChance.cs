@@ -68,6 +68,9 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
         return score;
     }
 
+    /// <summary>How likely what was seen is, given ln of the limit.</summary>
+    public double Likelihood(double lnLimit) => Likelihood(used, Math.Exp(lnLimit), looks, depth);
+
     /// <summary>How likely what was seen is, given the limit.</summary>
     public static double Likelihood(ReadOnlySpan<double> used, double limit, ImmutableArray<CrackLook> looks, CrackDepth depth)
     {
@@ -80,6 +83,25 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
         return likelihood;
     }
 
+    /// <summary>Cuts panels where what was seen bends.</summary>
+    public void Cut(LifeNodes panels)
+    {
+        const double wide = 3, narrow = 1; // standard deviations of a detection curve and of a measured depth
+        for (int i = 0; i < used.Length; i++)
+        {
+            (double score, DetectionCurve look) = (ScoreOf(used[i]), looks[i].Method.Detection);
+            for (int side = -1; side <= 1; side++)
+            {
+                CutAt(panels, score, look.A50Mm * Math.Exp(side * wide * look.Sigma));
+            }
+
+            for (int side = -4; looks[i].DepthMm is { } read && side <= 4; side++)
+            {
+                CutAt(panels, score, read + (side * narrow * looks[i].StandardDeviationMm));
+            }
+        }
+    }
+
     private double Between(double from, double to) => Fill(ScoreOf(from), ScoreOf(to));
 
     private double ScoreOf(double used) => scale.Standardised(1, used);
@@ -87,38 +109,24 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
     // The weights of the points between two scores are made those of the vehicle and of what was seen; gives their sum.
     private double Fill(double low, double high)
     {
-        const double wide = 3, narrow = 1; // standard deviations of a detection curve and of a measured depth
         nodes.Clear();
-        double last = low;
-        for (int i = 0; i < used.Length; i++)
-        {
-            double score = ScoreOf(used[i]);
-            last = Math.Max(last, score); // it was whole then
-            CutAt(score, looks[i].Method.Detection.A50Mm * Math.Exp(-wide * looks[i].Method.Detection.Sigma));
-            CutAt(score, looks[i].Method.Detection.A50Mm);
-            CutAt(score, looks[i].Method.Detection.A50Mm * Math.Exp(wide * looks[i].Method.Detection.Sigma));
-            for (int side = -4; looks[i].DepthMm is { } read && side <= 4; side++)
-            {
-                CutAt(score, read + (side * narrow * looks[i].StandardDeviationMm));
-            }
-        }
-
-        nodes.Fill(last, high);
+        Cut(nodes);
+        nodes.Fill(Math.Max(low, used.Length > 0 ? ScoreOf(used[^1]) : low), high); // it was whole at the last
         double sum = 0;
         for (int i = 0; i < nodes.Count; i++)
         {
-            sum += nodes.Weights[i] *= Likelihood(used, Math.Exp(scale.Mu + (scale.Sigma * nodes.Scores[i])), looks, depth);
+            sum += nodes.Weights[i] *= Likelihood(scale.Mu + (scale.Sigma * nodes.Scores[i]));
         }
 
         return sum;
     }
 
-    private void CutAt(double score, double mm)
+    private void CutAt(LifeNodes panels, double score, double mm)
     {
         double fraction = depth.FractionAt(mm);
         if (fraction is > 0 and < 1)
         {
-            nodes.Cut(score - (Math.Log(fraction) / scale.Sigma));
+            panels.Cut(score - (Math.Log(fraction) / scale.Sigma));
         }
     }
 }

@@ -149,7 +149,7 @@ public class DocumentSchemaTests
         Assert.False(Checked.IsGood(command, more));
         string[] optional =
             ["bearing_kind", "currency", "modes", "seconds", "evaluations_per_second", "events", "sn_curve_source", "strikes", "crack_depth",
-                "crack_depth_vehicles", "looks"];
+                "crack_depth_vehicles", "looks", "history", "stretch", "seen"];
         foreach (string key in document.Select(p => p.Key).Except(optional))
         {
             JsonObject less = Copy();

@@ -136,7 +136,7 @@ internal static class FullScenario
         renewed = ["dampers"]
 
         [trip]
-        already_driven_km = 1000
+        already_driven_km = 41000
         target_risk = 0.02
 
         [trip.card]

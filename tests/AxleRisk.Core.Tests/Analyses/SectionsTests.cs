@@ -50,6 +50,36 @@ public sealed class SectionsTests
         Assert.Equal(first, risk.Modes[1].First[at], 0.002);
     }
 
+    // Each section has used up d1 a km to the bend and d2 from there on, with the rates of two scenarios without a history.
+    [Fact]
+    public void A_history_is_counted_in_every_section()
+    {
+        const double bend = 25_000;
+        Scenario rougher = Change(Certain, Quantities.RoughnessFactor, v => new Value.Certain(1.4 * v.Nominal));
+        double[] later = RatesOf(rougher);
+        Assert.All(later.Zip(Rates), d => Assert.True(d.First > 1.5 * d.Second));
+        double Whole(int section, double km) => Upper((Math.Min(km, bend) * Rates[section]) + (Math.Max(0, km - bend) * later[section]));
+        double Left(double km) => Whole(0, km) * Whole(1, km);
+        string roughness = Certain.Find(Quantities.RoughnessFactor)!.Name;
+        Scenario past = Histories.From(Certain, bend, new Change.Times(roughness, 1.4));
+        var question = new RiskQuestion { Method = RiskMethod.Auto, DistancesKm = [20_000, 30_000, 45_000, Km] };
+        RiskResult risk = RiskAnalysis.Run(new LifeModel(past), new StudySettings(1_024, 1, "sobol"), question, Options).Result;
+        Assert.Equal(4, risk.Distances.Length);
+        // What is used up between distances of a table follows a cubic: 3e-4 of the probability, measured.
+        Assert.All(risk.Distances, d => Assert.Equal(1, d.Probability.Estimate / (1 - Left(d.DistanceKm)), 6e-4));
+
+        // First by L: the integral of one density times the other's survival, 100,000 steps.
+        const int steps = 100_000;
+        double first = Enumerable.Range(0, steps).Sum(i =>
+            (Whole(1, Km * i / steps) - Whole(1, Km * (i + 1) / steps)) * Whole(0, Km * (i + 0.5) / steps));
+        Assert.Equal(first, risk.Modes[1].First[3], 0.002);
+
+        // Of one that failed between two distances the section is told by what each would have used up.
+        CausesResult causes = Causes(past, new Evidence { Life = new LifeEvidence.FailedBetween(30_000, 45_000) });
+        double one = 1 - (Whole(1, 45_000) / Whole(1, 30_000)), any = 1 - (Left(45_000) / Left(30_000));
+        Assert.Equal(one / any, causes.Modes[1].Posterior.Estimate, 1e-3);
+    }
+
     // With sections alike the two have the same part, and the second's scatter has that of the first's Miner sum and scatter together.
     [Fact]
     public void Sections_alike_share_alike_in_a_ranking()

@@ -84,6 +84,30 @@ public sealed class InspectionChainTests
         }
     }
 
+    /// <summary>Without looks what is clean is what is whole: the product of the modes; also from where the vehicle was seen.</summary>
+    [Fact]
+    public void Without_looks_the_clean_are_the_whole()
+    {
+        double Whole(double km) => StandardNormal.Upper(Math.Log(km * 1000 / MedianKm) / Sigma) * Math.Exp(-0.2 * km / 100);
+        InspectionChain chain = Chain([(40, null), (80, null), (200, null)], otherHazardPer100: 0.2);
+        Assert.Equal(1, chain.Whole, 1e-12);
+        double[] km = [40, 80, 200];
+        for (int k = 0; k < 3; k++)
+        {
+            Assert.Equal(Whole(km[k]), chain.Clean[k], 1e-9);
+            Assert.Equal(Whole(km[k]), chain.Unfound[k], 1e-9);
+            Assert.Equal((k == 0 ? 1 : Whole(km[k - 1])) - Whole(km[k]), chain.Fails[k], 1e-9);
+        }
+
+        (chain.WholeUsed, chain.OthersSurviveBefore, chain.Weight) = (30, Math.Exp(-0.2 * 0.3), 0.7);
+        chain.Fill(Sigma, Depth);
+        Assert.Equal(0.7 * Whole(30), chain.Whole, 1e-9);
+        Assert.Equal(0.7 * Whole(40), chain.Clean[0], 1e-9);
+        Assert.Equal(0.7 * (Whole(30) - Whole(40)), chain.Fails[0], 1e-9);
+        Assert.Equal(0.7 * (Whole(30) - Whole(40)), chain.CleanFails[0], 1e-9);
+        Assert.Equal(0.7 * (Whole(80) - Whole(200)), chain.CleanFails[2], 1e-9);
+    }
+
     /// <summary>A look that cannot find changes nothing: the closed form of the life.</summary>
     [Fact]
     public void Useless_looks_change_nothing()

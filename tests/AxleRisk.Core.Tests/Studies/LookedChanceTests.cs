@@ -66,4 +66,59 @@ public sealed class LookedChanceTests
             Assert.Equal(share, 1 - (chance.Survival(median * Math.Exp(Scale.Sigma * score)) / all), 0.01);
         }
     }
+
+    /// <summary>Columns are single numbers, and nothing fails where nothing is used up.</summary>
+    [Fact]
+    public void A_column_of_hazards_is_each_of_them()
+    {
+        LookedChance chance = new(Scale, [new CrackLook(Dye, 1, false, null, 0)]);
+        double median = Math.Exp(Scale.Mu);
+        chance.Take([0.3 * median], Depth);
+        double[] used = [0.4 * median, 0.5 * median, 0.9 * median], hazards = new double[3];
+        chance.FillHazards(used, hazards);
+        Assert.Equal(used.Select(u => -Math.Log(chance.Survival(u))), hazards);
+        Assert.True(hazards[0] > 0 && hazards[1] > hazards[0]);
+        Assert.Equal(0, chance.Fails(used[1], used[1]));
+        Assert.Equal(0, chance.Fails(used[1], used[0]));
+    }
+
+    /// <summary>A look is at what fatigue of the first section has used up, and not of the second, 4 % weaker.</summary>
+    [Fact]
+    public void A_look_is_at_the_first_section()
+    {
+        LifeModel model = new(TwoSections.Certain with { Crack = new Crack(new CrackCurve([0, 1], [0.2, 6], "")) });
+        Workspace space = model.CreateWorkspace(1);
+        double[][] values = model.CreateColumns(1);
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i][0] = model.Factors.Factors.Single(f => f.FirstColumn == i).Median[0];
+        }
+
+        model.Evaluate(values, 1, space);
+        const double km = 20_000;
+        double first = space.Rates!.Of(model.Modes.Modes[0])[0][0] * km, second = space.Rates.Of(model.Modes.Modes[1])[0][0] * km;
+        Assert.True(second > 1.1 * first);
+        var looks = new LooksLikelihood(model, [new CrackLook(Dye, km, false, null, 0)]);
+        looks.Take(space, values, 0);
+        double limit = 2 * second;
+        Assert.Equal(1 - Dye.Detection.Of(0.2 + (5.8 * first / limit)), looks.Of(limit), 1e-9);
+        Assert.Equal(0, looks.Of(0.99 * first)); // it was whole then
+        Assert.True(looks.Of(1.01 * first) > 0);
+    }
+
+    /// <summary>The table within 1e-6 of the curve at every fraction, its ends as well.</summary>
+    [Theory]
+    [InlineData(1.5, 4)]
+    [InlineData(0.3, 6)]
+    [InlineData(4, 5.5)]
+    public void A_detection_table_is_within_a_millionth_of_its_curve(double a50, double a90)
+    {
+        var table = new DetectionTable(new DetectionCurve(a50, a90));
+        table.Fill(Depth);
+        for (int i = 0; i <= 100_000; i++)
+        {
+            double x = i / 100_000.0;
+            Assert.Equal(table.Look.Of(Depth.At(x)), table.Of(x), 1e-6);
+        }
+    }
 }

@@ -32,6 +32,8 @@ public static class InspectAnalysis
     /// <summary>The most looks of a plan made.</summary>
     public const int MostPlannedLooks = InspectionPlanner.MostLooks;
 
+    private const int MostTries = 4;
+
     // The parts of the way that the failure probability is told at.
     private const int Tellings = 8;
 
@@ -42,9 +44,13 @@ public static class InspectAnalysis
     /// <param name="model">The scenario made ready; it states a crack and at least one way of looking for it.</param>
     /// <param name="settings">Vehicles, seed, sampling plan.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="unlooked">The failure probability without a look by distances, of the risk study: asked where nothing was seen of the
+    /// vehicle, and then all failures are told as their ratio to it; null for that of the vehicles drawn.</param>
     /// <exception cref="StudyException">The plan has too few dimensions.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public static InspectResult Run(LifeModel model, StudySettings settings, RunOptions options)
+    public static InspectResult Run(
+        LifeModel model, StudySettings settings, RunOptions options,
+        Func<ImmutableArray<double>, ImmutableArray<RiskHeadline>>? unlooked = null)
     {
         Scenario scenario = model.Scenario;
         int dimensions = SamplingPlan.FromName(settings.Sampling, 1).Dimensions;
@@ -57,22 +63,29 @@ public static class InspectAnalysis
         InspectionTerms terms = TermsOf(scenario);
         double end = scenario.RequiredKm;
         InspectionRows rows = InspectionRows.Draw(model, settings, options);
-        ImmutableArray<PlannedLooks> plans = [.. scenario.Inspections.SelectMany(m => PlansOf(m, rows, end, terms, options))];
+        unlooked = scenario.Evidence.IsOfWhole ? null : unlooked;
+        rows.Unlooked = unlooked?.Invoke([end])[0];
+        InspectionSums none = rows.Sums(InspectionSchedule.Of([], [], end), 1, options);
+        ImmutableArray<PlannedLooks> plans = [.. scenario.Inspections.SelectMany(m => PlansOf(m, rows, none, end, terms, options))];
         PlannedLooks? plan = First(plans, terms);
-        InspectionPoint[] stated = [.. scenario.Inspections.SelectMany(m => m.AtKm.Select(km => new InspectionPoint(km, m)))];
+        InspectionPoint[] stated =
+            [.. scenario.Inspections.SelectMany(m => m.AtKm.Where(km => km > rows.FromKm).Select(km => new InspectionPoint(km, m)))];
         InspectionPoint[] looks = stated.Length > 0 || plan is null ? stated : PointsOf(plan, scenario, end);
-        InspectionSums sums = rows.Sums(InspectionSchedule.Of(looks, TellAt(end), end), terms.RepairedLife, options);
+        InspectionSums sums = rows.Sums(InspectionSchedule.Of(looks, TellAt(rows.FromKm, end), end), terms.RepairedLife, options);
         (InspectionPoint Point, int Place)[] points = [.. sums.Schedule.Points.Select((p, i) => (p, i))];
+        ImmutableArray<RiskHeadline>? known = unlooked?.Invoke([.. points.Select(p => p.Point.Km)]);
         CrackModel crack = new(model);
         return new InspectResult
         {
             Methods = scenario.Inspections,
             Terms = terms,
             Currency = scenario.Currency,
+            Seen = scenario.Evidence.IsOfWhole ? scenario.Evidence : null,
+            FromKm = rows.FromKm,
             RequiredKm = end,
             Depth = (crack.Nominal.InitialMm, crack.Nominal.WallMm),
-            WithoutPlan = [.. points.Select(p => new InspectedDistance(p.Point.Km, sums.Without(p.Place)))],
-            WithPlan = [.. points.Select(p => new InspectedDistance(p.Point.Km, sums.With(p.Place)))],
+            WithoutPlan = [.. points.Select(p => new InspectedDistance(p.Point.Km, sums.Without(p.Place, known?[p.Place])))],
+            WithPlan = [.. points.Select(p => new InspectedDistance(p.Point.Km, sums.With(p.Place, known?[p.Place])))],
             Looks =
             [
                 .. points.Where(p => p.Point.Method is not null).Select(p => new InspectedLook(
@@ -82,8 +95,7 @@ public static class InspectAnalysis
             IsStated = stated.Length > 0,
             Greatest = sums.Greatest(),
             Cost = HasCost(terms, looks.Select(l => l.Method!)) ? sums.Cost(terms) : null,
-            CostWithout = terms.FailureCost is null ? null
-                : rows.Sums(InspectionSchedule.Of([], [], end), 1, options).Cost(terms),
+            CostWithout = terms.FailureCost is null ? null : none.Cost(terms),
             Plans = plans,
             Plan = plan,
             IsExact = model.Chances.IsExact,
@@ -97,24 +109,37 @@ public static class InspectAnalysis
         : scenario.InspectionTerms;
 
     private static IEnumerable<PlannedLooks> PlansOf(
-        InspectionMethod method, InspectionRows rows, double end, InspectionTerms terms, RunOptions options)
+        InspectionMethod method, InspectionRows rows, InspectionSums none, double end, InspectionTerms terms, RunOptions options)
     {
         var planner = new InspectionPlanner(rows, end, terms, options);
-        if (terms.Target is { } target && planner.Fewest(method, target) is var (first, looks))
+        if (terms.Target is { } target)
         {
-            yield return Told(method, PlanAim.Fewest, first, looks, rows, end, terms, options);
+            // By all vehicles it may not keep what it keeps by those of the search: then less is sought.
+            double sought = target;
+            PlannedLooks? plan = null;
+            for (int i = 0; i < MostTries && !(plan?.Greatest.Estimate <= target); i++)
+            {
+                plan = planner.Fewest(method, sought) is var (at, number)
+                    ? Told(method, PlanAim.Fewest, at, number, rows, none, end, terms, options) : null;
+                sought *= plan is null ? 1 : 0.999 * target / plan.Greatest.Estimate;
+            }
+
+            if (plan is not null)
+            {
+                yield return plan;
+            }
         }
 
         if (terms.FailureCost is not null)
         {
-            (first, looks) = planner.Cheapest(method);
-            yield return Told(method, PlanAim.Cheapest, first, looks, rows, end, terms, options);
+            (double first, int looks) = planner.Cheapest(method);
+            yield return Told(method, PlanAim.Cheapest, first, looks, rows, none, end, terms, options);
         }
     }
 
     private static PlannedLooks Told(
-        InspectionMethod method, PlanAim aim, double firstKm, int looks, InspectionRows rows, double end, InspectionTerms terms,
-        RunOptions options)
+        InspectionMethod method, PlanAim aim, double firstKm, int looks, InspectionRows rows, InspectionSums none, double end,
+        InspectionTerms terms, RunOptions options)
     {
         InspectionSchedule schedule = looks == 0 ? InspectionSchedule.Of([], [], end)
             : InspectionSchedule.Regular(method, firstKm, looks, end);
@@ -122,7 +147,8 @@ public static class InspectAnalysis
         return new PlannedLooks(
             method.Name, aim, looks, looks == 0 ? null : firstKm,
             looks == 0 ? null : InspectionSchedule.EveryKm(firstKm, looks, end),
-            sums.With(schedule.Points.Length - 1), sums.Greatest(), HasCost(terms, [method]) ? sums.Cost(terms) : null);
+            sums.With(schedule.Points.Length - 1, rows.Unlooked), sums.Greatest(), HasCost(terms, [method]) ? sums.Cost(terms) : null,
+            terms.FailureCost is null ? null : sums.SavesOver(none, terms));
     }
 
     // A target that is stated must be kept; of those that do the least cost decides, else the fewest looks.
@@ -139,5 +165,6 @@ public static class InspectAnalysis
     private static bool HasCost(InspectionTerms terms, IEnumerable<InspectionMethod> methods) =>
         terms.FailureCost > 0 || terms.RepairCost > 0 || methods.Any(m => m.Cost > 0);
 
-    private static IEnumerable<double> TellAt(double end) => Enumerable.Range(1, Tellings).Select(i => end * i / Tellings);
+    private static IEnumerable<double> TellAt(double from, double end) =>
+        Enumerable.Range(1, Tellings).Select(i => from + ((end - from) * i / Tellings));
 }

@@ -17,6 +17,12 @@ public sealed record InspectResult
     /// <summary>The currency; null where none is stated.</summary>
     public required string? Currency { get; init; }
 
+    /// <summary>What was seen of the vehicle, which is whole: all figures are given that; null where nothing was.</summary>
+    public required Evidence? Seen { get; init; }
+
+    /// <summary>Where the way begins: the distance that the vehicle is known to have reached, km.</summary>
+    public required double FromKm { get; init; }
+
     /// <summary>The distance that plans go to, km.</summary>
     public required double RequiredKm { get; init; }
 
@@ -93,5 +99,7 @@ public enum PlanAim
 /// <param name="Failed">The failure probability by the required distance.</param>
 /// <param name="Greatest">The greatest failure probability from one look to the next, beginning and end included.</param>
 /// <param name="Cost">The mean cost of a vehicle; null where nothing has a cost.</param>
+/// <param name="Saves">What it costs less than no look, by the same vehicles; null where failures have no cost.</param>
 public sealed record PlannedLooks(
-    string Method, PlanAim Aim, int Looks, double? FirstKm, double? EveryKm, Interval Failed, Interval Greatest, Interval? Cost);
+    string Method, PlanAim Aim, int Looks, double? FirstKm, double? EveryKm, Interval Failed, Interval Greatest, Interval? Cost,
+    Interval? Saves);

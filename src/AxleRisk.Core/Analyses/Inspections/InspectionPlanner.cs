@@ -30,7 +30,7 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
         }
 
         double first = Latest(target);
-        if (!(first > 0))
+        if (!(first > rows.FromKm))
         {
             return null;
         }
@@ -60,7 +60,7 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
     public (double FirstKm, int Looks) Cheapest(InspectionMethod method)
     {
         (double First, int Looks, double Cost) best = (endKm, 0, terms.FailureCost!.Value * Unlooked(endKm));
-        int place = Places / 4, since = 0;
+        int place = Places / 4, since = 0, least = rows.FromKm > 0 ? 0 : 1; // a vehicle that is on its way can be looked at where it is
         foreach (int looks in Numbers)
         {
             // The best place moves little from one number to the next: walk from there.
@@ -68,7 +68,7 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
             double cost = CostAt(place);
             foreach (int step in (ReadOnlySpan<int>)[-1, 1])
             {
-                while (place + step is > 0 and < Places && CostAt(place + step) is var next && next < cost)
+                while (place + step >= least && place + step < Places && CostAt(place + step) is var next && next < cost)
                 {
                     (place, cost) = (place + step, next);
                 }
@@ -84,13 +84,16 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
         return (best.First, best.Looks);
     }
 
-    private double PlaceOf(int place) => InspectionSchedule.Whole(endKm * place / Places, endKm);
+    private double PlaceOf(int place) => Math.Max(rows.FromKm, InspectionSchedule.Whole(PartOf(place, Places), endKm));
+
+    // The distance at a part of the way.
+    private double PartOf(int part, int parts) => rows.FromKm + ((endKm - rows.FromKm) * part / parts);
 
     private InspectionSums Judge(InspectionMethod method, double firstKm, int looks) =>
         rows.Sums(InspectionSchedule.Regular(method, firstKm, looks, endKm), terms.RepairedLife, options, VehiclesOfGroup);
 
     private double Unlooked(double km) =>
-        rows.Sums(InspectionSchedule.Of([], [], km), 1, options, VehiclesOfGroup).Without(0).Estimate;
+        rows.Sums(InspectionSchedule.Of([], [km], endKm), 1, options, VehiclesOfGroup).WithoutEstimate(0);
 
     // The latest distance, of 1000 even ones, by which the target is kept.
     private double Latest(double target)
@@ -100,10 +103,10 @@ internal sealed class InspectionPlanner(InspectionRows rows, double endKm, Inspe
         while (passed - kept > 1)
         {
             int middle = (kept + passed) / 2;
-            (kept, passed) = Unlooked(endKm * middle / steps) <= target ? (middle, passed) : (kept, middle);
+            (kept, passed) = Unlooked(PartOf(middle, steps)) <= target ? (middle, passed) : (kept, middle);
         }
 
-        double km = endKm * kept / steps;
+        double km = PartOf(kept, steps);
         return endKm >= 1000 ? Math.Floor(km) : km;
     }
 }

@@ -1,5 +1,7 @@
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
+using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Inspections;
@@ -14,14 +16,17 @@ internal sealed class InspectionRows
 
     private readonly LifeModel model;
     private readonly StudySettings settings;
-    private readonly CrackModel crack;
+    private readonly SeenVehicle seen;
     private readonly Block[] blocks;
 
-    private InspectionRows(LifeModel model, StudySettings settings, Block[] blocks)
-    {
-        (this.model, this.settings, this.blocks) = (model, settings, blocks);
-        crack = new CrackModel(model);
-    }
+    private InspectionRows(LifeModel model, StudySettings settings, SeenVehicle seen, Block[] blocks) =>
+        (this.model, this.settings, this.seen, this.blocks) = (model, settings, seen, blocks);
+
+    /// <summary>Where the way begins: the distance that the vehicle is known to have reached, km.</summary>
+    public double FromKm => seen.WholeKm;
+
+    /// <summary>The failure probability without a look by the end, of elsewhere; null for that of these vehicles.</summary>
+    public RiskHeadline? Unlooked { get; set; }
 
     /// <summary>The number of vehicles.</summary>
     public long Count => blocks.Sum(b => (long)b.Rows);
@@ -33,6 +38,7 @@ internal sealed class InspectionRows
         int ofGroup = (int)Math.Max(16, settings.Evaluations / Groups);
         int perGroup = (ofGroup + StudySettings.BlockSize - 1) / StudySettings.BlockSize;
         var plan = SamplingPlan.FromName(settings.Sampling, ofGroup);
+        var seen = new SeenVehicle(model, model.Scenario.Evidence is { IsOfWhole: true } evidence ? evidence : Evidence.None);
         long done = 0;
         BlockRun<Block> run = BlockRunner.Run(Groups * perGroup, 1, options with { Progress = null }, () => 0, (_, place, _) =>
         {
@@ -46,11 +52,12 @@ internal sealed class InspectionRows
                 model.FillLimits(block.Values, rows, block.Limits);
             }
 
+            block.Seen = seen.Rows(block.Space, block.Values, rows);
             options.Progress?.Invoke(Interlocked.Add(ref done, rows));
             return block;
         });
         options.Cancellation.ThrowIfCancellationRequested();
-        return new InspectionRows(model, settings, [.. run.Blocks]);
+        return new InspectionRows(model, settings, seen, [.. run.Blocks]);
     }
 
     /// <summary>The sums of a schedule by group.</summary>
@@ -63,7 +70,7 @@ internal sealed class InspectionRows
     {
         Block[] taken = [.. blocks.Where(b => b.First < most)];
         BlockRun<double[]> run = BlockRunner.RunShared(
-            taken.Length, 1, options with { Progress = null }, () => new Worker(model, schedule),
+            taken.Length, 1, options with { Progress = null }, () => new Worker(seen, schedule),
             (worker, place, _) => OfBlock(worker, taken[place], schedule, repairedLife, most));
         options.Cancellation.ThrowIfCancellationRequested();
         var sums = new CompensatedSum[Groups][];
@@ -81,7 +88,7 @@ internal sealed class InspectionRows
             }
         }
 
-        return new InspectionSums(schedule, [.. sums.Select(g => Array.ConvertAll(g, s => s.Value))]);
+        return new InspectionSums(schedule, [.. sums.Select(g => Array.ConvertAll(g, s => s.Value))], Unlooked);
     }
 
     private static string Name(int group) => $"inspect{group}";
@@ -97,23 +104,26 @@ internal sealed class InspectionRows
         }
 
         var sums = new double[(points * InspectionSums.Kinds) + 1];
-        sums[^1] = rows;
         for (int row = 0; row < rows; row++)
         {
+            ReadOnlySpan<double> limits = isExact ? [] : block.LimitsOf(row), whole = block.Seen!.UsedOf(row)[seen.Looks.Length..];
+            worker.OfRow.Take(block.Seen, row);
             for (int k = 0; k < points; k++)
             {
                 double km = schedule.Points[k].Km;
                 FailureChances.FillUsed(block.Space, row, km, worker.Used);
                 chain.Used[k] = worker.Used[0];
-                chain.OthersSurvive[k] = OthersSurvive(worker.Used, isExact ? [] : block.LimitsOf(row));
+                chain.OthersSurvive[k] = OthersSurvive(worker.Used, limits);
                 chain.FromScratch[k + 1] = Math.Log(repairedLife)
                     + (isExact ? model.Scale.Mu : schedule.Points[k].Method is null ? 0 : Math.Log(worker.Repaired[k][row]));
-                worker.Without[k] = isExact ? model.Chances.FailureProbability(block.Space, row, km)
-                    : FailureChances.Exceeds(worker.Used, block.LimitsOf(row)) ? 1 : 0;
+                worker.Without[k] = worker.OfRow.Fails(whole, worker.Used, limits);
             }
 
-            chain.FromScratch[0] = isExact ? model.Scale.Mu : Math.Log(block.LimitsOf(row)[0]);
-            chain.Fill(isExact ? model.Scale.Sigma : 0, crack.Of(block.Values, row));
+            chain.FromScratch[0] = isExact ? model.Scale.Mu : Math.Log(limits[0]);
+            (chain.WholeUsed, chain.OthersSurviveBefore) = (whole[0], OthersSurvive(whole, limits));
+            chain.Weight = worker.OfRow.Weight(limits);
+            chain.Fill(isExact ? model.Scale.Sigma : 0, block.Seen.Depths[row]);
+            sums[^1] += chain.Whole;
             ReadOnlySpan<double[]> all =
                 [worker.Without, chain.Fails, chain.Found, chain.Missed, chain.Unfound, chain.CleanFails, chain.Clean];
             for (int kind = 0; kind < InspectionSums.Kinds; kind++)
@@ -155,10 +165,12 @@ internal sealed class InspectionRows
 
     private sealed class Worker
     {
-        public Worker(LifeModel model, InspectionSchedule schedule)
+        public Worker(SeenVehicle seen, InspectionSchedule schedule)
         {
+            LifeModel model = seen.Model;
             int points = schedule.Points.Length;
-            Chain = new InspectionChain(points);
+            OfRow = new SeenChances(seen, !model.Chances.IsExact);
+            Chain = new InspectionChain(points) { Seen = OfRow.Fatigue };
             for (int k = 0; k < points; k++)
             {
                 Chain.Looks[k] = schedule.Points[k].Method?.Detection;
@@ -175,6 +187,8 @@ internal sealed class InspectionRows
         }
 
         public InspectionChain Chain { get; }
+
+        public SeenChances OfRow { get; }
 
         public double[] Used { get; }
 
@@ -202,6 +216,8 @@ internal sealed class InspectionRows
         public double[][] Values { get; } = model.CreateColumns(rows);
 
         public double[] Limits { get; } = new double[rows * model.Modes.Modes.Length];
+
+        public SeenRows? Seen { get; set; }
 
         public ReadOnlySpan<double> LimitsOf(int row) => Limits.AsSpan(row * modes, modes);
     }

@@ -61,7 +61,7 @@ internal static class CardAnalysis
         CardResult Told(int job, int[] at, int attempt)
         {
             double[] chosen = [.. at.Select((i, leg) => choice.Speeds[leg][i])];
-            (TripSums sums, bool hasLegs, long rows) = CardCheck.Run(
+            (TripSums sums, TripSample? vehicles, long rows) = CardCheck.Run(
                 whole, search.ModelOf(job),
                 CardVehicles.Set(search.ModelOf(job).Scenario, choice.Loads[search.LoadOf(job)], l => chosen[l]), survival,
                 settings, $"card{attempt}", options);
@@ -75,10 +75,11 @@ internal static class CardAnalysis
                 KeepsTarget = risk.High <= target,
                 Legs = [.. chosen.Select((v, l) => new CardLeg(
                     whole.Scenario.Trip!.Legs[l].Name, km[l], CardChoice.PlannedSpeed(whole.Scenario, l), v,
-                    hasLegs ? sums.Share(l).Estimate : double.NaN))],
+                    vehicles is null ? double.NaN : sums.Share(l).Estimate))],
                 PayloadKg = choice.Loads[search.LoadOf(job)],
                 Remedies = search.SetOf(job),
                 Prices = [],
+                Look = vehicles is null ? null : TripLook.Best(TripLooks.Of(whole, vehicles, survival, options), true),
                 Notes = card.Notes,
                 Searched = search.Jobs,
                 SortingRows = search.SortedBy,

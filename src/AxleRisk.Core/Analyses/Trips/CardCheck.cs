@@ -16,9 +16,9 @@ internal static class CardCheck
     /// <param name="settings">Vehicles, seed, plan.</param>
     /// <param name="stream">The name of the sample.</param>
     /// <param name="options">Threads, cancellation.</param>
-    /// <returns>The sums, whether they are by leg, the number of vehicles.</returns>
+    /// <returns>The sums, the vehicles (none of another housing), the number drawn.</returns>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public static (TripSums Sums, bool HasLegs, long Rows) Run(
+    public static (TripSums Sums, TripSample? Vehicles, long Rows) Run(
         LifeModel whole, LifeModel changed, Scenario set, TripSurvival survival, StudySettings settings, string stream,
         RunOptions options)
     {
@@ -30,53 +30,54 @@ internal static class CardCheck
         bool other = CardVehicles.AlreadyDriven(whole) != CardVehicles.AlreadyDriven(changed);
         int legs = other ? 1 : trip.Legs;
         long rows = 0;
-        BlockRun<TripSums> run = BlockRunner.Run(
+        BlockRun<(TripSums Sums, TripBlock Block)> run = BlockRunner.Run(
             plan.Blocks, 1, options with { Progress = null },
             () => (Rows: new CardRows(models, draw), Space: trip.CreateWorkspace(StudySettings.BlockSize),
-                Used: Workspace.Columns(trip.Legs, StudySettings.BlockSize * trip.Modes)),
+                Used: Workspace.Columns(trip.Legs, StudySettings.BlockSize * trip.Modes), Survival: survival.OfThread()),
             (worker, block, _) =>
             {
                 int count = worker.Rows.Fill(plan, Randomness.StableHash.Of($"{stream}/{settings.Seed}"), block, trip);
                 trip.Evaluate(worker.Rows.Values[1], count, worker.Space, worker.Used);
+                TripBlock drawn = worker.Rows.Block(worker.Used, count, row => TripSample.GroupOf(plan, groups, settings, block, row),
+                    worker.Survival);
                 var sums = new TripSums(legs, groups);
-                var housing = other ? new OtherHousing(survival, worker.Rows.Limits[..(count * trip.Modes)]) : null;
+                var housing = other ? new OtherHousing(survival, drawn.Limits) : null;
                 for (int row = 0; row < count; row++)
                 {
-                    Add(sums, TripSample.GroupOf(plan, groups, settings, block, row), worker.Rows, worker.Used, row, trip.Modes, survival,
-                        housing);
+                    worker.Survival.Take(drawn.Seen, row);
+                    Add(sums, drawn, row, worker.Survival, housing);
                 }
 
                 Interlocked.Add(ref rows, count);
-                return sums;
+                return (sums, drawn);
             });
         options.Cancellation.ThrowIfCancellationRequested();
         var all = new TripSums(legs, groups);
-        foreach (TripSums block in run.Blocks)
+        foreach ((TripSums block, _) in run.Blocks)
         {
             all.Add(block);
         }
 
-        return (all, !other, rows);
+        return (all, other ? null : new TripSample([.. run.Blocks.Select(b => b.Block)], rows, groups, false), rows);
     }
 
-    private static void Add(
-        TripSums sums, int group, CardRows drawn, double[][] used, int row, int modes, TripSurvival survival, OtherHousing? housing)
+    private static void Add(TripSums sums, TripBlock drawn, int row, TripSurvival survival, OtherHousing? housing)
     {
-        Range place = (row * modes)..((row + 1) * modes);
+        int group = drawn.Group[row];
+        ReadOnlySpan<double> start = drawn.StartOf(row);
         if (housing is null)
         {
-            sums.Add(group, drawn.Start.AsSpan(place), used, row, drawn.Limits.AsSpan(place), survival);
+            sums.Add(group, drawn.Reached[row], start, drawn.Legs, row, drawn.LimitsOf(row), survival);
             return;
         }
 
-        Span<double> after = stackalloc double[modes];
-        drawn.Start.AsSpan(place).CopyTo(after);
-        foreach (double[] leg in used)
+        Span<double> after = stackalloc double[start.Length];
+        start.CopyTo(after);
+        foreach (double[] leg in drawn.Legs)
         {
-            VectorColumns.Add(leg.AsSpan(place), after);
+            VectorColumns.Add(leg.AsSpan(row * start.Length, start.Length), after);
         }
 
-        double reached = survival.At(drawn.PlannedStart.AsSpan(place), drawn.Limits.AsSpan(place));
-        sums.Add(group, reached, reached * housing.Fails(drawn.Start.AsSpan(place), after));
+        sums.Add(group, drawn.Reached[row], drawn.Reached[row] * housing.Fails(start, after));
     }
 }

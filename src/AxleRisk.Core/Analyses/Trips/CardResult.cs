@@ -34,6 +34,9 @@ public sealed record CardResult
     /// <summary>What each constraint costs in travel time; empty where no combination keeps the target.</summary>
     public required ImmutableArray<CardPrice> Prices { get; init; }
 
+    /// <summary>The best one look for the crack at the card's speeds; null where there is none, or the axle is a new one.</summary>
+    public TripLook? Look { get; init; }
+
     /// <summary>Notes for the crew, of the scenario.</summary>
     public required string Notes { get; init; }
 

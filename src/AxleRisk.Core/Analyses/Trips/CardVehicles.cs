@@ -16,6 +16,8 @@ internal sealed class CardVehicles
     private readonly double[] limits;
     private readonly double[] plannedStart;
     private readonly bool hasOtherHousing;
+    private readonly double[] reached; // the start, or what was planned to be it; by row
+    private readonly List<(SeenRows? Rows, int Row)> seen = [];
 
     private CardVehicles(int rows, int modes, TripSurvival survival, bool hasOtherHousing, int legs, int speeds)
     {
@@ -23,6 +25,7 @@ internal sealed class CardVehicles
         start = new double[rows * modes];
         plannedStart = new double[rows * modes];
         limits = new double[rows * modes];
+        reached = new double[rows];
         Used = [.. Enumerable.Range(0, legs).Select(_ => Workspace.Columns(speeds, rows * modes))];
     }
 
@@ -72,6 +75,8 @@ internal sealed class CardVehicles
         {
             cancellation.ThrowIfCancellationRequested();
             int count = drawn.Fill(plan, settings.Seed, block, atSpeed[0]);
+            SeenRows? seen = survival.Seen is { } vehicle ? drawn.Seen(vehicle, count) : null;
+            vehicles.seen.AddRange(Enumerable.Range(0, count).Select(row => (seen, row)));
             drawn.Start.AsSpan(0, count * modes).CopyTo(vehicles.start.AsSpan(at * modes));
             drawn.PlannedStart.AsSpan(0, count * modes).CopyTo(vehicles.plannedStart.AsSpan(at * modes));
             drawn.Limits.AsSpan(0, count * modes).CopyTo(vehicles.limits.AsSpan(at * modes));
@@ -87,6 +92,7 @@ internal sealed class CardVehicles
             at += count;
         }
 
+        vehicles.FillReached();
         return vehicles;
     }
 
@@ -94,9 +100,10 @@ internal sealed class CardVehicles
     /// <param name="total">By row and mode.</param>
     public double Risk(double[] total)
     {
-        (double reached, double failed) = (0, 0);
+        (double set, double failed) = (0, 0);
         Span<double> after = stackalloc double[modes];
         OtherHousing? other = hasOtherHousing ? new OtherHousing(survival, limits) : null;
+        TripSurvival ofRow = survival.OfThread();
         for (int row = 0; row < Rows; row++)
         {
             int at = row * modes;
@@ -106,20 +113,30 @@ internal sealed class CardVehicles
                 after[mode] = before[mode] + total[at + mode];
             }
 
+            set += reached[row];
             if (other is null)
             {
-                reached += survival.At(before, limit);
-                failed += survival.Fails(before, after, limit);
+                ofRow.Take(seen[row].Rows, seen[row].Row);
+                failed += ofRow.Fails(before, after, limit);
             }
             else
             {
-                double came = survival.At(plannedStart.AsSpan(at, modes), limit);
-                reached += came;
-                failed += came * other.Fails(before, after);
+                failed += reached[row] * other.Fails(before, after);
             }
         }
 
-        return failed / reached;
+        return failed / set;
+    }
+
+    private void FillReached()
+    {
+        TripSurvival ofRow = survival.OfThread();
+        for (int row = 0; row < Rows; row++)
+        {
+            ofRow.Take(seen[row].Rows, seen[row].Row);
+            int at = row * modes;
+            reached[row] = ofRow.At((hasOtherHousing ? plannedStart : start).AsSpan(at, modes), limits.AsSpan(at, modes));
+        }
     }
 
     /// <summary>Whether an axle of its own is driven: a remedy says how far it has been.</summary>
@@ -156,6 +173,26 @@ internal sealed class CardRows(LifeModel[] models, CommonDraw draw)
 
     /// <summary>How much each can use up, as drawn.</summary>
     public double[] Limits { get; } = new double[StudySettings.BlockSize * models[0].Modes.Modes.Length];
+
+    /// <summary>What the rows last drawn have to do with the vehicle that was seen.</summary>
+    public SeenRows Seen(SeenVehicle vehicle, int count) => vehicle.Rows(spaces[0], Values[0], count);
+
+    /// <summary>The vehicles last drawn, as a block: as planned, on the way that is handed over.</summary>
+    public TripBlock Block(double[][] legs, int count, Func<int, byte> groupOf, TripSurvival survival)
+    {
+        int modes = models[0].Modes.Modes.Length;
+        var block = new TripBlock(
+            [.. Values[0].Select(c => c[..count])], Start[..(count * modes)], [.. legs.Select(l => l[..(count * modes)])],
+            Limits[..(count * modes)], [.. Enumerable.Range(0, count).Select(groupOf)], [], new double[count],
+            survival.Seen is { } vehicle ? Seen(vehicle, count) : null);
+        for (int row = 0; row < count; row++)
+        {
+            survival.Take(block.Seen, row);
+            block.Reached[row] = survival.At(PlannedStart.AsSpan(row * modes, modes), block.LimitsOf(row));
+        }
+
+        return block;
+    }
 
     /// <summary>Draws a block.</summary>
     /// <returns>Its rows.</returns>

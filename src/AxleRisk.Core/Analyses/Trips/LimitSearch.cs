@@ -113,12 +113,13 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         var model = new TripModel(changed, whole.Factors, legs);
         int scaled = lever.ScaledInput is { } name ? whole.Factors.ColumnNames.IndexOf(name) : -1;
         BlockRun<TripSums> run = BlockRunner.Run(
-            vehicles.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, scaled, x), (worker, block, _) =>
+            vehicles.Blocks.Count, 1, options with { Progress = null }, () => new Worker(model, survival.OfThread(), scaled, x),
+            (worker, block, _) =>
             {
                 TripBlock drawn = vehicles.Blocks[(int)block];
                 long soFar = Interlocked.Add(ref evaluations, drawn.Rows);
                 options.Progress?.Invoke(soFar);
-                return worker.Sum(drawn, legs, sample.Groups, survival);
+                return worker.Sum(drawn, legs, sample.Groups);
             });
         options.Cancellation.ThrowIfCancellationRequested();
         var sums = new TripSums(1, sample.Groups);
@@ -139,14 +140,14 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
         public double High => Shown.High;
     }
 
-    private sealed class Worker(TripModel model, int scaled, double times)
+    private sealed class Worker(TripModel model, TripSurvival survival, int scaled, double times)
     {
         private readonly TripWorkspace workspace = model.CreateWorkspace(StudySettings.BlockSize);
         private readonly double[][] used = Workspace.Columns(model.Legs, StudySettings.BlockSize * model.Modes);
         private readonly double[] column = new double[StudySettings.BlockSize];
         private readonly double[][] total = Workspace.Columns(1, StudySettings.BlockSize * model.Modes);
 
-        public TripSums Sum(TripBlock drawn, ImmutableArray<int> legs, int groups, TripSurvival survival)
+        public TripSums Sum(TripBlock drawn, ImmutableArray<int> legs, int groups)
         {
             model.Evaluate(Scaled(drawn.Values, drawn.Rows), drawn.Rows, workspace, used);
             var sums = new TripSums(1, groups);
@@ -161,7 +162,8 @@ internal sealed class LimitSearch(LifeModel whole, TripSample sample, TripSurviv
 
             for (int row = 0; row < drawn.Rows; row++)
             {
-                sums.Add(drawn.Group[row], drawn.StartOf(row), total, row, drawn.LimitsOf(row), survival);
+                survival.Take(drawn.Seen, row);
+                sums.Add(drawn.Group[row], drawn.Reached[row], drawn.StartOf(row), total, row, drawn.LimitsOf(row), survival);
             }
 
             return sums;

@@ -8,6 +8,8 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="limits">The limits drawn, by row and mode.</param>
 internal sealed class OtherHousing(TripSurvival survival, double[] limits)
 {
+    private readonly TripSurvival survival = survival.Unseen; // what was seen is of the axle taken out
+
     /// <summary>P(survives not <paramref name="after"/> | survived <paramref name="before"/>); 1 where no axle survives that.</summary>
     public double Fails(ReadOnlySpan<double> before, ReadOnlySpan<double> after)
     {

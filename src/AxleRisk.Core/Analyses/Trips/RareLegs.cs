@@ -16,9 +16,13 @@ internal static class RareLegs
     /// <param name="whole">The scenario with its trip's inputs among its own, made ready.</param>
     /// <param name="trip">The legs of its trip, made ready.</param>
     /// <param name="sampled">The trip by the sampled vehicles.</param>
+    /// <param name="known">P(seen as the evidence says and reaches the start).</param>
+    /// <param name="survival">How survival follows.</param>
     /// <param name="settings">Seed.</param>
     /// <param name="options">Threads, cancellation.</param>
-    public static TripResult Refine(LifeModel whole, TripModel trip, TripResult sampled, StudySettings settings, RunOptions options)
+    public static TripResult Refine(
+        LifeModel whole, TripModel trip, TripResult sampled, Interval known, TripSurvival survival, StudySettings settings,
+        RunOptions options)
     {
         ImmutableArray<TripLegRisk> legs = sampled.Legs;
         bool isRare = IsPoor(sampled.Probability);
@@ -31,13 +35,13 @@ internal static class RareLegs
 
         var rare = ImmutableArray.CreateBuilder<RareLeg>();
         var parts = new RarePart?[legs.Length];
-        for (int l = 0; l < legs.Length && !whole.Factors.Factors.IsEmpty && sampled.Reached.Estimate > 0; l++)
+        for (int l = 0; l < legs.Length && !whole.Factors.Factors.IsEmpty && known.Estimate > 0; l++)
         {
             if ((l <= poorTo || Wanted(legs[l].Conditional)) && !IsImpossible(legs[l].Conditional))
             {
                 int leg = l;
                 RareEventResult answer = RareEventAnalysis.Run(
-                    whole, state => new TripLimitState(whole, trip, leg, state), $"trip/{legs[l].Name}/rare", legs[l].EndKm,
+                    whole, state => new TripLimitState(whole, trip, leg, state, survival), $"trip/{legs[l].Name}/rare", legs[l].EndKm,
                     new RareEventSettings(settings.Seed),
                     options with { Progress = null });
                 if (answer.Run.IsPartial)
@@ -53,12 +57,12 @@ internal static class RareLegs
             }
         }
 
-        return rare.Count == 0 ? sampled : Replace(sampled, parts, poorTo) with { Rare = rare.ToImmutable() };
+        return rare.Count == 0 ? sampled : Replace(sampled, known, parts, poorTo) with { Rare = rare.ToImmutable() };
     }
 
-    private static TripResult Replace(TripResult sampled, RarePart?[] parts, int poorTo)
+    private static TripResult Replace(TripResult sampled, Interval known, RarePart?[] parts, int poorTo)
     {
-        var reached = RarePart.Of(sampled.Reached);
+        var reached = RarePart.Of(known);
         RarePart all = RarePart.Sum(parts);
         bool isRareTrip = poorTo == parts.Length - 1;
         double survived = 1;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using AxleRisk.Core.Analyses.Combinations;
+using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Outcomes;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Core.Studies;
@@ -37,23 +38,24 @@ public static class TripAnalysis
 
         settings = settings with { Evaluations = Math.Max(LeastRows, settings.Evaluations) };
         var whole = new LifeModel(Trip.Whole(scenario));
-        TripSurvival survival = SurvivalOf(whole, question.IsCounted);
+        var survival = new TripSurvival(whole, question.IsCounted);
         var ranges = new RangePlan(whole);
         var legs = new TripModel(whole);
-        TripSample sample = TripSample.Draw(whole, legs, ranges, settings, options);
+        TripSample sample = TripSample.Draw(whole, legs, ranges, settings, options, survival);
         if (sample.Rows < LeastRows || sample.Blocks.SelectMany(b => b.Group).Distinct().Count() < sample.Groups)
         {
             throw new OperationCanceledException();
         }
 
-        TripResult planned = Summarise(whole, sample, survival);
-        bool isSeen = !double.IsNaN(planned.Probability.Estimate);
-        if (!sample.IsPartial && !question.IsCounted)
+        (TripResult planned, Interval known) = Summarise(whole, sample, survival);
+        bool isResolved = !double.IsNaN(planned.Probability.Estimate);
+        if (!sample.IsPartial && !question.IsCounted && (survival.Seen is null || survival.IsConditional))
         {
-            planned = RareLegs.Refine(whole, legs, planned, settings, options);
+            planned = RareLegs.Refine(whole, legs, planned, known, survival, settings, options);
         }
 
-        CombineResult? combined = sample.IsPartial || !isSeen ? null : TripCombinations.Search(whole, ranges, sample, options.Threads);
+        CombineResult? combined = sample.IsPartial || !isResolved || survival.Seen is not null ? null
+            : TripCombinations.Search(whole, ranges, sample, options.Threads);
         long spent = sample.Rows + planned.Rare.Sum(r => r.Answer.SearchEvaluations + r.Answer.SamplingEvaluations);
         ImmutableArray<Remedy> remedies = sample.IsPartial ? [] : [.. scenario.Remedies, .. scenario.Trip!.Remedies];
         ImmutableArray<TripRemedy> compared = TripRemedies.Run(whole, remedies, survival, settings, After(options, spent));
@@ -112,9 +114,6 @@ public static class TripAnalysis
         }
     }
 
-    private static TripSurvival SurvivalOf(LifeModel whole, bool isCounted) =>
-        new(!isCounted && whole.Chances.IsExact ? whole.Chances : null);
-
     private static RunOptions After(RunOptions options, long spent) =>
         options with { Progress = options.Progress is { } report ? done => report(spent + done) : null };
 
@@ -136,27 +135,44 @@ public static class TripAnalysis
         }
     }
 
-    /// <summary>The trip as planned; the answers to the other questions are left empty.</summary>
-    private static TripResult Summarise(LifeModel whole, TripSample sample, TripSurvival survival)
+    private static TripSums Sum(TripSample sample, int legs, TripSurvival of)
     {
-        Trip trip = whole.Scenario.Trip!;
-        var sums = new TripSums(trip.Legs.Length, sample.Groups);
+        var sums = new TripSums(legs, sample.Groups);
+        TripSurvival survival = of.OfThread();
         foreach (TripBlock block in sample.Blocks)
         {
             for (int row = 0; row < block.Rows; row++)
             {
-                sums.Add(block.Group[row], block.StartOf(row), block.Legs, row, block.LimitsOf(row), survival);
+                survival.Take(survival.Seen is null ? null : block.Seen, row);
+                double reached = survival.Seen is null && block.Seen is not null
+                    ? survival.At(block.StartOf(row), block.LimitsOf(row)) : block.Reached[row];
+                sums.Add(block.Group[row], reached, block.StartOf(row), block.Legs, row, block.LimitsOf(row), survival);
+                if (survival.Seen is { } seen)
+                {
+                    sums.AddKnown(block.Group[row], survival.At(block.Seen!.UsedOf(row)[seen.Looks.Length..], block.LimitsOf(row)));
+                }
             }
         }
 
+        return sums;
+    }
+
+    // The trip as planned, with the answers to the other questions left empty, and P(seen so and reaches the start).
+    private static (TripResult Planned, Interval Known) Summarise(LifeModel whole, TripSample sample, TripSurvival survival)
+    {
+        Trip trip = whole.Scenario.Trip!;
+        TripSums sums = Sum(sample, trip.Legs.Length, survival);
         bool counted = !survival.IsConditional;
         double[] km = [.. trip.Legs.Select((_, l) => MeanKmOf(whole.Scenario, l))];
-        return new TripResult
+        Interval known = sums.Reached(sample.Rows);
+        var planned = new TripResult
         {
             Modes = whole.Modes.Modes,
             Km = km.Sum(),
             AlreadyDrivenKm = MeanOf(whole.Scenario.Find(TripQuantities.AlreadyDriven)),
-            Reached = sums.Reached(sample.Rows),
+            Reached = survival.Seen is null ? known : sums.ReachedOfKnown(),
+            Seen = survival.Seen is null ? null : new TripEvidence(
+                whole.Scenario.Evidence, Sum(sample, trip.Legs.Length, survival.Unseen).Trip(counted), sums.Effective),
             Probability = sums.Trip(counted),
             Legs = [.. trip.Legs.Select((leg, l) => new TripLegRisk(
                 leg.Name, km[l], km.Take(l + 1).Sum(), sums.Conditional(l, counted), sums.Share(l), sums.Cumulative(l + 1, counted)))],
@@ -169,6 +185,7 @@ public static class TripAnalysis
             Run = new RunRecord(sample.Rows, sample.Rows, 0, "", LifeModel.Version, sample.IsPartial),
             AllEvaluations = sample.Rows,
         };
+        return (planned, known);
     }
 
     private static double MeanOf(Input? input) => input?.Value is Value.Uncertain u ? u.Distribution.Mean : input?.Value.Nominal ?? 0;

@@ -14,20 +14,25 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="trip">The legs of its trip, made ready.</param>
 /// <param name="leg">The leg's index.</param>
 /// <param name="state">The state of the discrete factors held.</param>
-internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, DiscreteState state) : FactorLimitState(whole, state)
+/// <param name="survival">How survival follows; of a vehicle that was seen, failing is being seen so and failing.</param>
+internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, DiscreteState state, TripSurvival survival)
+    : FactorLimitState(whole, state)
 {
     public override double Sigma => HasNormalPart ? 1 : 0;
 
     protected override Margins CreateMargins(int capacity)
     {
         var about = new UsedAbout(Model, trip, leg, capacity);
+        TripSurvival ofRow = survival.OfThread();
         return (values, count, g) =>
         {
             about.Evaluate(values, count);
+            SeenRows? seen = ofRow.Seen?.Rows(about.Usual, values, count);
             for (int row = 0; row < count; row++)
             {
+                ofRow.Take(seen, row);
                 g[row] = !about.IsDriven(row) ? double.PositiveInfinity : HasNormalPart
-                    ? Averaged(about.Before(row), about.After(row)) : Drawn(about, row);
+                    ? Averaged(ofRow, about.Before(row), about.After(row)) : Drawn(about, row);
             }
         };
     }
@@ -42,9 +47,9 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
         return about.After(0).ToArray();
     }
 
-    private double Averaged(ReadOnlySpan<double> before, ReadOnlySpan<double> after)
+    private double Averaged(TripSurvival ofRow, ReadOnlySpan<double> before, ReadOnlySpan<double> after)
     {
-        double fails = Model.Chances.Fails(before, after);
+        double fails = ofRow.Fails(before, after, []);
         if (fails > 0)
         {
             return -StandardNormal.Quantile(fails);
@@ -73,18 +78,19 @@ internal sealed class TripLimitState(LifeModel whole, TripModel trip, int leg, D
     /// <summary>What one thread's rows have used up before and after the leg.</summary>
     private sealed class UsedAbout(LifeModel whole, TripModel trip, int leg, int capacity)
     {
-        private readonly Workspace usual = whole.CreateWorkspace(capacity);
         private readonly TripWorkspace workspace = trip.CreateWorkspace(capacity);
         private readonly double[] before = new double[capacity * trip.Modes];
         private readonly double[] after = new double[capacity * trip.Modes];
         private readonly double[] limits = new double[capacity * trip.Modes];
         private readonly double[][] legs = Workspace.Columns(trip.Legs, capacity * trip.Modes);
 
+        public Workspace Usual { get; } = whole.CreateWorkspace(capacity);
+
         public void Evaluate(double[][] values, int count)
         {
-            whole.Evaluate(values, count, usual);
+            whole.Evaluate(values, count, Usual);
             whole.FillLimits(values, count, limits);
-            trip.FillStart(values, count, usual, before);
+            trip.FillStart(values, count, Usual, before);
             trip.Evaluate(values, count, workspace, legs);
             foreach (double[] earlier in legs.AsSpan(0, leg))
             {

@@ -5,25 +5,38 @@ using AxleRisk.Core.Studies;
 
 namespace AxleRisk.Core.Analyses.Trips;
 
-/// <summary>A look for the crack before a leg of the trip; probabilities but the first two are of vehicles that set out.</summary>
-/// <param name="Leg">The leg before which it is done.</param>
+/// <summary>A look for the crack before a leg of the trip, or before each; probabilities but the first two are of vehicles that set
+/// out.</summary>
+/// <param name="Leg">The leg before which it is done; null for a look before every leg.</param>
 /// <param name="Method">The way of looking.</param>
-/// <param name="FailsAfter">That a vehicle whole before the leg fails on the rest of the trip, not looked at.</param>
-/// <param name="FailsAfterClean">The same where the look has found nothing.</param>
-/// <param name="Found">That it comes whole to the look and the crack is found.</param>
-/// <param name="Trip">That it fails on the trip with this one look, where a vehicle found cracked goes no further.</param>
-public sealed record TripLook(string Leg, string Method, Interval FailsAfter, Interval FailsAfterClean, Interval Found, Interval Trip);
+/// <param name="Cost">What it costs, of all looks of a vehicle that comes through.</param>
+/// <param name="FailsAfter">That a vehicle whole before the leg (before the first) fails on the rest of the trip, not looked at.</param>
+/// <param name="FailsAfterClean">The same where the look (each so far) has found nothing.</param>
+/// <param name="Found">That it comes whole to a look and the crack is found.</param>
+/// <param name="Trip">That it fails on the trip with this look, where a vehicle found cracked goes no further.</param>
+public sealed record TripLook(
+    string? Leg, string Method, double Cost, Interval FailsAfter, Interval FailsAfterClean, Interval Found, Interval Trip)
+{
+    /// <summary>The looks after which the trip is the safest; null where there are none.</summary>
+    internal static TripLook? Best(IEnumerable<TripLook> looks, bool isOne) =>
+        looks.Where(l => (l.Leg is not null) == isOne && !double.IsNaN(l.Trip.Estimate)).MinBy(l => l.Trip.Estimate);
+}
 
-/// <summary>What one look before each leg is worth, with each way of looking.</summary>
+/// <summary>What one look before each leg is worth, and one before every leg, with each way of looking.</summary>
 internal static class TripLooks
 {
     /// <summary>The most vehicles that are gone by; the first of the sample.</summary>
     public const int MostRows = 4096;
 
-    // The sums of a group, by leg: whole before it, fails after; clean there, fails after; found there, fails before.
+    // The sums of a group, by leg and at last for all legs: whole before it, fails after; clean there, fails after; found; fails.
     private const int Kinds = 6;
 
     /// <summary>The looks by leg, method by method; none where the scenario states no crack or no way of looking.</summary>
+    /// <param name="whole">The scenario with its trip's inputs among its own, made ready.</param>
+    /// <param name="sample">The vehicles.</param>
+    /// <param name="survival">How survival follows.</param>
+    /// <param name="options">Threads, cancellation.</param>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static ImmutableArray<TripLook> Of(LifeModel whole, TripSample sample, TripSurvival survival, RunOptions options)
     {
         if (whole.Scenario.Crack is null)
@@ -54,85 +67,107 @@ internal static class TripLooks
         LifeModel whole, TripBlock[] blocks, int groups, TripSurvival survival, InspectionMethod method, RunOptions options)
     {
         Trip trip = whole.Scenario.Trip!;
-        int legs = trip.Legs.Length;
+        int places = trip.Legs.Length + 1;
         BlockRun<double[][]> run = BlockRunner.Run(
             blocks.Length, 1, options with { Progress = null }, () => new Worker(whole, survival, method),
-            (worker, place, _) => worker.Sum(blocks[place], groups, legs));
+            (worker, place, _) => worker.Sum(blocks[place], groups));
         options.Cancellation.ThrowIfCancellationRequested();
-        double[][] sums = [.. Enumerable.Range(0, groups).Select(g => Enumerable.Range(0, (legs * Kinds) + 1)
+        double[][] sums = [.. Enumerable.Range(0, groups).Select(g => Enumerable.Range(0, (places * Kinds) + 1)
             .Select(i => CompensatedSum.Of([.. run.Blocks.Select(b => b[g][i])])).ToArray())];
         bool counted = !survival.IsConditional;
-        for (int leg = 0; leg < legs; leg++)
+        for (int place = 0; place < places; place++)
         {
-            int at = leg * Kinds;
+            int at = place * Kinds;
             yield return new TripLook(
-                trip.Legs[leg].Name, method.Name,
+                place < trip.Legs.Length ? trip.Legs[place].Name : null, method.Name,
+                place < trip.Legs.Length ? method.Cost : trip.Legs.Length * method.Cost,
                 TripSums.Probability(sums, s => (s[at + 1], s[at]), counted),
                 TripSums.Probability(sums, s => (s[at + 3], s[at + 2]), counted),
                 TripSums.Probability(sums, s => (s[at + 4], s[^1]), counted),
-                TripSums.Probability(sums, s => (s[at + 5] + s[at + 3], s[^1]), counted));
+                TripSums.Probability(sums, s => (s[at + 5], s[^1]), counted));
         }
     }
 
-    private sealed class Worker(LifeModel whole, TripSurvival survival, InspectionMethod method)
+    private sealed class Worker
     {
-        private readonly ImmutableArray<CrackLook> looks = [new CrackLook(method, 1, false, null, 0)];
-        private readonly LooksLikelihood likelihood = new(whole, [new CrackLook(method, 1, false, null, 0)]);
-        private readonly CrackModel crack = new(whole);
+        private readonly int legs;
+        private readonly SeenVehicle seen;
+        private readonly TripSurvival survival;
+        private readonly SeenChances one; // a clean look
+        private readonly SeenChances[] every; // clean looks before the first leg, the first two, and so on
+        private readonly double[][] here; // used up before each leg and at the end, by mode
+        private readonly double[] usedAt; // by fatigue, at the same places
 
-        public double[][] Sum(TripBlock block, int groups, int legs)
+        public Worker(LifeModel whole, TripSurvival survival, InspectionMethod method)
         {
-            double[][] sums = Workspace.Columns(groups, (legs * Kinds) + 1);
-            int modes = block.Modes;
-            double[] start = new double[modes], here = new double[modes], end = new double[modes];
+            legs = whole.Scenario.Trip!.Legs.Length;
+            seen = survival.Seen ?? new SeenVehicle(whole, Evidence.None);
+            this.survival = survival.OfThread();
+            var clean = new CrackLook(method, double.PositiveInfinity, false, null, 0);
+            every = [.. Enumerable.Range(1, legs).Select(n => new SeenChances(seen, !survival.IsConditional, Enumerable.Repeat(clean, n)))];
+            one = new SeenChances(seen, !survival.IsConditional, clean);
+            here = Workspace.Columns(legs + 1, whole.Modes.Modes.Length);
+            usedAt = new double[legs + 1];
+        }
+
+        public double[][] Sum(TripBlock block, int groups)
+        {
+            double[][] sums = Workspace.Columns(groups, ((legs + 1) * Kinds) + 1);
+            SeenRows rows = block.Seen ?? seen.RowsOf(block.Values, block.Rows);
             for (int row = 0; row < block.Rows; row++)
             {
-                ReadOnlySpan<double> limits = block.LimitsOf(row);
-                double[] to = sums[block.Group[row]];
-                block.StartOf(row).CopyTo(start);
-                start.CopyTo(here, 0);
-                start.CopyTo(end, 0);
-                for (int leg = 0; leg < legs; leg++)
-                {
-                    Add(end, block.Legs[leg], row);
-                }
-
-                to[^1] += survival.At(start, limits);
-                for (int leg = 0; leg < legs; leg++)
-                {
-                    double reached = survival.At(here, limits);
-                    (double clean, double cleanFails) = Clean(block, row, here, end, limits);
-                    to[leg * Kinds] += reached;
-                    to[(leg * Kinds) + 1] += survival.Fails(here, end, limits);
-                    to[(leg * Kinds) + 2] += clean;
-                    to[(leg * Kinds) + 3] += cleanFails;
-                    to[(leg * Kinds) + 4] += Math.Max(0, reached - clean);
-                    to[(leg * Kinds) + 5] += survival.Fails(start, here, limits);
-                    Add(here, block.Legs[leg], row);
-                }
+                survival.Take(block.Seen, row);
+                Follow(block, row);
+                Add(sums[block.Group[row]], block.Reached[row], rows, row, block.LimitsOf(row));
             }
 
             return sums;
         }
 
-        private (double Clean, double Fails) Clean(TripBlock block, int row, double[] here, double[] end, ReadOnlySpan<double> limits)
+        private void Follow(TripBlock block, int row)
         {
-            Modes.CrackDepth depth = crack.Of(block.Values, row);
-            if (survival.IsConditional)
+            block.StartOf(row).CopyTo(here[0]);
+            for (int leg = 0; leg < legs; leg++)
             {
-                likelihood.Chance!.Take(here.AsSpan(0, 1), depth);
-                return (likelihood.Chances!.Survival(here), likelihood.Chances.Fails(here, end));
-            }
+                for (int mode = 0; mode < block.Modes; mode++)
+                {
+                    here[leg + 1][mode] = here[leg][mode] + block.Legs[leg][(row * block.Modes) + mode];
+                }
 
-            double seen = LookedChance.Likelihood(here.AsSpan(0, 1), limits[0], looks, depth);
-            return (seen * survival.At(here, limits), seen * survival.Fails(here, end, limits));
+                usedAt[leg] = here[leg][0];
+            }
         }
 
-        private static void Add(double[] used, double[] ofLeg, int row)
+        private void Add(double[] sums, double setOut, SeenRows rows, int row, ReadOnlySpan<double> limits)
         {
-            for (int mode = 0; mode < used.Length; mode++)
+            sums[^1] += setOut;
+            Span<double> all = sums.AsSpan(legs * Kinds, Kinds);
+            for (int leg = 0; leg < legs; leg++)
             {
-                used[mode] += ofLeg[(row * used.Length) + mode];
+                double reached = leg == 0 ? setOut : survival.At(here[leg], limits);
+                one.Take(rows, row, usedAt.AsSpan(leg, 1));
+                (double clean, double cleanFails) = (one.At(here[leg], limits), one.Fails(here[leg], here[^1], limits));
+                Span<double> of = sums.AsSpan(leg * Kinds, Kinds);
+                of[0] += reached;
+                of[1] += survival.Fails(here[leg], here[^1], limits);
+                of[2] += clean;
+                of[3] += cleanFails;
+                of[4] += Math.Max(0, reached - clean);
+                of[5] += cleanFails + survival.Fails(here[0], here[leg], limits);
+
+                // What comes clean to the look, and what of it is found.
+                double before = leg == 0 ? setOut : every[leg - 1].At(here[leg], limits);
+                every[leg].Take(rows, row, usedAt.AsSpan(0, leg + 1));
+                double fails = every[leg].Fails(here[leg], here[leg + 1], limits);
+                all[3] += fails;
+                all[4] += Math.Max(0, before - every[leg].At(here[leg], limits));
+                all[5] += fails;
+                if (leg == 0)
+                {
+                    all[0] += reached;
+                    all[1] += survival.Fails(here[0], here[^1], limits);
+                    all[2] += clean;
+                }
             }
         }
     }

@@ -97,7 +97,7 @@ internal sealed class TripModel
         ImmutableArray<StretchScenario> stretches = Stretches.VehiclesOf(whole);
         if (stretches.IsEmpty)
         {
-            return [(double.NegativeInfinity, double.PositiveInfinity, whole)];
+            return [(double.NegativeInfinity, double.PositiveInfinity, whole with { History = [] })];
         }
 
         (double least, double most) = driven is Value.Uncertain { Distribution: var d }

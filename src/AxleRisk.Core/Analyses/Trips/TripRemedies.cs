@@ -36,9 +36,10 @@ internal static class TripRemedies
         int groups = TripSample.GroupsOf(plan, settings);
         long rows = 0;
         BlockRun<TripSums[]> run = BlockRunner.Run(
-            plan.Blocks, 1, options with { Progress = null }, () => new Worker(models, trips, draw), (worker, block, _) =>
+            plan.Blocks, 1, options with { Progress = null },
+            () => new Worker(models, trips, draw, survival.OfThread()), (worker, block, _) =>
             {
-                TripSums[] sums = worker.Sum(plan, settings, block, groups, survival);
+                TripSums[] sums = worker.Sum(plan, settings, block, groups);
                 long soFar = Interlocked.Add(ref rows, plan[block].Rows);
                 options.Progress?.Invoke(soFar * models.Length);
                 return sums;
@@ -81,7 +82,7 @@ internal static class TripRemedies
         return new TripRemedy(remedy, probability, difference, times);
     }
 
-    private sealed class Worker(LifeModel[] models, TripModel[] trips, CommonDraw draw)
+    private sealed class Worker(LifeModel[] models, TripModel[] trips, CommonDraw draw, TripSurvival survival)
     {
         private readonly double[][] unit = Workspace.Columns(draw.Columns, StudySettings.BlockSize);
         private readonly double[][] coupled = Workspace.Columns(draw.Columns, StudySettings.BlockSize);
@@ -98,11 +99,12 @@ internal static class TripRemedies
 
         private static Value? AlreadyDriven(LifeModel model) => model.Scenario.Find(TripQuantities.AlreadyDriven)?.Value;
 
-        public TripSums[] Sum(BlockPlan plan, StudySettings settings, long block, int groups, TripSurvival survival)
+        public TripSums[] Sum(BlockPlan plan, StudySettings settings, long block, int groups)
         {
             (int replicate, long first, int rows) = plan[block];
             draw.Draw(plan.PlanOf(replicate), settings.Seed, plan.StreamOf(replicate), first, rows, unit);
             var sums = new TripSums[models.Length];
+            SeenRows? seen = null;
             for (int m = 0; m < models.Length; m++)
             {
                 draw.Map(m, unit, coupled, usual[m], values[m], rows);
@@ -110,6 +112,7 @@ internal static class TripRemedies
                 {
                     models[0].Evaluate(values[0], rows, usual[0]);
                     models[0].FillLimits(values[0], rows, limits);
+                    seen = survival.Seen?.Rows(usual[0], values[0], rows);
                 }
 
                 trips[m].FillStart(values[m], rows, usual[0], start);
@@ -131,10 +134,11 @@ internal static class TripRemedies
                 {
                     int group = TripSample.GroupOf(plan, groups, settings, block, row);
                     Range place = (row * modes)..((row + 1) * modes);
+                    survival.Take(seen, row);
                     ReadOnlySpan<double> before = start.AsSpan(place);
                     if (other is null)
                     {
-                        sums[m].Add(group, before, total, row, limits.AsSpan(place), survival);
+                        sums[m].Add(group, survival.At(before, limits.AsSpan(place)), before, total, row, limits.AsSpan(place), survival);
                     }
                     else
                     {

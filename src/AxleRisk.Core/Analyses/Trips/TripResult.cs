@@ -16,8 +16,11 @@ public sealed record TripResult
     /// <summary>The mean distance driven before it, km.</summary>
     public required double AlreadyDrivenKm { get; init; }
 
-    /// <summary>P(reaches the trip's start).</summary>
+    /// <summary>P(reaches the trip's start), given what was seen of the vehicle.</summary>
     public required Interval Reached { get; init; }
+
+    /// <summary>What was seen of the vehicle, which all figures are given; null where nothing was.</summary>
+    public TripEvidence? Seen { get; init; }
 
     /// <summary>
     /// P(fails on the trip | reached its start); NaN where no vehicle reaches it, and where it was not resolved: then the upper
@@ -58,8 +61,16 @@ public sealed record TripResult
     /// ended early.</summary>
     public ImmutableArray<TripLook> Looks { get; init; } = [];
 
-    /// <summary>The look after which the trip is the safest; null where there is none.</summary>
-    public TripLook? BestLook => Looks.Where(l => !double.IsNaN(l.Trip.Estimate)).MinBy(l => l.Trip.Estimate);
+    /// <summary>The one look after which the trip is the safest; null where there is none.</summary>
+    public TripLook? BestLook => TripLook.Best(Looks, true);
+
+    /// <summary>
+    /// The looks that keep the target where the trip as planned may not: one, or else one before every leg, the cheapest, then the safest;
+    /// null where there are none, or none are needed.
+    /// </summary>
+    public TripLook? KeepingLook => Target is not { } target || Probability.High <= target ? null
+        : Looks.Where(l => l.Trip.High <= target)
+            .OrderBy(l => l.Leg is null).ThenBy(l => l.Cost).ThenBy(l => l.Trip.Estimate).FirstOrDefault();
 
     /// <summary>The rare-event answers, one for each leg that was too rare to sample, in the order they are driven.</summary>
     public ImmutableArray<RareLeg> Rare { get; init; } = [];
@@ -77,6 +88,12 @@ public sealed record TripResult
     public TripLimit? Limit(TripLeverKind kind, string? leg = null) =>
         Limits.FirstOrDefault(l => l.Lever.Kind == kind && l.Lever.Leg == leg);
 }
+
+/// <summary>What was seen of the vehicle that sets out, whole.</summary>
+/// <param name="Evidence">What was seen.</param>
+/// <param name="Unseen">P(fails on the trip | reached its start) had nothing of that been seen.</param>
+/// <param name="Effective">How many equal vehicles those drawn are worth, each weighted by how likely it would be seen so.</param>
+public sealed record TripEvidence(Evidence Evidence, Interval Unseen, double Effective);
 
 /// <summary>A leg that was too rare to sample.</summary>
 /// <param name="Leg">The leg.</param>

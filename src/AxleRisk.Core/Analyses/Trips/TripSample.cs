@@ -11,7 +11,10 @@ namespace AxleRisk.Core.Analyses.Trips;
 /// <param name="Limits">How much each can use up, as drawn, by row and mode.</param>
 /// <param name="Group">The group of the jackknife, by row.</param>
 /// <param name="Bits">The rows of each planned range, one bit a row.</param>
-internal sealed record TripBlock(double[][] Values, double[] Start, double[][] Legs, double[] Limits, byte[] Group, ulong[][] Bits)
+/// <param name="Reached">The probability of each to reach the start; of a vehicle that was seen, together with that.</param>
+/// <param name="Seen">What they have to do with the vehicle that was seen; null where none was.</param>
+internal sealed record TripBlock(
+    double[][] Values, double[] Start, double[][] Legs, double[] Limits, byte[] Group, ulong[][] Bits, double[] Reached, SeenRows? Seen)
 {
     public int Rows => Group.Length;
 
@@ -37,13 +40,15 @@ internal sealed record TripSample(IReadOnlyList<TripBlock> Blocks, long Rows, in
     /// <param name="ranges">The ranges whose rows are to be kept.</param>
     /// <param name="settings">Evaluations, seed, sampling plan.</param>
     /// <param name="options">Threads, progress, cancellation.</param>
-    public static TripSample Draw(LifeModel whole, TripModel trip, RangePlan ranges, StudySettings settings, RunOptions options)
+    /// <param name="survival">How survival follows.</param>
+    public static TripSample Draw(
+        LifeModel whole, TripModel trip, RangePlan ranges, StudySettings settings, RunOptions options, TripSurvival survival)
     {
         var plan = new BlockPlan(settings, whole.Factors.ColumnNames.Length);
         int groups = GroupsOf(plan, settings);
         long rows = 0;
         BlockRun<TripBlock> run = BlockRunner.Run(
-            plan.Blocks, 1, options with { Progress = null }, () => new Worker(whole, trip), (worker, block, _) =>
+            plan.Blocks, 1, options with { Progress = null }, () => new Worker(whole, trip, survival.OfThread()), (worker, block, _) =>
             {
                 TripBlock drawn = worker.Draw(plan, settings, block, ranges.Ranges, row => GroupOf(plan, groups, settings, block, row));
                 long soFar = Interlocked.Add(ref rows, drawn.Rows);
@@ -62,7 +67,7 @@ internal sealed record TripSample(IReadOnlyList<TripBlock> Blocks, long Rows, in
         ? (byte)plan[block].Replicate
         : (byte)((plan[block].First + row) * groups / settings.Evaluations);
 
-    private sealed class Worker(LifeModel whole, TripModel trip)
+    private sealed class Worker(LifeModel whole, TripModel trip, TripSurvival survival)
     {
         private readonly Workspace usual = whole.CreateWorkspace(StudySettings.BlockSize);
         private readonly TripWorkspace legs = trip.CreateWorkspace(StudySettings.BlockSize);
@@ -72,14 +77,21 @@ internal sealed record TripSample(IReadOnlyList<TripBlock> Blocks, long Rows, in
         {
             (int replicate, long first, int rows) = plan[block];
             double[][] values = Workspace.Columns(whole.Factors.ColumnNames.Length, rows);
-            var drawn = new TripBlock(
-                values, new double[rows * trip.Modes], Workspace.Columns(trip.Legs, rows * trip.Modes), new double[rows * trip.Modes],
-                [.. Enumerable.Range(0, rows).Select(groupOf)], [.. ranges.Select(_ => RangeRows.NewBits(rows))]);
             whole.Draw(plan.PlanOf(replicate), settings.Seed, plan.StreamOf(replicate), first, rows, usual, values);
             whole.Evaluate(values, rows, usual);
+            var drawn = new TripBlock(
+                values, new double[rows * trip.Modes], Workspace.Columns(trip.Legs, rows * trip.Modes), new double[rows * trip.Modes],
+                [.. Enumerable.Range(0, rows).Select(groupOf)], [.. ranges.Select(_ => RangeRows.NewBits(rows))],
+                new double[rows], survival.Seen?.Rows(usual, values, rows));
             whole.FillLimits(values, rows, drawn.Limits);
             trip.FillStart(values, rows, usual, drawn.Start);
             trip.Evaluate(values, rows, legs, drawn.Legs);
+            for (int row = 0; row < rows; row++)
+            {
+                survival.Take(drawn.Seen, row);
+                drawn.Reached[row] = survival.At(drawn.StartOf(row), drawn.LimitsOf(row));
+            }
+
             for (int r = 0; r < ranges.Length; r++)
             {
                 for (int row = 0; row < rows; row++)

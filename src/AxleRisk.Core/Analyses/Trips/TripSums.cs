@@ -18,17 +18,23 @@ internal sealed class TripSums(int legs, int groups)
     private readonly PowerSums[] byEnd = new PowerSums[legs];
     private readonly bool[] isDriven = new bool[legs];
 
+    // By group, that each vehicle is one that was seen as the evidence says.
+    private readonly double[] known = new double[groups];
+    private double knownSquares;
+
     /// <summary>For each group: reached the start, then failed on each leg.</summary>
     public double[][] OfGroups { get; } = [.. Enumerable.Range(0, groups).Select(_ => new double[1 + legs])];
 
     /// <summary>Adds one vehicle.</summary>
     /// <param name="group">Its group.</param>
+    /// <param name="reached">The probability that it reaches the start.</param>
     /// <param name="start">What each mode has used up before the trip.</param>
     /// <param name="usedByLeg">What each leg uses up, by leg, row and mode.</param>
     /// <param name="row">Its row there.</param>
     /// <param name="limits">What each mode can use up, as drawn.</param>
     /// <param name="survival">How survival follows.</param>
-    public void Add(int group, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits,
+    public void Add(
+        int group, double reached, ReadOnlySpan<double> start, double[][] usedByLeg, int row, ReadOnlySpan<double> limits,
         TripSurvival survival)
     {
         int modes = start.Length;
@@ -37,7 +43,7 @@ internal sealed class TripSums(int legs, int groups)
         Span<double> after = both[modes..];
         start.CopyTo(before);
         double[] sums = OfGroups[group];
-        sums[0] += survival.At(start, limits);
+        sums[0] += reached;
         double failed = 0;
         for (int leg = 0; leg < legs; leg++)
         {
@@ -57,6 +63,16 @@ internal sealed class TripSums(int legs, int groups)
             after.CopyTo(before);
         }
     }
+
+    /// <summary>Adds how likely a vehicle was seen as the evidence says.</summary>
+    public void AddKnown(int group, double probability)
+    {
+        known[group] += probability;
+        knownSquares += probability * probability;
+    }
+
+    /// <summary>How many equally weighted vehicles those are worth that were seen as the evidence says.</summary>
+    public double Effective => knownSquares > 0 ? known.Sum() * known.Sum() / knownSquares : 0;
 
     /// <summary>Adds one vehicle of a trip of one leg.</summary>
     /// <param name="group">Its group.</param>
@@ -97,6 +113,10 @@ internal sealed class TripSums(int legs, int groups)
         double perGroup = (double)rows / OfGroups.Length;
         return Jackknife.Estimate([.. OfGroups.Select(s => new[] { perGroup, s[0] })], s => s[1] / s[0]).Within(0, 1);
     }
+
+    /// <summary>P(reaches the start | seen as the evidence says).</summary>
+    public Interval ReachedOfKnown() =>
+        Jackknife.Estimate([.. OfGroups.Zip(known, (s, k) => new[] { k, s[0] })], s => s[0] > 0 ? s[1] / s[0] : 0).Within(0, 1);
 
     /// <summary>P(fails on the trip | reached its start).</summary>
     public Interval Trip(bool counted) => Cumulative(legs, counted);

@@ -31,7 +31,7 @@ public sealed class CardTests
         var model = new LifeModel(whole);
         CardChoice choice = CardChoice.Of(whole, whole.Trip!.Card!, []);
         var vehicles = CardVehicles.Draw(
-            model, model, null, choice, new TripSurvival(model.Chances), new StudySettings(512, 5, "sobol"),
+            model, model, null, choice, new TripSurvival(model, false), new StudySettings(512, 5, "sobol"),
             TestContext.Current.CancellationToken);
         double[] km = [.. Enumerable.Range(0, whole.Trip.Legs.Length).Select(l => TripAnalysis.MeanKmOf(whole, l))];
         var search = new SpeedSearch(vehicles, choice.Speeds, km);
@@ -115,13 +115,13 @@ public sealed class CardTests
         CardChoice choice = CardChoice.Of(
             whole.Scenario, scenario.Trip!.Card! with { PayloadsKg = [200, 400] }, result.Remedies);
         double[] km = [.. Enumerable.Range(0, choice.Speeds.Length).Select(l => TripAnalysis.MeanKmOf(whole.Scenario, l))];
-        var search = new CardSearch(whole, choice, km, new TripSurvival(whole.Chances), Settings, new RunOptions());
+        var search = new CardSearch(whole, choice, km, new TripSurvival(whole, false), Settings, new RunOptions());
         double target = 0.95 * Planned / 3;
         System.Collections.Immutable.ImmutableSortedDictionary<int, int[]> found = search.Fastest(target);
         Assert.True(search.Searched < search.Jobs);
         double best = found.Min(f => search.Hours(f.Value));
         double ofAll = Enumerable.Range(0, search.Jobs).Min(j => new SpeedSearch(
-            CardVehicles.Draw(whole, search.ModelOf(j), choice.Loads[search.LoadOf(j)], choice, new TripSurvival(whole.Chances),
+            CardVehicles.Draw(whole, search.ModelOf(j), choice.Loads[search.LoadOf(j)], choice, new TripSurvival(whole, false),
                 Settings, TestContext.Current.CancellationToken), choice.Speeds, km).Fastest(target) is { } at
                     ? search.Hours(at) : double.MaxValue);
         Assert.Equal(ofAll, best, 1e-9);

@@ -19,7 +19,8 @@ public sealed class TripCombinationsTests
         var whole = new LifeModel(Trip.Whole(TripCases.Usual(FiveLegs.Scenario, 150_000, 50_000)));
         var ranges = new RangePlan(whole);
         TripSample sample = TripSample.Draw(
-            whole, new TripModel(whole), ranges, new StudySettings(1_024, 1, "sobol"), new RunOptions { Threads = 2 });
+            whole, new TripModel(whole), ranges, new StudySettings(1_024, 1, "sobol"), new RunOptions { Threads = 2 },
+            new TripSurvival(whole, false));
         DrawnRows drawn = TripCombinations.Survivors(ranges, sample);
         (TripBlock Block, int Row)[] setOut = [.. sample.Blocks.SelectMany(b => Enumerable.Range(0, b.Rows).Select(row => (b, row)))
             .Where(v => v.b.Start[v.row] < v.b.Limits[v.row])];
