@@ -25,7 +25,10 @@ internal static class Cli
         using var error = new StringWriter { NewLine = "\n" };
         var terminal = new AxleRisk.App.Commands.Terminal
         {
-            Out = output, Error = error, ShowsProgress = showsProgress, Clock = clock,
+            Out = output,
+            Error = error,
+            ShowsProgress = showsProgress,
+            Clock = clock,
             // What a part or a merge finds depends on its folder.
             Compute = study => showsProgress || args is ["cluster", ..] ? study() : SharedStudies.Of(args, study),
         };
