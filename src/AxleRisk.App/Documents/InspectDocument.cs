@@ -32,6 +32,8 @@ internal static class InspectDocument
         .Number("required_km", "the distance to which plans go, km", r => r.RequiredKm)
         .NumberOrNull("target", "the failure probability of a whole vehicle from one look to the next that is to be kept; null where none is stated",
             r => r.Terms.Target)
+        .Interval("failure_without", "the failure probability by the required distance without a look", r => r.WithoutPlan[^1].Failed)
+        .Interval("failure_with", "the same with the looks in `inspections`", r => r.WithPlan[^1].Failed)
         .List("without_plan", "the failure probability by distance without a look", Distance, r => r.WithoutPlan)
         .List("with_plan", "the same with the looks in `inspections`", Distance, r => r.WithPlan)
         .Flag("stated", "whether these looks are stated in the scenario, and not those of `plan`", r => r.IsStated)
