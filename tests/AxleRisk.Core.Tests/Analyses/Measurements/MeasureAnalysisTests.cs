@@ -181,7 +181,7 @@ public sealed class MeasureAnalysisTests
             Inputs = [.. certain.Inputs.Select(i => i.Quantity == Quantities.DamageRatio ? i with { Value = new Value.Certain(1) }
                 : i.Quantity == Quantities.MinerSum ? i with { Value = new Value.Certain(1) }
                 : i.Quantity != Quantities.LifeScatter ? i
-                : ofSection ? i with { Value = new Value.Certain(0.6) }
+                : ofSection ? i with { Value = new Value.Uncertain(new Normal(0.6, 0.01), Knowledge.Varies) } // averaged, and far off
                 : i with { Value = new Value.Uncertain(new Normal(0, 0.2), Knowledge.Unknown) })],
         };
         Scenario scenario = ofSection
