@@ -52,8 +52,9 @@ internal sealed class DrawnConsole : IDisposable
             }
             else if (shows())
             {
-                // It came about while this was drawn, and may be on the screen already: counted with the next drawing.
-                window.SetNeedsDraw();
+                // It came about while this was drawn, and may be on the screen already: counted with the next drawing. What is asked for
+                // within a drawing may be lost.
+                app.Invoke(window.SetNeedsDraw);
             }
         }
 

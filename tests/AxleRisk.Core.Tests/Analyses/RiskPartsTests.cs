@@ -40,6 +40,25 @@ public sealed class RiskPartsTests
         }
     }
 
+    // Every other round is looked at: each state is of all blocks before it, as one of a run that looks at all.
+    [Fact]
+    public void Rounds_that_are_not_looked_at_change_no_digit()
+    {
+        var settings = new StudySettings(100_000, 4, "sobol");
+        List<RiskState> every = [], some = [];
+        RiskResult all = RiskAnalysis.Run(Model, settings, new RiskQuestion { Checkpoint = every.Add }, new RunOptions()).Result;
+        int asked = 0;
+        var question = new RiskQuestion { Checkpoint = some.Add, IsCheckpointDue = () => ++asked % 2 == 0 };
+        Same(all, RiskAnalysis.Run(Model, settings, question, new RunOptions { Threads = 2 }).Result);
+        Assert.InRange(some.Count, 2, every.Count - 1);
+        foreach (RiskState state in some)
+        {
+            RiskState like = every.Single(s => s.NextBlock == state.NextBlock);
+            Assert.Equal(like.Replicates.Select(r => r.Evaluations), state.Replicates.Select(r => r.Evaluations));
+            Assert.Equal(state.IsFinished, state == some[^1]);
+        }
+    }
+
     [Fact]
     public void A_state_of_another_study_is_refused()
     {

@@ -62,10 +62,10 @@ internal sealed class LiveRisk : IDisposable
             (long last, TimeSpan pause) = (start, First);
             var question = new RiskQuestion
             {
+                IsCheckpointDue = () => clock.GetElapsedTime(last) >= pause,
                 Checkpoint = state =>
                 {
-                    bool isDue = clock.GetElapsedTime(last) >= pause || state.NextBlock == state.EndBlock;
-                    if (isDue && Left(state, clock.GetElapsedTime(start), before) > Pause)
+                    if (Left(state, clock.GetElapsedTime(start), before) > Pause)
                     {
                         publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state,
                             options));

@@ -46,7 +46,8 @@ public static class RiskAnalysis
 
         RareEventResult? instead = null;
         bool isFirst = true;
-        study.Run(options, question.Checkpoint is null && !(question.UntilCov > 0) ? null : s =>
+        Func<bool>? isDue = question.UntilCov > 0 ? null : question.IsCheckpointDue;
+        study.Run(options, isDue, question.Checkpoint is null && !(question.UntilCov > 0) ? null : s =>
         {
             question.Checkpoint?.Invoke(s.State);
             if (!(question.UntilCov > 0))

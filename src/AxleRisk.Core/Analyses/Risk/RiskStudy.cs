@@ -62,9 +62,10 @@ internal sealed class RiskStudy
 
     /// <summary>Runs to the last block, until <paramref name="afterRound"/> says that it is enough, or until cancelled.</summary>
     /// <param name="options">Threads, progress, cancellation.</param>
+    /// <param name="isDue">Whether a round before the last is looked at, else the workers keep their sums; null for every one.</param>
     /// <param name="afterRound">Asked after every round; null where nobody looks before the end: then all is one round, and no
     /// thread waits for another.</param>
-    public void Run(RunOptions options, Func<RiskStudy, bool>? afterRound)
+    public void Run(RunOptions options, Func<bool>? isDue, Func<RiskStudy, bool>? afterRound)
     {
         RiskTally[] workers = BlockRunner.CreateWorkers(options, endBlock - firstBlock, () => new RiskTally(model, settings.Seed, plan));
         if (options.Share is not null)
@@ -84,8 +85,12 @@ internal sealed class RiskStudy
                 options.Progress?.Invoke(soFar);
             }, options.Cancellation);
             IsPartial = nextBlock < end;
-            Collect(workers, options.Threads, goesOn: nextBlock < endBlock && !IsPartial);
-            enough = afterRound?.Invoke(this) ?? false;
+            bool goesOn = nextBlock < endBlock && !IsPartial;
+            if (!goesOn || isDue is null || isDue())
+            {
+                Collect(workers, options.Threads, goesOn);
+                enough = afterRound?.Invoke(this) ?? false;
+            }
         }
     }
 
