@@ -32,9 +32,10 @@ internal static class TripBlocks
         new Paragraph(TripText.Reading(result)),
     ];
 
-    /// <summary>Warnings against remedies that make it worse.</summary>
-    public static IEnumerable<Warning> Worse(TripResult result) =>
-        result.Remedies.Where(r => r.IsDistinct && r.Ratio.Low > 1).Select(r => new Warning(
+    /// <summary>Warnings against remedies that make it worse, as the printed figures show.</summary>
+    public static IEnumerable<Warning> Worse(TripResult result) => result.Remedies
+        .Where(r => r.IsDistinct && r.Ratio.Low > 1 && Figures.Probability(r.Probability) != Figures.Probability(result.Probability))
+        .Select(r => new Warning(
             $"The remedy \"{Printable.Line(r.Remedy.Name)}\" makes the trip riskier: {Figures.Probability(r.Probability)} instead of {Figures.Probability(result.Probability)}."));
 
     private static IEnumerable<string> Decision(TripResult result) =>
