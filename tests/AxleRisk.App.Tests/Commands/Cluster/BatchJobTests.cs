@@ -18,7 +18,7 @@ public sealed class BatchJobTests
     [Fact]
     public void The_scripts_say_what_Slurm_is_to_do()
     {
-        var scripts = new SlurmScripts(Study("/shared/it's 50%"), ["/opt/axle risk/axlerisk"], 2, ["--time=1:00:00", "--exclusive"]);
+        var scripts = new SlurmScripts(Study("/data/it's 50%"), ["/opt/axle risk/axlerisk"], 2, ["--time=1:00:00", "--exclusive"]);
         Assert.Equal(
             """
             #!/bin/bash
@@ -29,7 +29,7 @@ public sealed class BatchJobTests
             #SBATCH --output=/dev/null
             #SBATCH --time=1:00:00
             #SBATCH --exclusive
-            folder='/shared/it'\''s 50%'
+            folder='/data/it'\''s 50%'
             exec '/opt/axle risk/axlerisk' cluster part "$folder" --threads 2 > "$folder/log/part-$SLURM_ARRAY_TASK_ID.txt" 2>&1
 
             """.ReplaceLineEndings("\n"), scripts.Parts());
