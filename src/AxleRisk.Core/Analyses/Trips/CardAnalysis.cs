@@ -66,6 +66,7 @@ internal static class CardAnalysis
                 CardVehicles.Set(search.ModelOf(job).Scenario, choice.Loads[search.LoadOf(job)], l => chosen[l]), survival,
                 settings, $"card{attempt}", options);
             Interval risk = sums.Trip(!survival.IsConditional);
+            bool isDropped = !(risk.High <= target) && attempt < MostTries; // another follows, and nobody sees this one
             return new CardResult
             {
                 Hours = search.Hours(at),
@@ -79,7 +80,7 @@ internal static class CardAnalysis
                 PayloadKg = choice.Loads[search.LoadOf(job)],
                 Remedies = search.SetOf(job),
                 Prices = [],
-                Look = vehicles is null ? null : TripLook.Best(TripLooks.Of(whole, vehicles, survival, options), true),
+                Look = vehicles is null || isDropped ? null : TripLook.Best(TripLooks.Of(whole, vehicles, survival, options), true),
                 Notes = card.Notes,
                 Searched = search.Jobs,
                 SortingRows = search.SortedBy,
