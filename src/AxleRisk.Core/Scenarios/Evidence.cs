@@ -93,7 +93,15 @@ public abstract record LifeEvidence
 /// <param name="Value">The value read, in the factor's unit.</param>
 /// <param name="StandardDeviation">The standard deviation of the error, in the same unit, above 0.</param>
 /// <param name="Source">Where it comes from, in the author's words; only printed. Empty where it is not stated.</param>
-public sealed record Measurement(string Factor, double Value, double StandardDeviation, string Source = "");
+public sealed record Measurement(string Factor, double Value, double StandardDeviation, string Source = "")
+{
+    /// <summary>ln of how likely the reading is of a true value: a normal error, up to a constant.</summary>
+    internal double LogLikelihood(double trueValue)
+    {
+        double error = (Value - trueValue) / StandardDeviation;
+        return -(0.5 * error * error);
+    }
+}
 
 /// <summary>A choice whose state is known of this vehicle.</summary>
 /// <param name="Factor">The name of a factor that is a choice.</param>

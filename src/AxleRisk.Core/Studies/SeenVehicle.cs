@@ -70,8 +70,7 @@ internal sealed class SeenVehicle
         double log = 0;
         foreach ((int column, Measurement reading) in measured)
         {
-            double error = (reading.Value - values[column][row]) / reading.StandardDeviation;
-            log -= 0.5 * error * error;
+            log += reading.LogLikelihood(values[column][row]);
         }
 
         return known.All(k => values[k.Column][row] == k.State) ? Math.Exp(log) : 0;

@@ -197,8 +197,7 @@ internal sealed class LifeEvidenceModel : EvidenceModel
 
             foreach ((int column, Measurement reading) in parent.measured)
             {
-                double error = (reading.Value - values[column][row]) / reading.StandardDeviation;
-                log -= 0.5 * error * error;
+                log += reading.LogLikelihood(values[column][row]);
             }
 
             return log;
