@@ -105,7 +105,6 @@ internal sealed class SharePlan
         {
             throw new StudyException($"{study.Name} cannot be asked so: {asked.Errors[0].Message}");
         }
-
     }
 
     private static string? Refusal(string folder)

@@ -20,15 +20,15 @@ internal sealed record SlurmScripts(SharedStudy Study, IReadOnlyList<string> Pro
 
     /// <summary>The array of the parts.</summary>
     public string Parts() => Script(
-        "parts", $"#SBATCH --array=1-{Study.Parts}\n", $"part \"$folder\" --threads {Threads}",
+        "parts", $"#SBATCH --array=1-{Study.Parts}\n", "exec ", $"part \"$folder\" --threads {Threads}",
         "> \"$folder/log/part-$SLURM_ARRAY_TASK_ID.txt\" 2>&1");
 
-    /// <summary>The merge.</summary>
+    /// <summary>The merge; the answer is written beside and renamed, so that none is ever half.</summary>
     public string Merge() => Script(
-        "merge", "", $"merge \"$folder\" --threads {Threads} --csv \"$folder/{AnswerTable}\"",
-        $"> \"$folder/{AnswerText}\" 2> \"$folder/log/merge.txt\"");
+        "merge", "", "", $"merge \"$folder\" --threads {Threads} --csv \"$folder/{AnswerTable}\"",
+        $"> \"$folder/log/{AnswerText}\" 2> \"$folder/log/merge.txt\" \\\n    && mv \"$folder/log/{AnswerText}\" \"$folder/{AnswerText}\"");
 
-    private string Script(string what, string array, string arguments, string to) =>
+    private string Script(string what, string array, string before, string arguments, string to) =>
         $"""
         #!/bin/bash
         #SBATCH --job-name={Product.Name}-{Study.Study}-{what}
@@ -36,7 +36,7 @@ internal sealed record SlurmScripts(SharedStudy Study, IReadOnlyList<string> Pro
         #SBATCH --cpus-per-task={Threads}
         #SBATCH --output=/dev/null
         {string.Concat(Directives.Select(d => $"#SBATCH {d}\n"))}folder={Shell.Quote(Study.Folder)}
-        exec {string.Join(' ', Program.Select(Shell.Quote))} cluster {arguments} {to}
+        {before}{string.Join(' ', Program.Select(Shell.Quote))} cluster {arguments} {to}
 
         """.ReplaceLineEndings("\n");
 }

@@ -22,14 +22,19 @@ public sealed record TripLook(
         looks.Where(l => (l.Leg is not null) == isOne && !double.IsNaN(l.Trip.Estimate)).MinBy(l => l.Trip.Estimate);
 }
 
-/// <summary>What one look before each leg is worth, and one before every leg, with each way of looking.</summary>
+/// <summary>
+/// What one look before each leg is worth, and one before every leg, with each way of looking. The looks, which are dear, go by the first
+/// vehicles of the sample; what fails without one is known of all of them, and corrects what the first alone would say.
+/// </summary>
 internal static class TripLooks
 {
-    /// <summary>The most vehicles that are gone by; the first of the sample.</summary>
+    /// <summary>The most vehicles that are looked at.</summary>
     public const int MostRows = 4096;
 
-    // The sums of a group, by leg and at last for all legs: whole before it, fails after; clean there, fails after; found; fails.
-    private const int Kinds = 6;
+    // The sums of a group, by leg and at last for all legs. Of the vehicles looked at: whole before it, fails after; clean there, fails
+    // after; found; fails. Of all vehicles: whole before it, fails after.
+    private const int Kinds = 8;
+    private const int OfAll = 6;
 
     /// <summary>The looks by leg, method by method; none where the scenario states no crack or no way of looking.</summary>
     /// <param name="whole">The scenario with its trip's inputs among its own, made ready.</param>
@@ -44,35 +49,20 @@ internal static class TripLooks
             return [];
         }
 
-        TripBlock[] blocks = [.. Some(sample)];
-        return [.. whole.Scenario.Inspections.SelectMany(m => Of(whole, blocks, sample.Groups, survival, m, options))];
-    }
-
-    private static IEnumerable<TripBlock> Some(TripSample sample)
-    {
-        int rows = 0;
-        foreach (TripBlock block in sample.Blocks)
-        {
-            if (rows >= MostRows)
-            {
-                yield break;
-            }
-
-            rows += block.Rows;
-            yield return block;
-        }
+        return [.. whole.Scenario.Inspections.SelectMany(m => Of(whole, sample, survival, m, options))];
     }
 
     private static IEnumerable<TripLook> Of(
-        LifeModel whole, TripBlock[] blocks, int groups, TripSurvival survival, InspectionMethod method, RunOptions options)
+        LifeModel whole, TripSample sample, TripSurvival survival, InspectionMethod method, RunOptions options)
     {
         Trip trip = whole.Scenario.Trip!;
         int places = trip.Legs.Length + 1;
+        long[] before = [.. sample.Blocks.Select((_, i) => sample.Blocks.Take(i).Sum(b => (long)b.Rows))];
         BlockRun<double[][]> run = BlockRunner.Run(
-            blocks.Length, 1, options with { Progress = null }, () => new Worker(whole, survival, method),
-            (worker, place, _) => worker.Sum(blocks[place], groups));
+            sample.Blocks.Count, 1, options with { Progress = null }, () => new Worker(whole, survival, method),
+            (worker, place, _) => worker.Sum(sample.Blocks[(int)place], sample.Groups, before[place] < MostRows));
         options.Cancellation.ThrowIfCancellationRequested();
-        double[][] sums = [.. Enumerable.Range(0, groups).Select(g => Enumerable.Range(0, (places * Kinds) + 1)
+        double[][] sums = [.. Enumerable.Range(0, sample.Groups).Select(g => Enumerable.Range(0, (places * Kinds) + 1)
             .Select(i => CompensatedSum.Of([.. run.Blocks.Select(b => b[g][i])])).ToArray())];
         bool counted = !survival.IsConditional;
         for (int place = 0; place < places; place++)
@@ -81,11 +71,21 @@ internal static class TripLooks
             yield return new TripLook(
                 place < trip.Legs.Length ? trip.Legs[place].Name : null, method.Name,
                 place < trip.Legs.Length ? method.Cost : trip.Legs.Length * method.Cost,
-                TripSums.Probability(sums, s => (s[at + 1], s[at]), counted),
-                TripSums.Probability(sums, s => (s[at + 3], s[at + 2]), counted),
+                TripSums.Probability(sums, s => (s[at + OfAll + 1], s[at + OfAll]), counted),
+                TripSums.Probability(sums, s => Corrected(s, at + 3, at + 2, at), counted),
                 TripSums.Probability(sums, s => (s[at + 4], s[^1]), counted),
-                TripSums.Probability(sums, s => (s[at + 5], s[^1]), counted));
+                TripSums.Probability(sums, s => Corrected(s, at + 5, ^1, 0), counted));
         }
+    }
+
+    // A ratio estimate: the vehicles looked at fail so many times as often as all of them where nobody looks, so they do with a look.
+    // Times the hazard, which keeps a probability one.
+    private static (double Failed, double Reached) Corrected(double[] sums, Index failed, Index reached, int place)
+    {
+        static double Hazard(double failed, double reached) => -LogExp.LogP1(-Math.Min(1, failed / reached));
+        double of = sums[reached], hazard = Hazard(sums[failed], of);
+        double times = Hazard(sums[place + OfAll + 1], sums[place + OfAll]) / Hazard(sums[place + 1], sums[place]);
+        return (double.IsFinite(times * hazard) ? of * -LogExp.ExpM1(-times * hazard) : sums[failed], of);
     }
 
     private sealed class Worker
@@ -110,15 +110,19 @@ internal static class TripLooks
             usedAt = new double[legs + 1];
         }
 
-        public double[][] Sum(TripBlock block, int groups)
+        public double[][] Sum(TripBlock block, int groups, bool looks)
         {
             double[][] sums = Workspace.Columns(groups, ((legs + 1) * Kinds) + 1);
-            SeenRows rows = block.Seen ?? seen.RowsOf(block.Values, block.Rows);
+            SeenRows? rows = looks ? block.Seen ?? seen.RowsOf(block.Values, block.Rows) : null;
             for (int row = 0; row < block.Rows; row++)
             {
                 survival.Take(block.Seen, row);
                 Follow(block, row);
-                Add(sums[block.Group[row]], block.Reached[row], rows, row, block.LimitsOf(row));
+                AddPlain(sums[block.Group[row]], block.Reached[row], block.LimitsOf(row));
+                if (rows is not null)
+                {
+                    Add(sums[block.Group[row]], block.Reached[row], rows, row, block.LimitsOf(row));
+                }
             }
 
             return sums;
@@ -135,6 +139,16 @@ internal static class TripLooks
                 }
 
                 usedAt[leg] = here[leg][0];
+            }
+        }
+
+        private void AddPlain(double[] sums, double setOut, ReadOnlySpan<double> limits)
+        {
+            for (int place = 0; place <= legs; place++)
+            {
+                int leg = place % legs;
+                sums[(place * Kinds) + OfAll] += leg == 0 ? setOut : survival.At(here[leg], limits);
+                sums[(place * Kinds) + OfAll + 1] += survival.Fails(here[leg], here[^1], limits);
             }
         }
 

@@ -35,7 +35,7 @@ public sealed class BatchJobTests
             """.ReplaceLineEndings("\n"), scripts.Parts());
         Assert.DoesNotContain("--array", scripts.Merge());
         Assert.Contains(
-            "exec '/opt/axle risk/axlerisk' cluster merge \"$folder\" --threads 2 --csv \"$folder/answer.csv\" > \"$folder/answer.txt\"",
+            "\n'/opt/axle risk/axlerisk' cluster merge \"$folder\" --threads 2 --csv \"$folder/answer.csv\" > \"$folder/log/answer.txt\"",
             scripts.Merge());
     }
 

@@ -62,6 +62,11 @@ public sealed class SeenTripTests
             (LogLinear.Probability(at[2]) - LogLinear.Probability(at[0])) / (1 - LogLinear.Probability(at[0])),
             result.Seen.Unseen.Estimate, result.Seen.Unseen.High - result.Seen.Unseen.Low);
         Assert.Equal(["leg1", "leg2", null], result.Looks.Select(l => l.Leg));
+
+        // Looks go by the first 4,096 vehicles of these 8,192, but what fails without one is known of all.
+        Assert.Equal(result.Probability.Estimate, result.Looks[0].FailsAfter.Estimate, 1e-12);
+        Assert.Equal(result.Probability.High, result.Looks[^1].FailsAfter.High, 1e-9);
+        Assert.Equal(result.Legs[1].Conditional.Estimate, result.Looks[1].FailsAfter.Estimate, 1e-12);
         for (int plan = 0; plan < 3; plan++)
         {
             SeenLives.Within(result.Looks[plan].Trip, fails[plan], reached);
