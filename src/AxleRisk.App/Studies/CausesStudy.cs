@@ -34,7 +34,10 @@ internal sealed class CausesStudy : Study<Evidence, CausesResult>
     public override long DefaultEvaluations => CausesAnalysis.DefaultEvaluations;
 
     public override string? WhyNot(Scenario scenario, Evidence question) => UncertainInputs.None(scenario, "weigh")
-        ?? (question.IsEmpty ? "there is no evidence; state what was found under [evidence], or with --failed-at, --failed-between or --survived" : null);
+        ?? (question.IsEmpty ? "there is no evidence; state what was found under [evidence], or with --failed-at, --failed-between or --survived" : null)
+        ?? (question.Life is { } life && question.Looks is [.., var last] && last.Km > life.WholeKm
+            ? $"[evidence] tells of a look at {Figures.Exact(last.Km)} km, when the axle was whole, and this says that it was so at {Figures.Exact(life.WholeKm)} km for the last time: state {Figures.Exact(last.Km)} km or more"
+            : null);
 
     public override QuestionOptions<Evidence> Options() => new EvidenceOptions().Question;
 

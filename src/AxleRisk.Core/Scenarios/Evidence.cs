@@ -74,6 +74,15 @@ public abstract record LifeEvidence
         _ => null,
     };
 
+    /// <summary>The last distance at which it is known to have been whole, km; 0 for none.</summary>
+    public double WholeKm => this switch
+    {
+        FailedAt(var km) => km,
+        FailedBetween(var km, _) => km,
+        Survived(var km) => km,
+        _ => 0,
+    };
+
     /// <summary>It failed at a distance.</summary>
     /// <param name="Km">The distance, km, above 0.</param>
     public sealed record FailedAt(double Km) : LifeEvidence;

@@ -23,13 +23,7 @@ internal sealed class LookReader(ErrorLog errors)
             return null;
         }
 
-        double? last = life switch
-        {
-            LifeEvidence.FailedAt(var failed) => failed,
-            LifeEvidence.FailedBetween(var whole, _) => whole,
-            LifeEvidence.Survived(var reached) => reached,
-            _ => null,
-        };
+        double? last = life?.WholeKm;
         if (km > last)
         {
             errors.Add(table.Find("at_km")!.Node.At, life is LifeEvidence.Survived

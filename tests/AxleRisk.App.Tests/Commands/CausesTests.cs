@@ -107,4 +107,16 @@ public sealed class CausesTests
         Assert.Empty(output);
         Assert.Contains(expected, error, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("--survived", "90000")]
+    [InlineData("--failed-between", "90000,150000")]
+    public void A_life_that_ends_before_a_look_is_refused(string option, string km)
+    {
+        (int exit, _, string error) = Cli.Run("causes", Cli.Shipped("old-truck"), option, km);
+        Assert.Equal(2, exit);
+        Assert.Contains(
+            "[evidence] tells of a look at 118,000 km, when the axle was whole, and this says that it was so at 90,000 km for the last time: "
+            + "state 118,000 km or more", error, StringComparison.Ordinal);
+    }
 }
