@@ -74,6 +74,27 @@ public sealed class SeenTripTests
         }
     }
 
+    /// <summary>
+    /// A look that finds nothing changes nothing: looks go by the first 4,096 of the 8,192 vehicles, and have to say of these what the trip
+    /// says of all.
+    /// </summary>
+    [Fact]
+    public void A_look_that_finds_nothing_leaves_the_trip_as_it_is()
+    {
+        Scenario scenario = TripCases.Like(
+            SeenLives.Scenario(Evidence.None) with { Inspections = [SeenLives.Dye with { Detection = new DetectionCurve(1e6, 2e6) }] },
+            0.4 * M, (0, 0.15 * M), (0, 0.1 * M));
+        TripResult result = TripAnalysis.Run(scenario, Usual, new TripQuestion(), new RunOptions());
+        Assert.All([0, 2], place =>
+        {
+            Assert.Equal(0, result.Looks[place].Found.Estimate, 1e-12);
+            Assert.Equal(1, result.Looks[place].Trip.Estimate / result.Probability.Estimate, 1e-9);
+            Assert.Equal(1, result.Looks[place].FailsAfterClean.Estimate / result.Probability.Estimate, 1e-9);
+        });
+        Assert.Equal(1, result.Looks[1].Trip.Estimate / result.Probability.Estimate, 1e-9);
+        Assert.Equal(1, result.Looks[1].FailsAfterClean.Estimate / result.Legs[1].Conditional.Estimate, 1e-9);
+    }
+
     /// <summary>A found crack with a measured depth, against a sum over lives: 400 steps of the ratio, 4,000 of the scatter.</summary>
     [Fact]
     public void A_trip_after_a_found_crack_is_a_sum_over_lives()
