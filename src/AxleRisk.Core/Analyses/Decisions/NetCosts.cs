@@ -83,7 +83,13 @@ internal sealed class NetCosts(double[] prices, DrawMeans[] failed, double[] fai
     {
         int[] draws = [.. Enumerable.Range(first, count)];
         double Whole(int draw) => LeastCost(o => Of(o, draw));
-        double Half(int part) => draws.Average(new Func<int, double>(d => LeastCost(o => prices[o] + (cost[d] * failed[o].Parts[part][d]))));
+        double Half(int part)
+        {
+            double[][] parts = [.. failed.Select(f => f.Parts[part])];
+            double OfHalf(int draw) => LeastCost(o => prices[o] + (cost[draw] * parts[o][draw]));
+            return draws.Average(OfHalf);
+        }
+
         return (2 * draws.Average(Whole)) - Enumerable.Range(0, failed[0].Parts.Length).Average(Half);
     }
 
