@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-
 namespace AxleRisk.Files;
 
 /// <summary>The list of what was written to a folder: name, length and digest of every file, so that a change shows.</summary>
@@ -37,6 +35,6 @@ internal static class FolderList
     private static string[] Row(string folder, string file)
     {
         byte[] bytes = File.ReadAllBytes(Path.Combine(folder, file));
-        return [file, bytes.Length.ToString(), Convert.ToHexStringLower(SHA256.HashData(bytes))];
+        return [file, bytes.Length.ToString(), Sha256.HexOf(bytes)];
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using AxleRisk.Core.Analyses.Risk;
@@ -102,7 +101,7 @@ public sealed record PartFile(string Scenario, string Digest, string Version, in
     private static ScenarioException Bad(string path, string message) => new([new ScenarioError(path, 0, 0, message)]);
 
     // Over the document as it is written, without the checksum itself; numbers keep the text they were read with.
-    private static string ChecksumOf(JsonObject document) => Convert.ToHexStringLower(SHA256.HashData(BytesOf(document)));
+    private static string ChecksumOf(JsonObject document) => Sha256.HexOf(BytesOf(document));
 
     private static byte[] BytesOf(JsonObject document)
     {

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 
 namespace AxleRisk.Files;
@@ -54,6 +53,6 @@ internal static class Processes
             // Not Linux: the name of the machine has to do.
         }
 
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..8];
+        return Sha256.HexOf(Encoding.UTF8.GetBytes(place))[..8];
     }
 }

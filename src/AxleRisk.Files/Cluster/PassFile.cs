@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using System.Security.Cryptography;
 using System.Text;
 
 namespace AxleRisk.Files.Cluster;
@@ -61,5 +60,5 @@ internal static class PassFile
     }
 
     private static string Line(string whose, int rows, byte[] numbers) =>
-        $"{whose} rows {rows} sha256 {Convert.ToHexStringLower(SHA256.HashData(numbers))}\n";
+        $"{whose} rows {rows} sha256 {Sha256.HexOf(numbers)}\n";
 }

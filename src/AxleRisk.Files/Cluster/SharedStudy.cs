@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -44,7 +43,7 @@ public sealed record SharedStudy(
     public string LogFolder => System.IO.Path.Combine(Folder, "log");
 
     /// <summary>What identifies the study in the files of its parts: SHA-256 of all that decides its digits.</summary>
-    public string Id => Convert.ToHexStringLower(SHA256.HashData(Bytes()));
+    public string Id => Sha256.HexOf(Bytes());
 
     /// <summary>Writes the folder: the copy of the scenario with its data files, and last the file that says what is run.</summary>
     /// <exception cref="IOException">It cannot be written.</exception>

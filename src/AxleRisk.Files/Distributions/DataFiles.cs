@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Security.Cryptography;
 
 namespace AxleRisk.Files.Distributions;
 
@@ -38,16 +37,16 @@ internal sealed class DataFiles(Func<string, byte[]> read)
     /// <summary>The digest of a <see cref="ScenarioDocument"/>.</summary>
     public string Digest(ReadOnlySpan<byte> scenario)
     {
-        using IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(scenario);
+        var hash = new Sha256();
+        hash.Append(scenario);
         Span<byte> length = stackalloc byte[sizeof(long)];
         foreach ((_, byte[] bytes) in files)
         {
             BinaryPrimitives.WriteInt64LittleEndian(length, bytes.Length);
-            hash.AppendData(length);
-            hash.AppendData(bytes);
+            hash.Append(length);
+            hash.Append(bytes);
         }
 
-        return Convert.ToHexStringLower(hash.GetHashAndReset());
+        return hash.ToHex();
     }
 }

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using AxleRisk.Files.Distributions;
 using AxleRisk.Files.Tables;
 using AxleRisk.Files.Toml;
@@ -24,6 +23,6 @@ internal sealed class DataTableReader(ErrorLog errors, DataFiles data)
         }
 
         return DataTable.Read(bytes, (place, message) => errors.AddInDataFile(file, place, at, message)) is { } table
-            ? (table, file, Convert.ToHexStringLower(SHA256.HashData(bytes))) : null;
+            ? (table, file, Sha256.HexOf(bytes)) : null;
     }
 }

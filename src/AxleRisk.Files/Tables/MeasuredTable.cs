@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using AxleRisk.Core.Analyses.Fits;
 using AxleRisk.Core.Scenarios;
 using AxleRisk.Files.Distributions;
@@ -42,7 +41,7 @@ public sealed record MeasuredTable(string File, string Digest, MeasuredColumns C
         DataTable? table = DataTable.Read(bytes, errors.Add);
         ImmutableArray<Observation> observations = table is null ? [] : Observe(table, columns);
         errors.ThrowIfAny();
-        return new MeasuredTable(path, Convert.ToHexStringLower(SHA256.HashData(bytes)), columns, observations);
+        return new MeasuredTable(path, Sha256.HexOf(bytes), columns, observations);
     }
 
     private static ImmutableArray<Observation> Observe(DataTable table, MeasuredColumns columns)

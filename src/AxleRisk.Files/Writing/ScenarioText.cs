@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using AxleRisk.Files.Toml;
 
@@ -81,5 +80,5 @@ public sealed record ScenarioText(string Path, string Text, bool HasMark, string
         }
     }
 
-    private static string DigestOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+    private static string DigestOf(byte[] bytes) => Sha256.HexOf(bytes);
 }
