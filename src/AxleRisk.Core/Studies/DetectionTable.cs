@@ -5,33 +5,33 @@ namespace AxleRisk.Core.Studies;
 
 /// <summary>
 /// How likely a look finds the crack, over the fraction of life used: of a smooth curve by a table and the cubic through four of its
-/// points, within 1e-6; of a steep one or one with corners directly. A thread's buffer.
+/// points, within 1e-6; of a steep one or one with corners directly.
 /// </summary>
-/// <param name="look">The detection curve.</param>
-internal sealed class DetectionTable(DetectionCurve look)
+internal sealed class DetectionTable
 {
     private const int Cells = 512;
     private const double Steep = 0.2;
 
-    private readonly double[] values = new double[Cells + 3]; // one more at each end
-    private CrackDepth depth;
-    private bool isDirect = true;
+    private readonly DetectionCurve look;
+    private readonly CrackDepth depth;
+    private readonly double[] values = []; // one more at each end
 
-    /// <summary>The detection curve.</summary>
-    public DetectionCurve Look => look;
-
-    /// <summary>The fraction of life at which half of the looks find the crack.</summary>
-    public double Fraction50 { get; private set; }
-
-    /// <summary>Takes over the depth of a vehicle's crack.</summary>
-    public void Fill(CrackDepth of)
+    /// <summary>Makes the table.</summary>
+    /// <param name="look">The detection curve.</param>
+    /// <param name="depth">The depth of a vehicle's crack.</param>
+    public DetectionTable(DetectionCurve look, CrackDepth depth)
     {
-        depth = of;
-        Fraction50 = of.FractionAt(look.A50Mm);
-        isDirect = of.IsOwn || look.Sigma < Steep;
-        for (int i = 0; !isDirect && i <= Cells; i++)
+        (this.look, this.depth) = (look, depth);
+        Fraction50 = depth.FractionAt(look.A50Mm);
+        if (depth.IsOwn || look.Sigma < Steep)
         {
-            values[i + 1] = look.Of(of.At((double)i / Cells));
+            return;
+        }
+
+        values = new double[Cells + 3];
+        for (int i = 0; i <= Cells; i++)
+        {
+            values[i + 1] = look.Of(depth.At((double)i / Cells));
         }
 
         // The cubic through the ends goes on beyond them.
@@ -39,10 +39,13 @@ internal sealed class DetectionTable(DetectionCurve look)
         values[^1] = (4 * values[^2]) - (6 * values[^3]) + (4 * values[^4]) - values[^5];
     }
 
+    /// <summary>The fraction of life at which half of the looks find the crack.</summary>
+    public double Fraction50 { get; }
+
     /// <summary>The probability of finding it at a fraction of life from 0 to 1.</summary>
     public double Of(double fraction)
     {
-        if (isDirect)
+        if (values.Length == 0)
         {
             return look.Of(depth.At(fraction));
         }

@@ -40,8 +40,11 @@ internal sealed class InspectionChain
     /// <summary>The probability that the modes beside fatigue are survived to each point; to be filled.</summary>
     public double[] OthersSurvive { get; }
 
-    /// <summary>The looks at the points; null where there is none. To be filled.</summary>
+    /// <summary>The looks at the points; null where there is none. To be filled, once.</summary>
     public DetectionCurve?[] Looks { get; }
+
+    /// <summary>Where the tables of the looks' chances to find come from.</summary>
+    public Func<DetectionCurve, CrackDepth, DetectionTable> TableOf { get; init; } = (look, depth) => new DetectionTable(look, depth);
 
     /// <summary>What was seen of the vehicle before the first point, taken over; null where nothing was. To be filled.</summary>
     public LookedChance? Seen { get; set; }
@@ -246,27 +249,12 @@ internal sealed class InspectionChain
 
     private void FillTables(CrackDepth depth)
     {
-        for (int k = 0; k < points; k++)
+        for (int k = 0; tabled != depth && k < points; k++)
         {
-            if (tables[k]?.Look != Looks[k])
-            {
-                tables[k] = Looks[k] is { } look ? tables.Take(k).FirstOrDefault(t => t?.Look == look) ?? new(look) : null;
-                tabled = null;
-            }
-        }
-
-        if (tabled == depth)
-        {
-            return;
+            int same = Array.IndexOf(Looks, Looks[k]);
+            tables[k] = Looks[k] is not { } look ? null : same < k ? tables[same] : TableOf(look, depth);
         }
 
         tabled = depth;
-        for (int k = 0; k < points; k++)
-        {
-            if (tables[k] is { } table && Array.IndexOf(tables, table) == k)
-            {
-                table.Fill(depth);
-            }
-        }
     }
 }

@@ -47,8 +47,8 @@ public sealed class SeenVehicleTests
     [Fact]
     public void A_new_vehicle_without_a_look_has_the_figure_of_risk()
     {
-        JsonNode risk = JsonNode.Parse(Cli.Run("risk", Cli.Shipped("desert-crossing"), "--json", "--distances", "4000").Out)!;
-        JsonNode inspect = JsonNode.Parse(Cli.Run("inspect", Cli.Shipped("desert-crossing"), "--json").Out)!;
+        JsonNode risk = JsonNode.Parse(Cli.Run("risk", Cli.Shipped("desert-crossing"), "-n", "2000", "--json").Out)!;
+        JsonNode inspect = JsonNode.Parse(Cli.Run("inspect", Cli.Shipped("desert-crossing"), "-n", "2000", "--json").Out)!;
         JsonNode told = risk["failure_probability"]!.AsArray().First(d => (double)d!["distance_km"]! == 4000)!;
         JsonNode without = inspect["without_plan"]!.AsArray().Last()!["failure_probability"]!;
         foreach (string end in (string[])["estimate", "low", "high"])

@@ -57,7 +57,7 @@ public sealed class TripTests
     {
         string file = Path.Combine(TemporaryFolder.New(), "none.toml"), page = Path.Combine(TemporaryFolder.New(), "card.html");
         File.WriteAllText(file, File.ReadAllText(Desert).Replace("target_risk = 0.02", "", StringComparison.Ordinal));
-        (int exit, string _, string error) = Cli.Run("trip", file, "-n", "1024", "--card", page);
+        (int exit, string _, string error) = Cli.Run("trip", file, "-n", "64", "--card", page);
         Assert.NotEqual(0, exit);
         Assert.Contains("no card was made: it needs a target", error, StringComparison.Ordinal);
         Assert.False(File.Exists(page));
@@ -67,10 +67,10 @@ public sealed class TripTests
     public void The_document_has_the_keys_other_programs_rely_on()
     {
         string csv = Path.Combine(TemporaryFolder.New(), "figures.csv");
-        JsonNode document = JsonNode.Parse(Cli.Run("trip", Desert, "-n", "1024", "--json", "--csv", csv, "--target", "0.03").Out)!;
+        JsonNode document = JsonNode.Parse(Cli.Run("trip", Desert, "-n", "256", "--json", "--csv", csv, "--target", "0.03").Out)!;
         Assert.Equal("trip", (string?)document["command"]);
         Assert.Equal(0.03, (double)document["target_risk"]!);
-        Assert.Equal(1024, (int)document["evaluations"]!);
+        Assert.Equal(256, (int)document["evaluations"]!);
         Assert.Equal(["leg", "km", "end_km", "failure_probability", "share", "cumulative"], document["legs"]![0]!.AsObject()
             .Select(x => x.Key));
         Assert.Equal(2 + 5, document["limits"]!.AsArray().Count);

@@ -18,7 +18,7 @@ public class DocumentSchemaTests
         ["risk"] = "-n 2000",
         ["rank"] = "-n 20000",
         ["combine"] = "-n 12000",
-        ["trip"] = "-n 4096",
+        ["trip"] = "-n 1024",
         ["fleet"] = "-n 8192",
         ["causes"] = "-n 16384",
         ["remedies"] = "-n 2000",
@@ -102,7 +102,7 @@ public class DocumentSchemaTests
     [InlineData("remedies")]
     [InlineData("sweep", "--input", "detail.category=E..F")]
     public void Everything_at_once_is_as_its_schema_says(string command, params string[] options) =>
-        Holds(command, [command, Cli.Temporary(FullScenario.Text.Replace("\"bearing\"]", "]", StringComparison.Ordinal)), "-n", "8192", .. options, "--json"]);
+        Holds(command, [command, Cli.Temporary(FullScenario.Text.Replace("\"bearing\"]", "]", StringComparison.Ordinal)), "-n", "2048", .. options, "--json"]);
 
     // A form writes what it describes; that no two keys of a form have one name it cannot see.
     [Theory]

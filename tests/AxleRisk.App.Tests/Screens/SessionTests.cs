@@ -112,7 +112,7 @@ public sealed class SessionTests
         state.Press('8');
         Assert.Contains("fails on the trip: not run", Line(state, 0), StringComparison.Ordinal);
         var page = (TripPage)state.Front;
-        page.ChosenEvaluations = 2_000;
+        page.ChosenEvaluations = 64;
         page.Start();
         Patience.Until(page.Run.Completion);
         Assert.Contains($"fails on the trip: {App.Text.Figures.Probability(page.Run.Result!.Probability)} (", Line(state, 0), StringComparison.Ordinal);

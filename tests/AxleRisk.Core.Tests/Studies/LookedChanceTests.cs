@@ -113,12 +113,12 @@ public sealed class LookedChanceTests
     [InlineData(4, 5.5)]
     public void A_detection_table_is_within_a_millionth_of_its_curve(double a50, double a90)
     {
-        var table = new DetectionTable(new DetectionCurve(a50, a90));
-        table.Fill(Depth);
+        var look = new DetectionCurve(a50, a90);
+        var table = new DetectionTable(look, Depth);
         for (int i = 0; i <= 100_000; i++)
         {
             double x = i / 100_000.0;
-            Assert.Equal(table.Look.Of(Depth.At(x)), table.Of(x), 1e-6);
+            Assert.Equal(look.Of(Depth.At(x)), table.Of(x), 1e-6);
         }
     }
 }

@@ -87,7 +87,8 @@ internal static class ApartSummary
             double[][] sums = [.. groups.Select(g => Sums(g.ByPattern[place], bins))];
             double[]? values = item.Choice is null && deviation > 0
                 ? [.. Enumerable.Range(0, bins).Select(i => item.ValueOf(PosteriorTally.Middle(i)))] : null;
-            Interval bits = Jackknife.Estimate(sums, s => Bits(s.AsSpan(0, bins), s.AsSpan(bins), values, deviation));
+            ReadingDensity? density = values is null ? null : new ReadingDensity(values, deviation);
+            Interval bits = Jackknife.Estimate(sums, s => Bits(s.AsSpan(0, bins), s.AsSpan(bins), density));
             return new Interval(bits.Estimate, Math.Max(0, bits.Low), Math.Min(Entropy(first, second), bits.High));
         }
 
@@ -113,36 +114,59 @@ internal static class ApartSummary
     /// <param name="second">The weight of each value in the second.</param>
     /// <param name="values">The values, rising; null where the reading is one of the states itself.</param>
     /// <param name="deviation">The standard deviation of the reading's error.</param>
-    internal static double Bits(ReadOnlySpan<double> first, ReadOnlySpan<double> second, double[]? values, double deviation)
+    internal static double Bits(ReadOnlySpan<double> first, ReadOnlySpan<double> second, double[]? values, double deviation) =>
+        Bits(first, second, values is null ? null : new ReadingDensity(values, deviation));
+
+    private static double Bits(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ReadingDensity? density)
     {
         double all = Weights.Sum(first) + Weights.Sum(second);
         double open = Entropy(Weights.Sum(first), Weights.Sum(second)), left = 0;
         for (int i = 0; i < first.Length; i++)
         {
             double here = first[i] + second[i];
-            for (int e = 0; here > 0 && e < Errors; e++)
+            for (int e = 0; here > 0 && e < (density is null ? 1 : Errors); e++)
             {
-                (double a, double b, double weight) = values is null ? (first[i], second[i], e == 0 ? 1 : 0)
-                    : (At(first, values, values[i] + (deviation * (e - (Errors / 2)) * ErrorStep), deviation),
-                       At(second, values, values[i] + (deviation * (e - (Errors / 2)) * ErrorStep), deviation), ErrorWeights[e]);
-                left += here * weight * Entropy(a, b) / all;
+                (double a, double b) = density?.Of(first, second, i, e) ?? (first[i], second[i]);
+                left += here * (density is null ? 1 : ErrorWeights[e]) * Entropy(a, b) / all;
             }
         }
 
         return Math.Max(0, open - left);
     }
 
-    // The density of a reading, up to a factor; a value outside six deviations brings nothing.
-    private static double At(ReadOnlySpan<double> weights, double[] values, double reading, double deviation)
+    /// <summary>
+    /// The density of a reading about one of the values, up to a factor; a value outside six deviations brings nothing. Every statistic
+    /// left out of the jackknife asks for the same, so they are kept.
+    /// </summary>
+    private sealed class ReadingDensity(double[] values, double deviation)
     {
-        double sum = 0;
-        for (int i = 0; i < values.Length; i++)
+        private readonly (int From, double[] Densities)?[] known = new (int, double[])?[values.Length * Errors];
+
+        /// <summary>That of the mixtures of two lists of weights, at the value and the error of a reading.</summary>
+        public (double First, double Second) Of(ReadOnlySpan<double> first, ReadOnlySpan<double> second, int value, int error)
         {
-            double z = (reading - values[i]) / deviation;
-            sum += weights[i] > 0 && Math.Abs(z) < 6 ? weights[i] * Math.Exp(-0.5 * z * z) : 0;
+            (int from, double[] densities) = known[(value * Errors) + error] ??= About(
+                values[value] + (deviation * (error - (Errors / 2)) * ErrorStep));
+            double a = 0, b = 0;
+            for (int i = 0; i < densities.Length; i++)
+            {
+                a += first[from + i] > 0 ? first[from + i] * densities[i] : 0;
+                b += second[from + i] > 0 ? second[from + i] * densities[i] : 0;
+            }
+
+            return (a, b);
         }
 
-        return sum;
+        private (int From, double[] Densities) About(double reading)
+        {
+            bool IsNear(double value) => Math.Abs((reading - value) / deviation) < 6;
+            int from = Math.Max(0, Array.FindIndex(values, IsNear));
+            return (from, [.. values.Skip(from).TakeWhile(IsNear).Select(v =>
+            {
+                double z = (reading - v) / deviation;
+                return Math.Exp(-0.5 * z * z);
+            })]);
+        }
     }
 
     private static double Entropy(double a, double b)

@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using AxleRisk.Core.Analyses.Risk;
+using AxleRisk.Core.Modes;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Sampling;
 using AxleRisk.Core.Scenarios;
@@ -18,6 +20,9 @@ internal sealed class InspectionRows
     private readonly StudySettings settings;
     private readonly SeenVehicle seen;
     private readonly Block[] blocks;
+
+    // Of the few vehicles that many schedules are tried on.
+    private readonly ConcurrentDictionary<(DetectionCurve, CrackDepth), DetectionTable> tables = new();
 
     private InspectionRows(LifeModel model, StudySettings settings, SeenVehicle seen, Block[] blocks) =>
         (this.model, this.settings, this.seen, this.blocks) = (model, settings, seen, blocks);
@@ -70,7 +75,7 @@ internal sealed class InspectionRows
     {
         Block[] taken = [.. blocks.Where(b => b.First < most)];
         BlockRun<double[]> run = BlockRunner.RunShared(
-            taken.Length, 1, options with { Progress = null }, () => new Worker(seen, schedule),
+            taken.Length, 1, options with { Progress = null }, () => new Worker(seen, schedule, most < int.MaxValue ? TableOf : null),
             (worker, place, _) => OfBlock(worker, taken[place], schedule, repairedLife, most));
         options.Cancellation.ThrowIfCancellationRequested();
         var sums = new CompensatedSum[Groups][];
@@ -90,6 +95,9 @@ internal sealed class InspectionRows
 
         return new InspectionSums(schedule, [.. sums.Select(g => Array.ConvertAll(g, s => s.Value))], Unlooked);
     }
+
+    private DetectionTable TableOf(DetectionCurve look, CrackDepth depth) =>
+        tables.GetOrAdd((look, depth), key => new DetectionTable(key.Item1, key.Item2));
 
     private static string Name(int group) => $"inspect{group}";
 
@@ -165,12 +173,13 @@ internal sealed class InspectionRows
 
     private sealed class Worker
     {
-        public Worker(SeenVehicle seen, InspectionSchedule schedule)
+        public Worker(SeenVehicle seen, InspectionSchedule schedule, Func<DetectionCurve, CrackDepth, DetectionTable>? tableOf)
         {
             LifeModel model = seen.Model;
             int points = schedule.Points.Length;
             OfRow = new SeenChances(seen, !model.Chances.IsExact);
-            Chain = new InspectionChain(points) { Seen = OfRow.Fatigue };
+            Chain = tableOf is null ? new InspectionChain(points) { Seen = OfRow.Fatigue }
+                : new InspectionChain(points) { Seen = OfRow.Fatigue, TableOf = tableOf };
             for (int k = 0; k < points; k++)
             {
                 Chain.Looks[k] = schedule.Points[k].Method?.Detection;

@@ -44,23 +44,23 @@ public static class CrackDepths
         return new DepthAtDistance(km, Quantile(0.05), Quantile(0.5), Quantile(0.95));
     }
 
-    // By bisection on the share of whole vehicles whose crack is no deeper.
+    // Where the share of whole vehicles whose crack is no deeper comes to a share.
     private static double DepthOf(LifeModel model, Row[] rows, double share)
     {
-        const int halvings = 40;
+        const double part = 1e-12; // of the depths there are
         double whole = rows.Sum(r => r.Whole), low = rows.Min(r => r.Depth.InitialMm), high = rows.Max(r => r.Depth.WallMm);
-        if (!(whole > 0))
-        {
-            return double.NaN;
-        }
+        return !(whole > 0) ? double.NaN : FalsePosition.LastNotAbove(Beyond, low, high, part * (high - low));
 
-        for (int i = 0; i < halvings; i++)
+        double Beyond(double mm)
         {
-            double middle = (low + high) / 2, below = rows.Sum(r => r.NotDeeper(model, middle));
-            (low, high) = below < share * whole ? (middle, high) : (low, middle);
-        }
+            double below = 0;
+            foreach (Row row in rows)
+            {
+                below += row.NotDeeper(model, mm);
+            }
 
-        return (low + high) / 2;
+            return below - (share * whole);
+        }
     }
 
     /// <summary>A vehicle at a distance: what is left to chance in fatigue, and whether the other modes are survived.</summary>

@@ -105,8 +105,13 @@ public static class RiskAnalysis
         ImmutableArray<DistanceRisk> sampled = Curve(model, state, between, options);
         IEnumerable<double> kept = between.Where((_, i) => i % EveryOfRare == 0
             || (result.Method != RiskMethod.Importance && !RareDistances.IsPoor(sampled[i].Probability)));
-        var question = new RiskQuestion { Method = result.Method, DistancesKm = [.. result.Distances.Select(d => d.DistanceKm), .. kept] };
-        return Summarise(model, state, question, result.RareEvents, options, isPartial: false);
+        var question = new RiskQuestion
+        {
+            Method = result.Method,
+            DistancesKm = [.. result.Distances.Select(d => d.DistanceKm), .. kept],
+            IsOfProbabilities = true,
+        };
+        return Summarise(model, state, question, result.RareEvents, options, isPartial: false) with { Depths = result.Depths };
     }
 
     private static RiskResult Summarise(
@@ -136,7 +141,7 @@ public static class RiskAnalysis
             Run = new RunRecord(all.Evaluations, settings.Evaluations, settings.Seed, settings.Sampling, LifeModel.Version, isPartial),
         };
         bool isWhole = !isPartial && state.FirstBlock == 0 && state.EndBlock == BlocksOf(settings);
-        sampled = isWhole ? sampled with { Depths = CrackDepths.Of(model, settings, options) } : sampled;
+        sampled = isWhole && !question.IsOfProbabilities ? sampled with { Depths = CrackDepths.Of(model, settings, options) } : sampled;
         return isWhole ? RareDistances.Refine(model, sampled, question, known, options) : sampled;
     }
 

@@ -27,7 +27,7 @@ public sealed record RiskHeadline(double DistanceKm, Interval Probability, RiskM
         RunOptions options)
     {
         (RiskResult result, _) = RiskAnalysis.Run(
-            model, settings, new RiskQuestion { DistancesKm = distancesKm }, options with { Progress = null });
+            model, settings, new RiskQuestion { DistancesKm = distancesKm, IsOfProbabilities = true }, options with { Progress = null });
         return [.. distancesKm.Select(km => At(result, result.Distances.First(d => d.DistanceKm == km)))];
     }
 

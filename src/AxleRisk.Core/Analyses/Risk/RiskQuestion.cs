@@ -28,4 +28,7 @@ public sealed record RiskQuestion
 
     /// <summary>Whether the state after a round is asked for, which costs something; null for always. The last always is.</summary>
     public Func<bool>? IsCheckpointDue { get; init; }
+
+    /// <summary>Whether only the failure probabilities are wanted: then the depths of the crack are left out.</summary>
+    internal bool IsOfProbabilities { get; init; }
 }

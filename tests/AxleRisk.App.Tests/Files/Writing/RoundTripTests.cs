@@ -43,9 +43,9 @@ public class RoundTripTests
         c =>
         {
             string text = Texts[c.f];
-            foreach (ScenarioEdit step in c.steps)
+            foreach (Func<Scenario, ScenarioEdit> step in c.steps)
             {
-                string next = ScenarioEditor.Apply(text, step);
+                string next = ScenarioEditor.Apply(text, step(Read(text)));
 
                 // As in the console: what the reader refuses does not happen.
                 text = TryRead(next) is null ? text : next;
@@ -64,17 +64,22 @@ public class RoundTripTests
         ? Gen.Choose(1, 9999).SelectMany(i => Gen.Choose(-6, 3).Select(e => i * Math.Pow(10, e)))
         : Gen.Choose(1, 999).Select(i => domain.Low + ((domain.High - domain.Low) * i / 1000.0));
 
-    private static Gen<ScenarioEdit> Step(int file)
+    // An edit of the scenario as it is by then: what an earlier one took out is not there.
+    private static Gen<Func<Scenario, ScenarioEdit>> Step(int file)
     {
         Scenario scenario = Scenarios[file];
         Gen<Input> input = Gen.Elements(scenario.Inputs.AsEnumerable());
+        Gen<Func<Scenario, ScenarioEdit>> Always(Gen<ScenarioEdit> edits) => edits.Select(e => (Func<Scenario, ScenarioEdit>)(_ => e));
         return Gen.OneOf(
-            input.SelectMany(i => Number(i.Quantity.Domain).Select(x => ScenarioEdit.Set(ScenarioEdits.PathOf(i), TomlValue.Of(x)))),
-            input.SelectMany(i => Number(i.Quantity.Domain).Select(x => ScenarioEdit.Set(ScenarioEdits.PathOf(i), Uniform(x)))),
-            input.Select(i => ScenarioEdit.Remove(ScenarioEdits.PathOf(i))),
-            Gen.ListOf(Gen.Choose(1, 100), scenario.Legs.Length).Select(s => ScenarioEdits.RoadMix([.. s.Select(p => (double)p)])),
-            Gen.Choose(-90, 90).Select(r => ScenarioEdits.Correlation(scenario, "vehicle.payload_kg", "use.speed_factor", r / 100.0)),
-            Gen.Choose(1, 100).Select(km => ScenarioEdits.Life(new LifeEvidence.Survived(km))));
+            Always(input.SelectMany(i =>
+                Number(i.Quantity.Domain).Select(x => ScenarioEdit.Set(ScenarioEdits.PathOf(i), TomlValue.Of(x))))),
+            Always(input.SelectMany(i => Number(i.Quantity.Domain).Select(x => ScenarioEdit.Set(ScenarioEdits.PathOf(i), Uniform(x))))),
+            Always(input.Select(i => ScenarioEdit.Remove(ScenarioEdits.PathOf(i)))),
+            Always(Gen.ListOf(Gen.Choose(1, 100), scenario.Legs.Length)
+                .Select(s => ScenarioEdits.RoadMix([.. s.Select(p => (double)p)]))),
+            Gen.Choose(-90, 90).Select(r => (Func<Scenario, ScenarioEdit>)(now =>
+                ScenarioEdits.Correlation(now, "vehicle.payload_kg", "use.speed_factor", r / 100.0))),
+            Always(Gen.Choose(1, 100).Select(km => ScenarioEdits.Life(new LifeEvidence.Survived(km)))));
     }
 
     private static TomlValue.Table Uniform(double x) => TomlValue.TableOf(
