@@ -22,7 +22,6 @@ internal sealed class DrawnConsole : IDisposable
         Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");
         OwnSettings.Load();
         Look.Apply(monochrome: true);
-        ConsoleHost.SetPace();
         loop = new Thread(() => Loop(path)) { Name = "screen" };
         loop.Start();
         isReady.Wait();
@@ -53,8 +52,12 @@ internal sealed class DrawnConsole : IDisposable
             else if (shows())
             {
                 // It came about while this was drawn, and may be on the screen already: counted with the next drawing. What is asked for
-                // within a drawing may be lost.
-                app.Invoke(window.SetNeedsDraw);
+                // within a drawing may be lost, so that it is asked for after it.
+                app.AddTimeout(TimeSpan.Zero, () =>
+                {
+                    window.SetNeedsDraw();
+                    return false;
+                });
             }
         }
 
@@ -80,13 +83,19 @@ internal sealed class DrawnConsole : IDisposable
 
     private void Loop(string path)
     {
+        var pace = new Pace();
         app = Application.Create();
         app.Init(DriverRegistry.Names.ANSI);
+        pace.Drive(app);
         app.Driver!.SetScreenSize(80, 24);
-        State = new ConsoleState(new Dialogs(() => app), TimeProvider.System, () => []);
+        State = new ConsoleState(new Dialogs(() => app), TimeProvider.System, () => []) { Wake = pace.Wake };
         State.Show(EditedScenario.Open(path));
         window = new ConsoleWindow(State, TimeProvider.System);
-        app.Iteration += (_, _) => window.Poll();
+        app.Iteration += (_, _) =>
+        {
+            pace.Wait(app);
+            window.Poll();
+        };
         app.Invoke(isReady.Set);
         app.Run(window);
         window.Dispose();

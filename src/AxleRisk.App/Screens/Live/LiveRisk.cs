@@ -24,7 +24,7 @@ internal sealed class LiveRisk : IDisposable
     public LiveRisk(Session session)
     {
         this.session = session;
-        Run = new StudyRun<RiskAnswer>(session.Clock, () => session.State);
+        Run = session.NewRun<RiskAnswer>(() => session.State);
     }
 
     /// <summary>The study in the background.</summary>

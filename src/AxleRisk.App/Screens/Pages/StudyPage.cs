@@ -22,7 +22,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     {
         Session = session;
         Dialogs = dialogs;
-        Run = run ?? new StudyRun<T>(session.Clock, () => State);
+        Run = run ?? session.NewRun<T>(() => State);
     }
 
     /// <inheritdoc/>
@@ -42,7 +42,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     public override int Revision => HashCode.Combine(Run.Revision, Run.Standing.Evaluations, Session.Edition);
 
     /// <inheritdoc/>
-    public override int Ended => Run.Ended;
+    public override int News => Run.News;
 
     /// <summary>The study in the background.</summary>
     public StudyRun<T> Run { get; }

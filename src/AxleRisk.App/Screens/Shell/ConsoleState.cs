@@ -71,8 +71,11 @@ internal sealed class ConsoleState : IDisposable
     public int Revision => HashCode.Combine(
         presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
-    /// <summary>The studies that have ended: what one has found is drawn at once, its way there as often as can be followed.</summary>
-    public int Ended => HashCode.Combine(Front.Ended, Session?.Risk.Run.Ended, Session?.Baseline?.Run.Ended);
+    /// <summary>Changes with every answer of a study and its end: these are drawn at once, the way there as often as can be followed.</summary>
+    public int News => HashCode.Combine(Front.News, Session?.Risk.Run.News, Session?.Baseline?.Run.News);
+
+    /// <summary>Called, on any thread, when there is news.</summary>
+    public Action Wake { get; init; } = () => { };
 
     private int PageHeight => Math.Max(1, height - Above - 1);
 
@@ -278,7 +281,7 @@ internal sealed class ConsoleState : IDisposable
         }
         else if (Session is null)
         {
-            Session = new Session(open, clock, RiskEvaluations);
+            Session = new Session(open, clock, RiskEvaluations, Wake);
             Pages = PageBook.Of(Session, dialogs);
             GoTo(Pages.OfType<RiskPage>().Single());
         }
