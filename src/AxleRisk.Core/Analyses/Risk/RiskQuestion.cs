@@ -11,6 +11,9 @@ public sealed record RiskQuestion
     /// <summary>The distances of the table, km; multiples of the required distance where empty.</summary>
     public ImmutableArray<double> DistancesKm { get; init; } = [];
 
+    /// <summary>Further distances, km, for a picture: answered by the sampled part alone.</summary>
+    public ImmutableArray<double> PictureKm { get; init; } = [];
+
     /// <summary>Stop when the failure probability at the required distance has this coefficient of variation; 0 never.</summary>
     public double UntilCov { get; init; }
 

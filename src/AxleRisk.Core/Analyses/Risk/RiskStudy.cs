@@ -39,7 +39,8 @@ internal sealed class RiskStudy
     }
 
     /// <summary>The state so far; it does not change when the study goes on.</summary>
-    public RiskState State => new(settings, firstBlock, endBlock, nextBlock, [.. summaries.Select(s => s.Copy())]);
+    public RiskState State => new(
+        settings, firstBlock, endBlock, nextBlock, [.. nextBlock < endBlock ? summaries.Select(s => s.Copy()) : summaries]);
 
     /// <summary>Whether the study was ended by cancellation.</summary>
     public bool IsPartial { get; private set; }
