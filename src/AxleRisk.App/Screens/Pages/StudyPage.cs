@@ -154,9 +154,11 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <param name="of">What it is of.</param>
     /// <param name="probability">The figure of a result.</param>
     /// <param name="run">The run behind a result.</param>
-    protected PageFigure FigureOf(string of, Func<T, Interval> probability, Func<T, RunRecord> run) => Run.Result switch
+    /// <param name="range">What its range is, where that is no interval of sampling.</param>
+    protected PageFigure FigureOf(string of, Func<T, Interval> probability, Func<T, RunRecord> run, string range = "") => Run.Result switch
     {
-        { } result when !IsOutOfDate => new(of, Figures.Probability(probability(result)), Figures.Range(probability(result)),
+        { } result when !IsOutOfDate => new(of, Figures.Probability(probability(result)),
+            Figures.Range(probability(result)).Replace("(", "(" + range, StringComparison.Ordinal),
             Run.IsSnapshot || run(result).IsPartial),
         _ when Run.Standing.Phase is RunPhase.Running or RunPhase.Stopped => new(of, "..."),
         null => new(of, "not run"),

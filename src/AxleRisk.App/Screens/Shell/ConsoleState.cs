@@ -203,7 +203,9 @@ internal sealed class ConsoleState : IDisposable
             place = $"{place} {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
         }
 
-        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet)).Fit(width);
+        int room = width - place.Length;
+        status = status.Length > room ? status.Fit(room - 3).Then(PageLine.Of(".. ", Ink.Quiet)) : status;
+        return status.Fit(room).Then(PageLine.Of(place, Ink.Quiet)).Fit(width);
     }
 
     private bool PressFrame(PageKey key)
