@@ -12,7 +12,7 @@ namespace AxleRisk.App.Screens.Views;
 internal sealed class Pace
 {
     /// <summary>A key waits no longer than this for the next turn.</summary>
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(5);
 
     private readonly AutoResetEvent isDue = new(false);
 
