@@ -70,11 +70,13 @@ internal sealed class LiveRisk : IDisposable
                 IsCheckpointDue = () => clock.GetElapsedTime(last) >= pause,
                 Checkpoint = state =>
                 {
-                    if (Left(state, clock.GetElapsedTime(start), before) > Near)
+                    bool isNear = Left(state, clock.GetElapsedTime(start), before) <= Near;
+                    if (!isNear)
                     {
                         publish(RiskAnalysis.Summarise(model, state, picture, options, isPartial: true));
-                        (last, pause) = (clock.GetTimestamp(), Pause);
                     }
+
+                    (last, pause) = (clock.GetTimestamp(), isNear ? Near : Pause);
                 },
             };
             return RiskAnalysis.Run(model, settings, question, options).Result;
@@ -107,5 +109,8 @@ internal sealed class LiveRisk : IDisposable
     }
 
     private static ImmutableArray<double> PictureKm(LifeModel model) =>
-        [.. Enumerable.Range(0, CurvePoints).Select(i => model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1))];
+    [
+        .. Enumerable.Range(0, CurvePoints).Select(i =>
+            model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1)),
+    ];
 }

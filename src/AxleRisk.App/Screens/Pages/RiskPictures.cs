@@ -1,5 +1,4 @@
 using AxleRisk.App.Charts;
-using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;

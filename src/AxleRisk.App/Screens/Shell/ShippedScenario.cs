@@ -47,7 +47,8 @@ internal sealed record ShippedScenario(string Name, string Title, string Text, I
     {
         try
         {
-            return Directory.Exists(place) || File.Exists(Path.GetDirectoryName(place)) || (File.Exists(place) && File.ReadAllText(place) != text);
+            return Directory.Exists(place) || File.Exists(Path.GetDirectoryName(place))
+                || (File.Exists(place) && File.ReadAllText(place) != text);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,5 +1,4 @@
 using AxleRisk.App.Charts;
-using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Tests.Commands;
 using AxleRisk.Core.Analyses.Risk;
