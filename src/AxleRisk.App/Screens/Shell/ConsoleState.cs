@@ -71,7 +71,7 @@ internal sealed class ConsoleState : IDisposable
     public int Revision => HashCode.Combine(
         presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
-    /// <summary>Changes with every answer of a study and its end: these are drawn at once, its progress as often as can be followed.</summary>
+    /// <summary>Changes with every answer of a study and its end: these are drawn at once, progress as often as can be followed.</summary>
     public int News => HashCode.Combine(Front.News, Session?.Risk.Run.News, Session?.Baseline?.Run.News);
 
     /// <summary>Called, on any thread, when there is news.</summary>
