@@ -20,13 +20,7 @@ public sealed class LogHistogram
     /// <summary>The range is e to the power of plus or minus this, 1e-20 to 1e20.</summary>
     private const int Reach = 46;
 
-    /// <summary>Room is made for this many bins at a time.</summary>
-    private const int Step = 1024;
-
-    // A bin's count is counts + recent: the small numbers of all replicates stay in a core's cache, and overflow into the large ones.
-    private long[] counts = [];
-    private ushort[] recent = [];
-    private int offset;
+    private readonly Page?[] pages = new Page?[Bins / Page.Size];
 
     /// <summary>The number of values.</summary>
     public long Count { get; private set; }
@@ -42,11 +36,14 @@ public sealed class LogHistogram
     {
         get
         {
-            for (int i = 0; i < counts.Length; i++)
+            for (int page = 0; page < pages.Length; page++)
             {
-                if (CountAt(i) is var count and > 0)
+                for (int i = 0; pages[page] is { } filled && i < Page.Size; i++)
                 {
-                    yield return (offset + i, count);
+                    if (filled[i] is var count and > 0)
+                    {
+                        yield return ((page * Page.Size) + i, count);
+                    }
                 }
             }
         }
@@ -64,15 +61,7 @@ public sealed class LogHistogram
         if (place >= 0 && place < Bins)
         {
             int bin = double.ConvertToIntegerNative<int>(place);
-            if ((uint)(bin - offset) >= (uint)recent.Length)
-            {
-                MakeRoom(bin, bin);
-            }
-
-            if (++recent[bin - offset] == 0)
-            {
-                counts[bin - offset] += ushort.MaxValue + 1;
-            }
+            PageOf(bin).AddOne(bin & Page.Mask);
         }
         else if (place >= Bins)
         {
@@ -89,12 +78,11 @@ public sealed class LogHistogram
     {
         AddOutside(other.Below, other.Above);
         Count += other.Count - other.Below - other.Above;
-        if (other.counts.Length > 0)
+        for (int page = 0; page < pages.Length; page++)
         {
-            MakeRoom(other.offset, other.offset + other.counts.Length - 1);
-            for (int i = 0; i < other.counts.Length; i++)
+            if (other.pages[page] is { } filled)
             {
-                counts[other.offset - offset + i] += other.CountAt(i);
+                PageOf(page * Page.Size).Add(filled);
             }
         }
     }
@@ -102,8 +90,11 @@ public sealed class LogHistogram
     /// <summary>Empties the histogram, to be filled again.</summary>
     public void Clear()
     {
-        Array.Clear(counts);
-        Array.Clear(recent);
+        foreach (Page? page in pages)
+        {
+            page?.Clear();
+        }
+
         Count = Below = Above = 0;
     }
 
@@ -113,8 +104,7 @@ public sealed class LogHistogram
     {
         ArgumentOutOfRangeException.ThrowIfNegative(bin);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(bin, Bins);
-        MakeRoom(bin, bin);
-        counts[bin - offset] += count;
+        PageOf(bin).Add(bin & Page.Mask, count);
         Count += count;
     }
 
@@ -156,27 +146,52 @@ public sealed class LogHistogram
         return double.PositiveInfinity;
     }
 
-    private long CountAt(int index) => counts[index] + recent[index];
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Page PageOf(int bin) => pages[bin >> Page.Bits] ??= new Page();
 
-    private void MakeRoom(int first, int last)
+    /// <summary>
+    /// The counts of a run of bins, made when the first of them is met: none is ever moved, and many threads with many replicates need
+    /// little memory.
+    /// </summary>
+    private sealed class Page
     {
-        if (first >= offset && last < offset + counts.Length)
+        public const int Bits = 10;
+        public const int Size = 1 << Bits;
+        public const int Mask = Size - 1;
+
+        // A bin's count is both: the small numbers of all replicates stay in a core's cache, and overflow into the large ones.
+        private readonly ushort[] small = new ushort[Size];
+        private long[]? large;
+
+        public long this[int bin] => small[bin] + (large?[bin] ?? 0);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void AddOne(int bin)
         {
-            return;
+            if (++small[bin] == 0)
+            {
+                Add(bin, ushort.MaxValue + 1);
+            }
         }
 
-        // A range that grows does so by half at least: step by step it would be copied as often as it has steps.
-        bool isEmpty = counts.Length == 0;
-        int more = counts.Length / 2;
-        int low = isEmpty ? first : first < offset ? Math.Max(0, Math.Min(first, offset - more)) : offset;
-        int end = offset + counts.Length;
-        int high = isEmpty ? last : last >= end ? Math.Min(Bins - 1, Math.Max(last, end + more)) : end - 1;
-        low = low / Step * Step;
-        high = ((high / Step) + 1) * Step;
-        var wider = new long[high - low];
-        var widerRecent = new ushort[high - low];
-        counts.CopyTo(wider, isEmpty ? 0 : offset - low);
-        recent.CopyTo(widerRecent, isEmpty ? 0 : offset - low);
-        (counts, recent, offset) = (wider, widerRecent, low);
+        public void Add(int bin, long count) => (large ??= new long[Size])[bin] += count;
+
+        public void Add(Page other)
+        {
+            large ??= new long[Size];
+            for (int i = 0; i < Size; i++)
+            {
+                large[i] += other[i];
+            }
+        }
+
+        public void Clear()
+        {
+            Array.Clear(small);
+            if (large is not null)
+            {
+                Array.Clear(large);
+            }
+        }
     }
 }

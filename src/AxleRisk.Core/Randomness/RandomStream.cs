@@ -16,7 +16,7 @@ internal readonly struct RandomStream
     public RandomStream(StreamKey key)
     {
         seed = key.Seed;
-        name = StableHash.Of(key.Name);
+        name = key.Hash;
     }
 
     /// <summary>

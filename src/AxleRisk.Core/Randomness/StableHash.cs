@@ -9,16 +9,26 @@ internal static class StableHash
     /// FNV-1a (Fowler, Noll, Vo) over the UTF-8 bytes, then the finaliser of SplitMix64 (Steele, Lea, Flood 2014), which
     /// spreads the last bytes over all bits. Never change it: every study's numbers depend on it.
     /// </summary>
-    public static ulong Of(string text)
+    /// <param name="parts">The text, in one part or more; nothing is allocated, for every block of a study asks.</param>
+    public static ulong Of(params ReadOnlySpan<string> parts)
     {
         ulong hash = 0xCBF29CE484222325;
-        foreach (byte b in Encoding.UTF8.GetBytes(text))
+        Span<byte> bytes = stackalloc byte[MostBytesOfRune];
+        foreach (string part in parts)
         {
-            hash = (hash ^ b) * 0x100000001B3;
+            foreach (Rune rune in part.EnumerateRunes())
+            {
+                foreach (byte b in bytes[..rune.EncodeToUtf8(bytes)])
+                {
+                    hash = (hash ^ b) * 0x100000001B3;
+                }
+            }
         }
 
         return Mix(hash);
     }
+
+    private const int MostBytesOfRune = 4;
 
     /// <summary>The fractional part of the golden ratio as a 64-bit fraction: the step of SplitMix64.</summary>
     public const ulong Golden = 0x9E3779B97F4A7C15;

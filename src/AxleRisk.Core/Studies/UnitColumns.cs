@@ -20,8 +20,7 @@ internal static class UnitColumns
     {
         for (int column = 0; column < names.Count; column++)
         {
-            string stream = sample.Length == 0 ? names[column] : $"{names[column]}/{sample}";
-            plan.Fill(new StreamKey(seed, stream), dimension + column, first, unit[column].AsSpan(0, count));
+            plan.Fill(new StreamKey(seed, names[column], sample), dimension + column, first, unit[column].AsSpan(0, count));
         }
     }
 }

@@ -33,4 +33,13 @@ public class StableHashTests
 
         Assert.Equal(StableHash.Mix(fnv), StableHash.Of("\u00e4"));
     }
+
+    [Theory]
+    [InlineData("wall thickness", "r12")]
+    [InlineData("\u00e4\ud83d\ude9a", "\u0416")]
+    public void A_name_in_parts_is_hashed_as_the_whole(string name, string part)
+    {
+        Assert.Equal(StableHash.Of($"{name}/{part}"), new StreamKey(1, name, part).Hash);
+        Assert.Equal(StableHash.Of(name), new StreamKey(1, name).Hash);
+    }
 }
