@@ -42,7 +42,7 @@ internal static class DecideText
         {
             DecidedOption often = result.Options.MaxBy(o => o.ProbabilityBest.Estimate)!;
             string other = often.ProbabilityBest.Estimate > best.ProbabilityBest.Estimate
-                ? $"; {Printable.Line(often.Name)} is so more often ({Figures.Share(often.ProbabilityBest.Estimate)}), yet costs more on average" : "";
+                ? $"; \"{Printable.Line(often.Name)}\" is more often ({Figures.Share(often.ProbabilityBest.Estimate)}), yet costs more on average" : "";
             yield return $"Given what is unknown it is the best with a probability of {Figures.Share(best.ProbabilityBest.Estimate)} "
                 + $"({Figures.Share(best.ProbabilityBest.Low).Replace(" %", "")} to {Figures.Share(best.ProbabilityBest.High).Replace(" %", "")}){other}; knowing all of that would save {Money(result.PerfectInformation.Estimate, result)} "
                 + $"on average ({Range(result.PerfectInformation)}), and no measurement is worth more";
