@@ -41,6 +41,8 @@ switch (args)
     case ["stops"]:
         StopTable.Print();
         break;
+    case ["examples", string folder]:
+        return await ExampleAnswers.Write(Console.In, folder);
     case ["mutants", string repository, string count, string seed, string list]:
         MutantPlanter.Plant(repository, int.Parse(count), ulong.Parse(seed), list);
         break;
@@ -60,3 +62,5 @@ switch (args)
         BenchmarkSwitcher.FromAssembly(typeof(KernelBenchmarks).Assembly).Run(args);
         break;
 }
+
+return 0;

@@ -73,17 +73,27 @@ internal sealed class NetCosts(double[] prices, DrawMeans[] failed, double[] fai
     public Interval PerfectInformation()
     {
         double[] best = Means(Best);
-        double[] values = [.. Enumerable.Range(0, NestedPlan.Replicates).Select(r =>
-        {
-            int[] draws = [.. Enumerable.Range(r * OfReplicate, OfReplicate)];
-            double all = draws.Average(d => Enumerable.Range(0, Options).Min(o => Of(o, d)));
-            double halves = Enumerable.Range(0, failed[0].Parts.Length).Average(part =>
-                draws.Average(d => Enumerable.Range(0, Options).Min(o => prices[o] + (cost[d] * failed[o].Parts[part][d]))));
-            return best[r] - ((2 * all) - halves);
-        })];
+        double[] values = [.. Enumerable.Range(0, NestedPlan.Replicates).Select(r => best[r] - Least(r * OfReplicate, OfReplicate))];
         Interval value = GroupInterval.Around(values.Average(), values);
         return new Interval(Math.Max(0, value.Estimate), Math.Max(0, value.Low), Math.Max(0, value.High));
     }
+
+    // One lambda in another would have the compiler try every number's Average and Min in every other, which takes it seconds.
+    private double Least(int first, int count)
+    {
+        int[] draws = [.. Enumerable.Range(first, count)];
+        double Whole(int draw) => LeastCost(o => Of(o, draw));
+        double Half(int part)
+        {
+            double[][] parts = [.. failed.Select(f => f.Parts[part])];
+            double OfHalf(int draw) => LeastCost(o => prices[o] + (cost[draw] * parts[o][draw]));
+            return draws.Average(OfHalf);
+        }
+
+        return (2 * draws.Average(Whole)) - Enumerable.Range(0, failed[0].Parts.Length).Average(Half);
+    }
+
+    private double LeastCost(Func<int, double> costOfOption) => Enumerable.Range(0, Options).Min(costOfOption);
 
     private int Least(int draw) => Enumerable.Range(0, Options).MinBy(o => Of(o, draw));
 
