@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using AxleRisk.App.Screens.Editing;
 using AxleRisk.App.Screens.Pages;
@@ -12,6 +13,7 @@ namespace AxleRisk.Benchmarks;
 internal sealed class DrawnConsole : IDisposable
 {
     private readonly ManualResetEventSlim isReady = new();
+    private readonly ConcurrentQueue<Action> keys = new();
     private readonly Thread loop;
     private IApplication app = null!;
     private ConsoleWindow window = null!;
@@ -22,7 +24,6 @@ internal sealed class DrawnConsole : IDisposable
         Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");
         OwnSettings.Load();
         Look.Apply(monochrome: true);
-        ConsoleHost.SetPace();
         loop = new Thread(() => Loop(path)) { Name = "screen" };
         loop.Start();
         isReady.Wait();
@@ -35,7 +36,10 @@ internal sealed class DrawnConsole : IDisposable
     /// <returns>The time to the end of the drawing that shows it, ms.</returns>
     public double Press(PageKey key) => Time(() => State.Press(key), () => true);
 
-    /// <summary>Does what a key does and waits for the drawing that shows what is awaited.</summary>
+    /// <summary>
+    /// Does what a key does, when the loop looks for keys, and waits for the drawing that shows what is awaited. The thread that reads
+    /// a terminal, which looks every 20 ms, is not here.
+    /// </summary>
     /// <returns>The time from the call to the end of that drawing, ms.</returns>
     public double Time(Action act, Func<bool> shows)
     {
@@ -53,13 +57,17 @@ internal sealed class DrawnConsole : IDisposable
             else if (shows())
             {
                 // It came about while this was drawn, and may be on the screen already: counted with the next drawing. What is asked for
-                // within a drawing may be lost.
-                app.Invoke(window.SetNeedsDraw);
+                // within a drawing may be lost, so that it is asked for after it.
+                app.AddTimeout(TimeSpan.Zero, () =>
+                {
+                    window.SetNeedsDraw();
+                    return false;
+                });
             }
         }
 
         var watch = Stopwatch.StartNew();
-        app.Invoke(() =>
+        keys.Enqueue(() =>
         {
             act();
             window.SetNeedsDraw();
@@ -80,13 +88,24 @@ internal sealed class DrawnConsole : IDisposable
 
     private void Loop(string path)
     {
+        var pace = new Pace();
         app = Application.Create();
         app.Init(DriverRegistry.Names.ANSI);
+        pace.Drive(app);
         app.Driver!.SetScreenSize(80, 24);
-        State = new ConsoleState(new Dialogs(() => app), TimeProvider.System, () => []);
+        State = new ConsoleState(new Dialogs(() => app), TimeProvider.System, () => []) { Wake = pace.Wake };
         State.Show(EditedScenario.Open(path));
         window = new ConsoleWindow(State, TimeProvider.System);
-        app.Iteration += (_, _) => window.Poll();
+        app.Iteration += (_, _) =>
+        {
+            pace.Wait(app);
+            while (keys.TryDequeue(out Action? key))
+            {
+                key();
+            }
+
+            window.Poll();
+        };
         app.Invoke(isReady.Set);
         app.Run(window);
         window.Dispose();

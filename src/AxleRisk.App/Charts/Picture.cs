@@ -24,9 +24,7 @@ internal sealed class Picture
 
     /// <summary>The character of a cell as the terminal can show it.</summary>
     public char Shown(int x, int y) => this[x, y] is var cell && !Characters.ArePlain ? cell.Glyph
-        : cell.Glyph is > '\u2800' and <= '\u28FF' && cell.Role == ChartRole.Band ? '.'
-        : cell.Glyph is > '\u2800' and <= '\u28FF' && cell.Role == ChartRole.SecondLine ? 'o'
-        : Characters.Plain(cell.Glyph);
+        : (cell.Glyph is > '\u2800' and <= '\u28FF' or '─' or '╌' or '·' ? PlainOf(cell.Role) : null) ?? Characters.Plain(cell.Glyph);
 
     /// <summary>Puts a character.</summary>
     public void Put(int x, int y, char glyph, ChartRole role)
@@ -69,6 +67,16 @@ internal sealed class Picture
             yield return line.ToString().TrimEnd();
         }
     }
+
+    /// <summary>What a line is drawn with where it has no dots, in the picture and in its legend; null for what is none.</summary>
+    private static char? PlainOf(ChartRole role) => role switch
+    {
+        ChartRole.Line => '*',
+        ChartRole.SecondLine => '+',
+        ChartRole.ThirdLine => 'x',
+        ChartRole.Band => '.',
+        _ => null,
+    };
 
     /// <inheritdoc/>
     public override string ToString() => string.Join('\n', Lines());

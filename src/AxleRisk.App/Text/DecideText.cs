@@ -40,8 +40,11 @@ internal static class DecideText
             : $"This run cannot tell it from {Printable.Line(next.Name)}: {Money(lead.Estimate, result)} apart ({Range(lead)}); more --evaluations help";
         if (best.ProbabilityBest.Estimate < 1)
         {
+            DecidedOption often = result.Options.MaxBy(o => o.ProbabilityBest.Estimate)!;
+            string other = often.ProbabilityBest.Estimate > best.ProbabilityBest.Estimate
+                ? $"; \"{Printable.Line(often.Name)}\" is more often ({Figures.Share(often.ProbabilityBest.Estimate)}), yet costs more on average" : "";
             yield return $"Given what is unknown it is the best with a probability of {Figures.Share(best.ProbabilityBest.Estimate)} "
-                + $"({Figures.Share(best.ProbabilityBest.Low).Replace(" %", "")} to {Figures.Share(best.ProbabilityBest.High).Replace(" %", "")}); knowing all of that would save {Money(result.PerfectInformation.Estimate, result)} "
+                + $"({Figures.Share(best.ProbabilityBest.Low).Replace(" %", "")} to {Figures.Share(best.ProbabilityBest.High).Replace(" %", "")}){other}; knowing all of that would save {Money(result.PerfectInformation.Estimate, result)} "
                 + $"on average ({Range(result.PerfectInformation)}), and no measurement is worth more";
         }
         else

@@ -68,6 +68,18 @@ internal sealed class TextTable
         return string.Concat(text.AsSpan(0, head), "..", text.AsSpan(text.Length - (width - 2 - head)));
     }
 
+    /// <summary>The beginning of a list, of at most <paramref name="width"/> characters: whole parts of it where one has room.</summary>
+    public static string Begin(string list, int width)
+    {
+        if (list.Length <= width)
+        {
+            return list;
+        }
+
+        int end = list.LastIndexOf(", ", width - 4, StringComparison.Ordinal);
+        return end > 0 ? list[..end] + ", .." : list[..(width - 2)].TrimEnd() + "..";
+    }
+
     /// <summary>
     /// Names under each other, each of at most <paramref name="width"/> characters: the end of a long one is left out, for it
     /// tells least (roughness of gravel within its class); where two would look alike without it, the middle.

@@ -96,18 +96,26 @@ internal static class BlockRunner
     /// block by block: a
     /// later block may have been done by then, and does not count.
     /// </remarks>
+    /// <param name="workers">One thread's buffers each.</param>
+    /// <param name="first">The first block.</param>
+    /// <param name="end">The block after the last.</param>
+    /// <param name="work">The work on a block.</param>
+    /// <param name="cancellation">Ends the run.</param>
+    /// <param name="isEnough">Asked after every block, on any thread: whether no further ones are begun; null for never.</param>
     /// <returns>The end of the blocks done: all from <paramref name="first"/> to it, without a gap; less than
-    /// <paramref name="end"/> where the run was cancelled.</returns>
-    public static long Run<TWorker>(TWorker[] workers, long first, long end, Action<TWorker, long> work, CancellationToken cancellation)
+    /// <paramref name="end"/> where the run was cancelled or it was enough.</returns>
+    public static long Run<TWorker>(TWorker[] workers, long first, long end, Action<TWorker, long> work, CancellationToken cancellation,
+        Func<bool>? isEnough = null)
     {
         long next = first - 1, givenUp = end;
+        bool isEnding = false;
         var keeping = new Lock();
         ExceptionDispatchInfo? failure = null;
         Parallel.ForEach(workers, new ParallelOptions { MaxDegreeOfParallelism = workers.Length }, worker =>
         {
             try
             {
-                while (failure is null && !cancellation.IsCancellationRequested)
+                while (failure is null && !Volatile.Read(ref isEnding) && !cancellation.IsCancellationRequested)
                 {
                     long block = Interlocked.Increment(ref next);
                     if (block >= end)
@@ -118,6 +126,10 @@ internal static class BlockRunner
                     try
                     {
                         work(worker, block);
+                        if (isEnough?.Invoke() ?? false)
+                        {
+                            Volatile.Write(ref isEnding, true);
+                        }
                     }
                     catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
                     {

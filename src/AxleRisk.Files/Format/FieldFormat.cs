@@ -8,7 +8,7 @@ public static class FieldFormat
     /// <summary>The records of the field.</summary>
     public static TableFormat Field { get; } = new(
         "field", "What is known of vehicles in the field; `learn` weighs it.",
-        new("file", "file", "", new KeyKind.Text(), "a CSV file in the folder of the scenario or below, one line for some vehicles")
+        new("file", "file", "", new KeyKind.Text(), "a CSV file in the folder of the scenario or below, a line for each vehicle, or for several that are alike")
         { IsRequired = true, Start = "returns.csv" },
         new("until_km", "end of the data", "km", new KeyKind.Number(Domain.Positive),
             "no vehicle can have gone further: a record beyond is an error"));

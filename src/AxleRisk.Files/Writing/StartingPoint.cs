@@ -55,6 +55,7 @@ public sealed record StartingPurpose(string Label, double Km, Func<StartingPoint
             # What could be done about it.
             [[remedies]]
             name = "thicker wall"
+            cost = 100 # {{NewScenario.Mark}}
             change = { "axle.wall_mm" = {{(s.Section.WallMm + 1).Write()}} } # {{NewScenario.Mark}}
 
             # The vehicles sold under one warranty.
@@ -71,6 +72,7 @@ public sealed record StartingPurpose(string Label, double Km, Func<StartingPoint
             # What could be done about it.
             [[remedies]]
             name = "half the payload"
+            cost = 500 # {{NewScenario.Mark}}
             change = { "vehicle.payload_kg" = { times = 0.5 } } # {{NewScenario.Mark}}
 
             # The journey itself, leg by leg.

@@ -80,7 +80,7 @@ public sealed class ConsoleStateTests
         using ConsoleState state = Open();
         Patience.Until(state.Session!.Risk.Run.Completion);
         var page = state.Pages.OfType<ReportPage>().Single();
-        RiskResult risk = state.Session.Risk.Run.Result!.Result;
+        RiskResult risk = state.Session.Risk.Run.Result!;
         page.Run.Start(state.Session.Edition, 1, (_, _) => new WrittenReport("a folder", ["risk"], [], 0, 0, risk));
         Patience.Until(page.Run.Completion);
         Assert.False(page.IsOutOfDate);

@@ -93,7 +93,7 @@ public sealed class SessionTests
         Assert.Matches(@"by 150,000 km: \d\.\d+ -> \d\.\d+ %, [+-]\d\.\d+ \([+-]\d\.\d+ to [+-]\d\.\d+\)", Line(state, 0));
 
         // Paired: far narrower than the two intervals apart.
-        double apart = session.Risk.Run.Result!.Result.AtRequired.Probability is var p ? p.High - p.Low : 0;
+        double apart = session.Risk.Run.Result!.AtRequired.Probability is var p ? p.High - p.Low : 0;
         Assert.True(shown.Change.Difference.High - shown.Change.Difference.Low < 0.7 * apart);
 
         state.Press(KeyName.Undo);

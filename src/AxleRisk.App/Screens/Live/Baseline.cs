@@ -26,7 +26,7 @@ internal sealed class Baseline : IDisposable
         model = session.Model;
         state = session.State;
         headline = session.Risk is { Fresh: { Run.IsPartial: false } risk, Run.IsSnapshot: false } ? RiskHeadline.Of(risk) : null;
-        Run = new StudyRun<ComparisonResult>(session.Clock, () => session.State);
+        Run = session.NewRun<ComparisonResult>(() => session.State);
     }
 
     /// <summary>The comparison in the background.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using AxleRisk.App.Studies;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Studies;
@@ -19,22 +20,25 @@ internal sealed class LiveRisk : IDisposable
     /// <summary>Results so far come when the whole one is not there by then, and no faster than a reader can follow.</summary>
     private static readonly TimeSpan First = TimeSpan.FromMilliseconds(100), Pause = TimeSpan.FromMilliseconds(400);
 
+    /// <summary>Where the end is nearer than this, an answer on the way would only delay it.</summary>
+    private static readonly TimeSpan Near = TimeSpan.FromMilliseconds(150);
+
     private readonly Session session;
 
     public LiveRisk(Session session)
     {
         this.session = session;
-        Run = new StudyRun<RiskAnswer>(session.Clock, () => session.State);
+        Run = session.NewRun<RiskResult>(() => session.State);
     }
 
     /// <summary>The study in the background.</summary>
-    public StudyRun<RiskAnswer> Run { get; }
+    public StudyRun<RiskResult> Run { get; }
 
     /// <summary>Evaluations that a study spends.</summary>
     public long Evaluations { get; private set; } = RiskAnalysis.DefaultEvaluations;
 
     /// <summary>The result, if it answers the scenario as it stands.</summary>
-    public RiskResult? Fresh => Run.State == session.State ? Run.Result?.Result : null;
+    public RiskResult? Fresh => Run.State == session.State ? Run.Result : null;
 
     /// <summary>The settings of the study of a scenario.</summary>
     public StudySettings SettingsOf(LifeModel model) => new(Evaluations, session.Seed, RiskAnalysis.DefaultSampling(model));
@@ -60,21 +64,22 @@ internal sealed class LiveRisk : IDisposable
         {
             long start = clock.GetTimestamp();
             (long last, TimeSpan pause) = (start, First);
-            var question = new RiskQuestion
+            var picture = new RiskQuestion { PictureKm = PictureKm(model) };
+            RiskQuestion question = picture with
             {
                 IsCheckpointDue = () => clock.GetElapsedTime(last) >= pause,
                 Checkpoint = state =>
                 {
-                    if (Left(state, clock.GetElapsedTime(start), before) > Pause)
+                    bool isNear = Left(state, clock.GetElapsedTime(start), before) <= Near;
+                    if (!isNear)
                     {
-                        publish(Answer(model, RiskAnalysis.Summarise(model, state, new RiskQuestion(), options, isPartial: true), state,
-                            options));
-                        (last, pause) = (clock.GetTimestamp(), Pause);
+                        publish(RiskAnalysis.Summarise(model, state, picture, options, isPartial: true));
                     }
+
+                    (last, pause) = (clock.GetTimestamp(), isNear ? Near : Pause);
                 },
             };
-            (RiskResult result, RiskState end) = RiskAnalysis.Run(model, settings, question, options);
-            return Answer(model, result, end, options);
+            return RiskAnalysis.Run(model, settings, question, options).Result;
         });
     }
 
@@ -95,8 +100,7 @@ internal sealed class LiveRisk : IDisposable
     public void Dispose() => Run.Dispose();
 
     /// <summary>
-    /// How far the end is, by the blocks left or by the run before, which knows of the rare-event answers sought after the last block:
-    /// where it is near, an answer on the way would only delay it.
+    /// How far the end is, by the blocks left or by the run before, which knows of the rare-event answers sought after the last block.
     /// </summary>
     private static TimeSpan Left(RiskState state, TimeSpan elapsed, TimeSpan before)
     {
@@ -104,10 +108,9 @@ internal sealed class LiveRisk : IDisposable
         return blocks > before - elapsed ? blocks : before - elapsed;
     }
 
-    private static RiskAnswer Answer(LifeModel model, RiskResult result, RiskState state, RunOptions options)
-    {
-        IEnumerable<double> distances = Enumerable.Range(0, CurvePoints).Select(i =>
-            model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1));
-        return new RiskAnswer(result, RiskAnalysis.Curve(model, state, distances, options));
-    }
+    private static ImmutableArray<double> PictureKm(LifeModel model) =>
+    [
+        .. Enumerable.Range(0, CurvePoints).Select(i =>
+            model.Scenario.RequiredKm * Math.Pow(CurveReach, (2.0 * i / (CurvePoints - 1)) - 1)),
+    ];
 }

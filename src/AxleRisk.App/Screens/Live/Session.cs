@@ -13,13 +13,16 @@ namespace AxleRisk.App.Screens.Live;
 internal sealed class Session : IDisposable
 {
     private readonly Dictionary<string, int> states = [];
+    private readonly Action? wake;
 
     /// <summary>Opens a scenario; the risk study starts at once.</summary>
     /// <param name="edited">The scenario under edit, valid.</param>
     /// <param name="clock">The clock, for elapsed times only.</param>
     /// <param name="riskEvaluations">Evaluations of the risk study that follows every edit.</param>
-    public Session(EditedScenario edited, TimeProvider clock, long riskEvaluations = RiskAnalysis.DefaultEvaluations)
+    /// <param name="wake">Called, on any thread, when a study has an answer or has ended.</param>
+    public Session(EditedScenario edited, TimeProvider clock, long riskEvaluations = RiskAnalysis.DefaultEvaluations, Action? wake = null)
     {
+        this.wake = wake;
         Clock = clock;
         Edited = edited;
         Document = edited.Document ?? throw new ScenarioException(edited.Errors);
@@ -58,6 +61,11 @@ internal sealed class Session : IDisposable
 
     /// <summary>What every change is compared with; null where nothing is pinned.</summary>
     public Baseline? Baseline { get; private set; }
+
+    /// <summary>A study of this scenario, not started.</summary>
+    /// <param name="present">The state that its result depends on.</param>
+    public StudyRun<T> NewRun<T>(Func<int> present)
+        where T : class => new(Clock, present, wake);
 
     /// <summary>Pins the scenario as it stands, or lets go of the one that is pinned.</summary>
     /// <returns>Whether one is pinned now.</returns>

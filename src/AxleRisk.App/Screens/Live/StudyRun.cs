@@ -11,8 +11,9 @@ namespace AxleRisk.App.Screens.Live;
 /// </summary>
 /// <param name="clock">The clock, for elapsed times only.</param>
 /// <param name="present">The state the scenario is in now; without it the last answer is the one shown.</param>
+/// <param name="wake">Called, on any thread, when there is news.</param>
 /// <typeparam name="T">The result; an immutable record.</typeparam>
-internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null) : IDisposable
+internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null, Action? wake = null) : IDisposable
     where T : class
 {
     /// <summary>Whole answers kept: as many changes as a reader may go back and forth.</summary>
@@ -23,7 +24,7 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
     private Answer? answer;
     private ImmutableList<Answer> kept = [];
     private int revision;
-    private int ended;
+    private int news;
 
     /// <summary>The result for the scenario as it is, else the last one, whole or so far; null before there is any.</summary>
     public T? Result => Shown?.Result;
@@ -44,8 +45,8 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
     /// <summary>Changes with every new result and phase; a running study's progress is read from <see cref="Standing"/>.</summary>
     public int Revision => Volatile.Read(ref revision);
 
-    /// <summary>The runs that have ended, whatever with.</summary>
-    public int Ended => Volatile.Read(ref ended);
+    /// <summary>The results so far, whole or not, and the runs that ended without one.</summary>
+    public int News => Volatile.Read(ref news);
 
     /// <summary>Completes when the present run has ended.</summary>
     public Task Completion => Volatile.Read(ref job)?.Completion ?? Task.CompletedTask;
@@ -110,6 +111,13 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
 
     private void Changed() => Interlocked.Increment(ref revision);
 
+    private void Tell()
+    {
+        Changed();
+        Interlocked.Increment(ref news);
+        wake?.Invoke();
+    }
+
     /// <summary>Takes a result from a job, unless another has taken its place.</summary>
     private void Take(Job from, T result, bool isSnapshot)
     {
@@ -129,7 +137,7 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
             }
         }
 
-        Changed();
+        Tell();
     }
 
     private sealed record Answer(T Result, int State, bool IsSnapshot, RunStanding Standing);
@@ -195,18 +203,16 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
             }
             catch (OperationCanceledException)
             {
-                Ended(RunPhase.Idle);
+                EndedWithout(RunPhase.Idle);
             }
             catch (Exception e) when (e is not OutOfMemoryException)
             {
                 // Whatever a study throws is the reader's to see; the console goes on.
                 failure = e.Message;
-                Ended(RunPhase.Failed);
+                EndedWithout(RunPhase.Failed);
             }
             finally
             {
-                Interlocked.Increment(ref owner.ended);
-                owner.Changed();
                 completion.SetResult();
             }
         }
@@ -215,6 +221,12 @@ internal sealed class StudyRun<T>(TimeProvider clock, Func<int>? present = null)
         {
             watch.Stop();
             phase = end;
+        }
+
+        private void EndedWithout(RunPhase end)
+        {
+            Ended(end);
+            owner.Tell();
         }
 
         private void Report(long evaluations)

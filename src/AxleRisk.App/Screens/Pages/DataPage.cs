@@ -11,8 +11,8 @@ internal sealed class DataPage(Session session, IDialogs dialogs)
     public override string Table => "field";
 
     public override PageFigure? Figure => IsMissing ? null
-        : FigureOf("failed, after the data", r => r.Curve.First(p => p.DistanceKm == Session.Document.Scenario.RequiredKm).Error,
-            r => r.Run);
+        : FigureOf("failed, after the data", r => r.Curve.First(p => p.DistanceKm == Session.Document.Scenario.RequiredKm).After,
+            r => r.Run, "band ");
 
     protected override bool IsMissing =>
         Session.Document.Scenario is { Field.Records.IsEmpty: true, Gauges.Runs.IsEmpty: true };

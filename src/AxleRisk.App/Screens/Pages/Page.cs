@@ -27,8 +27,8 @@ internal abstract class Page
     /// <summary>A number that changes whenever the page would show something else; read ten times a second.</summary>
     public virtual int Revision => 0;
 
-    /// <summary>The studies of its own that have ended: what one has found is drawn at once.</summary>
-    public virtual int Ended => 0;
+    /// <summary>The answers and ends of its own study, which are drawn at once.</summary>
+    public virtual int News => 0;
 
     /// <summary>Its own figure for the top line; null where the failure probability of the scenario stands there.</summary>
     public virtual PageFigure? Figure => null;

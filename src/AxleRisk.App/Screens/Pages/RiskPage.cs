@@ -3,6 +3,7 @@ using AxleRisk.App.Charts;
 using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Studies;
 using AxleRisk.App.Text;
+using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
 using AxleRisk.Core.Studies;
 using AxleRisk.Reports.Content;
@@ -10,7 +11,7 @@ using AxleRisk.Reports.Content;
 namespace AxleRisk.App.Screens.Pages;
 
 /// <summary>The failure probability over distance and the lives: the study that follows every edit, drawn while it runs.</summary>
-internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<RiskAnswer>(session, dialogs, session.Risk.Run)
+internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<RiskResult>(session, dialogs, session.Risk.Run)
 {
     /// <summary>From this width on two pictures stand side by side.</summary>
     private const int WideEnough = 100;
@@ -28,12 +29,12 @@ internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<Ri
 
     public override void Start() => Session.Risk.Start(Evaluations);
 
-    protected override RiskAnswer Study(LifeModel model, StudySettings settings, RunOptions options, Action<RiskAnswer> publish) =>
+    protected override RiskResult Study(LifeModel model, StudySettings settings, RunOptions options, Action<RiskResult> publish) =>
         throw new NotSupportedException("the session runs this study");
 
-    protected override IReadOnlyList<PageLine> Show(RiskAnswer answer, int width, int height)
+    protected override IReadOnlyList<PageLine> Show(RiskResult answer, int width, int height)
     {
-        Block[] blocks = [.. RiskBlocks.Of(answer.Result), .. StudyBook.Risk.Notes(Session.Document)];
+        Block[] blocks = [.. RiskBlocks.Of(answer), .. StudyBook.Risk.Notes(Session.Document)];
         PageLine[] main = [.. PageLine.Of(blocks[..1], width)];
         int pictureHeight = Math.Clamp(height - main.Length - 3, 8, 20);
         return
@@ -42,11 +43,11 @@ internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<Ri
             .. RiskPicture(answer, RiskPictures.TargetOf(Session.Document.Scenario), width, pictureHeight), PageLine.Empty,
             .. PageLine.Of(blocks[1..], width), PageLine.Empty,
             .. PageLine.Of(Frame.Foot(
-                Frame.Run(answer.Result.Run, RiskText.Method(answer.Result)), Frame.Partial(answer.Result.Run), Run.ResultElapsed)),
+                Frame.Run(answer.Run, RiskText.Method(answer)), Frame.Partial(answer.Run), Run.ResultElapsed)),
         ];
     }
 
-    private static IEnumerable<PageLine> RiskPicture(RiskAnswer answer, ChartLevel target, int width, int height)
+    private static IEnumerable<PageLine> RiskPicture(RiskResult answer, ChartLevel target, int width, int height)
     {
         if (width < WideEnough)
         {
@@ -64,9 +65,9 @@ internal sealed class RiskPage(Session session, IDialogs dialogs) : StudyPage<Ri
     }
 
     /// <summary>The interval on the scale of the first answer of this run.</summary>
-    private PageLine IntervalLine(RiskAnswer answer, int width)
+    private PageLine IntervalLine(RiskResult answer, int width)
     {
-        Interval now = answer.Result.AtRequired.Probability;
+        Interval now = answer.AtRequired.Probability;
         if (firstOf != Run.Completion)
         {
             (firstOf, firstInterval) = (Run.Completion, now);

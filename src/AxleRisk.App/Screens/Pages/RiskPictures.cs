@@ -1,5 +1,4 @@
 using AxleRisk.App.Charts;
-using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Text;
 using AxleRisk.Core.Analyses.Risk;
 using AxleRisk.Core.Numerics;
@@ -30,9 +29,9 @@ internal static class RiskPictures
     /// The failure probability over distance with its interval, the required distance and the target, on a probability scale:
     /// what is small is as easy to read as what is not.
     /// </summary>
-    public static Picture Curve(RiskAnswer answer, ChartLevel target, int width, int height)
+    public static Picture Curve(RiskResult answer, ChartLevel target, int width, int height)
     {
-        DistanceRisk[] curve = [.. answer.Curve.Where(d => double.IsFinite(d.Probability.Estimate))];
+        DistanceRisk[] curve = [.. answer.Picture.Where(d => double.IsFinite(d.Probability.Estimate))];
         double[] km = [.. curve.Select(d => d.DistanceKm)];
         return new LineChart(
             new ChartAxis("distance, km", IsLog: true),
@@ -41,23 +40,23 @@ internal static class RiskPictures
             Levels = [target],
             Series = [new ChartSeries("estimate", km, [.. curve.Select(d => d.Probability.Estimate)])],
             Bands = [new ChartBand("95 %", km, [.. curve.Select(d => d.Probability.Low)], [.. curve.Select(d => d.Probability.High)])],
-            Marks = [new ChartMark(answer.Result.RequiredKm, "required")],
+            Marks = [new ChartMark(answer.RequiredKm, "required")],
         }.Draw(width, height);
     }
 
-    private static (double Low, double High) RangeOf(RiskAnswer answer, ChartLevel target)
+    private static (double Low, double High) RangeOf(RiskResult answer, ChartLevel target)
     {
-        double[] known = [.. answer.Curve.Select(d => d.Probability.Estimate).Where(p => p is > Least and < Most)];
-        double required = answer.Result.AtRequired.Probability.Estimate;
+        double[] known = [.. answer.Picture.Select(d => d.Probability.Estimate).Where(p => p is > Least and < Most)];
+        double required = answer.AtRequired.Probability.Estimate;
         double low = Math.Min(target.Y, required is > Least and < Most ? required : target.Y) / Room;
         double high = Math.Max(known.DefaultIfEmpty(0).Max(), 1 - ((1 - target.Y) / 2));
         return (Math.Max(Least, low), Math.Min(Most, high));
     }
 
     /// <summary>Where the lives lie: the share of the vehicles that fails within each step of distance.</summary>
-    public static Picture Lives(RiskAnswer answer, int width, int height)
+    public static Picture Lives(RiskResult answer, int width, int height)
     {
-        DistanceRisk[] curve = [.. answer.Curve];
+        DistanceRisk[] curve = [.. answer.Picture];
         double[] km = [.. curve.Skip(1).Select((d, i) => Math.Sqrt(d.DistanceKm * curve[i].DistanceKm))];
         double[] share = [.. curve.Skip(1).Select((d, i) => Known(d) - Known(curve[i]))];
         double step = (curve[1].DistanceKm / curve[0].DistanceKm) - 1;
@@ -66,7 +65,7 @@ internal static class RiskPictures
         {
             Series = [new ChartSeries("", km, share)],
             Bands = [new ChartBand("", km, [.. share.Select(_ => 0.0)], share)],
-            Marks = [new ChartMark(answer.Result.RequiredKm, "required")],
+            Marks = [new ChartMark(answer.RequiredKm, "required")],
         }.Draw(width, height);
     }
 

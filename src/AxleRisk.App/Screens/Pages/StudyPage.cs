@@ -22,7 +22,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     {
         Session = session;
         Dialogs = dialogs;
-        Run = run ?? new StudyRun<T>(session.Clock, () => State);
+        Run = run ?? session.NewRun<T>(() => State);
     }
 
     /// <inheritdoc/>
@@ -42,7 +42,7 @@ internal abstract class StudyPage<T> : Page, IDisposable
     public override int Revision => HashCode.Combine(Run.Revision, Run.Standing.Evaluations, Session.Edition);
 
     /// <inheritdoc/>
-    public override int Ended => Run.Ended;
+    public override int News => Run.News;
 
     /// <summary>The study in the background.</summary>
     public StudyRun<T> Run { get; }
@@ -154,9 +154,11 @@ internal abstract class StudyPage<T> : Page, IDisposable
     /// <param name="of">What it is of.</param>
     /// <param name="probability">The figure of a result.</param>
     /// <param name="run">The run behind a result.</param>
-    protected PageFigure FigureOf(string of, Func<T, Interval> probability, Func<T, RunRecord> run) => Run.Result switch
+    /// <param name="range">What its range is, where that is no interval of sampling.</param>
+    protected PageFigure FigureOf(string of, Func<T, Interval> probability, Func<T, RunRecord> run, string range = "") => Run.Result switch
     {
-        { } result when !IsOutOfDate => new(of, Figures.Probability(probability(result)), Figures.Range(probability(result)),
+        { } result when !IsOutOfDate => new(of, Figures.Probability(probability(result)),
+            Figures.Range(probability(result)).Replace("(", "(" + range, StringComparison.Ordinal),
             Run.IsSnapshot || run(result).IsPartial),
         _ when Run.Standing.Phase is RunPhase.Running or RunPhase.Stopped => new(of, "..."),
         null => new(of, "not run"),

@@ -41,6 +41,7 @@ internal static class StudyStatus
         string share = $"{100 * standing.Share,3:0} %";
         return isShort || double.IsNaN(standing.PerSecond)
             ? share
+            : standing.Share == 1 ? $"all {Figures.Count(standing.Evaluations)} evaluations made; the answer is worked out of them"
             : $"{share}  {Figures.Count(standing.Evaluations)} evaluations, {Rate(standing)} a second, {standing.SecondsLeft:0} s left";
     }
 

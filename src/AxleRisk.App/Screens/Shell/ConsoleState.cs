@@ -71,8 +71,11 @@ internal sealed class ConsoleState : IDisposable
     public int Revision => HashCode.Combine(
         presses, Front.Revision, Session?.Risk.Run.Revision, Edited?.Edition, Session?.Baseline?.Run.Revision);
 
-    /// <summary>The studies that have ended: what one has found is drawn at once, its way there as often as can be followed.</summary>
-    public int Ended => HashCode.Combine(Front.Ended, Session?.Risk.Run.Ended, Session?.Baseline?.Run.Ended);
+    /// <summary>Changes with every answer of a study and its end: these are drawn at once, progress as often as can be followed.</summary>
+    public int News => HashCode.Combine(Front.News, Session?.Risk.Run.News, Session?.Baseline?.Run.News);
+
+    /// <summary>Called, on any thread, when there is news.</summary>
+    public Action Wake { get; init; } = () => { };
 
     private int PageHeight => Math.Max(1, height - Above - 1);
 
@@ -200,7 +203,9 @@ internal sealed class ConsoleState : IDisposable
             place = $"{place} {scroll.Top + 1}-{Math.Min(lines, scroll.Top + PageHeight)} of {lines}";
         }
 
-        return status.Fit(width - place.Length).Then(PageLine.Of(place, Ink.Quiet)).Fit(width);
+        int room = width - place.Length;
+        status = status.Length > room ? status.Fit(room - 3).Then(PageLine.Of(".. ", Ink.Quiet)) : status;
+        return status.Fit(room).Then(PageLine.Of(place, Ink.Quiet)).Fit(width);
     }
 
     private bool PressFrame(PageKey key)
@@ -278,7 +283,7 @@ internal sealed class ConsoleState : IDisposable
         }
         else if (Session is null)
         {
-            Session = new Session(open, clock, RiskEvaluations);
+            Session = new Session(open, clock, RiskEvaluations, Wake);
             Pages = PageBook.Of(Session, dialogs);
             GoTo(Pages.OfType<RiskPage>().Single());
         }

@@ -27,7 +27,7 @@ internal sealed class StartPage(
     [
         "AxleRisk answers for a vehicle's rear axle: how likely its housing is to break by fatigue before a given distance, what drives that risk, and which combinations are dangerous.",
         "A scenario is a text file that states the vehicle, the axle, its use and what is not certain about them. This page lists the files ending in .toml here and in the folder scenarios; Enter opens the chosen one, p another by its path.",
-        "n asks a few questions and makes a new scenario of the answers; every number it begins with is invented and marked in the file as a starting value. Below are the scenarios that come with the program, invented too: Enter opens a copy under a name that you give. Nothing is written before you save it (Ctrl+S).",
+        "n asks a few questions and makes a new scenario of the answers; every number it begins with is invented and marked in the file as a starting value. Below are the scenarios that come with the program, invented too: Enter opens a copy under a name that you give. Nothing but its data files, where it has any, is written before you save it (Ctrl+S).",
     ];
 
     public override IReadOnlyList<KeyHint> Keys =>
@@ -129,10 +129,21 @@ internal sealed class StartPage(
 
     private void Copy(ShippedScenario scenario)
     {
-        if (dialogs.Ask("Copy", $"Name of the copy of {scenario.Name}; it is written when you save it (Ctrl+S):", NewFile.Free(scenario.Name),
-            t => t.Length == 0 ? "a name for the file" : NewFile.WhyNot(t)) is { } path)
+        string data = scenario.Data.Count == 0 ? "" : $", its {scenario.Data.Count} data files beside it at once";
+        if (dialogs.Ask("Copy", $"Name of the copy of {scenario.Name}; it is written when you save it (Ctrl+S){data}:",
+            NewFile.Free(scenario.Name), t => t.Length == 0 ? "a name for the file" : NewFile.WhyNot(t) ?? scenario.WhyNot(t)) is not { } path)
         {
+            return;
+        }
+
+        try
+        {
+            scenario.WriteData(path);
             create(path, scenario.Text);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            errors = [e.Message];
         }
     }
 

@@ -12,12 +12,6 @@ internal static class ConsoleHost
     /// <summary>The time the console has to end by itself when told to; less where there is no terminal left to give back.</summary>
     private static readonly TimeSpan ToEnd = TimeSpan.FromSeconds(3), ToEndWithoutTerminal = TimeSpan.FromSeconds(1);
 
-    /// <summary>Turns of the loop in a second at most: a key waits for the next.</summary>
-    private const ushort TurnsPerSecond = 100;
-
-    /// <summary>Sets the pace of the loop; before the application is created.</summary>
-    public static void SetPace() => Application.MaximumIterationsPerSecond = TurnsPerSecond;
-
     /// <summary>Runs the console until the reader leaves; after <see cref="OwnSettings.Load"/>.</summary>
     /// <param name="scenario">The scenario to open; null for the list of scenarios.</param>
     /// <param name="newPath">The file of a new scenario to ask about; null for none.</param>
@@ -27,12 +21,12 @@ internal static class ConsoleHost
     public static bool Run(EditedScenario? scenario, string? newPath, TimeProvider clock, Action<Exception?> failed)
     {
         Look.Apply(monochrome: Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 });
-        SetPace();
+        var pace = new Pace();
         Application.RemoveDefaultKeyBinding(Command.Suspend);
         using var suspension = new Suspension();
         IApplication app = Application.Create();
         string folder = Environment.CurrentDirectory;
-        using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(folder));
+        using var state = new ConsoleState(new Dialogs(() => app), clock, () => ScenarioFolder.Find(folder)) { Wake = pace.Wake };
         bool isSignalled = false;
         bool isFailing = false;
         PosixSignalRegistration EndOn(PosixSignal signal) => PosixSignalRegistration.Create(signal, context =>
@@ -66,6 +60,7 @@ internal static class ConsoleHost
             using PosixSignalRegistration term = EndOn(PosixSignal.SIGTERM);
             using PosixSignalRegistration hangup = EndOn(PosixSignal.SIGHUP);
             app.Init();
+            pace.Drive(app);
             app.Driver!.Force16Colors = true;
             if (scenario is not null)
             {
@@ -80,6 +75,7 @@ internal static class ConsoleHost
             using var window = new ConsoleWindow(state, clock);
             app.Iteration += (_, _) =>
             {
+                pace.Wait(app);
                 suspension.StopIfAsked(app);
                 window.Poll();
                 if (isSignalled)

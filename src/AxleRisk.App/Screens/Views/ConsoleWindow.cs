@@ -15,7 +15,7 @@ internal sealed class ConsoleWindow : Runnable
     private readonly ConsoleState state;
     private readonly TimeProvider clock;
     private int drawn;
-    private int drawnEnded;
+    private int drawnNews;
     private long drawnAt;
 
     public ConsoleWindow(ConsoleState state, TimeProvider clock)
@@ -32,7 +32,7 @@ internal sealed class ConsoleWindow : Runnable
     public void Poll()
     {
         state.Keep();
-        if (state.Ended != drawnEnded || (state.Revision != drawn && clock.GetElapsedTime(drawnAt) >= Pause))
+        if (state.News != drawnNews || (state.Revision != drawn && clock.GetElapsedTime(drawnAt) >= Pause))
         {
             SetNeedsDraw();
         }
@@ -74,7 +74,7 @@ internal sealed class ConsoleWindow : Runnable
     /// <inheritdoc/>
     protected override bool OnDrawingContent(DrawContext? context)
     {
-        (drawn, drawnEnded) = (state.Revision, state.Ended);
+        (drawn, drawnNews) = (state.Revision, state.News);
         drawnAt = clock.GetTimestamp();
         (int width, int height) = (Viewport.Width, Viewport.Height);
         if (width <= 0 || height <= 0)

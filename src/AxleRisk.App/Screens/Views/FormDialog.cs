@@ -186,7 +186,12 @@ internal sealed class FormDialog : Dialog
             }
         };
         fields.Add(
-            new LinesView((w, _) => [PageLine.Of(TextTable.Shorten(field.Label, w))]) { Y = row, Width = labelWidth, Height = 1 },
+            new LinesView((w, _) => [PageLine.Of(TextTable.Shorten([.. form.Fields.Select(f => f.Label)], w)[index])])
+            {
+                Y = row,
+                Width = labelWidth,
+                Height = 1,
+            },
             entry,
             new LinesView((_, _) => [Remark(field)])
             {

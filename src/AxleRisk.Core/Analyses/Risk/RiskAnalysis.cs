@@ -86,8 +86,7 @@ public static class RiskAnalysis
     public static ImmutableArray<DistanceRisk> Curve(LifeModel model, RiskState state, IEnumerable<double> distancesKm, RunOptions options)
     {
         (RiskMethod method, _) = Choose(model, RiskMethod.Auto);
-        FailureCurve curve = CurveOf(model, state, method, options);
-        return [.. OnAllCores(distancesKm, options, d => new DistanceRisk(d, curve.At(d), method))];
+        return Answers(CurveOf(model, state, method, options), distancesKm, method, options);
     }
 
     /// <summary>
@@ -126,12 +125,13 @@ public static class RiskAnalysis
             .Append(required).Distinct().Order();
         LifeSummary all = curve.All.Evaluations > 0 ? curve.All : LifeSummary.Sum(state.Replicates);
         StudySettings settings = state.Settings;
-        ImmutableArray<DistanceRisk> distanceRisks = [.. OnAllCores(distances, options, d => new DistanceRisk(d, curve.At(d), method))];
+        ImmutableArray<DistanceRisk> distanceRisks = Answers(curve, distances, method, options);
         var sampled = new RiskResult
         {
             RequiredKm = required,
             AtRequired = new DistanceRisk(required, curve.At(required), method),
             Distances = distanceRisks,
+            Picture = Answers(curve, question.PictureKm, method, options),
             Lives = [.. OnAllCores(LifePercents, options, p => new LifeQuantile(p, curve.Life(p / 100)))],
             MedianFactorsLifeKm = BaseCaseAnalysis.MedianFactorsLifeKm(model),
             Legs = [.. model.Scenario.Legs.Select((leg, i) => new LegDamage(leg.Name, all.LegShare(i).MeanInterval()))],
@@ -188,6 +188,10 @@ public static class RiskAnalysis
             .Select(r => LifeSummary.Sum([.. sorted.Select(p => p.Replicates[r])]));
         return new RiskState(sorted[0].Settings, 0, next, next, [.. replicates]);
     }
+
+    private static ImmutableArray<DistanceRisk> Answers(
+        FailureCurve curve, IEnumerable<double> distancesKm, RiskMethod method, RunOptions options) =>
+        [.. OnAllCores(distancesKm, options, d => new DistanceRisk(d, curve.At(d), method))];
 
     // Each answer reads every bin of every replicate: after a long run on many cores that would be most of what one core does alone.
     private static ParallelQuery<TAnswer> OnAllCores<T, TAnswer>(IEnumerable<T> questions, RunOptions options, Func<T, TAnswer> answer) =>

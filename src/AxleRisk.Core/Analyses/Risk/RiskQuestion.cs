@@ -11,6 +11,9 @@ public sealed record RiskQuestion
     /// <summary>The distances of the table, km; multiples of the required distance where empty.</summary>
     public ImmutableArray<double> DistancesKm { get; init; } = [];
 
+    /// <summary>Further distances, km, for a picture: answered by the sampled part alone.</summary>
+    public ImmutableArray<double> PictureKm { get; init; } = [];
+
     /// <summary>Stop when the failure probability at the required distance has this coefficient of variation; 0 never.</summary>
     public double UntilCov { get; init; }
 
@@ -23,10 +26,15 @@ public sealed record RiskQuestion
     /// <summary>Where to go on from; null to begin.</summary>
     public RiskState? From { get; init; }
 
-    /// <summary>Told the state after every round that is due, a few seconds of work at most, and after the last.</summary>
+    /// <summary>
+    /// Told the state after every round, a few seconds of work at most or as <see cref="IsCheckpointDue"/> says, and after the last.
+    /// </summary>
     public Action<RiskState>? Checkpoint { get; init; }
 
-    /// <summary>Whether the state after a round is asked for, which costs something; null for always. The last always is.</summary>
+    /// <summary>
+    /// Asked after every block, on any thread: whether the state is asked for now, which costs something. Null for rounds that end at the
+    /// same evaluations on every machine.
+    /// </summary>
     public Func<bool>? IsCheckpointDue { get; init; }
 
     /// <summary>Whether only the failure probabilities are wanted: then the depths of the crack are left out.</summary>

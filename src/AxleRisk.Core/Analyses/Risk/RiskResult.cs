@@ -33,6 +33,9 @@ public sealed record RiskResult
     /// <summary>The failure probability over distance, rising.</summary>
     public required ImmutableArray<DistanceRisk> Distances { get; init; }
 
+    /// <summary>What the sampled part tells of the distances of <see cref="RiskQuestion.PictureKm"/>, in their order.</summary>
+    public ImmutableArray<DistanceRisk> Picture { get; init; } = [];
+
     /// <summary>The distances by which 1, 5, 10 and 50 % have failed.</summary>
     public required ImmutableArray<LifeQuantile> Lives { get; init; }
 

@@ -39,7 +39,8 @@ internal sealed class RiskStudy
     }
 
     /// <summary>The state so far; it does not change when the study goes on.</summary>
-    public RiskState State => new(settings, firstBlock, endBlock, nextBlock, [.. summaries.Select(s => s.Copy())]);
+    public RiskState State => new(
+        settings, firstBlock, endBlock, nextBlock, [.. nextBlock < endBlock ? summaries.Select(s => s.Copy()) : summaries]);
 
     /// <summary>Whether the study was ended by cancellation.</summary>
     public bool IsPartial { get; private set; }
@@ -62,7 +63,8 @@ internal sealed class RiskStudy
 
     /// <summary>Runs to the last block, until <paramref name="afterRound"/> says that it is enough, or until cancelled.</summary>
     /// <param name="options">Threads, progress, cancellation.</param>
-    /// <param name="isDue">Whether a round before the last is looked at, else the workers keep their sums; null for every one.</param>
+    /// <param name="isDue">Asked after every block, on any thread: whether the round ends with those under way; null for rounds whose ends
+    /// depend on nothing but their number.</param>
     /// <param name="afterRound">Asked after every round; null where nobody looks before the end: then all is one round, and no
     /// thread waits for another.</param>
     public void Run(RunOptions options, Func<bool>? isDue, Func<RiskStudy, bool>? afterRound)
@@ -78,19 +80,16 @@ internal sealed class RiskStudy
         bool enough = false;
         while (nextBlock < endBlock && !IsPartial && !enough)
         {
-            long end = afterRound is null ? endBlock : Math.Min(endBlock, firstBlock + NextEnd(nextBlock - firstBlock));
+            long end = afterRound is null || isDue is not null ? endBlock
+                : Math.Min(endBlock, firstBlock + NextEnd(nextBlock - firstBlock));
             nextBlock = BlockRunner.Run(workers, nextBlock, end, (worker, block) =>
             {
                 long soFar = Interlocked.Add(ref rows, worker.Work(block));
                 options.Progress?.Invoke(soFar);
-            }, options.Cancellation);
-            IsPartial = nextBlock < end;
-            bool goesOn = nextBlock < endBlock && !IsPartial;
-            if (!goesOn || isDue is null || isDue())
-            {
-                Collect(workers, options.Threads, goesOn);
-                enough = afterRound?.Invoke(this) ?? false;
-            }
+            }, options.Cancellation, isDue);
+            IsPartial = nextBlock < end && options.Cancellation.IsCancellationRequested;
+            Collect(workers, options.Threads, goesOn: nextBlock < endBlock && !IsPartial);
+            enough = afterRound?.Invoke(this) ?? false;
         }
     }
 

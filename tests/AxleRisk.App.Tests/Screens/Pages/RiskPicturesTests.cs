@@ -1,5 +1,4 @@
 using AxleRisk.App.Charts;
-using AxleRisk.App.Screens.Live;
 using AxleRisk.App.Screens.Pages;
 using AxleRisk.App.Tests.Commands;
 using AxleRisk.Core.Analyses.Risk;
@@ -23,9 +22,11 @@ public sealed class RiskPicturesTests
         Assert.Equal(new ChartLevel(target, label), level);
 
         var settings = new StudySettings(4096, 1, RiskAnalysis.DefaultSampling(model));
-        (RiskResult result, RiskState state) = RiskAnalysis.Run(model, settings, new RiskQuestion(), new RunOptions());
-        double[] distances = [.. Enumerable.Range(-8, 17).Select(i => model.Scenario.RequiredKm * Math.Pow(10, i / 8.0))];
-        var answer = new RiskAnswer(result, RiskAnalysis.Curve(model, state, distances, new RunOptions()));
+        var question = new RiskQuestion
+        {
+            PictureKm = [.. Enumerable.Range(-8, 17).Select(i => model.Scenario.RequiredKm * Math.Pow(10, i / 8.0))],
+        };
+        RiskResult answer = RiskAnalysis.Run(model, settings, question, new RunOptions()).Result;
         string[] rows = [.. RiskPictures.Curve(answer, level, 80, 16).Lines()];
         int axis = Array.FindIndex(rows, r => r.Contains('└', StringComparison.Ordinal));
         int line = Array.FindIndex(rows, r => r.Contains("┄┄┄", StringComparison.Ordinal));
@@ -39,8 +40,10 @@ public sealed class RiskPicturesTests
         var model = new LifeModel(ScenarioReader.ReadFile(Cli.Shipped("benchmark-five-legs")).Scenario);
         var settings = new StudySettings(4096, 1, RiskAnalysis.DefaultSampling(model));
         (RiskResult result, RiskState state) = RiskAnalysis.Run(model, settings, new RiskQuestion(), new RunOptions());
-        Assert.Equal(
-            RiskAnalysis.Summarise(model, state, new RiskQuestion(), new RunOptions(), isPartial: true).Distances,
-            RiskAnalysis.Curve(model, state, result.Distances.Select(d => d.DistanceKm), new RunOptions()));
+        double[] distances = [.. result.Distances.Select(d => d.DistanceKm)];
+        RiskResult drawn = RiskAnalysis.Summarise(
+            model, state, new RiskQuestion { PictureKm = [.. distances] }, new RunOptions(), isPartial: true);
+        Assert.Equal(drawn.Distances, drawn.Picture);
+        Assert.Equal(drawn.Picture, RiskAnalysis.Curve(model, state, distances, new RunOptions()));
     }
 }

@@ -74,7 +74,8 @@ internal sealed class TablesPage : Page
     public override IReadOnlyList<PageLine> Lines(int width, int height)
     {
         Read();
-        return [.. rows.Select((r, i) => Line(r, i == chosen, width))];
+        string[] labels = TextTable.Shorten([.. rows.Select(r => new string(' ', 2 * r.Depth) + Printable.Line(r.Label))], LabelWidth);
+        return [.. rows.Select((r, i) => Line(r, labels[i], i == chosen, width))];
     }
 
     public override bool Press(PageKey key)
@@ -134,14 +135,13 @@ internal sealed class TablesPage : Page
         return !again || Press(KeyName.Enter);
     }
 
-    private static PageLine Line(TableRow row, bool isChosen, int width)
+    private static PageLine Line(TableRow row, string label, bool isChosen, int width)
     {
-        string label = new string(' ', 2 * row.Depth) + Printable.Line(row.Label);
-        string text = (isChosen ? "> " : "  ") + TextTable.Shorten(label, LabelWidth).PadRight(LabelWidth) + " ";
+        string text = (isChosen ? "> " : "  ") + label.PadRight(LabelWidth) + " ";
         string summary = row.IsStated ? row.Summary : "none";
         Ink ink = isChosen ? Ink.Chosen : row.Index is null ? row.IsStated ? Ink.Heading : Ink.Quiet : Ink.Plain;
         return PageLine.Of(
-            new Piece(text, ink), new Piece(TextTable.Shorten(summary, Math.Max(8, width - text.Length)),
+            new Piece(text, ink), new Piece(TextTable.Begin(summary, Math.Max(8, width - text.Length)),
                 isChosen ? Ink.Chosen : row.IsStated ? Ink.Plain : Ink.Quiet)).Fit(width, isChosen ? Ink.Chosen : Ink.Plain);
     }
 
