@@ -9,7 +9,7 @@ internal static class TripLookText
     public const string Reading =
         "no look: a vehicle whole before the leg fails on the rest of the trip; clean look: the same where the look has found "
         + "nothing (before every leg: where each has found nothing, of those clean before the first). finds: of the vehicles that set out. trip: fails on it with this look, a vehicle found cracked going no further. "
-        + "Looks go by the first 4,096 of the vehicles, corrected by how many fail of those and of all where nobody looks. "
+        + "Looks go by a few thousand of the vehicles where more are drawn, corrected by how many fail of those and of all where nobody looks. "
         + "A detection curve belongs to a procedure and to the person who follows it; in the field few have either.";
 
     public static TextTable Table(TripResult result)

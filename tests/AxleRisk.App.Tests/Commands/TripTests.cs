@@ -30,10 +30,6 @@ public sealed class TripTests
     }
 
     [Fact]
-    public void The_table_of_looks_says_how_many_vehicles_are_looked_at() =>
-        Assert.Contains($"the first {TripLooks.MostRows:#,0} of the vehicles", TripLookText.Reading, StringComparison.Ordinal);
-
-    [Fact]
     public void The_crews_card_is_told_and_written_for_print()
     {
         string page = Path.Combine(TemporaryFolder.New(), "card.html");
