@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Modes;
@@ -64,6 +66,25 @@ internal readonly record struct CrackDepth
 
         double value = from + (fraction * (to - from));
         return exponent == 0 ? Math.Exp(value) : Math.Pow(value, 1 / exponent);
+    }
+
+    /// <summary>ln of the depth, mm, at eight fractions of life.</summary>
+    public Vector512<double> LnAt(Vector512<double> fraction)
+    {
+        if (own is not null)
+        {
+            Span<double> each = stackalloc double[Vector512<double>.Count];
+            fraction.CopyTo(each);
+            foreach (ref double x in each)
+            {
+                x = Math.Log(At(x));
+            }
+
+            return Vector512.Create<double>(each);
+        }
+
+        Vector512<double> value = Vector512.Create(from) + (Vector512.Min(fraction, Vector512<double>.One) * (to - from));
+        return exponent == 0 ? value : VectorLogarithm.Of(value) * (1 / exponent);
     }
 
     /// <summary>The fraction of life at which the crack has a depth; 0 below the initial depth, 1 from the last on.</summary>

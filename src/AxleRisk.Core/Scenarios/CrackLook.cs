@@ -1,3 +1,6 @@
+using System.Runtime.Intrinsics;
+using AxleRisk.Core.Numerics.Vectors;
+
 namespace AxleRisk.Core.Scenarios;
 
 /// <summary>A look for the crack that was done on one vehicle, and what was seen.</summary>
@@ -19,5 +22,18 @@ public sealed record CrackLook(InspectionMethod Method, double Km, bool IsFound,
 
         double error = DepthMm is { } read ? (read - depthMm) / StandardDeviationMm : 0;
         return found * Math.Exp(-0.5 * error * error);
+    }
+
+    /// <summary>The same of eight cracks, given ln of their depths.</summary>
+    internal Vector512<double> Likelihood(Vector512<double> lnDepth)
+    {
+        Vector512<double> likelihood = Method.Detection.Of(lnDepth, IsFound);
+        if (!IsFound || DepthMm is not { } read)
+        {
+            return likelihood;
+        }
+
+        Vector512<double> error = (Vector512.Create(read) - VectorExponential.Of(lnDepth)) * (1 / StandardDeviationMm);
+        return likelihood * VectorExponential.Of(-0.5 * error * error);
     }
 }

@@ -1,4 +1,6 @@
+using System.Runtime.Intrinsics;
 using AxleRisk.Core.Numerics;
+using AxleRisk.Core.Numerics.Vectors;
 
 namespace AxleRisk.Core.Scenarios;
 
@@ -17,4 +19,17 @@ public sealed record DetectionCurve(double A50Mm, double A90Mm)
 
     /// <summary>The probability of finding a crack of a depth, mm.</summary>
     public double Of(double depthMm) => Sigma > 0 ? StandardNormal.Cumulative(Math.Log(depthMm / A50Mm) / Sigma) : depthMm >= A50Mm ? 1 : 0;
+
+    /// <summary>The probability of finding each of eight cracks, given ln of the depths, mm, or of missing it.</summary>
+    internal Vector512<double> Of(Vector512<double> lnDepth, bool isFound)
+    {
+        Vector512<double> above = lnDepth - Vector512.Create(Math.Log(A50Mm));
+        if (Sigma > 0)
+        {
+            return VectorNormal.Upper(above * ((isFound ? -1 : 1) / Sigma));
+        }
+
+        Vector512<double> found = Vector512.GreaterThanOrEqual(above, Vector512<double>.Zero);
+        return (isFound ? found : ~found) & Vector512<double>.One;
+    }
 }

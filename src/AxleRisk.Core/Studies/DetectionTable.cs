@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using AxleRisk.Core.Modes;
 using AxleRisk.Core.Scenarios;
 
@@ -29,10 +30,13 @@ internal sealed class DetectionTable
         }
 
         values = new double[Cells + 3];
-        for (int i = 0; i <= Cells; i++)
+        for (int i = 0; i < Cells; i += Vector512<double>.Count)
         {
-            values[i + 1] = look.Of(depth.At((double)i / Cells));
+            Vector512<double> fraction = (Vector512.Create((double)i) + Vector512<double>.Indices) * (1.0 / Cells);
+            look.Of(depth.LnAt(fraction), isFound: true).CopyTo(values, i + 1);
         }
+
+        values[Cells + 1] = look.Of(depth.WallMm);
 
         // The cubic through the ends goes on beyond them.
         values[0] = (4 * values[1]) - (6 * values[2]) + (4 * values[3]) - values[4];

@@ -144,11 +144,12 @@ internal sealed class InspectionChain
 
         Seen?.Cut(nodes);
         nodes.Fill((Math.Log(WholeUsed) - mean) / sigma, double.PositiveInfinity);
+        Seen?.Weigh(nodes, mean, sigma);
         double sum = 0;
         for (int i = 0; i < nodes.Count; i++)
         {
-            double limit = mean + (sigma * nodes.Scores[i]), weight = Weight * nodes.Weights[i] * (Seen?.Likelihood(limit) ?? 1);
-            Follow(-1, 0, weight, limit);
+            double weight = Weight * nodes.Weights[i];
+            Follow(-1, 0, weight, mean + (sigma * nodes.Scores[i]));
             sum += weight;
         }
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using AxleRisk.Core.Modes;
+using AxleRisk.Core.Numerics.Vectors;
 using AxleRisk.Core.Scenarios;
 
 namespace AxleRisk.Core.Studies;
@@ -14,6 +16,7 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
 {
     private readonly LifeNodes nodes = new();
     private readonly double[] used = new double[looks.Length];
+    private readonly List<double> cuts = [];
     private CrackDepth depth;
 
     /// <summary>Takes over a vehicle: what fatigue had used up by each look, and the depth of its crack.</summary>
@@ -21,6 +24,7 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
     {
         usedAtLooks.CopyTo(used);
         depth = of;
+        cuts.Clear();
     }
 
     /// <inheritdoc/>
@@ -68,8 +72,30 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
         return score;
     }
 
-    /// <summary>How likely what was seen is, given ln of the limit.</summary>
-    public double Likelihood(double lnLimit) => Likelihood(used, Math.Exp(lnLimit), looks, depth);
+    /// <summary>
+    /// Multiplies the weights of points by how likely what was seen is there; the scores are those of the logarithm of the limit.
+    /// </summary>
+    /// <param name="points">The points.</param>
+    /// <param name="mean">The mean of that logarithm.</param>
+    /// <param name="sigma">Its standard deviation.</param>
+    public void Weigh(LifeNodes points, double mean, double sigma)
+    {
+        for (int i = 0; i < points.Count; i += Vector512<double>.Count)
+        {
+            Vector512<double> perLimit = VectorExponential.Of(
+                Vector512.Create(-mean) - (sigma * Vector512.LoadUnsafe(in points.Scores[i])));
+            Vector512<double> weight = Vector512.LoadUnsafe(in points.Weights[i]);
+            for (int look = 0; look < looks.Length; look++)
+            {
+                Vector512<double> fraction = used[look] * perLimit;
+                weight = Vector512.ConditionalSelect(
+                    Vector512.LessThanOrEqual(fraction, Vector512<double>.One), weight * looks[look].Likelihood(depth.LnAt(fraction)),
+                    Vector512<double>.Zero);
+            }
+
+            weight.CopyTo(points.Weights, i);
+        }
+    }
 
     /// <summary>How likely what was seen is, given the limit.</summary>
     public static double Likelihood(ReadOnlySpan<double> used, double limit, ImmutableArray<CrackLook> looks, CrackDepth depth)
@@ -86,21 +112,44 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
     /// <summary>Cuts panels where what was seen bends.</summary>
     public void Cut(LifeNodes panels)
     {
+        if (cuts.Count == 0)
+        {
+            FindCuts();
+        }
+
+        foreach (double score in cuts)
+        {
+            panels.Cut(score);
+        }
+    }
+
+    private void FindCuts()
+    {
         const double wide = 3, narrow = 1; // standard deviations of a detection curve and of a measured depth
+        Span<double> at = stackalloc double[3]; // how far above the score of what was used up; of looks done alike the same
         for (int i = 0; i < used.Length; i++)
         {
             (double score, DetectionCurve look) = (ScoreOf(used[i]), looks[i].Method.Detection);
-            for (int side = -1; side <= 1; side++)
+            for (int side = -1; side <= 1 && !(i > 0 && look == looks[i - 1].Method.Detection); side++)
             {
-                CutAt(panels, score, look.A50Mm * Math.Exp(side * wide * look.Sigma));
+                at[1 + side] = AboveScore(look.A50Mm * Math.Exp(side * wide * look.Sigma));
+            }
+
+            foreach (double above in at)
+            {
+                cuts.Add(score + above);
             }
 
             for (int side = -4; looks[i].DepthMm is { } read && side <= 4; side++)
             {
-                CutAt(panels, score, read + (side * narrow * looks[i].StandardDeviationMm));
+                cuts.Add(score + AboveScore(read + (side * narrow * looks[i].StandardDeviationMm)));
             }
         }
     }
+
+    // How far above the score of what was used up that of a limit lies at which the crack has a depth; not a number for none.
+    private double AboveScore(double mm) =>
+        depth.FractionAt(mm) is > 0 and < 1 and var fraction ? -Math.Log(fraction) / scale.Sigma : double.NaN;
 
     private double Between(double from, double to) => Fill(ScoreOf(from), ScoreOf(to));
 
@@ -112,21 +161,13 @@ internal sealed class LookedChance(LifeScale scale, ImmutableArray<CrackLook> lo
         nodes.Clear();
         Cut(nodes);
         nodes.Fill(Math.Max(low, used.Length > 0 ? ScoreOf(used[^1]) : low), high); // it was whole at the last
+        Weigh(nodes, scale.Mu, scale.Sigma);
         double sum = 0;
         for (int i = 0; i < nodes.Count; i++)
         {
-            sum += nodes.Weights[i] *= Likelihood(scale.Mu + (scale.Sigma * nodes.Scores[i]));
+            sum += nodes.Weights[i];
         }
 
         return sum;
-    }
-
-    private void CutAt(LifeNodes panels, double score, double mm)
-    {
-        double fraction = depth.FractionAt(mm);
-        if (fraction is > 0 and < 1)
-        {
-            panels.Cut(score - (Math.Log(fraction) / scale.Sigma));
-        }
     }
 }

@@ -31,10 +31,9 @@ internal static class TripLooks
     /// <summary>The most vehicles that are looked at.</summary>
     public const int MostRows = 4096;
 
-    // The sums of a group, by leg and at last for all legs. Of the vehicles looked at: whole before it, fails after; clean there, fails
-    // after; found; fails. Of all vehicles: whole before it, fails after.
-    private const int Kinds = 8;
-    private const int OfAll = 6;
+    // The sums of a group, by leg and at last for all legs, of the vehicles looked at: whole before it, fails after; clean there, fails
+    // after; found; fails. Then the number that set out, and of all vehicles by leg: whole before it, fails after.
+    private const int Kinds = 6, OfAll = 2;
 
     /// <summary>The looks by leg, method by method; none where the scenario states no crack or no way of looking.</summary>
     /// <param name="whole">The scenario with its trip's inputs among its own, made ready.</param>
@@ -49,43 +48,62 @@ internal static class TripLooks
             return [];
         }
 
-        return [.. whole.Scenario.Inspections.SelectMany(m => Of(whole, sample, survival, m, options))];
+        double[][] all = Sums(sample.Blocks, sample.Groups, () => new Worker(whole, survival, null), (worker, block) =>
+            worker.SumPlain(block, sample.Groups), options);
+        TripBlock[] looked = [.. Some(sample)];
+        return [.. whole.Scenario.Inspections.SelectMany(method => Of(whole.Scenario.Trip!, method, !survival.IsConditional, [.. Sums(
+            looked, sample.Groups, () => new Worker(whole, survival, method), (worker, block) => worker.Sum(block, sample.Groups), options)
+            .Zip(all, (few, every) => (double[])[.. few, .. every])]))];
     }
 
-    private static IEnumerable<TripLook> Of(
-        LifeModel whole, TripSample sample, TripSurvival survival, InspectionMethod method, RunOptions options)
+    private static IEnumerable<TripBlock> Some(TripSample sample)
     {
-        Trip trip = whole.Scenario.Trip!;
-        int places = trip.Legs.Length + 1;
-        long[] before = [.. sample.Blocks.Select((_, i) => sample.Blocks.Take(i).Sum(b => (long)b.Rows))];
+        int rows = 0;
+        foreach (TripBlock block in sample.Blocks)
+        {
+            if (rows >= MostRows)
+            {
+                yield break;
+            }
+
+            rows += block.Rows;
+            yield return block;
+        }
+    }
+
+    private static double[][] Sums(
+        IReadOnlyList<TripBlock> blocks, int groups, Func<Worker> create, Func<Worker, TripBlock, double[][]> sum, RunOptions options)
+    {
         BlockRun<double[][]> run = BlockRunner.Run(
-            sample.Blocks.Count, 1, options with { Progress = null }, () => new Worker(whole, survival, method),
-            (worker, place, _) => worker.Sum(sample.Blocks[(int)place], sample.Groups, before[place] < MostRows));
+            blocks.Count, 1, options with { Progress = null }, create, (worker, place, _) => sum(worker, blocks[(int)place]));
         options.Cancellation.ThrowIfCancellationRequested();
-        double[][] sums = [.. Enumerable.Range(0, sample.Groups).Select(g => Enumerable.Range(0, (places * Kinds) + 1)
+        return [.. Enumerable.Range(0, groups).Select(g => Enumerable.Range(0, run.Blocks[0][g].Length)
             .Select(i => CompensatedSum.Of([.. run.Blocks.Select(b => b[g][i])])).ToArray())];
-        bool counted = !survival.IsConditional;
+    }
+
+    private static IEnumerable<TripLook> Of(Trip trip, InspectionMethod method, bool counted, double[][] sums)
+    {
+        int places = trip.Legs.Length + 1, setOut = places * Kinds;
         for (int place = 0; place < places; place++)
         {
-            int at = place * Kinds;
+            int at = place * Kinds, all = setOut + 1 + (place * OfAll);
             yield return new TripLook(
                 place < trip.Legs.Length ? trip.Legs[place].Name : null, method.Name,
                 place < trip.Legs.Length ? method.Cost : trip.Legs.Length * method.Cost,
-                TripSums.Probability(sums, s => (s[at + OfAll + 1], s[at + OfAll]), counted),
-                TripSums.Probability(sums, s => Corrected(s, at + 3, at + 2, at), counted),
-                TripSums.Probability(sums, s => (s[at + 4], s[^1]), counted),
-                TripSums.Probability(sums, s => Corrected(s, at + 5, ^1, 0), counted));
+                TripSums.Probability(sums, s => (s[all + 1], s[all]), counted),
+                TripSums.Probability(sums, s => Corrected(s, at + 3, at + 2, at, all), counted),
+                TripSums.Probability(sums, s => (s[at + 4], s[setOut]), counted),
+                TripSums.Probability(sums, s => Corrected(s, at + 5, setOut, 0, setOut + 1), counted));
         }
     }
 
     // A ratio estimate: the vehicles looked at fail so many times as often as all of them where nobody looks, so they do with a look.
     // Times the hazard, which keeps a probability one.
-    private static (double Failed, double Reached) Corrected(double[] sums, Index failed, Index reached, int place)
+    private static (double Failed, double Reached) Corrected(double[] sums, int failed, int reached, int few, int all)
     {
-        static double Hazard(double failed, double reached) => -LogExp.LogP1(-Math.Min(1, failed / reached));
-        double of = sums[reached], hazard = Hazard(sums[failed], of);
-        double times = Hazard(sums[place + OfAll + 1], sums[place + OfAll]) / Hazard(sums[place + 1], sums[place]);
-        return (double.IsFinite(times * hazard) ? of * -LogExp.ExpM1(-times * hazard) : sums[failed], of);
+        double Hazard(int failed, int reached) => -LogExp.LogP1(-Math.Min(1, sums[failed] / sums[reached]));
+        double hazard = Hazard(failed, reached) * Hazard(all + 1, all) / Hazard(few + 1, few), of = sums[reached];
+        return (double.IsFinite(hazard) ? of * -LogExp.ExpM1(-hazard) : sums[failed], of);
     }
 
     private sealed class Worker
@@ -98,31 +116,47 @@ internal static class TripLooks
         private readonly double[][] here; // used up before each leg and at the end, by mode
         private readonly double[] usedAt; // by fatigue, at the same places
 
-        public Worker(LifeModel whole, TripSurvival survival, InspectionMethod method)
+        public Worker(LifeModel whole, TripSurvival survival, InspectionMethod? method)
         {
             legs = whole.Scenario.Trip!.Legs.Length;
             seen = survival.Seen ?? new SeenVehicle(whole, Evidence.None);
             this.survival = survival.OfThread();
-            var clean = new CrackLook(method, double.PositiveInfinity, false, null, 0);
-            every = [.. Enumerable.Range(1, legs).Select(n => new SeenChances(seen, !survival.IsConditional, Enumerable.Repeat(clean, n)))];
+            CrackLook[] clean = method is null ? [] : [new CrackLook(method, double.PositiveInfinity, false, null, 0)];
+            every = [.. Enumerable.Range(1, legs).Select(looks => new SeenChances(
+                seen, !survival.IsConditional, Enumerable.Repeat(clean, looks).SelectMany(look => look)))];
             one = new SeenChances(seen, !survival.IsConditional, clean);
             here = Workspace.Columns(legs + 1, whole.Modes.Modes.Length);
             usedAt = new double[legs + 1];
         }
 
-        public double[][] Sum(TripBlock block, int groups, bool looks)
+        public double[][] SumPlain(TripBlock block, int groups)
         {
-            double[][] sums = Workspace.Columns(groups, ((legs + 1) * Kinds) + 1);
-            SeenRows? rows = looks ? block.Seen ?? seen.RowsOf(block.Values, block.Rows) : null;
+            double[][] sums = Workspace.Columns(groups, (legs + 1) * OfAll);
             for (int row = 0; row < block.Rows; row++)
             {
                 survival.Take(block.Seen, row);
                 Follow(block, row);
-                AddPlain(sums[block.Group[row]], block.Reached[row], block.LimitsOf(row));
-                if (rows is not null)
+                double[] of = sums[block.Group[row]];
+                for (int place = 0; place <= legs; place++)
                 {
-                    Add(sums[block.Group[row]], block.Reached[row], rows, row, block.LimitsOf(row));
+                    int leg = place % legs;
+                    of[place * OfAll] += leg == 0 ? block.Reached[row] : survival.At(here[leg], block.LimitsOf(row));
+                    of[(place * OfAll) + 1] += survival.Fails(here[leg], here[^1], block.LimitsOf(row));
                 }
+            }
+
+            return sums;
+        }
+
+        public double[][] Sum(TripBlock block, int groups)
+        {
+            double[][] sums = Workspace.Columns(groups, ((legs + 1) * Kinds) + 1);
+            SeenRows rows = block.Seen ?? seen.RowsOf(block.Values, block.Rows);
+            for (int row = 0; row < block.Rows; row++)
+            {
+                survival.Take(block.Seen, row);
+                Follow(block, row);
+                Add(sums[block.Group[row]], block.Reached[row], rows, row, block.LimitsOf(row));
             }
 
             return sums;
@@ -139,16 +173,6 @@ internal static class TripLooks
                 }
 
                 usedAt[leg] = here[leg][0];
-            }
-        }
-
-        private void AddPlain(double[] sums, double setOut, ReadOnlySpan<double> limits)
-        {
-            for (int place = 0; place <= legs; place++)
-            {
-                int leg = place % legs;
-                sums[(place * Kinds) + OfAll] += leg == 0 ? setOut : survival.At(here[leg], limits);
-                sums[(place * Kinds) + OfAll + 1] += survival.Fails(here[leg], here[^1], limits);
             }
         }
 
