@@ -13,10 +13,10 @@ public static class RiskAnalysis
     /// <summary>The evaluations of a run unless asked otherwise.</summary>
     public const long DefaultEvaluations = 100_000;
 
-    /// <summary>The distances of the table, as multiples of the required distance.</summary>
     // Of a line drawn: a rare-event answer costs as much as tens of thousands of evaluations, and the line is smooth.
     private const int EveryOfRare = 8;
 
+    /// <summary>The distances of the table, as multiples of the required distance.</summary>
     private static readonly ImmutableArray<double> DistanceMultiples = [0.1, 0.2, 0.4, 0.6, 0.8, 1, 1.5, 2, 3, 5];
 
     private static readonly ImmutableArray<double> LifePercents = [1, 5, 10, 50];
